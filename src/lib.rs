@@ -1,0 +1,21 @@
+//! leverwright: a terminal tutor that grades step-by-step working on planar statics.
+pub mod cli;
+pub mod diagnosis;
+pub mod draw;
+pub mod hint;
+pub mod judge;
+pub mod key;
+pub mod lesson;
+pub mod mistakes;
+pub mod plain;
+pub mod plane;
+pub mod problem;
+pub mod reading;
+pub mod record;
+pub mod screen;
+pub mod session;
+pub mod sketch;
+pub mod statics;
+pub mod store;
+pub mod text;
+pub mod units;

@@ -1,0 +1,15 @@
+//! Words without colour: spans in a learner's line, symbols, tagged prose, and the one catalogue
+//! of words per language.
+//!
+//! Meaning and colour are kept apart: a sentence is a list of tagged pieces, and only the screen
+//! decides how a tag looks.
+
+mod prose;
+mod span;
+mod symbol;
+mod words;
+
+pub use prose::{Piece, Prose, Tag};
+pub use span::{Span, printable};
+pub use symbol::Symbol;
+pub use words::{Slot, Words};

@@ -1,0 +1,110 @@
+//! Names of quantities as they are shown and as they may be typed.
+
+use std::fmt;
+
+/// The name of a quantity, such as `W_b`, `θ`, `W_1⊥` or `H_x`.
+///
+/// Shown without the underscore where a screen can; compared in a folded form in which case,
+/// underscores, braces and the ways to write a Greek letter or ⊥ do not count.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Symbol(String);
+
+/// Greek letters used in statics, and how they are typed on a plain keyboard.
+const GREEK: &[(char, &str)] = &[
+    ('α', "alpha"),
+    ('β', "beta"),
+    ('γ', "gamma"),
+    ('δ', "delta"),
+    ('θ', "theta"),
+    ('φ', "phi"),
+    ('ψ', "psi"),
+    ('μ', "mu"),
+    ('τ', "tau"),
+    ('Σ', "sum"),
+];
+
+impl Symbol {
+    /// The symbol written like this.
+    pub fn new(text: impl Into<String>) -> Symbol {
+        Symbol(text.into())
+    }
+
+    /// As written in lessons and journals: `W_1⊥`.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// As it can be typed on any keyboard: `W1perp`, `theta`.
+    pub fn typed(&self) -> String {
+        let mut typed = String::new();
+        for c in self.0.chars() {
+            match c {
+                '_' => {}
+                '⊥' => typed.push_str("perp"),
+                c => match GREEK.iter().find(|(letter, _)| *letter == c) {
+                    Some((_, name)) => typed.push_str(name),
+                    None => typed.push(c),
+                },
+            }
+        }
+        typed
+    }
+
+    /// As shown to a learner: `W1⊥`, `θ`.
+    pub fn shown(&self) -> String {
+        self.0.replace('_', "")
+    }
+
+    /// The folded form in which typed names are compared.
+    pub fn folded(&self) -> String {
+        fold(&self.0)
+    }
+
+    /// True if `typed` is a way to write this symbol.
+    pub fn matches(&self, typed: &str) -> bool {
+        self.folded() == fold(typed)
+    }
+}
+
+impl fmt::Display for Symbol {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(&self.shown())
+    }
+}
+
+/// Folds a typed name: lower case, no underscores, braces or spaces, Greek letters spelled out,
+/// subscript digits as digits, `⊥` as `perp`.
+pub(crate) fn fold(name: &str) -> String {
+    let mut folded = String::new();
+    for c in name.chars() {
+        match c {
+            '_' | '{' | '}' | ' ' => {}
+            '⊥' => folded.push_str("perp"),
+            'ϑ' => folded.push_str("theta"),
+            'ϕ' => folded.push_str("phi"),
+            'µ' => folded.push_str("mu"),
+            '₀'..='₉' => folded.push(char::from(b'0' + (c as u32 - '₀' as u32) as u8)),
+            c => match GREEK.iter().find(|(letter, _)| *letter == c) {
+                Some((_, spelled)) => folded.push_str(spelled),
+                None => folded.extend(c.to_lowercase()),
+            },
+        }
+    }
+    folded
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_are_forgiven_case_and_subscripts() {
+        let weight = Symbol::new("W_1⊥");
+        for typed in ["W1perp", "w_1_perp", "W_{1}⊥", "w₁⊥", "W1 perp"] {
+            assert!(weight.matches(typed), "{typed}");
+        }
+        assert!(!weight.matches("W1"));
+        assert!(Symbol::new("θ").matches("Theta"));
+        assert_eq!(Symbol::new("W_1⊥").typed(), "W1perp");
+    }
+}

@@ -1,0 +1,8 @@
+//! All tests that look at the program from outside, in one binary.
+#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
+
+mod lessons;
+mod reading;
+mod records;
+mod sketch;
+mod statics;
