@@ -1,0 +1,201 @@
+//! Values of a key's steps, at the problem's numbers and at numbers drawn anew.
+
+use super::{Atom, Formula, Key, Rule, StepId};
+use crate::problem::Problem;
+use std::collections::BTreeMap;
+
+/// How many choices of numbers a formula is compared at: the problem's own and three others.
+/// Two functions that agree at all of them are taken for the same.
+const CHOICES: usize = 4;
+
+/// A quantity's value at every choice of numbers; the first is the problem's own.
+pub type Samples = [f64; CHOICES];
+
+/// Steps whose value is fixed from outside: a learner's own value, or an unknown still free.
+pub type Pins = BTreeMap<StepId, f64>;
+
+/// One choice of numbers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sample {
+    /// Values of the givens, SI.
+    pub values: Vec<f64>,
+    /// Acceleration of free fall, m/s².
+    pub gravity: f64,
+}
+
+/// The choices of numbers at which formulas are compared.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sampling {
+    /// The problem's own numbers first.
+    pub samples: [Sample; CHOICES],
+}
+
+impl Sampling {
+    /// The choices for a problem. The others move every given by its own few per cent, so that
+    /// relations which only hold by chance at the printed numbers break.
+    pub fn of(problem: &Problem) -> Sampling {
+        let values = problem.values();
+        let sample = |choice: usize| Sample {
+            values: values
+                .iter()
+                .enumerate()
+                .map(|(index, value)| value * moved(index + 1, choice))
+                .collect(),
+            gravity: problem.gravity() * moved(0, choice),
+        };
+        Sampling {
+            samples: std::array::from_fn(sample),
+        }
+    }
+
+    /// The problem's own numbers.
+    pub fn own(&self) -> &Sample {
+        &self.samples[0]
+    }
+}
+
+/// The factor of one number at one choice: between 0.92 and 1.08, never near 1, except that the
+/// first choice moves nothing. A fixed low-discrepancy pattern: no generator is needed.
+fn moved(index: usize, choice: usize) -> f64 {
+    if choice == 0 {
+        return 1.0;
+    }
+    const GOLDEN: f64 = 0.618_033_988_749_894_9;
+    const PLASTIC: f64 = 0.754_877_666_246_692_8;
+    let turn = index as f64 * GOLDEN + choice as f64 * PLASTIC;
+    let fraction = turn - libm::floor(turn);
+    let size = 0.02 + 0.06 * fraction;
+    if (index * 5 + choice * 3) % 7 < 3 {
+        1.0 + size
+    } else {
+        1.0 - size
+    }
+}
+
+/// True if two quantities are the same function: equal at every choice of numbers.
+pub fn agree(left: &Samples, right: &Samples) -> bool {
+    left.iter().zip(right).all(|(left, right)| {
+        let scale = left.abs().max(right.abs());
+        (left - right).abs() <= 1e-8 * scale || scale < 1e-12
+    })
+}
+
+impl Key {
+    /// The value of a step at one choice of numbers, with some steps pinned. SI; angles in
+    /// radians. `None` where the step has no value (a statement, or a balance that leaves the
+    /// unknown open).
+    pub fn value(&self, id: StepId, sample: &Sample, pins: &Pins) -> Option<f64> {
+        self.value_within(id, sample, pins, 0)
+    }
+
+    /// The value of a step at every choice of numbers. `pins` gives the pinned steps' values.
+    pub fn samples(
+        &self,
+        id: StepId,
+        sampling: &Sampling,
+        pins: &BTreeMap<StepId, Samples>,
+    ) -> Option<Samples> {
+        let mut found = [0.0; CHOICES];
+        for (choice, sample) in sampling.samples.iter().enumerate() {
+            let pins: Pins = pins
+                .iter()
+                .map(|(id, samples)| (*id, samples[choice]))
+                .collect();
+            found[choice] = self
+                .value(id, sample, &pins)
+                .filter(|value| value.is_finite())?;
+        }
+        Some(found)
+    }
+
+    /// The value of a formula at one choice of numbers.
+    pub fn evaluate(&self, formula: &Formula, sample: &Sample, pins: &Pins) -> Option<f64> {
+        self.formula_within(formula, sample, pins, 0)
+    }
+
+    fn value_within(&self, id: StepId, sample: &Sample, pins: &Pins, depth: usize) -> Option<f64> {
+        if let Some(pinned) = pins.get(&id) {
+            return Some(*pinned);
+        }
+        // A ring that no pin breaks has no value.
+        if depth > 40 {
+            return None;
+        }
+        match &self.step(id)?.rule {
+            Rule::Statement => None,
+            Rule::Formula(formula) => self.formula_within(formula, sample, pins, depth + 1),
+            Rule::Balance(_) => self.balance_within(id, sample, pins, depth + 1),
+            Rule::KnownSide { balance, unknown } => {
+                let mut trial = pins.clone();
+                let mut at = |value: f64| {
+                    trial.insert(*unknown, value);
+                    self.balance_within(*balance, sample, &trial, depth + 1)
+                };
+                let (without, with_one) = (at(0.0)?, at(1.0)?);
+                Some(if with_one > without {
+                    -without
+                } else {
+                    without
+                })
+            }
+            Rule::Solve(balance) => {
+                let mut trial = pins.clone();
+                let mut at = |value: f64| {
+                    trial.insert(id, value);
+                    self.balance_within(*balance, sample, &trial, depth + 1)
+                };
+                let (without, with_one) = (at(0.0)?, at(1.0)?);
+                let factor = with_one - without;
+                (factor.abs() > 1e-9).then(|| -without / factor)
+            }
+        }
+    }
+
+    fn balance_within(
+        &self,
+        id: StepId,
+        sample: &Sample,
+        pins: &Pins,
+        depth: usize,
+    ) -> Option<f64> {
+        self.balance(id)?.terms.iter().try_fold(0.0, |sum, term| {
+            Some(sum + term.sign * self.formula_within(&term.amount, sample, pins, depth + 1)?)
+        })
+    }
+
+    fn formula_within(
+        &self,
+        formula: &Formula,
+        sample: &Sample,
+        pins: &Pins,
+        depth: usize,
+    ) -> Option<f64> {
+        let value = |inner: &Formula| self.formula_within(inner, sample, pins, depth);
+        Some(match formula {
+            Formula::Atom(Atom::Given(given)) => *sample.values.get(given.0)?,
+            Formula::Atom(Atom::Gravity) => sample.gravity,
+            Formula::Atom(Atom::Step(id)) => self.value_within(*id, sample, pins, depth + 1)?,
+            Formula::Number(number) => *number,
+            Formula::Degrees(degrees) => degrees.to_radians(),
+            Formula::Sum(parts) => parts
+                .iter()
+                .try_fold(0.0, |sum, part| Some(sum + value(part)?))?,
+            Formula::Product(parts) => parts
+                .iter()
+                .try_fold(1.0, |product, part| Some(product * value(part)?))?,
+            Formula::Quotient(over, under) => value(over)? / value(under)?,
+            Formula::Negative(inner) => -value(inner)?,
+            Formula::Absolute(inner) => value(inner)?.abs(),
+            Formula::Sine(inner) => libm::sin(value(inner)?),
+            Formula::Cosine(inner) => libm::cos(value(inner)?),
+            Formula::Tangent(inner) => libm::tan(value(inner)?),
+            Formula::ArcTangent(inner) => libm::atan(value(inner)?),
+            Formula::Square(inner) => {
+                let value = value(inner)?;
+                value * value
+            }
+            Formula::SquareRoot(inner) => libm::sqrt(value(inner)?),
+            Formula::Tagged(_, inner) => value(inner)?,
+        })
+    }
+}

@@ -1,0 +1,166 @@
+//! Formula trees whose nodes know their role.
+
+use super::StepId;
+use crate::problem::{ForceId, GivenId};
+
+/// A quantity that a formula refers to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Atom {
+    /// A number that the problem tells.
+    Given(GivenId),
+    /// The acceleration of free fall.
+    Gravity,
+    /// The value of another step.
+    Step(StepId),
+}
+
+/// What a node is there for. Mistakes find their node by its role.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Role {
+    /// The mass times g that makes this force.
+    Weight(ForceId),
+    /// The sine that takes this force to its component across the body.
+    Ratio(ForceId),
+    /// The sine or cosine that takes this force to its horizontal or vertical part.
+    PartRatio(ForceId),
+    /// The distance of this force from the pivot, where a term multiplies or divides by it.
+    Distance(ForceId),
+}
+
+/// A formula. Values are SI, angles radians; `Degrees` is a pure angle such as the 90° of a
+/// complement.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Formula {
+    /// A quantity.
+    Atom(Atom),
+    /// A pure number of the formula, such as the 2 of L/2.
+    Number(f64),
+    /// A fixed angle in degrees.
+    Degrees(f64),
+    /// A sum; differences have [`Formula::Negative`] terms.
+    Sum(Vec<Formula>),
+    /// A product.
+    Product(Vec<Formula>),
+    /// A quotient.
+    Quotient(Box<Formula>, Box<Formula>),
+    /// The opposite.
+    Negative(Box<Formula>),
+    /// The size without its sign.
+    Absolute(Box<Formula>),
+    /// Sine.
+    Sine(Box<Formula>),
+    /// Cosine.
+    Cosine(Box<Formula>),
+    /// Tangent.
+    Tangent(Box<Formula>),
+    /// The angle whose tangent this is, between −90° and 90°.
+    ArcTangent(Box<Formula>),
+    /// Square.
+    Square(Box<Formula>),
+    /// Square root.
+    SquareRoot(Box<Formula>),
+    /// A formula with its role.
+    Tagged(Role, Box<Formula>),
+}
+
+impl Formula {
+    /// The value of another step.
+    pub fn step(id: StepId) -> Formula {
+        Formula::Atom(Atom::Step(id))
+    }
+
+    /// A given number.
+    pub fn given(id: GivenId) -> Formula {
+        Formula::Atom(Atom::Given(id))
+    }
+
+    /// This formula with a role.
+    #[must_use]
+    pub fn tagged(self, role: Role) -> Formula {
+        Formula::Tagged(role, Box::new(self))
+    }
+
+    /// The quotient of two formulas.
+    #[must_use]
+    pub fn over(self, under: Formula) -> Formula {
+        Formula::Quotient(Box::new(self), Box::new(under))
+    }
+
+    /// The product of two formulas, flat.
+    #[must_use]
+    pub fn times(self, other: Formula) -> Formula {
+        let mut factors = match self {
+            Formula::Product(factors) => factors,
+            one => vec![one],
+        };
+        match other {
+            Formula::Product(more) => factors.extend(more),
+            one => factors.push(one),
+        }
+        Formula::Product(factors)
+    }
+
+    /// The formula without its roles at the top.
+    pub fn bare(&self) -> &Formula {
+        match self {
+            Formula::Tagged(_, inner) => inner.bare(),
+            other => other,
+        }
+    }
+
+    /// The parts of this node, left to right.
+    pub fn children(&self) -> Vec<&Formula> {
+        match self {
+            Formula::Atom(_) | Formula::Number(_) | Formula::Degrees(_) => Vec::new(),
+            Formula::Sum(parts) | Formula::Product(parts) => parts.iter().collect(),
+            Formula::Quotient(over, under) => vec![over, under],
+            Formula::Negative(inner)
+            | Formula::Absolute(inner)
+            | Formula::Sine(inner)
+            | Formula::Cosine(inner)
+            | Formula::Tangent(inner)
+            | Formula::ArcTangent(inner)
+            | Formula::Square(inner)
+            | Formula::SquareRoot(inner)
+            | Formula::Tagged(_, inner) => vec![inner],
+        }
+    }
+
+    /// Every step that the formula refers to directly.
+    pub fn inputs(&self) -> Vec<StepId> {
+        match self {
+            Formula::Atom(Atom::Step(id)) => vec![*id],
+            other => other
+                .children()
+                .into_iter()
+                .flat_map(Formula::inputs)
+                .collect(),
+        }
+    }
+
+    /// The same tree with every node offered to `change`, from the top; where it gives a
+    /// replacement, that is taken whole.
+    #[must_use]
+    pub fn rewrite(&self, change: &dyn Fn(&Formula) -> Option<Formula>) -> Formula {
+        if let Some(changed) = change(self) {
+            return changed;
+        }
+        let again = |inner: &Formula| Box::new(inner.rewrite(change));
+        let all = |parts: &[Formula]| parts.iter().map(|part| part.rewrite(change)).collect();
+        match self {
+            Formula::Atom(_) | Formula::Number(_) | Formula::Degrees(_) => self.clone(),
+            Formula::Sum(parts) => Formula::Sum(all(parts)),
+            Formula::Product(parts) => Formula::Product(all(parts)),
+            Formula::Quotient(over, under) => Formula::Quotient(again(over), again(under)),
+            Formula::Negative(inner) => Formula::Negative(again(inner)),
+            Formula::Absolute(inner) => Formula::Absolute(again(inner)),
+            Formula::Sine(inner) => Formula::Sine(again(inner)),
+            Formula::Cosine(inner) => Formula::Cosine(again(inner)),
+            Formula::Tangent(inner) => Formula::Tangent(again(inner)),
+            Formula::ArcTangent(inner) => Formula::ArcTangent(again(inner)),
+            Formula::Square(inner) => Formula::Square(again(inner)),
+            Formula::SquareRoot(inner) => Formula::SquareRoot(again(inner)),
+            Formula::Tagged(role, inner) => Formula::Tagged(*role, again(inner)),
+        }
+    }
+}
