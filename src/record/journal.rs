@@ -3,6 +3,9 @@
 use super::{Beginning, Entry, Record, file};
 use std::collections::BTreeSet;
 
+/// What an editor may leave around a line.
+const BLANKS: [char; 3] = [' ', '\t', '\r'];
+
 /// A journal as read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Journal {
@@ -69,26 +72,39 @@ impl Journal {
     }
 }
 
-/// Reads the text of a journal. Never fails: what cannot be read is set aside, line by line. A
-/// record that was written twice, because a disk reported a failure too late, counts once.
+/// Reads the text of a journal. Never fails: what cannot be read is set aside, line by line.
+///
+/// A record that was written twice, because a disk reported a failure too late, counts once; half
+/// a record with the whole of it on the next line is what a second attempt leaves, and no damage.
 pub fn parse(text: &str) -> Journal {
     let mut journal = Journal::default();
     let mut seen = BTreeSet::new();
+    let mut half: Option<&str> = None;
     // An editor may have put a byte order mark before the first line.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     for (index, line) in text.split('\n').enumerate() {
-        for piece in pieces(line.trim_matches([' ', '\t', '\r'])) {
+        for piece in pieces(line.trim_matches(BLANKS)) {
             match file::read(piece) {
                 Ok(record) => {
-                    if seen.insert(piece.to_owned()) {
+                    if half
+                        .take()
+                        .is_some_and(|half| !half.is_empty() && piece.starts_with(half))
+                    {
+                        journal.damaged.pop();
+                    }
+                    if seen.insert(piece) {
                         journal.records.push(record);
                     }
                 }
-                Err(why) => journal.damaged.push(DamagedLine {
-                    line_number: index + 1,
-                    text: piece.to_owned(),
-                    why,
-                }),
+                Err(why) => {
+                    // A character that was cut in two was replaced when the file was read.
+                    half = Some(piece.trim_end_matches(char::REPLACEMENT_CHARACTER));
+                    journal.damaged.push(DamagedLine {
+                        line_number: index + 1,
+                        text: piece.to_owned(),
+                        why,
+                    });
+                }
             }
         }
     }
@@ -106,7 +122,7 @@ fn pieces(line: &str) -> Vec<&str> {
     let mut pieces = Vec::new();
     let mut start = 0;
     for (at, _) in line.match_indices(file::OPENING).filter(|(at, _)| *at > 0) {
-        pieces.push(&line[start..at]);
+        pieces.push(line[start..at].trim_end_matches(BLANKS));
         start = at;
     }
     pieces.push(&line[start..]);

@@ -3,6 +3,7 @@
 use super::id;
 use super::trouble::{Doing, StoreTrouble};
 use crate::record::{Beginning, Entry, Record, RecordId};
+use std::collections::btree_map::Entry::Vacant;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::fs::{File, OpenOptions};
@@ -110,8 +111,8 @@ impl Sitting {
     /// The journal cannot be written. The record is kept for the next time.
     pub fn append(&mut self, record: Record) -> Result<(), StoreTrouble> {
         let sequence = record.sequence;
-        if !self.lines.contains_key(&sequence) {
-            self.lines.insert(sequence, record.to_line());
+        if let Vacant(place) = self.lines.entry(sequence) {
+            place.insert(record.to_line());
             self.unsaved.insert(sequence);
         }
         self.retry()
@@ -206,9 +207,10 @@ fn make_file(folder: &Path, now: &str) -> Result<(String, PathBuf, File), StoreT
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
-    use crate::record::{Line, parse};
+    use crate::record::{Journal, Line, parse};
     use crate::store::Cause;
 
     const NOW: &str = "2026-11-25T09:00:00.000Z";
@@ -248,12 +250,19 @@ mod tests {
         })
     }
 
-    fn texts(journal: &crate::record::Journal) -> Vec<String> {
+    fn texts(journal: &Journal) -> Vec<String> {
         let text = |record: &'_ Record| match &record.entry {
             Entry::Line(line) => Some(line.text.clone()),
             _ => None,
         };
         journal.records.iter().filter_map(text).collect()
+    }
+
+    fn read(sitting: &Sitting) -> Journal {
+        // A character may be cut in two where a write stopped.
+        parse(&String::from_utf8_lossy(
+            &std::fs::read(&sitting.path).unwrap(),
+        ))
     }
 
     /// A sitting whose next write stops after `room` bytes.
@@ -280,9 +289,9 @@ mod tests {
             sitting.append(second).unwrap();
             sitting.append(first).unwrap();
             assert_eq!(sitting.unsaved(), 0);
-            let journal = parse(&std::fs::read_to_string(&sitting.path).unwrap());
+            let journal = read(&sitting);
             assert_eq!(texts(&journal), ["first ½ R", "second"], "room {room}");
-            assert!(journal.damaged.len() <= 1, "room {room}");
+            assert_eq!(journal.damaged, [], "room {room}");
         }
     }
 
@@ -295,7 +304,7 @@ mod tests {
         std::fs::remove_file(&sitting.path).unwrap();
         let second = sitting.number(NOW, line("second"));
         sitting.append(second).unwrap();
-        let journal = parse(&std::fs::read_to_string(&sitting.path).unwrap());
+        let journal = read(&sitting);
         assert_eq!(texts(&journal), ["first", "second"]);
         assert!(journal.beginning().is_some() && journal.damaged.is_empty());
     }
@@ -312,7 +321,7 @@ mod tests {
         let trouble = sitting.append(record).unwrap_err();
         assert_eq!(trouble.cause, Cause::DiskFull);
         sitting.retry().unwrap();
-        let journal = parse(&std::fs::read_to_string(&sitting.path).unwrap());
+        let journal = read(&sitting);
         assert_eq!(texts(&journal), ["T = 3 N"]);
     }
 }

@@ -111,3 +111,30 @@ impl fmt::Display for StoreTrouble {
 }
 
 impl std::error::Error for StoreTrouble {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    #[cfg(target_os = "linux")]
+    fn val_the_error_numbers_of_linux_are_told_as_what_they_are() {
+        // Numbers and meanings: Linux manual, errno(3), and asm-generic/errno.h.
+        let cases = [
+            (2, Cause::Vanished),    // ENOENT
+            (13, Cause::NotAllowed), // EACCES
+            (1, Cause::NotAllowed),  // EPERM
+            (30, Cause::NotAllowed), // EROFS
+            (28, Cause::DiskFull),   // ENOSPC
+            (122, Cause::DiskFull),  // EDQUOT
+            (116, Cause::Vanished),  // ESTALE
+            (20, Cause::NotAFolder), // ENOTDIR
+        ];
+        for (number, cause) in cases {
+            let error = io::Error::from_raw_os_error(number);
+            assert_eq!(Cause::of(&error), cause, "{error}");
+        }
+        let broken = Cause::of(&io::Error::from_raw_os_error(5));
+        assert!(matches!(broken, Cause::Other(system) if system.contains("os error 5")));
+    }
+}
