@@ -1,1 +1,114 @@
-//! Not filled yet.
+//! The saves folder: the only room with files and the clock.
+//!
+//! ```text
+//! saves/
+//!   <learner id>/
+//!     learner.json                    the name, which is never part of a path
+//!     <sitting id>.jsonl              the journal of one sitting; only ever added to
+//!     <sitting id>.damaged.txt        lines of it that could not be read
+//!   sample/                           samples; never written to, never listed
+//! ```
+//! One file per learner and sitting, one writer per file: two programs, or two computers on one
+//! shared drive, never add to the same file, for drives in a network do not keep such lines apart.
+
+mod clock;
+mod history;
+mod id;
+mod learner;
+mod saves;
+mod sitting;
+mod trouble;
+
+pub use clock::now;
+pub use history::{Found, History, Note};
+pub use learner::{Learner, LearnerName, NameTrouble};
+pub use saves::{Wishes, data_folder, saves_folder};
+pub use sitting::{Flush, Sitting};
+pub use trouble::{Cause, Doing, StoreTrouble};
+
+use std::path::{Path, PathBuf};
+
+/// An open saves folder.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Store {
+    folder: PathBuf,
+}
+
+impl Store {
+    /// Opens a saves folder and makes it if it is not there.
+    ///
+    /// # Errors
+    /// The folder cannot be made, or a file stands in its place.
+    pub fn open(folder: &Path) -> Result<Store, StoreTrouble> {
+        std::fs::create_dir_all(folder)
+            .map_err(|error| StoreTrouble::new(Doing::MakeFolder, folder, &error))?;
+        Ok(Store {
+            folder: folder.to_owned(),
+        })
+    }
+
+    /// The folder.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// Everyone who has a folder here, by name and then by id; samples are left out.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    pub fn learners(&self) -> Result<Vec<Learner>, StoreTrouble> {
+        learner::list(&self.folder)
+    }
+
+    /// The learner of a computer on which nobody has given a name. Its folder has the fixed id
+    /// `learner`, so that two programs started at once share it.
+    ///
+    /// # Errors
+    /// Its folder cannot be made or written.
+    pub fn default_learner(&self) -> Result<Learner, StoreTrouble> {
+        learner::default_learner(&self.folder)
+    }
+
+    /// Makes a folder for a new learner, under a random id. Two learners may bear one name.
+    ///
+    /// # Errors
+    /// The folder cannot be made or written.
+    pub fn add_learner(&self, name: &LearnerName) -> Result<Learner, StoreTrouble> {
+        learner::add(&self.folder, name)
+    }
+
+    /// Starts a journal for a new sitting, with its first record in it. `now` is RFC 3339 in UTC,
+    /// as [`now`] gives it.
+    ///
+    /// # Errors
+    /// The journal cannot be made or written.
+    pub fn begin_sitting(
+        &self,
+        learner: &Learner,
+        now: &str,
+        flush: Flush,
+    ) -> Result<Sitting, StoreTrouble> {
+        Sitting::begin(&self.folder.join(learner.id()), learner.id(), now, flush)
+    }
+
+    /// All journals of a learner, by start and then by id. Lines that cannot be read are set
+    /// aside in a file of their own, once; the journals are never changed.
+    ///
+    /// # Errors
+    /// The learner's folder cannot be read. A single file that cannot be read is a note.
+    pub fn history(&self, learner: &Learner) -> Result<History, StoreTrouble> {
+        history::history(&self.folder.join(learner.id()))
+    }
+
+    /// The newest problem, over all sittings of a learner, that was opened and not closed.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn unfinished(&self, learner: &Learner) -> Result<Found, StoreTrouble> {
+        let history = self.history(learner)?;
+        Ok(Found {
+            resume: crate::record::unfinished_over(&history.journals),
+            notes: history.notes,
+        })
+    }
+}
