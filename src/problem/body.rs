@@ -204,9 +204,17 @@ impl Direction {
         }
     }
 
-    /// Unit vector of this direction.
+    /// Unit vector of this direction: exact where it is upright or level, so that a weight has
+    /// no part to the side, not even 1e-16 of it.
     pub fn unit(self, body: &Body, values: &[f64]) -> Vector {
-        Vector::at_angle(self.angle(body, values))
+        match self {
+            Direction::Up => Vector::new(0.0, 1.0),
+            Direction::Down => Vector::new(0.0, -1.0),
+            Direction::Level(side) => Vector::new(side.sign(), 0.0),
+            Direction::Oblique { .. } | Direction::FromBody { .. } => {
+                Vector::at_angle(self.angle(body, values))
+            }
+        }
     }
 
     /// True if it is straight up or down whatever the numbers.

@@ -1,0 +1,109 @@
+//! How a body can move when nothing holds it.
+
+use crate::plane::Vector;
+use crate::units::figures_text;
+use std::fmt;
+
+/// A small motion of one body that no support and no rope resists.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Motion {
+    /// It turns about a point.
+    Turn {
+        /// Which body.
+        body: usize,
+        /// The point, in metres.
+        about: Vector,
+        /// The sense in which the loads turn it.
+        anticlockwise: bool,
+    },
+    /// It slides.
+    Slide {
+        /// Which body.
+        body: usize,
+        /// Unit vector of the direction in which the loads push it.
+        direction: Vector,
+    },
+}
+
+/// A turn whose centre is farther away than this many lengths of the body is a slide.
+const FAR: f64 = 1e9;
+
+impl Motion {
+    /// The motion of a body whose point `origin` moves by `shift` while it turns by `angle`;
+    /// `None` if it rests. `length` is the length scale of the body.
+    pub(super) fn of(
+        body: usize,
+        origin: Vector,
+        shift: Vector,
+        angle: f64,
+        length: f64,
+    ) -> Option<Motion> {
+        let turned = angle.abs() * length;
+        if turned.max(shift.size()) <= 1.0 / FAR {
+            return None;
+        }
+        if turned * FAR <= shift.size() {
+            let direction = shift * (1.0 / shift.size());
+            return Some(Motion::Slide { body, direction });
+        }
+        // The point that rests: shift + angle × (about − origin) = 0.
+        let about = origin + shift.quarter_turn() * (1.0 / angle);
+        Some(Motion::Turn {
+            body,
+            about,
+            anticlockwise: angle > 0.0,
+        })
+    }
+
+    /// Which body moves.
+    pub fn body(&self) -> usize {
+        match self {
+            Motion::Turn { body, .. } | Motion::Slide { body, .. } => *body,
+        }
+    }
+}
+
+impl fmt::Display for Motion {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = match self.body() {
+            0 => "the body".to_owned(),
+            later => format!("body {}", later + 1),
+        };
+        match self {
+            Motion::Turn {
+                about,
+                anticlockwise,
+                ..
+            } => {
+                let sense = if *anticlockwise {
+                    "anticlockwise"
+                } else {
+                    "clockwise"
+                };
+                write!(
+                    formatter,
+                    "{name} from turning {sense} about the point ({} m, {} m)",
+                    place_text(about.x),
+                    place_text(about.y)
+                )
+            }
+            Motion::Slide { direction, .. } => {
+                let degrees = direction.angle().to_degrees();
+                write!(
+                    formatter,
+                    "{name} from sliding along the direction {}° from the x axis",
+                    place_text(degrees)
+                )
+            }
+        }
+    }
+}
+
+/// A coordinate to three figures, with rounding dust shown as 0.
+fn place_text(value: f64) -> String {
+    if value.abs() < 1e-9 {
+        "0".to_owned()
+    } else {
+        figures_text(value, 3)
+    }
+}

@@ -1,0 +1,147 @@
+//! Why a problem has no answer, as data that can be told.
+
+use super::Motion;
+use crate::units::figures_text;
+use std::fmt;
+
+/// Why the forces of a problem cannot be found from equilibrium.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Unsolvable {
+    /// More unknown forces than independent equations.
+    Indeterminate {
+        /// How many unknowns there are.
+        unknowns: usize,
+        /// How many independent equations bind them.
+        equations: usize,
+        /// The unknowns that are not fixed by equilibrium.
+        names: Vec<String>,
+    },
+    /// Something moves under the loads: the supports and ropes cannot hold it.
+    Mechanism {
+        /// How it moves, one entry for each body that does. Empty if no motion but further
+        /// conditions that contradict each other stand in the way.
+        motions: Vec<Motion>,
+    },
+    /// A rope would have to push.
+    RopeWouldPush {
+        /// Name of its force.
+        rope: String,
+        /// Size of the push, in newtons, positive.
+        size_n: f64,
+    },
+    /// A contact that can only push would have to pull.
+    ContactWouldPull {
+        /// Name of its force.
+        support: String,
+        /// Size of the pull, in newtons, positive.
+        size_n: f64,
+    },
+    /// The lines of action nearly meet in one point or are nearly parallel, so that a hair's
+    /// breadth in the drawing changes the forces many times over.
+    NearlySingular {
+        /// Smallest pivot of the scaled equations over the largest: a pure number.
+        pivot: f64,
+        /// What it must reach.
+        threshold: f64,
+        /// The length by which moments were divided, in metres: how far apart the forces act.
+        length_m: f64,
+        /// The force by which forces were divided, in newtons: the largest load.
+        force_n: f64,
+    },
+    /// A number that is not finite, or a direction without length.
+    NotFinite {
+        /// Where it was met.
+        what: String,
+    },
+    /// The list of values does not belong to the problem.
+    WrongValues {
+        /// How many givens the problem has.
+        expected: usize,
+        /// How many values were handed in.
+        found: usize,
+    },
+}
+
+impl Unsolvable {
+    /// A short name that stays the same in every version, for machines.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Unsolvable::Indeterminate { .. } => "indeterminate",
+            Unsolvable::Mechanism { .. } => "mechanism",
+            Unsolvable::RopeWouldPush { .. } => "rope-would-push",
+            Unsolvable::ContactWouldPull { .. } => "contact-would-pull",
+            Unsolvable::NearlySingular { .. } => "nearly-singular",
+            Unsolvable::NotFinite { .. } => "not-finite",
+            Unsolvable::WrongValues { .. } => "wrong-values",
+        }
+    }
+}
+
+impl fmt::Display for Unsolvable {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Unsolvable::Indeterminate {
+                unknowns,
+                equations,
+                names,
+            } => write!(
+                formatter,
+                "there are {unknowns} unknown forces but only {equations} independent equations of \
+                 equilibrium: {} cannot be found; take away a support or a rope, or give one of \
+                 these forces",
+                names.join(", ")
+            ),
+            Unsolvable::Mechanism { motions } if motions.is_empty() => write!(
+                formatter,
+                "the further conditions contradict each other or the balances; take one away"
+            ),
+            Unsolvable::Mechanism { motions } => {
+                let told: Vec<String> = motions.iter().map(Motion::to_string).collect();
+                write!(
+                    formatter,
+                    "the supports and ropes cannot hold the loads: nothing stops {}; add a support \
+                     or a rope, or turn one so that it does",
+                    told.join(" and ")
+                )
+            }
+            Unsolvable::RopeWouldPush { rope, size_n } => write!(
+                formatter,
+                "the rope {rope} would have to push with {} N, and a rope can only pull; tie it on \
+                 the other side or move a load",
+                figures_text(*size_n, 3)
+            ),
+            Unsolvable::ContactWouldPull { support, size_n } => write!(
+                formatter,
+                "the support {support} would have to pull with {} N, and a contact can only push; \
+                 put it on the other side, move a load, or make it a hinge",
+                figures_text(*size_n, 3)
+            ),
+            Unsolvable::NearlySingular {
+                pivot,
+                threshold,
+                length_m,
+                force_n,
+            } => write!(
+                formatter,
+                "the lines of the unknown forces nearly meet in one point or are nearly parallel \
+                 (smallest pivot {}, at least {} is needed, with lengths in units of {} m and \
+                 forces in units of {} N); turn a rope or a support, or move it",
+                figures_text(*pivot, 2),
+                figures_text(*threshold, 1),
+                figures_text(*length_m, 3),
+                figures_text(*force_n, 3)
+            ),
+            Unsolvable::NotFinite { what } => write!(
+                formatter,
+                "{what} is not a finite number, or is a direction without length; check the \
+                 numbers that are given"
+            ),
+            Unsolvable::WrongValues { expected, found } => write!(
+                formatter,
+                "the problem has {expected} given numbers, but {found} values were handed in"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for Unsolvable {}
