@@ -19,6 +19,8 @@ mod reactions;
 mod slope;
 mod step;
 mod tell;
+#[cfg(test)]
+pub(crate) mod tests;
 
 pub use derive::derive;
 pub use evaluate::{Pins, Sample, Samples, Sampling, agree};

@@ -1,0 +1,124 @@
+//! The key of two hand-made problems, against hand calculations.
+
+use super::*;
+use crate::problem::{
+    Body, Direction, Given, GivenId, Load, LoadKind, Parts, Place, Problem, Reference, Rope, Side,
+    Support, SupportKind, Tilt,
+};
+use crate::text::Symbol;
+use crate::units::Dimension;
+
+fn given(symbol: &str, value: f64, written: &str, dimension: Dimension) -> Given {
+    Given {
+        symbol: Symbol::new(symbol),
+        meaning: symbol.to_owned(),
+        value,
+        written: written.to_owned(),
+        dimension,
+    }
+}
+
+/// A mast 4 m long, 35° from the vertical, leaning right, 12 kg, 8 kg at the tip, held by a level
+/// rope to the left tied 3 m along it.
+pub(crate) fn mast() -> Problem {
+    Problem::new(Parts {
+        title: "A mast".into(),
+        statement: "A mast.".into(),
+        caution: String::new(),
+        givens: vec![
+            given("L", 4.0, "4 m", Dimension::LENGTH),
+            given("m_b", 12.0, "12 kg", Dimension::MASS),
+            given("m_1", 8.0, "8 kg", Dimension::MASS),
+            given("θ", 35.0_f64.to_radians(), "35°", Dimension::ANGLE),
+            given("d_T", 3.0, "3 m", Dimension::LENGTH),
+        ],
+        body: Body {
+            noun: "mast".into(),
+            length: GivenId(0),
+            mass: Some(GivenId(1)),
+            weight_symbol: Symbol::new("W_b"),
+            centre: Place::Middle,
+            tilt: Tilt::Rising {
+                angle: GivenId(3),
+                from: Reference::Vertical,
+            },
+            towards: Side::Right,
+        },
+        supports: vec![Support {
+            symbol: Symbol::new("H"),
+            noun: "hinge".into(),
+            at: Place::Foot,
+            kind: SupportKind::Hinge,
+        }],
+        ropes: vec![Rope {
+            symbol: Symbol::new("T"),
+            noun: "rope".into(),
+            at: Place::At(GivenId(4)),
+            direction: Direction::Level(Side::Left),
+        }],
+        loads: vec![Load {
+            symbol: Symbol::new("W_1"),
+            noun: "lamp".into(),
+            at: Place::Tip,
+            kind: LoadKind::Mass(GivenId(2)),
+        }],
+        gravity: 9.8,
+        accepted_gravity: vec![9.81],
+        figures: 3,
+    })
+    .unwrap_or_else(|flaws| panic!("{flaws:?}"))
+}
+
+#[test]
+fn the_mast_is_worked_as_by_hand() {
+    let problem = mast();
+    let key = derive(&problem).unwrap_or_else(|trouble| panic!("{trouble}"));
+    let sampling = Sampling::of(&problem);
+    let pins = Pins::new();
+    for step in &key.steps {
+        println!(
+            "{:?} {} = {} = {:?}",
+            step.id,
+            step.symbol,
+            key.formula(step.id).map_or_else(
+                || key
+                    .balance(step.id)
+                    .map_or_else(String::new, |balance| balance_names(
+                        &problem, &key, balance
+                    )),
+                |formula| formula_names(&problem, &key, &formula)
+            ),
+            key.value(step.id, sampling.own(), &pins)
+        );
+        let teller = Teller {
+            problem: &problem,
+            key: &key,
+            sample: sampling.own(),
+            pins: &pins,
+            figures: 3,
+            typed: false,
+            named: &[StepId::Pull(crate::problem::ForceId::Rope(0))],
+        };
+        println!(
+            "      {}",
+            key.formula(step.id).map_or_else(
+                || key
+                    .balance(step.id)
+                    .map_or_else(String::new, |balance| balance_numbers(&teller, balance)),
+                |formula| formula_numbers(&teller, &formula)
+            )
+        );
+    }
+    // By hand: (12·9.8·2 + 8·9.8·4)·sin 35° = T·3·sin 55°.
+    let by_hand = (12.0 * 9.8 * 2.0 + 8.0 * 9.8 * 4.0) * 35.0_f64.to_radians().sin()
+        / (3.0 * 55.0_f64.to_radians().sin());
+    let pull = key.value(
+        StepId::Pull(crate::problem::ForceId::Rope(0)),
+        sampling.own(),
+        &pins,
+    );
+    assert!(
+        (pull.unwrap_or(0.0) / by_hand - 1.0).abs() < 1e-12,
+        "{pull:?} {by_hand}"
+    );
+}

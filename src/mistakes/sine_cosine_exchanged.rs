@@ -1,0 +1,48 @@
+//! Sine for cosine, or cosine for sine, in a component.
+//!
+//! # What the learner did
+//! Took the cosine of the angle between the force and the body where the component across the
+//! body needs the sine (or, with the complementary angle, the other way round).
+//!
+//! # Why it tempts
+//! "Sine is opposite, cosine is adjacent" is remembered without the triangle it belongs to; many
+//! first examples have the angle where the cosine is right.
+//!
+//! # Rewrite
+//! Formula: the ratio of the component, for one force, for all weights, or for every force.
+//!
+//! # Known false alarms
+//! With a rope parallel to the weights the exchange everywhere gives the right pull.
+//!
+//! # Source
+//! Common practice, no source.
+
+use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use crate::key::{Formula, Key, Role, StepId};
+use crate::problem::Problem;
+
+/// The mistake.
+pub static MISTAKE: Mistake = Mistake {
+    id: "sine-cosine-exchanged",
+    family: "wrong-leg",
+    kind: Kind::Formula,
+    skill: Skill::Resolving,
+    prior: 10.0,
+    common: true,
+    scopes: |problem, key| every_scope(problem, key, StepId::Across),
+    rewrite,
+};
+
+fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
+    let forces = covered(problem, key, scope, StepId::Across);
+    let changed = forces.iter().fold(key.clone(), |key, force| {
+        key.with_formula(StepId::Across(*force), &|node| match node {
+            Formula::Tagged(role @ Role::Ratio(_), inner) => match inner.bare() {
+                Formula::Sine(angle) => Some(Formula::Cosine(angle.clone()).tagged(*role)),
+                _ => None,
+            },
+            _ => None,
+        })
+    });
+    Some(changed)
+}
