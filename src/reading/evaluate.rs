@@ -97,6 +97,8 @@ pub enum MismatchKind {
     Sum,
     /// The argument of sin, cos or tan is not an angle.
     Angle,
+    /// A unit after an expression of another dimension. Left is the unit's.
+    Unit,
     /// The argument of sin⁻¹, cos⁻¹ or tan⁻¹ is not a pure number.
     Ratio,
     /// An exponent is not a pure number.
@@ -163,7 +165,10 @@ pub fn evaluate(tree: &Tree, leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Result<
             match operator {
                 Operator::Add => sum(lhs, rhs, 1.0, tree.span)?,
                 Operator::Subtract => sum(lhs, rhs, -1.0, tree.span)?,
-                Operator::Multiply => unit_of_whole(product(lhs, rhs, tree.span)?, lhs, rhs, right),
+                Operator::Multiply => match unit_of_whole(lhs, rhs, right) {
+                    Some(value) => value?,
+                    None => product(lhs, rhs, tree.span)?,
+                },
                 Operator::Divide => quotient(lhs, rhs, tree.span)?,
                 Operator::Power => power(lhs, rhs, tree.span)?,
             }
@@ -251,23 +256,37 @@ fn joined(
     })
 }
 
-/// In `12 kg*9.8 N` the newton is meant for the whole product: nothing in statics is measured in
-/// kilogram newtons. The dimension is then that of the unit, and uncertain.
-fn unit_of_whole(product: Value, left: Value, right: Value, tree: &Tree) -> Value {
+/// A unit that is meant for the whole product, if the right factor has one.
+///
+/// A unit that stands alone after something with a dimension (`T sin γ N`) only says which; the
+/// number is in SI units already. In `12 kg*9.8 N` the newton is that of the product: nothing in
+/// statics is measured in kilogram newtons.
+fn unit_of_whole(left: Value, right: Value, tree: &Tree) -> Option<Result<Value, Mismatch>> {
     let Node::Literal(literal) = &tree.node else {
-        return product;
+        return None;
     };
-    let unit = literal.unit.map(|unit| unit.dimension);
-    let for_whole = unit == Some(Dimension::FORCE) || unit == Some(Dimension::MOMENT);
-    let has_mass = left.dimension.mass > 0 && left.dimension.time == 0 && !left.bare;
-    if for_whole && has_mass && unit == Some(right.dimension) {
-        return Value {
-            dimension: right.dimension,
-            uncertain: true,
-            ..product
-        };
+    let unit = literal.unit?.dimension;
+    if left.bare || left.is_pure() || right.dimension != unit {
+        return None;
     }
-    product
+    if literal.unit_alone {
+        if !left.may_be(unit) {
+            let kind = MismatchKind::Unit;
+            return Some(Err(Mismatch::new(kind, tree.span, unit, left.dimension)));
+        }
+        return Some(Ok(Value {
+            dimension: unit,
+            ..left
+        }));
+    }
+    let for_whole = unit == Dimension::FORCE || unit == Dimension::MOMENT;
+    let has_mass = left.dimension.mass > 0 && left.dimension.time == 0;
+    (for_whole && has_mass).then_some(Ok(Value {
+        number: left.number * right.number,
+        dimension: unit,
+        bare: false,
+        uncertain: true,
+    }))
 }
 
 fn power(base: Value, exponent: Value, span: Span) -> Result<Value, Mismatch> {
