@@ -137,31 +137,37 @@ impl<'a> Arrange<'a> {
             return Err(self.unexpected());
         };
         match &token.kind {
-            Kind::Literal(second) if matches!(before.kind, Kind::Literal(_)) => {
-                let raised = self.before(2).is_some_and(|power| {
-                    matches!(power.kind, Kind::Power) && power.span.start == power.span.end
-                });
-                if !raised {
-                    let text = |span: Span| self.line[span.start..span.end].to_owned();
-                    let first = text(before.span);
-                    let span = before.span.join(token.span);
-                    let second = if second.digits.is_empty() {
-                        String::new()
-                    } else {
-                        text(token.span)
-                    };
-                    return Err(Trouble::TwoNumbers { first, second }.at(span));
+            Kind::Literal(second) => {
+                if let Some(trouble) = self.two_numbers(second, token.span, before) {
+                    return Err(trouble);
                 }
             }
             Kind::Unit(unit) => {
                 self.unit(unit, token.span);
                 return Ok(());
             }
-            Kind::Literal(_) | Kind::Name(_) | Kind::Open(_) | Kind::Function(_) => {}
+            Kind::Name(_) | Kind::Open(_) | Kind::Function(_) => {}
             _ => return Err(self.unexpected()),
         }
         self.items.push(Item::Binary(Operator::Multiply));
         self.operand()
+    }
+
+    /// Two numbers side by side are no product: one of them, or the sign between them, may be a
+    /// slip of the hand. π and a raised exponent are not taken for a second number.
+    fn two_numbers(&self, second: &Literal, span: Span, before: &Token) -> Option<Misreading> {
+        let Kind::Literal(first) = &before.kind else {
+            return None;
+        };
+        let raised = self.before(2).is_some_and(|power| {
+            matches!(power.kind, Kind::Power) && power.span.start == power.span.end
+        });
+        if raised || first.digits == "π" || second.digits == "π" {
+            return None;
+        }
+        let text = |span: Span| self.line[span.start..span.end].to_owned();
+        let (first, second) = (text(before.span), text(span));
+        Some(Trouble::TwoNumbers { first, second }.at(before.span.join(span)))
     }
 
     /// A unit that stands for the expression before it. Degrees after the name of an angle, or

@@ -49,7 +49,10 @@ impl Layout<'_> {
     fn literal(&self, literal: &Literal, angle: bool) -> (String, Grip) {
         let Some(unit) = literal.unit else {
             let degrees = if angle { "°" } else { "" };
-            return (format!("{}{degrees}", shown(&literal.digits)), Grip::Leaf);
+            return (
+                format!("{}{degrees}", shown(&literal.digits)),
+                grip(literal),
+            );
         };
         // A lone letter could be taken for a name.
         let symbol = match unit.symbol {
@@ -59,7 +62,7 @@ impl Layout<'_> {
         };
         match (literal.digits.as_str(), symbol) {
             ("π", _) => ("π".to_owned(), Grip::Leaf),
-            (digits, "°") => (format!("{}°", shown(digits)), Grip::Leaf),
+            (digits, "°") => (format!("{}°", shown(digits)), grip(literal)),
             (digits, symbol) => (format!("{} {symbol}", shown(digits)), Grip::Product),
         }
     }
@@ -83,7 +86,8 @@ impl Layout<'_> {
                 {
                     let left = self.bracketed(left);
                     let unit = self.literal(literal, false).0;
-                    return (format!("{left} {}", unit.trim_start()), Grip::Product);
+                    let gap = if unit == "°" { "" } else { " " };
+                    return (format!("{left}{gap}{}", unit.trim_start()), Grip::Product);
                 }
                 let left = self.factor(left, !matches!(right.node, Node::Literal(_)));
                 let right = self.factor_right(right);
@@ -101,12 +105,17 @@ impl Layout<'_> {
         }
     }
 
-    /// A left factor. A unit before a name would run into it: `(9.8 N)·m`.
+    /// A left factor. A unit before a name would run into it: `(9.8 N)·m`. A quotient is kept
+    /// apart, since many read `171/2·x` as 171/(2·x).
     fn factor(&self, tree: &Tree, before_name: bool) -> String {
+        if matches!(tree.node, Node::Binary(Operator::Divide, ..)) {
+            return self.held(tree, Grip::Leaf, false);
+        }
+        let has_unit = |literal: &Literal| literal.unit.is_some() && literal.digits != "π";
         let ends_in_unit = match &tree.node {
-            Node::Literal(literal) => literal.unit.is_some(),
+            Node::Literal(literal) => has_unit(literal),
             Node::Binary(_, _, right) => {
-                matches!(&right.node, Node::Literal(literal) if literal.unit.is_some())
+                matches!(&right.node, Node::Literal(literal) if has_unit(literal))
             }
             _ => false,
         };
@@ -147,6 +156,15 @@ impl Layout<'_> {
     /// In brackets always, so that a unit after it is a unit of the whole.
     fn bracketed(&self, tree: &Tree) -> String {
         format!("({})", self.tree(tree, false).0)
+    }
+}
+
+/// A number with a power of ten is a product to the eye.
+fn grip(literal: &Literal) -> Grip {
+    if literal.digits.contains('e') {
+        Grip::Product
+    } else {
+        Grip::Leaf
     }
 }
 

@@ -33,6 +33,7 @@ pub use tree::{
 pub use trouble::{Misreading, Trouble};
 
 use crate::text::Span;
+use crate::units::Dimension;
 use arrange::{Arrange, settle_units};
 use choice::{Choice, Offered};
 use names::Lexicon;
@@ -74,8 +75,7 @@ pub fn read(line: &str, vocabulary: &Vocabulary) -> Result<Vec<Reading>, Misread
     for choice in offered.combinations(first) {
         if let (Ok(mut reading), _) = one(line, part, &lexicon, choice) {
             let layout = reading.layout(vocabulary);
-            if readings.len() < MOST_READINGS && readings.iter().all(|(known, _)| *known != layout)
-            {
+            if readings.iter().all(|(known, _)| *known != layout) {
                 reading.remarks.splice(0..0, passed.iter().cloned());
                 readings.push((layout, reading));
             }
@@ -84,7 +84,44 @@ pub fn read(line: &str, vocabulary: &Vocabulary) -> Result<Vec<Reading>, Misread
     match (readings.is_empty(), best) {
         (true, Err(misreading)) => Err(misreading),
         (true, Ok(reading)) => Ok(vec![reading]),
-        (false, _) => Ok(readings.into_iter().map(|(_, reading)| reading).collect()),
+        (false, _) => Ok(plausible(readings, vocabulary)),
+    }
+}
+
+/// The readings whose dimensions agree, in their order; where none does, the first.
+fn plausible(readings: Vec<(String, Reading)>, vocabulary: &Vocabulary) -> Vec<Reading> {
+    let agree: Vec<bool> = readings
+        .iter()
+        .map(|(_, reading)| {
+            reading
+                .sides
+                .iter()
+                .all(|side| dimensions_agree(side, vocabulary))
+        })
+        .collect();
+    let any = agree.contains(&true);
+    let kept = readings
+        .into_iter()
+        .zip(agree)
+        .filter(|(_, agree)| *agree || !any);
+    kept.take(if any { MOST_READINGS } else { 1 })
+        .map(|((_, reading), _)| reading)
+        .collect()
+}
+
+/// True unless certain dimensions contradict each other. No values are known here: every name is
+/// put in as 0.7 of its unit, and only the dimensions are looked at.
+fn dimensions_agree(side: &Tree, vocabulary: &Vocabulary) -> bool {
+    let mut leaf = |leaf: Leaf<'_>| match leaf {
+        Leaf::Literal(literal) => Value::of_literal(literal),
+        Leaf::Name(id) => {
+            let name = vocabulary.name(id);
+            Value::of(0.7, name.map_or(Dimension::NUMBER, |name| name.dimension))
+        }
+    };
+    match evaluate(side, &mut leaf) {
+        Ok(_) => true,
+        Err(mismatch) => mismatch.kind == MismatchKind::NotFinite,
     }
 }
 

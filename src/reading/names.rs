@@ -45,24 +45,25 @@ impl<'a> Lexicon<'a> {
             .or_else(|| self.folded.get(&fold(text)).copied())
     }
 
-    /// The known name that is nearly spelled so: at most two edits, and fewer than half its
-    /// letters, so that a short name is not guessed from nothing.
+    /// The known name that is nearly spelled so: at most two edits and two fifths of
+    /// its letters, so that a short name is not guessed from nothing, or one letter at its end.
     pub(super) fn nearest(&self, text: &str) -> Option<Symbol> {
         let typed: Vec<char> = fold(text).chars().collect();
         if typed.len() > 40 {
             return None;
         }
-        let (edits, id) = self
+        let (_, id) = self
             .folded
             .iter()
             .map(|(known, id)| (edits(&typed, &known.chars().collect::<Vec<_>>()), known, id))
             .filter(|(edits, known, _)| {
                 let letters = typed.len().max(known.chars().count());
-                *edits <= 2 && edits * 2 <= letters
+                let longer = fold(text).starts_with(known.as_str()) && *edits == 1;
+                let shorter = known.starts_with(&fold(text)) && *edits == 1;
+                *edits <= 2 && (edits * 5 <= letters * 2 || longer || shorter)
             })
             .map(|(edits, _, id)| (edits, *id))
             .min()?;
-        debug_assert!(edits <= 2);
         self.vocabulary.name(id).map(|name| name.symbol.clone())
     }
 }

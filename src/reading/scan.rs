@@ -116,7 +116,10 @@ impl<'a> Scan<'a> {
                 self.push(Kind::Unit(unit), length);
             } else {
                 self.attach(unit, length);
-                self.refuse_second_unit()?;
+                // sin 35° N: the degrees are the angle's, the newtons those of the whole.
+                if !loose {
+                    self.refuse_second_unit()?;
+                }
             }
         }
         Ok(true)

@@ -1,6 +1,7 @@
 //! What a line means: trees of operators over literals and names, each with its place in the line.
 
 use super::layout::layout;
+use super::names::Lexicon;
 use crate::text::{Span, Symbol};
 use crate::units::{Dimension, Unit, Written};
 
@@ -30,6 +31,12 @@ impl Vocabulary {
     /// The name at this place, if there is one.
     pub fn name(&self, id: NameId) -> Option<&Name> {
         self.names.get(id.0)
+    }
+
+    /// The known name that is nearly spelled so, if there is one: for a word that was read as a
+    /// name of the learner's own and may be a slip (`Tetha = 35`).
+    pub fn nearest(&self, typed: &str) -> Option<Symbol> {
+        Lexicon::new(self).nearest(typed)
     }
 }
 

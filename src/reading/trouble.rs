@@ -1,6 +1,6 @@
 //! Why a line could not be read, as data: what and where, no words.
 
-use crate::text::{Span, Symbol};
+use crate::text::{Slot, Span, Symbol, printable};
 
 /// A line that could not be read.
 #[derive(Clone, Debug, PartialEq)]
@@ -85,6 +85,30 @@ impl Trouble {
             Trouble::NumberExpected => "reading.number-expected",
             Trouble::TwoNumbers { .. } => "reading.two-numbers",
             Trouble::NotFinite => "reading.not-finite",
+        }
+    }
+
+    /// What fills the sentence under [`Trouble::key`]. Typed text is made safe to show.
+    pub fn slots(&self) -> Vec<(&'static str, Slot)> {
+        let key = |text: &str| Slot::Key(printable(text));
+        match self {
+            Trouble::TooLong { limit } | Trouble::TooNested { limit } => {
+                vec![("limit", Slot::Word(limit.to_string()))]
+            }
+            Trouble::UnknownName { name, nearest } => {
+                let near = nearest
+                    .iter()
+                    .map(|symbol| ("nearest", Slot::Name(symbol.shown())));
+                std::iter::once(("name", key(name))).chain(near).collect()
+            }
+            Trouble::UnknownUnit { name } => vec![("name", key(name))],
+            Trouble::SeveralUnits { second } => vec![("second", key(second))],
+            Trouble::MissingBracket { missing } => vec![("missing", key(&missing.to_string()))],
+            Trouble::Unexpected { found } => vec![("found", key(found))],
+            Trouble::TwoNumbers { first, second } => {
+                vec![("first", key(first)), ("second", key(second))]
+            }
+            Trouble::Empty | Trouble::NumberExpected | Trouble::NotFinite => Vec::new(),
         }
     }
 

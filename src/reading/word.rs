@@ -43,10 +43,12 @@ impl Scan<'_> {
             return;
         }
         if let Some(id) = self.lexicon.find(word) {
-            // After a number or bracket, `g` may still be grams.
-            if self.after_operand()
-                && let Some((unit, length)) = self.unit_here(rest, false)
-            {
+            // After a bracket, `m` may still be metres.
+            let bracket = matches!(
+                self.tokens.last().map(|token| &token.kind),
+                Some(Kind::Close(_))
+            );
+            if bracket && let Some((unit, length)) = self.unit_here(rest, false) {
                 self.push(Kind::Unit(unit), length);
                 return;
             }
@@ -55,7 +57,7 @@ impl Scan<'_> {
             self.push(Kind::Function(function), length);
         } else if self.inverse_words(word) || self.operator_word(word) || self.pi(word) {
         } else if self.after_operand()
-            && let Some((unit, length)) = self.unit_here(rest, false)
+            && let Some((unit, length)) = self.unit_here(rest, true)
         {
             self.push(Kind::Unit(unit), length);
         } else if !self.run_together(word) {
@@ -175,6 +177,10 @@ impl Scan<'_> {
     /// Names and functions run together: `mg`, `Tsinγ`, `d_Tsin35`. Spelled exactly, or in any
     /// case where a function stands among them.
     fn run_together(&mut self, word: &str) -> bool {
+        // No function of two arguments is read.
+        if word == "atan2" {
+            return false;
+        }
         let parts = self.split(word, false).or_else(|| {
             let parts = self.split(word, true)?;
             let has_function = |(part, _): &(Part, usize)| matches!(part, Part::Function(_));
