@@ -144,7 +144,11 @@ impl<'a> Arrange<'a> {
             }
             Kind::Unit(unit) => {
                 self.unit(unit, token.span);
-                return Ok(());
+                // A power of a unit that stands for the whole has no meaning.
+                return match self.kind(0) {
+                    Some(Kind::Power) => Err(self.unexpected()),
+                    _ => Ok(()),
+                };
             }
             Kind::Name(_) | Kind::Open(_) | Kind::Function(_) => {}
             _ => return Err(self.unexpected()),

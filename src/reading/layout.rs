@@ -136,6 +136,7 @@ impl Layout<'_> {
     fn exponent(&self, tree: &Tree) -> String {
         if let Node::Literal(literal) = &tree.node
             && literal.unit.is_none()
+            && literal.digits.len() <= 3
             && let Some(raised) = superscript(&literal.digits)
         {
             return raised;
