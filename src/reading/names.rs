@@ -1,0 +1,110 @@
+//! The vocabulary as it is looked up: exact spellings first, folded ones next.
+
+use super::tree::{NameId, Vocabulary};
+use crate::text::Symbol;
+use std::collections::BTreeMap;
+
+/// The names of a vocabulary by their spellings.
+pub(super) struct Lexicon<'a> {
+    vocabulary: &'a Vocabulary,
+    exact: BTreeMap<String, NameId>,
+    folded: BTreeMap<String, NameId>,
+}
+
+impl<'a> Lexicon<'a> {
+    pub(super) fn new(vocabulary: &'a Vocabulary) -> Lexicon<'a> {
+        let mut exact = BTreeMap::new();
+        let mut folded = BTreeMap::new();
+        for (place, name) in vocabulary.names.iter().enumerate() {
+            let symbol = &name.symbol;
+            let ways = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
+            for way in ways.into_iter().chain(name.spellings.iter().cloned()) {
+                folded.entry(fold(&way)).or_insert(NameId(place));
+                exact.entry(way).or_insert(NameId(place));
+            }
+        }
+        Lexicon {
+            vocabulary,
+            exact,
+            folded,
+        }
+    }
+
+    pub(super) fn vocabulary(&self) -> &'a Vocabulary {
+        self.vocabulary
+    }
+
+    /// The name that is spelled exactly so.
+    pub(super) fn exact(&self, text: &str) -> Option<NameId> {
+        self.exact.get(text).copied()
+    }
+
+    /// The name that is spelled so, case and subscripts forgiven.
+    pub(super) fn find(&self, text: &str) -> Option<NameId> {
+        self.exact(text)
+            .or_else(|| self.folded.get(&fold(text)).copied())
+    }
+
+    /// The known name that is nearly spelled so: at most two edits and two fifths of
+    /// its letters, so that a short name is not guessed from nothing, or one letter at its end.
+    pub(super) fn nearest(&self, text: &str) -> Option<Symbol> {
+        let typed: Vec<char> = fold(text).chars().collect();
+        if typed.len() > 40 {
+            return None;
+        }
+        let (_, id) = self
+            .folded
+            .iter()
+            .map(|(known, id)| (edits(&typed, &known.chars().collect::<Vec<_>>()), known, id))
+            .filter(|(edits, known, _)| {
+                let letters = typed.len().max(known.chars().count());
+                let longer = fold(text).starts_with(known.as_str()) && *edits == 1;
+                let shorter = known.starts_with(&fold(text)) && *edits == 1;
+                *edits <= 2 && (edits * 5 <= letters * 2 || longer || shorter)
+            })
+            .map(|(edits, _, id)| (edits, *id))
+            .min()?;
+        self.vocabulary.name(id).map(|name| name.symbol.clone())
+    }
+}
+
+pub(super) fn fold(text: &str) -> String {
+    Symbol::new(text).folded()
+}
+
+/// The number of letters to add, drop or exchange (Levenshtein's distance).
+fn edits(left: &[char], right: &[char]) -> usize {
+    let mut row: Vec<usize> = (0..=right.len()).collect();
+    for (i, a) in left.iter().enumerate() {
+        let mut diagonal = row[0];
+        row[0] = i + 1;
+        for (j, b) in right.iter().enumerate() {
+            let change = diagonal + usize::from(a != b);
+            diagonal = row[j + 1];
+            row[j + 1] = change.min(row[j] + 1).min(diagonal + 1);
+        }
+    }
+    row[right.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn edits_are_counted() {
+        for (left, right, count) in [
+            ("", "", 0),
+            ("theta", "tetha", 2),
+            ("w", "wb", 1),
+            ("abc", "", 3),
+        ] {
+            let letters = |text: &str| text.chars().collect::<Vec<_>>();
+            assert_eq!(
+                edits(&letters(left), &letters(right)),
+                count,
+                "{left} {right}"
+            );
+        }
+    }
+}
