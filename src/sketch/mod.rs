@@ -8,13 +8,23 @@
 //! learner's working. Nothing here knows a terminal: a cell carries an [`Ink`], and the screen
 //! decides which colour that is.
 
+mod acting;
+mod canvas;
+mod fit;
+mod frame;
 mod ink;
+mod labels;
+mod letters;
+mod lever;
 mod marks;
 mod picture;
 mod scene;
+mod site;
+mod strokes;
 mod tell;
 
 pub use ink::Ink;
+pub use letters::spelled;
 pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 pub use picture::{Cell, LegendEntry, Picture, PlacedLabel, Style, picture};
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};

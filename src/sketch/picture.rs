@@ -1,6 +1,8 @@
 //! A scene on a grid of character cells.
 
-use super::{Ink, Scene};
+use super::canvas::Canvas;
+use super::fit::Fit;
+use super::{Ink, Scene, labels, strokes};
 
 /// Which characters a picture may use.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,11 +97,19 @@ impl Picture {
 /// a label without room becomes a letter, and its text goes to the legend. A grid too small for
 /// any drawing stays blank with every label in the legend.
 pub fn picture(scene: &Scene, columns: u16, rows: u16, style: Style) -> Picture {
-    let _ = (scene, style);
+    let mut canvas = Canvas::new(columns, rows, style.unicode);
+    let (labels, legend) = match Fit::of(scene, columns, rows) {
+        Some(fit) => {
+            strokes::draw(&mut canvas, scene, &fit);
+            labels::place(&mut canvas, scene, &fit)
+        }
+        None => (Vec::new(), labels::all_beside(scene, style.unicode)),
+    };
     Picture {
         columns,
         rows,
-        cells: vec![Cell::default(); usize::from(columns) * usize::from(rows)],
-        ..Picture::default()
+        cells: canvas.finish(),
+        labels,
+        legend,
     }
 }

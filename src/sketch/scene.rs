@@ -1,6 +1,7 @@
 //! Strokes and labels, in metres from the model.
 
-use super::{Ink, Marks};
+use super::frame::Frame;
+use super::{Ink, Marks, Stage, acting, lever, site};
 use crate::plane::Vector;
 use crate::problem::Problem;
 
@@ -154,6 +155,44 @@ pub struct Scene {
 /// `values` are the givens in SI, in the order of [`Problem::givens`]; where they are too few,
 /// the scene is empty.
 pub fn scene(problem: &Problem, values: &[f64], marks: &Marks) -> Scene {
-    let _ = (problem, values, marks);
-    Scene::default()
+    let frame = match marks.stage {
+        Stage::Turning => Frame::lying(problem, values),
+        _ => Frame::standing(problem, values),
+    };
+    let Some(mut frame) = frame else {
+        return Scene::default();
+    };
+    match marks.stage {
+        Stage::Scene => site::draw(&mut frame, marks),
+        Stage::Forces | Stage::Angles | Stage::Components => acting::draw(&mut frame, marks),
+        Stage::Turning => lever::draw(&mut frame, marks),
+    }
+    let mut scene = frame.scene;
+    scene.strokes.sort_by_key(|stroke| stroke.shape.rank());
+    scene
+}
+
+impl Shape {
+    /// What is drawn over what.
+    fn rank(&self) -> u8 {
+        match self {
+            Shape::Line {
+                line: Line::Dashed, ..
+            } => 0,
+            Shape::Dimension { .. } => 1,
+            Shape::Face { .. } => 2,
+            Shape::Arc { .. } | Shape::RightAngle { .. } => 3,
+            Shape::Line {
+                line: Line::Solid, ..
+            } => 4,
+            Shape::Line {
+                line: Line::Heavy, ..
+            } => 5,
+            Shape::Arrow { .. } => 6,
+            Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) => 7,
+            Shape::Knot(_) => 8,
+            Shape::Hinge(_) => 9,
+            Shape::Ring(_) => 10,
+        }
+    }
 }
