@@ -6,7 +6,7 @@ use leverwright::problem::{Direction, ForceId, Place, Problem, Side};
 use leverwright::sketch::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Picture, Stage, Style, picture, scene,
 };
-use problems::{Maker, level_oblique, level_upright, mast, plank};
+use problems::{Maker, boom, level_oblique, level_upright, mast, plank};
 
 const STAGES: [Stage; 5] = [
     Stage::Scene,
@@ -29,13 +29,16 @@ fn all_marks(problem: &Problem, stage: Stage) -> Marks {
         return marks;
     }
     marks.pivot = Some(Place::Foot);
+    if std::env::var("LIT").is_ok() {
+        marks.triangle = Some(ForceId::Load(0));
+    }
     for force in &forces {
         let label = force.symbol.shown();
         let at_pivot = problem.distance(force.at, &values) == 0.0;
         marks.forces.push(ForceMark {
             force: force.id,
             label: label.clone(),
-            direction: None,
+            direction: (std::env::var("HINGE").is_ok() && at_pivot).then_some(1.0),
         });
         if at_pivot {
             continue;
@@ -87,6 +90,8 @@ fn show() {
         ("mast15", mast(15.0, Side::Right)),
         ("mast78", mast(78.0, Side::Right)),
         ("plank", plank()),
+        ("boomA", boom(40.0, 30.0, Side::Right)),
+        ("boomB", boom(65.0, 110.0, Side::Left)),
     ];
     let columns: u16 = std::env::var("COLS").map_or(48, |c| c.parse().unwrap());
     let rows: u16 = std::env::var("ROWS").map_or(22, |c| c.parse().unwrap());

@@ -11,7 +11,7 @@ const ARROW: f64 = 5.0;
 /// Steps of an arrow whose parts are shown: longer, so that the parts can be seen.
 const PARTED: f64 = 6.5;
 /// Steps of the stub of a force whose direction is still to be found.
-const STUB: f64 = 2.6;
+const STUB: f64 = 2.2;
 
 /// Draws the freed body with the forces that are marked.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
@@ -73,6 +73,7 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], part
     let back = |share: f64| Spot {
         at: end.at,
         shift: from.shift * (1.0 - share) + to.shift * share,
+        rows: end.rows,
     };
     frame.label(ink, &mark.label, vec![end, back(0.7), back(0.5)], lean);
 }
@@ -104,30 +105,28 @@ fn stub(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
     frame.label(ink, &text, vec![end, spot], out);
 }
 
-/// A shift for forces that would lie on each other: same place, same direction.
+/// A shift along the body for forces that would lie on each other: same place, same direction.
 fn aside(frame: &Frame, force: ForceId, all: &[ForceMark]) -> Vector {
     let Some((spot, Some(direction))) = frame.marked(force, all) else {
         return Vector::default();
     };
-    let mut before = 0.0;
-    let mut together = 0.0;
-    for mark in all {
-        let Some((other, Some(runs))) = frame.marked(mark.force, all) else {
-            continue;
-        };
-        if (other.at - spot.at).size() < frame.length * 1e-6 && runs.dot(direction) > 0.98 {
-            if mark.force == force {
-                before = together;
-            }
-            together += 1.0;
-        }
-    }
-    let across = if direction.x.abs() < 0.5 {
-        Vector::new(1.0, 0.0)
-    } else {
-        Vector::new(0.0, 1.0)
-    };
-    across * ((before - (together - 1.0) / 2.0) * 1.6)
+    let twins: Vec<ForceId> = all
+        .iter()
+        .filter(|mark| {
+            matches!(frame.marked(mark.force, all), Some((other, Some(runs)))
+                if (other.at - spot.at).size() < frame.length * 1e-6
+                    && runs.dot(direction) > 0.98)
+        })
+        .map(|mark| mark.force)
+        .collect();
+    frame.along * (among(&twins, force) / direction.cross(frame.along).abs().max(0.6))
+}
+
+/// How far one of several stands from their middle, in steps.
+pub(super) fn among(twins: &[ForceId], one: ForceId) -> f64 {
+    let rank = twins.iter().position(|twin| *twin == one).unwrap_or(0);
+    let middle = twins.len().saturating_sub(1) as f64 / 2.0;
+    (rank as f64 - middle) * 1.6
 }
 
 /// The direction along the body from which a force's angle is measured.
@@ -234,7 +233,7 @@ fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark]) {
 fn distances(frame: &mut Frame, marks: &[DistanceMark], pivot: Option<Place>) {
     let spans = spans(frame, marks, pivot);
     let side = frame.upper;
-    frame.dimensions(spans, side, 2.4);
+    frame.dimensions(spans, side, 0.0, 2.4);
 }
 
 /// The dimension lines that distance marks ask for, each only once.

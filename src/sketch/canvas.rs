@@ -80,6 +80,12 @@ impl Canvas {
             .map_or(Ink::Blank, |index| self.cells[index].ink)
     }
 
+    /// The character of a cell, if it has one of its own.
+    pub(super) fn glyph(&self, column: i64, row: i64) -> Option<char> {
+        self.index(column, row)
+            .and_then(|index| self.cells[index].glyph)
+    }
+
     /// Sets a whole cell.
     pub(super) fn put(&mut self, column: i64, row: i64, glyph: char, ink: Ink, held: Held) {
         if let Some(index) = self.index(column, row) {
@@ -121,6 +127,9 @@ impl Canvas {
         }
         let across = to.column - from.column;
         let down = to.row - from.row;
+        if across.abs() + down.abs() < 1e-6 {
+            return;
+        }
         if down.abs() < 0.02 * across.abs() / ASPECT {
             self.level(from, to, line, ink);
         } else if across.abs() / ASPECT < 0.02 * down.abs() {

@@ -31,8 +31,9 @@ impl Fit {
     /// Where a spot falls.
     pub(super) fn point(&self, spot: Spot) -> Point {
         Point {
-            column: self.left + ASPECT * (self.scale * spot.at.x + self.step * spot.shift.x),
-            row: self.top - (self.scale * spot.at.y + self.step * spot.shift.y),
+            column: self.left
+                + ASPECT * (self.scale * spot.at.x + self.step * spot.shift.x + spot.rows.x),
+            row: self.top - (self.scale * spot.at.y + self.step * spot.shift.y + spot.rows.y),
         }
     }
 
@@ -51,13 +52,13 @@ impl Fit {
         let usual = (wide / 54.0).min(high / 20.0).clamp(0.55, 1.6);
         let mut best: Option<(f64, Fit)> = None;
         for reaches in [&labelled, &plain] {
-            for share in [1.0, 0.88, 0.76, 0.66, 0.56, 0.48, 0.4] {
+            for share in [1.5, 1.35, 1.2, 1.1, 1.0, 0.88, 0.76, 0.66, 0.56, 0.48, 0.4] {
                 let step = usual * share;
                 let Some((size, fit)) = largest(reaches, step, wide, high) else {
                     continue;
                 };
                 // The body must not dwindle beside its arrows.
-                if size > 0.5 {
+                if size > if share > 1.0 { 0.72 } else { 0.5 } {
                     return Some(fit);
                 }
                 if best.is_none_or(|(known, _)| size > known + 0.02) {
@@ -78,8 +79,8 @@ struct Reach {
 
 impl Reach {
     fn is_sound(&self) -> bool {
-        let Spot { at, shift } = self.spot;
-        [at.x, at.y, shift.x, shift.y]
+        let Spot { at, shift, rows } = self.spot;
+        [at.x, at.y, shift.x, shift.y, rows.x, rows.y]
             .iter()
             .all(|part| part.is_finite() && part.abs() < 1e100)
     }
@@ -96,11 +97,13 @@ fn largest(reaches: &[Reach], step: f64, wide: f64, high: f64) -> Option<(f64, F
     let mut scale = wide.max(high) / most;
     for _ in 0..240 {
         let columns = reaches.iter().flat_map(|reach| {
-            let at = ASPECT * (scale * reach.spot.at.x + step * reach.spot.shift.x);
+            let spot = &reach.spot;
+            let at = ASPECT * (scale * spot.at.x + step * spot.shift.x + spot.rows.x);
             [at - reach.room[0], at + reach.room[1]]
         });
         let lines = reaches.iter().flat_map(|reach| {
-            let at = -(scale * reach.spot.at.y + step * reach.spot.shift.y);
+            let spot = &reach.spot;
+            let at = -(scale * spot.at.y + step * spot.shift.y + spot.rows.y);
             [at - reach.room[2], at + reach.room[3]]
         });
         let (left, right) = extent(columns);
@@ -177,7 +180,7 @@ fn label_reach(label: &Label) -> Option<Reach> {
     let spot = *label.anchors.first()?;
     let wide = width(&label.text) as f64;
     let Vector { x, y } = label.lean;
-    if x == 0.0 && y == 0.0 {
+    if label.on.is_some() {
         return Some(Reach {
             spot,
             room: [wide / 2.0, wide / 2.0, 0.5, 0.5],

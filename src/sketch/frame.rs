@@ -135,6 +135,7 @@ impl<'a> Frame<'a> {
                 text: crate::text::printable(text),
                 anchors,
                 lean,
+                on: None,
             });
         }
     }
@@ -148,9 +149,9 @@ impl<'a> Frame<'a> {
     /// Adds an arc from one direction to another, the short way, with its label.
     pub(super) fn arc(&mut self, ink: Ink, centre: Spot, from: f64, to: f64, text: &str) {
         let sweep = wrapped(to - from);
-        // A narrow angle needs a wide arc to be seen.
-        let radius = (1.9 / sweep.abs().max(0.01)).clamp(2.4, 4.6);
-        if (sweep.abs() - PI / 2.0).abs() < 1e-6 {
+        let radius = arc_radius(sweep);
+        let square = (sweep.abs() - PI / 2.0).abs() < 1e-6;
+        if square {
             self.draw(
                 ink,
                 Shape::RightAngle {
@@ -171,6 +172,7 @@ impl<'a> Frame<'a> {
             );
         }
         let middle = Vector::at_angle(from + sweep / 2.0);
+        let radius = if square { 1.3 } else { radius };
         let anchors = vec![
             centre.moved(middle * (radius + 0.2)),
             centre.moved(middle * (radius - 0.9)),
@@ -180,8 +182,14 @@ impl<'a> Frame<'a> {
     }
 
     /// Adds stacked dimension lines: each from, to (metres along the body) and label. They stand
-    /// on the side of `side`, the first `start` steps off the body.
-    pub(super) fn dimensions(&mut self, mut wanted: Vec<Span>, side: Vector, start: f64) {
+    /// on the side of `side`, the first `start` steps and `lines` rows off the body.
+    pub(super) fn dimensions(
+        &mut self,
+        mut wanted: Vec<Span>,
+        side: Vector,
+        start: f64,
+        lines: f64,
+    ) {
         wanted.sort_by(|one, other| one.length().total_cmp(&other.length()));
         let mut rows: Vec<Vec<(f64, f64)>> = Vec::new();
         let slack = self.length * 0.02;
@@ -196,19 +204,24 @@ impl<'a> Frame<'a> {
                 rows.push(Vec::new());
             }
             rows[row].push((low, high));
-            let apart = if self.is_level() { 1.5 } else { 1.8 };
-            let shift = side * (start + apart * row as f64);
-            let from = self.spot_at(span.from).moved(shift);
-            let to = self.spot_at(span.to).moved(shift);
+            let apart = if self.is_level() { 1.0 } else { 1.7 };
+            let off = |distance: f64| {
+                self.spot_at(distance)
+                    .moved(side * start)
+                    .moved_rows(side * (lines + apart * row as f64))
+            };
+            let (from, to) = (off(span.from), off(span.to));
+            let anchors = [0.5, 0.35, 0.65]
+                .map(|share| off(span.from + (span.to - span.from) * share))
+                .to_vec();
             if high - low > slack {
                 self.draw(Ink::Distance, Shape::Dimension { from, to });
             }
-            let part = |share: f64| {
-                self.spot_at(span.from + (span.to - span.from) * share)
-                    .moved(shift)
-            };
-            let anchors = vec![part(0.5), part(0.35), part(0.65)];
-            self.label(Ink::Distance, &span.text, anchors, Vector::default());
+            let before = self.scene.labels.len();
+            self.label(Ink::Distance, &span.text, anchors, side);
+            if let Some(label) = self.scene.labels.get_mut(before) {
+                label.on = Some((from, to));
+            }
         }
     }
 }
@@ -232,6 +245,11 @@ impl Span {
 /// An angle brought between −π and π.
 pub(super) fn wrapped(angle: f64) -> f64 {
     Vector::at_angle(angle).angle()
+}
+
+/// Steps of an arc's radius: a narrow angle needs a wide arc to be seen.
+pub(super) fn arc_radius(sweep: f64) -> f64 {
+    (1.9 / sweep.abs().max(0.01)).clamp(2.4, 4.6)
 }
 
 /// The ink of a force.

@@ -18,6 +18,10 @@ struct Wanted {
     /// Cells it may stand at, as column and row.
     anchors: Vec<(i64, i64)>,
     lean: Vector,
+    /// Cells of the line that it may stand on; 0 where there is none.
+    line: i64,
+    /// The most cells of that line it may cover.
+    cover: i64,
 }
 
 /// Where a label is to stand.
@@ -26,6 +30,8 @@ struct Seat {
     column: i64,
     row: i64,
     cost: f64,
+    /// True if it interrupts its own line.
+    interrupts: bool,
 }
 
 /// Places the labels of a scene on the canvas; what finds no place goes to the legend.
@@ -93,11 +99,19 @@ fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
         let point = fit.point(spot);
         (floor(point.column), floor(point.row))
     };
+    let (line, cover) = label.on.map_or((0, 0), |(from, to)| {
+        let (from, to) = (cell(from), cell(to));
+        let line = (from.0 - to.0).abs().max((from.1 - to.1).abs()).max(1);
+        // A level line keeps a dash at each end, a slanted one keeps half its length.
+        (line, if from.1 == to.1 { line - 5 } else { line / 2 })
+    });
     Wanted {
         text: shown(&label.text, unicode),
         ink: label.ink,
         anchors: label.anchors.iter().copied().map(cell).collect(),
         lean: label.lean,
+        line,
+        cover,
     }
 }
 
@@ -148,36 +162,35 @@ fn seat(canvas: &Canvas, wanted: &[Wanted], index: usize, text: &str) -> Option<
                     column: at_column,
                     row: at_row,
                     cost: 0.35 * rank as f64,
+                    interrupts: false,
                 };
-                let Some(cost) = cost(canvas, wanted, index, (column, row), seat, wide) else {
-                    continue;
-                };
-                if cost < best.map_or(DEAREST, |seat| seat.cost) {
-                    best = Some(Seat { cost, ..seat });
-                }
+                let tried = tried(canvas, wanted, index, (column, row), seat, wide);
+                let dearest = best.map_or(DEAREST, |seat| seat.cost);
+                best = tried.filter(|seat| seat.cost < dearest).or(best);
             }
         }
     }
     best
 }
 
-/// What a seat costs; `None` where it would cover what must stay visible.
-fn cost(
+/// The seat with what it costs; `None` where it would cover what must stay visible.
+fn tried(
     canvas: &Canvas,
     wanted: &[Wanted],
     index: usize,
     anchor: (i64, i64),
     seat: Seat,
     wide: i64,
-) -> Option<f64> {
+) -> Option<Seat> {
     let label = &wanted[index];
-    let mut cost = seat.cost + covering(canvas, label, seat, wide)?;
+    let (crowding, interrupts) = covering(canvas, label, seat, wide)?;
+    let mut cost = seat.cost + crowding;
     let gap = gap(seat, wide, anchor);
     let centre = Vector::new(
         (seat.column as f64 + (wide - 1) as f64 / 2.0 - anchor.0 as f64) / ASPECT,
         (anchor.1 - seat.row) as f64,
     );
-    if label.lean.size() < 0.5 {
+    if label.line > 0 {
         // On its line, or as near as may be.
         cost += 0.9 * centre.y.abs() + 0.12 * centre.x.abs();
     } else {
@@ -192,8 +205,8 @@ fn cost(
     // A label nearer to another's anchor than to its own misleads.
     for (other, rival) in wanted.iter().enumerate() {
         if other != index
-            && rival.lean.size() > 0.5
-            && label.lean.size() > 0.5
+            && rival.line == 0
+            && label.line == 0
             && let Some(&first) = rival.anchors.first()
             && first != anchor
         {
@@ -203,7 +216,11 @@ fn cost(
             }
         }
     }
-    Some(cost)
+    Some(Seat {
+        cost,
+        interrupts,
+        ..seat
+    })
 }
 
 /// How far a seat is from a cell, in rows.
@@ -214,41 +231,54 @@ fn gap(seat: Seat, wide: i64, (column, row): (i64, i64)) -> f64 {
     libm::hypot(aside as f64 / ASPECT, (seat.row - row) as f64)
 }
 
-/// What covering and crowding cost; `None` where it must not be.
-fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<f64> {
+/// What covering and crowding cost, and whether the label's own line is interrupted; `None` where it must not be.
+fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f64, bool)> {
     if seat.column < 0 || seat.column + wide > canvas.columns() {
         return None;
     }
     let mut cost = 0.0;
+    let mut covered = 0;
     for column in seat.column..seat.column + wide {
         match canvas.held(column, seat.row) {
             Held::Free => {}
-            Held::Soft => {
-                let own = canvas.ink(column, seat.row) == Ink::Distance
-                    && label.ink == Ink::Distance
-                    && label.lean.size() < 0.5;
-                cost += if own { 0.0 } else { 0.4 };
-            }
+            Held::Soft if is_dimension(canvas, column, seat.row) && label.line > 0 => covered += 1,
+            Held::Soft => cost += 0.5,
             Held::Hard | Held::Label => return None,
         }
+    }
+    // A line must stay a line, with both its ends.
+    let cuts_end =
+        (seat.column - 1..=seat.column + wide).any(|column| is_end(canvas, column, seat.row));
+    if covered > 0 && (covered > label.cover || cuts_end) {
+        return None;
     }
     for column in [seat.column - 1, seat.column + wide] {
         if (0..canvas.columns()).contains(&column) {
             match canvas.held(column, seat.row) {
                 Held::Label => return None,
                 Held::Hard => cost += 0.5,
+                Held::Soft if covered == 0 => cost += 0.3,
                 Held::Free | Held::Soft => {}
             }
         }
     }
-    Some(cost)
+    Some((cost, covered > 0))
+}
+
+fn is_dimension(canvas: &Canvas, column: i64, row: i64) -> bool {
+    canvas.ink(column, row) == Ink::Distance && canvas.held(column, row) == Held::Soft
+}
+
+fn is_end(canvas: &Canvas, column: i64, row: i64) -> bool {
+    is_dimension(canvas, column, row)
+        && matches!(canvas.glyph(column, row), Some('├' | '┤' | '|' | '+'))
 }
 
 /// Writes a text at its seat.
 fn write(canvas: &mut Canvas, label: &Wanted, text: &str, seat: Seat) -> PlacedLabel {
     let wide = width(text) as i64;
     for column in [seat.column - 1, seat.column + wide] {
-        if canvas.held(column, seat.row) == Held::Soft {
+        if seat.interrupts && canvas.held(column, seat.row) == Held::Soft {
             canvas.clear(column, seat.row);
         }
     }

@@ -7,14 +7,17 @@ use crate::problem::Problem;
 
 /// A spot of a drawing: a point of the model, and a shift for what has no length in the model.
 ///
-/// Arrows, strings and dimension lines need a length on the page, not in metres; they are told
-/// in steps. A drawing chooses how long a step is: a picture of cells takes about one row.
+/// Arrows and strings need a length on the page, not in metres; they are told in steps. A drawing
+/// chooses how long a step is: a picture of cells takes about one row. What must stand whole rows
+/// of text apart, such as stacked dimension lines, is told in rows.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Spot {
     /// The point, in metres, with the foot of the body at the origin.
     pub at: Vector,
     /// The shift from there, in steps, x right and y up.
     pub shift: Vector,
+    /// A further shift, in rows of text, x right and y up.
+    pub rows: Vector,
 }
 
 impl Spot {
@@ -22,7 +25,7 @@ impl Spot {
     pub fn at(at: Vector) -> Spot {
         Spot {
             at,
-            shift: Vector::default(),
+            ..Spot::default()
         }
     }
 
@@ -30,8 +33,17 @@ impl Spot {
     #[must_use]
     pub fn moved(self, steps: Vector) -> Spot {
         Spot {
-            at: self.at,
             shift: self.shift + steps,
+            ..self
+        }
+    }
+
+    /// This spot moved by so many rows of text.
+    #[must_use]
+    pub fn moved_rows(self, rows: Vector) -> Spot {
+        Spot {
+            rows: self.rows + rows,
+            ..self
         }
     }
 }
@@ -136,9 +148,10 @@ pub struct Label {
     pub text: String,
     /// The spots it may stand at, the best first.
     pub anchors: Vec<Spot>,
-    /// The direction from the anchor in which it had best stand, as a unit vector; zero for a
-    /// text that had best stand on its anchor.
+    /// The direction from the anchor in which it had best stand, as a unit vector.
     pub lean: Vector,
+    /// The ends of the dimension line that it may stand on, interrupting it.
+    pub on: Option<(Spot, Spot)>,
 }
 
 /// A drawing in the model's own measures.

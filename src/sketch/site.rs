@@ -1,6 +1,6 @@
 //! The scene as it is told: body, supports, ropes, loads, and the givens on them.
 
-use super::frame::{Frame, Span};
+use super::frame::{Frame, Span, arc_radius, wrapped};
 use super::scene::{Line, Shape, Spot};
 use super::{Ink, Marks};
 use crate::plane::Vector;
@@ -32,20 +32,42 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     if marks.givens
         && let Some(mass) = frame.problem.body().mass
     {
-        let anchors =
-            [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8].map(|share| frame.spot_at(frame.length * share));
+        let anchors = free_stretches(frame);
         let text = given_text(frame, mass);
         let lean = if frame.is_level() {
             frame.upper
         } else {
             frame.upper * -1.0
         };
-        frame.label(Ink::Weight, &text, anchors.to_vec(), lean);
+        frame.label(Ink::Weight, &text, anchors, lean);
     }
     if let Some(pivot) = marks.pivot {
         let spot = frame.spot(pivot);
         frame.draw(Ink::Pivot, Shape::Ring(spot));
     }
+}
+
+/// Spots along the body for its own mass, those far from what else hangs on it first.
+fn free_stretches(frame: &Frame) -> Vec<Spot> {
+    let problem = frame.problem;
+    let taken: Vec<f64> = (problem.ropes().iter().map(|rope| rope.at))
+        .chain(problem.loads().iter().map(|load| load.at))
+        .chain(problem.supports().iter().map(|support| support.at))
+        .map(|place| frame.distance(place) / frame.length)
+        .collect();
+    let crowding = |share: f64| {
+        let nearest = taken
+            .iter()
+            .map(|at| (at - share).abs())
+            .fold(0.3, f64::min);
+        0.3 - nearest + 0.3 * (share - 0.5).abs()
+    };
+    let mut shares = [0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75];
+    shares.sort_by(|one, other| crowding(*one).total_cmp(&crowding(*other)));
+    shares[..6]
+        .iter()
+        .map(|share| frame.spot_at(frame.length * share))
+        .collect()
 }
 
 /// "θ = 35°".
@@ -78,7 +100,7 @@ fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str
     let line = Vector::at_angle(reference);
     // Where the body itself lies on the reference line, it needs no dashes.
     if line.cross(frame.along).abs() > 0.03 {
-        let end = centre.moved(line * 5.5);
+        let end = centre.moved(line * (arc_radius(wrapped(to - reference)) + 1.0));
         frame.line(Ink::Faint, centre, end, Line::Dashed);
     }
     frame.arc(Ink::Angle, centre, reference, to, text);
@@ -108,9 +130,19 @@ fn lengths(frame: &mut Frame) {
     if frame.is_level() {
         let hangs = !frame.problem.loads().is_empty();
         let below = frame.upper * -1.0;
-        frame.dimensions(spans, below, if hangs { STRING + 3.4 } else { 3.6 });
+        let (steps, rows) = if hangs { (STRING, 3.0) } else { (0.0, 3.6) };
+        frame.dimensions(spans, below, steps, rows);
     } else {
-        frame.dimensions(spans, frame.upper, 2.2);
+        // An angle with the vertical is drawn on that side too and needs room.
+        let from_vertical = matches!(
+            body.tilt,
+            Tilt::Rising {
+                from: Reference::Vertical,
+                ..
+            }
+        );
+        let steps = if from_vertical { 1.2 } else { 0.0 };
+        frame.dimensions(spans, frame.upper, steps, 2.2);
     }
 }
 
@@ -120,9 +152,9 @@ fn support(frame: &mut Frame, index: usize) {
     let down = Vector::new(0.0, -1.0);
     match support.kind {
         SupportKind::Hinge => {
-            frame.draw(Ink::Ground, Shape::Stand(spot.moved(down)));
+            frame.draw(Ink::Ground, Shape::Stand(spot.moved_rows(down)));
             let looks = FRAC_PI_2;
-            let at = spot.moved(down * 2.0);
+            let at = spot.moved_rows(down * 2.0);
             frame.draw(
                 Ink::Ground,
                 Shape::Face {
@@ -136,8 +168,8 @@ fn support(frame: &mut Frame, index: usize) {
         SupportKind::Roller(normal) => {
             let looks = frame.angle(normal);
             let back = Vector::at_angle(looks) * -1.0;
-            frame.draw(Ink::Ground, Shape::Wheel(spot.moved(back)));
-            let at = spot.moved(back * 2.0);
+            frame.draw(Ink::Ground, Shape::Wheel(spot.moved_rows(back)));
+            let at = spot.moved_rows(back * 2.0);
             frame.draw(
                 Ink::Ground,
                 Shape::Face {
@@ -160,7 +192,7 @@ fn support(frame: &mut Frame, index: usize) {
             } else {
                 -FRAC_PI_2
             };
-            let at = spot.moved(Vector::at_angle(looks) * -0.6);
+            let at = spot.moved_rows(behind(looks));
             frame.draw(
                 Ink::Ground,
                 Shape::Face {
@@ -183,7 +215,7 @@ fn rope(frame: &mut Frame, index: usize, givens: bool) {
     }
     let (end, looks) = rope_end(frame, spot, run);
     frame.line(Ink::Rope, spot, end, Line::Solid);
-    let at = end.moved(Vector::at_angle(looks) * -0.5);
+    let at = end.moved_rows(behind(looks));
     frame.draw(
         Ink::Ground,
         Shape::Face {
@@ -195,31 +227,43 @@ fn rope(frame: &mut Frame, index: usize, givens: bool) {
     frame.draw(Ink::Rope, Shape::Knot(spot));
 }
 
+/// One cell behind a face that looks this way, in rows of text.
+fn behind(looks: f64) -> Vector {
+    let out = Vector::at_angle(looks);
+    Vector::new(out.x * -0.5, -out.y)
+}
+
 /// Where a rope ends, and which way the face looks at which it ends.
 fn rope_end(frame: &Frame, spot: Spot, run: Vector) -> (Spot, f64) {
-    let length = frame.length;
-    let sideways = frame.along.x.signum();
+    let most = 1.15 * frame.length;
+    let least = 0.25 * frame.length;
     let wall = if run.x > 0.0 { PI } else { 0.0 };
-    let flat = if run.y > 0.0 { -FRAC_PI_2 } else { FRAC_PI_2 };
-    let steep = run.y.abs() > run.x.abs() * 2.0;
-    if run.y < -0.05 {
+    let back = run.x * frame.along.x < 0.0 && run.x.abs() > 0.1;
+    let to_wall = spot.at.x.abs() / run.x.abs();
+    let to_ground = spot.at.y / -run.y;
+    let falls = run.y < -0.1 && to_ground < most;
+    if falls && !(back && to_wall < to_ground) {
         // A guy line runs down to the ground on which the foot stands.
-        let reach = (spot.at.y / -run.y).clamp(0.25 * length, 1.3 * length);
-        return (Spot::at(spot.at + run * reach), FRAC_PI_2);
+        let end = Spot::at(spot.at + run * to_ground.max(least));
+        return (end.moved_rows(run * (1.0 / -run.y).min(3.0)), FRAC_PI_2);
     }
-    if steep {
-        return (spot.moved(run * 5.0), flat);
+    if back && to_wall < most {
+        // A wall that holds the foot is the wall of the rope too.
+        let built_in = frame.is_level()
+            && frame.problem.supports().iter().any(|support| {
+                support.kind == SupportKind::BuiltIn && frame.distance(support.at) == 0.0
+            });
+        let behind = if built_in { 0.0 } else { 2.0 / run.x.abs() };
+        let end = Spot::at(spot.at + run * to_wall.max(least));
+        return (end.moved(run * behind.min(4.0)), wall);
     }
-    if run.x * sideways < 0.0 {
-        // Back over the foot: to a wall a little behind it, if the rope need not climb too high.
-        let reach = (spot.at.x.abs() + 0.06 * length) / run.x.abs();
-        let capped = reach.clamp(0.3 * length, 1.05 * length);
-        let looks = if capped < reach && run.y > 0.3 {
-            flat
-        } else {
-            wall
-        };
-        return (Spot::at(spot.at + run * capped), looks);
+    if run.y > 0.5 {
+        let reach = if back { most * 0.8 } else { 0.0 };
+        let steps = if back { 0.0 } else { 5.0 };
+        return (
+            Spot::at(spot.at + run * reach).moved(run * steps),
+            -FRAC_PI_2,
+        );
     }
     (spot.moved(run * 5.5), wall)
 }

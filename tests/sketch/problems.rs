@@ -228,3 +228,18 @@ pub(super) fn plank() -> Problem {
         })
         .problem()
 }
+
+/// A boom measured from the vertical, with a rope at a given angle with the boom.
+pub(super) fn boom(from_vertical: f64, with_boom: f64, side: Side) -> Problem {
+    let mut maker = Maker::new("boom", 4.0)
+        .rising(from_vertical, Reference::Vertical)
+        .towards(side)
+        .hinge()
+        .own_mass(30.0)
+        .hung(50.0, Place::Tip)
+        .hung(10.0, Place::Middle);
+    let angle = maker.degrees("γ", with_boom);
+    maker
+        .rope(Place::Tip, Direction::FromBody { angle })
+        .problem()
+}
