@@ -169,7 +169,10 @@ impl Canvas {
         let column = floor(from.column);
         let (one, other) = (floor(from.row), floor(to.row));
         for row in one.min(other)..=one.max(other) {
-            self.put(column, row, glyph, ink, hold(ink));
+            // A level body is not cut by what stands on it.
+            if !matches!(self.glyph(column, row), Some('━' | '=')) {
+                self.put(column, row, glyph, ink, hold(ink));
+            }
         }
     }
 

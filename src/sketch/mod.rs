@@ -22,10 +22,14 @@ mod scene;
 mod site;
 mod strokes;
 mod tell;
+#[cfg(test)]
+mod tests;
+mod wording;
 
 pub use ink::Ink;
 pub use letters::spelled;
 pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
-pub use picture::{Cell, LegendEntry, Picture, PlacedLabel, Style, picture};
+pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
-pub use tell::{Heading, PlaceWord, Told, Whereabouts, tell, told_words};
+pub use tell::{Heading, PlaceWord, Told, Whereabouts, tell};
+pub use wording::told_words;

@@ -4,6 +4,11 @@ use super::canvas::Canvas;
 use super::fit::Fit;
 use super::{Ink, Scene, labels, strokes};
 
+/// The most columns of a picture; beyond, a drawing gains nothing.
+pub const WIDEST: u16 = 400;
+/// The most rows of a picture.
+pub const HIGHEST: u16 = 200;
+
 /// Which characters a picture may use.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Style {
@@ -95,8 +100,10 @@ impl Picture {
 ///
 /// The picture is as large as fits. No label covers another, an arrowhead, the body or a rope;
 /// a label without room becomes a letter, and its text goes to the legend. A grid too small for
-/// any drawing stays blank with every label in the legend.
+/// any drawing stays blank with every label in the legend. No picture is wider than
+/// [`WIDEST`] or higher than [`HIGHEST`].
 pub fn picture(scene: &Scene, columns: u16, rows: u16, style: Style) -> Picture {
+    let (columns, rows) = (columns.min(WIDEST), rows.min(HIGHEST));
     let mut canvas = Canvas::new(columns, rows, style.unicode);
     let (labels, legend) = match Fit::of(scene, columns, rows) {
         Some(fit) => {
