@@ -2,11 +2,13 @@
 
 mod problems;
 
-use leverwright::problem::{Direction, ForceId, Place, Problem, Side};
+use leverwright::problem::{ForceId, Place, Problem, Side};
 use leverwright::sketch::{
-    AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Picture, Stage, Style, picture, scene,
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Ink, Marks, Picture, Shape, Stage, Style,
+    picture, scene, tell, told_words,
 };
-use problems::{Maker, boom, level_oblique, level_upright, mast, plank};
+use leverwright::text::Words;
+use problems::{boom, level_oblique, level_upright, mast, plank};
 
 const STAGES: [Stage; 5] = [
     Stage::Scene,
@@ -29,16 +31,13 @@ fn all_marks(problem: &Problem, stage: Stage) -> Marks {
         return marks;
     }
     marks.pivot = Some(Place::Foot);
-    if std::env::var("LIT").is_ok() {
-        marks.triangle = Some(ForceId::Load(0));
-    }
     for force in &forces {
         let label = force.symbol.shown();
         let at_pivot = problem.distance(force.at, &values) == 0.0;
         marks.forces.push(ForceMark {
             force: force.id,
             label: label.clone(),
-            direction: (std::env::var("HINGE").is_ok() && at_pivot).then_some(1.0),
+            direction: None,
         });
         if at_pivot {
             continue;
@@ -78,30 +77,199 @@ fn told(picture: &Picture) -> String {
     text
 }
 
+/// All five drawings of a problem, one below the other.
+fn album(problem: &Problem, columns: u16, rows: u16, unicode: bool) -> String {
+    let mut text = String::new();
+    for stage in STAGES {
+        let picture = drawn(problem, &all_marks(problem, stage), columns, rows, unicode);
+        text.push_str(&format!("== {stage:?}\n{}\n", told(&picture)));
+    }
+    text
+}
+
 #[test]
-fn show() {
-    let _ = (Direction::Up, ForceId::OwnWeight, Maker::new("x", 1.0));
-    let wanted = std::env::var("SHOW").unwrap_or_default();
-    let problems: Vec<(&str, Problem)> = vec![
-        ("upright", level_upright()),
-        ("oblique", level_oblique()),
-        ("mast60", mast(60.0, Side::Right)),
-        ("mast35left", mast(35.0, Side::Left)),
-        ("mast15", mast(15.0, Side::Right)),
-        ("mast78", mast(78.0, Side::Right)),
-        ("plank", plank()),
-        ("boomA", boom(40.0, 30.0, Side::Right)),
-        ("boomB", boom(65.0, 110.0, Side::Left)),
-    ];
-    let columns: u16 = std::env::var("COLS").map_or(48, |c| c.parse().unwrap());
-    let rows: u16 = std::env::var("ROWS").map_or(22, |c| c.parse().unwrap());
-    let ascii = std::env::var("ASCII").is_ok();
-    for (name, problem) in problems {
-        for stage in STAGES {
-            if wanted.is_empty() || wanted.contains(name) {
-                let shown = drawn(&problem, &all_marks(&problem, stage), columns, rows, !ascii);
-                println!("--- {name} {stage:?} {columns}x{rows}\n{}", told(&shown));
-            }
+fn pictures_of_a_level_beam_with_an_upright_rope() {
+    insta::assert_snapshot!("upright_48x22", album(&level_upright(), 48, 22, true));
+    insta::assert_snapshot!("upright_60x18", album(&level_upright(), 60, 18, true));
+}
+
+#[test]
+fn pictures_of_a_level_beam_with_an_oblique_rope() {
+    insta::assert_snapshot!("oblique_48x22", album(&level_oblique(), 48, 22, true));
+    insta::assert_snapshot!("oblique_60x18", album(&level_oblique(), 60, 18, true));
+}
+
+#[test]
+fn pictures_of_a_steep_mast() {
+    let problem = mast(60.0, Side::Right);
+    insta::assert_snapshot!("mast_48x22", album(&problem, 48, 22, true));
+    insta::assert_snapshot!("mast_60x18", album(&problem, 60, 18, true));
+}
+
+#[test]
+fn pictures_of_a_mast_that_leans_left() {
+    let problem = mast(35.0, Side::Left);
+    insta::assert_snapshot!("mast_left_48x22", album(&problem, 48, 22, true));
+    insta::assert_snapshot!("mast_left_60x18", album(&problem, 60, 18, true));
+}
+
+#[test]
+fn pictures_of_a_boom_and_a_plank() {
+    let problem = boom(40.0, 30.0, Side::Right);
+    insta::assert_snapshot!("boom_60x24", album(&problem, 60, 24, true));
+    insta::assert_snapshot!("plank_60x18", album(&plank(), 60, 18, true));
+}
+
+#[test]
+fn pictures_without_unicode() {
+    let problem = mast(35.0, Side::Left);
+    insta::assert_snapshot!("ascii_mast_left_48x22", album(&problem, 48, 22, false));
+    insta::assert_snapshot!("ascii_plank_60x18", album(&plank(), 60, 18, false));
+}
+
+#[test]
+fn pictures_on_a_very_small_screen() {
+    insta::assert_snapshot!("small_upright_30x10", album(&level_upright(), 30, 10, true));
+}
+
+/// A hint lights the triangle at a load, and the hinge's direction has been found.
+#[test]
+fn picture_of_a_lit_triangle_and_a_found_hinge() {
+    let problem = mast(50.0, Side::Right);
+    let mut marks = all_marks(&problem, Stage::Angles);
+    marks.triangle = Some(ForceId::Load(0));
+    for mark in &mut marks.forces {
+        if mark.force == ForceId::Support(0) {
+            mark.direction = Some(0.9);
+            mark.label = "H = 512 N".to_owned();
         }
     }
+    insta::assert_snapshot!("lit_60x24", told(&drawn(&problem, &marks, 60, 24, true)));
+}
+
+/// A cell is taken to be twice as high as wide, so the body's slope on the grid is its tilt.
+#[test]
+fn verif_angles_look_right() {
+    for side in [Side::Left, Side::Right] {
+        for degrees in [10.0_f64, 20.0, 35.0, 50.0, 65.0, 80.0] {
+            let problem = mast(degrees, side);
+            let marks = all_marks(&problem, Stage::Forces);
+            let picture = drawn(&problem, &marks, 140, 45, true);
+            let mut cells = Vec::new();
+            for row in 0..picture.rows {
+                for column in 0..picture.columns {
+                    if picture.cell(column, row).ink == Ink::Body {
+                        cells.push((f64::from(column) / 2.0, -f64::from(row)));
+                    }
+                }
+            }
+            let seen = slope(&cells);
+            let meant = match side {
+                Side::Right => degrees,
+                Side::Left => 180.0 - degrees,
+            };
+            assert!((seen - meant).abs() < 1.5, "{degrees} {side:?}: {seen}");
+        }
+    }
+}
+
+/// The direction in which points are spread most, in degrees from 0 to 180 (the principal axis
+/// of their second moments).
+fn slope(points: &[(f64, f64)]) -> f64 {
+    let count = points.len() as f64;
+    let x = points.iter().map(|point| point.0).sum::<f64>() / count;
+    let y = points.iter().map(|point| point.1).sum::<f64>() / count;
+    let moment = |one: fn(f64, f64) -> f64| -> f64 {
+        points
+            .iter()
+            .map(|point| one(point.0 - x, point.1 - y))
+            .sum()
+    };
+    let (xx, yy, xy) = (
+        moment(|x, _| x * x),
+        moment(|_, y| y * y),
+        moment(|x, y| x * y),
+    );
+    (2.0 * xy).atan2(xx - yy).to_degrees().rem_euclid(360.0) / 2.0
+}
+
+/// Nothing stands in the drawing that the marks do not name.
+#[test]
+fn verif_the_drawing_never_runs_ahead() {
+    let problem = mast(60.0, Side::Right);
+    let values = problem.values();
+    for stage in [
+        Stage::Forces,
+        Stage::Angles,
+        Stage::Components,
+        Stage::Turning,
+    ] {
+        let mut marks = Marks {
+            stage,
+            givens: true,
+            ..Marks::default()
+        };
+        let bare = scene(&problem, &values, &marks);
+        assert_eq!(bare.labels.len(), 0, "{stage:?}");
+        assert_eq!(bare.strokes.len(), 1, "{stage:?}: only the body");
+        marks.forces.push(ForceMark {
+            force: ForceId::Load(1),
+            label: "W2".to_owned(),
+            direction: None,
+        });
+        let named = scene(&problem, &values, &marks);
+        let arrows = (named.strokes.iter())
+            .filter(|stroke| matches!(stroke.shape, Shape::Arrow { .. }))
+            .count();
+        assert_eq!((arrows, named.labels.len()), (1, 1), "{stage:?}");
+    }
+    let silent = scene(&problem, &values, &Marks::default());
+    assert_eq!(silent.labels, []);
+}
+
+/// A hinge force that is named but not found shows no direction.
+#[test]
+fn verif_an_unfound_hinge_is_a_stub() {
+    let problem = level_upright();
+    let mut marks = Marks {
+        stage: Stage::Forces,
+        ..Marks::default()
+    };
+    marks.forces.push(ForceMark {
+        force: ForceId::Support(0),
+        label: "H".to_owned(),
+        direction: None,
+    });
+    let scene = scene(&problem, &problem.values(), &marks);
+    assert_eq!(scene.labels[0].text, "H ?");
+    assert!(
+        !scene
+            .strokes
+            .iter()
+            .any(|stroke| matches!(stroke.shape, Shape::Arrow { .. }))
+    );
+}
+
+#[test]
+fn the_diagram_is_told_in_sentences() {
+    let words = Words::english();
+    let mut text = String::new();
+    for (problem, stage) in [
+        (mast(60.0, Side::Right), Stage::Scene),
+        (mast(60.0, Side::Right), Stage::Components),
+        (level_upright(), Stage::Turning),
+        (plank(), Stage::Scene),
+    ] {
+        let mut marks = all_marks(&problem, stage);
+        if stage == Stage::Components {
+            marks.triangle = Some(ForceId::Load(0));
+        }
+        let told = tell(&problem, &problem.values(), &marks);
+        for sentence in told_words(&told, &words) {
+            text.push_str(&format!("{sentence}\n"));
+        }
+        text.push('\n');
+    }
+    assert!(!text.contains(['[', '{']), "{text}");
+    insta::assert_snapshot!("told", text);
 }

@@ -15,7 +15,7 @@ const STUB: f64 = 2.2;
 
 /// Draws the freed body with the forces that are marked.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
-    distances(frame, &marks.distances, marks.pivot);
+    distances(frame, marks);
     frame.body();
     let parts: &[_] = if marks.stage == Stage::Components {
         &marks.components
@@ -229,11 +229,17 @@ fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark]) {
     }
 }
 
-/// Distances from the pivot, along the body on its upper side.
-fn distances(frame: &mut Frame, marks: &[DistanceMark], pivot: Option<Place>) {
-    let spans = spans(frame, marks, pivot);
-    let side = frame.upper;
-    frame.dimensions(spans, side, 0.0, 2.4);
+/// Distances from the pivot: on the upper side of a tilted body, below the arrows of a level one.
+fn distances(frame: &mut Frame, marks: &Marks) {
+    let spans = spans(frame, &marks.distances, marks.pivot);
+    if frame.is_level() {
+        let parted = marks.stage == Stage::Components;
+        let steps = if parted { PARTED } else { ARROW };
+        let rows = if parted { 3.4 } else { 2.4 };
+        frame.dimensions(spans, frame.upper * -1.0, steps, rows);
+    } else {
+        frame.dimensions(spans, frame.upper, 0.0, 2.4);
+    }
 }
 
 /// The dimension lines that distance marks ask for, each only once.

@@ -12,6 +12,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 /// Steps from the body to a hung box.
 const STRING: f64 = 1.6;
+/// Steps from the body to the tail of a given force.
+const PUSH: f64 = 4.5;
 
 /// Draws the scene.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
@@ -128,9 +130,8 @@ fn lengths(frame: &mut Frame) {
         })
         .collect();
     if frame.is_level() {
-        let hangs = !frame.problem.loads().is_empty();
         let below = frame.upper * -1.0;
-        let (steps, rows) = if hangs { (STRING, 3.0) } else { (0.0, 3.6) };
+        let (steps, rows) = room_below(frame);
         frame.dimensions(spans, below, steps, rows);
     } else {
         // An angle with the vertical is drawn on that side too and needs room.
@@ -143,6 +144,23 @@ fn lengths(frame: &mut Frame) {
         );
         let steps = if from_vertical { 1.2 } else { 0.0 };
         frame.dimensions(spans, frame.upper, steps, 2.2);
+    }
+}
+
+/// Steps and rows that loads and supports take below a level body.
+fn room_below(frame: &Frame) -> (f64, f64) {
+    let rises = |direction: Direction| libm::sin(frame.angle(direction)) > 0.1;
+    let loads = frame.problem.loads();
+    let pushed_up = loads
+        .iter()
+        .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if rises(direction)));
+    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)));
+    if pushed_up {
+        (PUSH, 2.4)
+    } else if hung {
+        (STRING, 3.0)
+    } else {
+        (0.0, 3.6)
     }
 }
 
@@ -160,7 +178,7 @@ fn support(frame: &mut Frame, index: usize) {
                 Shape::Face {
                     at,
                     looks,
-                    half: 1.5,
+                    half: 1.3,
                 },
             );
             frame.draw(Ink::Ground, Shape::Hinge(spot));
@@ -175,7 +193,7 @@ fn support(frame: &mut Frame, index: usize) {
                 Shape::Face {
                     at,
                     looks,
-                    half: 1.5,
+                    half: 1.3,
                 },
             );
         }
@@ -221,7 +239,7 @@ fn rope(frame: &mut Frame, index: usize, givens: bool) {
         Shape::Face {
             at,
             looks,
-            half: 1.6,
+            half: 1.3,
         },
     );
     frame.draw(Ink::Rope, Shape::Knot(spot));
@@ -319,16 +337,16 @@ fn load(frame: &mut Frame, index: usize, givens: bool) {
                     frame.along.x.signum()
                 };
                 let anchors = vec![
-                    top.moved(Vector::new(0.9 * side, -0.9)),
-                    top.moved(Vector::new(-0.9 * side, -0.9)),
-                    top.moved(Vector::new(0.0, -2.0)),
+                    top.moved_rows(Vector::new(0.5 * side, -0.5)),
+                    top.moved_rows(Vector::new(-0.5 * side, -0.5)),
+                    top.moved_rows(Vector::new(0.0, -1.0)),
                 ];
                 frame.label(Ink::Weight, &text, anchors, Vector::new(side, 0.0));
             }
         }
         LoadKind::Force { size, direction } => {
             let push = Vector::at_angle(frame.angle(direction));
-            let tail = spot.moved(push * -4.5);
+            let tail = spot.moved(push * -PUSH);
             let head = spot.moved(push * -0.9);
             frame.draw(
                 Ink::Load,
