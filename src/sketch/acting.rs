@@ -35,7 +35,9 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         component(frame, part.force, &part.label, &marks.forces);
     }
     if let Some(lit) = marks.triangle {
-        triangle(frame, lit, &marks.forces);
+        let parted = parts.iter().any(|part| part.force == lit);
+        let length = if parted { PARTED } else { ARROW };
+        triangle(frame, lit, &marks.forces, length);
     }
     if let Some(pivot) = marks.pivot {
         let spot = frame.spot(pivot);
@@ -194,18 +196,21 @@ fn component(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark
         },
     );
     let lean = across * (1.0 / across.size().max(1e-9));
-    let anchors = vec![end, spot.moved(across * 0.7), spot.moved(across * 0.5)];
+    // The force that is its own component has its label at the head already.
+    let whole = direction.dot(frame.along).abs() < 0.02;
+    let head = if whole { end.moved_rows(lean) } else { end };
+    let anchors = vec![head, spot.moved(across * 0.7), spot.moved(across * 0.5)];
     frame.label(Ink::Component, label, anchors, lean);
 }
 
 /// The right triangle of a force: the force, its angle with the body, the side across the body.
-fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark]) {
+fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark], length: f64) {
     let Some((spot, Some(direction))) = frame.marked(force, forces) else {
         return;
     };
     let spot = spot.moved(aside(frame, force, forces));
-    let tip = spot.moved(direction * PARTED);
-    let foot = spot.moved(frame.along * (direction.dot(frame.along) * PARTED));
+    let tip = spot.moved(direction * length);
+    let foot = spot.moved(frame.along * (direction.dot(frame.along) * length));
     let leg = leg(frame, force, direction);
     frame.line(Ink::Lit, foot, spot, Line::Dashed);
     frame.line(Ink::Lit, foot, tip, Line::Solid);

@@ -202,13 +202,13 @@ fn tried(
             0.9 * (gap - 1.0)
         };
     }
-    // A label nearer to another's anchor than to its own misleads.
+    // A label nearer to another's anchor than to its own misleads, unless both are at one head.
     for (other, rival) in wanted.iter().enumerate() {
         if other != index
             && rival.line == 0
             && label.line == 0
             && let Some(&first) = rival.anchors.first()
-            && first != anchor
+            && !(first.0 == anchor.0 && (first.1 - anchor.1).abs() <= 1)
         {
             let theirs = self::gap(seat, wide, first);
             if theirs < gap + 0.4 {
