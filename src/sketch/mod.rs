@@ -1,1 +1,35 @@
-//! Not filled yet.
+//! The diagram beside the working, drawn to scale from the model.
+//!
+//! Two halves. [`scene`] turns a problem, its values and a list of [`Marks`] into strokes and
+//! labels. [`picture`] lays a scene out on a grid of character cells of any size. [`tell`] says
+//! the same marks in words, for those who listen to the screen.
+//!
+//! Nothing is drawn that the marks do not ask for, so the diagram never runs ahead of the
+//! learner's working. Nothing here knows a terminal: a cell carries an [`Ink`], and the screen
+//! decides which colour that is.
+
+mod acting;
+mod canvas;
+mod fit;
+mod frame;
+mod ink;
+mod labels;
+mod letters;
+mod lever;
+mod marks;
+mod picture;
+mod scene;
+mod site;
+mod strokes;
+mod tell;
+#[cfg(test)]
+mod tests;
+mod wording;
+
+pub use ink::Ink;
+pub use letters::spelled;
+pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
+pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
+pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
+pub use tell::{Heading, PlaceWord, Told, Whereabouts, tell};
+pub use wording::told_words;

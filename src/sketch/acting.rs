@@ -1,0 +1,269 @@
+//! The forces on the freed body, their angles with it, and their components across it.
+
+use super::frame::{Frame, Span, force_ink};
+use super::scene::{Line, Shape, Spot};
+use super::{DistanceMark, ForceMark, Ink, Marks, Stage};
+use crate::plane::Vector;
+use crate::problem::{Acting, Direction, ForceId, Place};
+
+/// Steps of an arrow.
+const ARROW: f64 = 5.0;
+/// Steps of an arrow whose parts are shown: longer, so that the parts can be seen.
+const PARTED: f64 = 6.5;
+/// Steps of the stub of a force whose direction is still to be found.
+const STUB: f64 = 2.2;
+
+/// Draws the freed body with the forces that are marked.
+pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
+    distances(frame, marks);
+    frame.body();
+    let parts: &[_] = if marks.stage == Stage::Components {
+        &marks.components
+    } else {
+        &[]
+    };
+    if marks.stage != Stage::Forces {
+        for mark in &marks.angles {
+            angle(frame, mark.force, &mark.label, &marks.forces);
+        }
+    }
+    for mark in &marks.forces {
+        let parted = parts.iter().any(|part| part.force == mark.force);
+        force(frame, mark, &marks.forces, parted);
+    }
+    for part in parts {
+        component(frame, part.force, &part.label, &marks.forces);
+    }
+    if let Some(lit) = marks.triangle {
+        let parted = parts.iter().any(|part| part.force == lit);
+        let length = if parted { PARTED } else { ARROW };
+        triangle(frame, lit, &marks.forces, length);
+    }
+    if let Some(pivot) = marks.pivot {
+        let spot = frame.spot(pivot);
+        frame.draw(Ink::Pivot, Shape::Ring(spot));
+    }
+}
+
+/// A force's arrow, or the stub of one whose direction is to be found.
+pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], parted: bool) {
+    let Some((spot, direction)) = frame.force(mark.force, mark.direction) else {
+        return;
+    };
+    let ink = force_ink(frame.problem, mark.force);
+    frame.draw(ink, Shape::Knot(spot));
+    let Some(direction) = direction else {
+        return stub(frame, ink, spot, &mark.label);
+    };
+    let spot = spot.moved(aside(frame, mark.force, all));
+    let (from, to) = if parted {
+        (spot, spot.moved(direction * PARTED))
+    } else {
+        reach(frame, mark.force, spot, direction)
+    };
+    // A force that stands across the body is its own component: one arrow for both.
+    if !(parted && direction.dot(frame.along).abs() < 0.02) {
+        let line = if parted { Line::Dashed } else { Line::Solid };
+        frame.draw(ink, Shape::Arrow { from, to, line });
+    }
+    let inward = to.shift.size() < from.shift.size();
+    let (end, lean) = if inward {
+        (from, direction * -1.0)
+    } else {
+        (to, direction)
+    };
+    let back = |share: f64| Spot {
+        at: end.at,
+        shift: from.shift * (1.0 - share) + to.shift * share,
+        rows: end.rows,
+    };
+    frame.label(ink, &mark.label, vec![end, back(0.7), back(0.5)], lean);
+}
+
+/// Tail and head of an arrow: away from its place, but pushing from outside where it would
+/// otherwise lie on the body.
+fn reach(frame: &Frame, force: ForceId, spot: Spot, direction: Vector) -> (Spot, Spot) {
+    let place = frame.place_of(force).map_or(0.0, |at| frame.distance(at));
+    let lies = direction.dot(frame.along);
+    let on_body =
+        (lies > 0.75 && place < frame.length * 0.3) || (lies < -0.75 && place > frame.length * 0.7);
+    if on_body && matches!(force, ForceId::Support(_)) {
+        (spot.moved(direction * -ARROW), spot.moved(direction * -0.9))
+    } else {
+        (spot, spot.moved(direction * ARROW))
+    }
+}
+
+fn stub(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
+    let at_tip = spot.at.size() > frame.length * 0.7;
+    let out = if at_tip {
+        frame.along
+    } else {
+        frame.along * -1.0
+    };
+    let end = spot.moved(out * STUB);
+    frame.line(ink, spot, end, Line::Dashed);
+    let text = format!("{label} ?");
+    frame.label(ink, &text, vec![end, spot], out);
+}
+
+/// A shift along the body for forces that would lie on each other: same place, same direction.
+fn aside(frame: &Frame, force: ForceId, all: &[ForceMark]) -> Vector {
+    let Some((spot, Some(direction))) = frame.marked(force, all) else {
+        return Vector::default();
+    };
+    let twins: Vec<ForceId> = all
+        .iter()
+        .filter(|mark| {
+            matches!(frame.marked(mark.force, all), Some((other, Some(runs)))
+                if (other.at - spot.at).size() < frame.length * 1e-6
+                    && runs.dot(direction) > 0.98)
+        })
+        .map(|mark| mark.force)
+        .collect();
+    frame.along * (among(&twins, force) / direction.cross(frame.along).abs().max(0.6))
+}
+
+/// How far one of several stands from their middle, in steps.
+pub(super) fn among(twins: &[ForceId], one: ForceId) -> f64 {
+    let rank = twins.iter().position(|twin| *twin == one).unwrap_or(0);
+    let middle = twins.len().saturating_sub(1) as f64 / 2.0;
+    (rank as f64 - middle) * 1.6
+}
+
+/// The direction along the body from which a force's angle is measured.
+fn leg(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
+    let acting = frame.problem.force(force).map(|force| force.acting);
+    let back = frame.along * -1.0;
+    let given = matches!(acting, Some(Acting::Along(Direction::FromBody { .. })));
+    if given || direction.dot(back) >= -1e-9 {
+        back
+    } else {
+        frame.along
+    }
+}
+
+fn angle(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
+    let Some((spot, direction)) = frame.marked(force, forces) else {
+        return;
+    };
+    let spot = spot.moved(aside(frame, force, forces));
+    match direction {
+        Some(direction) => {
+            let leg = leg(frame, force, direction);
+            // The body may end at this place: then the leg is shown dashed.
+            let place = spot.at.dot(frame.along);
+            let ends = (leg.dot(frame.along) > 0.0 && place > frame.length * 0.98)
+                || (leg.dot(frame.along) < 0.0 && place < frame.length * 0.02);
+            if ends {
+                let end = spot.moved(leg * 4.5);
+                frame.line(Ink::Faint, spot, end, Line::Dashed);
+            }
+            frame.arc(Ink::Angle, spot, leg.angle(), direction.angle(), label);
+        }
+        None => frame.label(Ink::Angle, label, vec![spot], frame.upper),
+    }
+}
+
+fn component(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
+    let Some((spot, direction)) = frame.marked(force, forces) else {
+        return;
+    };
+    let spot = spot.moved(aside(frame, force, forces));
+    let Some(direction) = direction else {
+        let lean = frame.upper;
+        return frame.label(Ink::Component, label, vec![spot.moved(lean)], lean);
+    };
+    let across = frame.upper * (direction.dot(frame.upper) * PARTED);
+    let end = spot.moved(across);
+    let tip = spot.moved(direction * PARTED);
+    let along = direction.dot(frame.along) * PARTED;
+    if along.abs() > 0.6 && across.size() > 0.6 {
+        frame.line(Ink::Faint, end, tip, Line::Dashed);
+        let corner = Shape::RightAngle {
+            corner: end,
+            along: frame.along * along.signum(),
+            across: across * (-1.0 / across.size()),
+        };
+        frame.draw(Ink::Faint, corner);
+    }
+    frame.draw(
+        Ink::Component,
+        Shape::Arrow {
+            from: spot,
+            to: end,
+            line: Line::Solid,
+        },
+    );
+    let lean = across * (1.0 / across.size().max(1e-9));
+    // The force that is its own component has its label at the head already.
+    let whole = direction.dot(frame.along).abs() < 0.02;
+    let head = if whole { end.moved_rows(lean) } else { end };
+    let anchors = vec![head, spot.moved(across * 0.7), spot.moved(across * 0.5)];
+    frame.label(Ink::Component, label, anchors, lean);
+}
+
+/// The right triangle of a force: the force, its angle with the body, the side across the body.
+fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark], length: f64) {
+    let Some((spot, Some(direction))) = frame.marked(force, forces) else {
+        return;
+    };
+    let spot = spot.moved(aside(frame, force, forces));
+    let tip = spot.moved(direction * length);
+    let foot = spot.moved(frame.along * (direction.dot(frame.along) * length));
+    let leg = leg(frame, force, direction);
+    frame.line(Ink::Lit, foot, spot, Line::Dashed);
+    frame.line(Ink::Lit, foot, tip, Line::Solid);
+    frame.draw(
+        Ink::Lit,
+        Shape::Arrow {
+            from: spot,
+            to: tip,
+            line: Line::Solid,
+        },
+    );
+    frame.arc(Ink::Lit, spot, leg.angle(), direction.angle(), "");
+    let across = direction.dot(frame.upper);
+    if direction.dot(frame.along).abs() > 0.1 && across.abs() > 0.1 {
+        let corner = Shape::RightAngle {
+            corner: foot,
+            along: frame.along * -direction.dot(frame.along).signum(),
+            across: frame.upper * across.signum(),
+        };
+        frame.draw(Ink::Lit, corner);
+    }
+}
+
+/// Distances from the pivot: on the upper side of a tilted body, below the arrows of a level one.
+fn distances(frame: &mut Frame, marks: &Marks) {
+    let spans = spans(frame, &marks.distances, marks.pivot);
+    if frame.is_level() {
+        let parted = marks.stage == Stage::Components;
+        let steps = if parted { PARTED } else { ARROW };
+        let rows = if parted { 3.4 } else { 2.4 };
+        frame.dimensions(spans, frame.upper * -1.0, steps, rows);
+    } else {
+        frame.dimensions(spans, frame.upper, 0.0, 2.4);
+    }
+}
+
+/// The dimension lines that distance marks ask for, each only once.
+pub(super) fn spans(frame: &Frame, marks: &[DistanceMark], pivot: Option<Place>) -> Vec<Span> {
+    let from = pivot.map_or(0.0, |pivot| frame.distance(pivot));
+    let mut spans: Vec<Span> = Vec::new();
+    for mark in marks {
+        let Some(place) = frame.place_of(mark.force) else {
+            continue;
+        };
+        let to = frame.distance(place);
+        let known = |span: &Span| span.text == mark.label && (span.to - to).abs() < 1e-9;
+        if !spans.iter().any(known) {
+            spans.push(Span {
+                from,
+                to,
+                text: mark.label.clone(),
+            });
+        }
+    }
+    spans
+}

@@ -1,0 +1,295 @@
+//! A place for every label: near what it names, over nothing that must stay visible.
+
+use super::canvas::{Canvas, Held, floor};
+use super::fit::{ASPECT, Fit};
+use super::letters::{is_plain, shown, width};
+use super::picture::{LegendEntry, PlacedLabel};
+use super::scene::Label;
+use super::{Ink, Scene};
+use crate::plane::Vector;
+
+/// Above this cost a place is worse than the legend.
+const DEAREST: f64 = 4.2;
+
+/// A label on the grid.
+struct Wanted {
+    text: String,
+    ink: Ink,
+    /// Cells it may stand at, as column and row.
+    anchors: Vec<(i64, i64)>,
+    lean: Vector,
+    /// Cells of the line that it may stand on; 0 where there is none.
+    line: i64,
+    /// The most cells of that line it may cover.
+    cover: i64,
+}
+
+/// Where a label is to stand.
+#[derive(Clone, Copy, Debug)]
+struct Seat {
+    column: i64,
+    row: i64,
+    cost: f64,
+    /// True if it interrupts its own line.
+    interrupts: bool,
+}
+
+/// Places the labels of a scene on the canvas; what finds no place goes to the legend.
+pub(super) fn place(
+    canvas: &mut Canvas,
+    scene: &Scene,
+    fit: &Fit,
+) -> (Vec<PlacedLabel>, Vec<LegendEntry>) {
+    let wanted: Vec<Wanted> = scene
+        .labels
+        .iter()
+        .map(|label| on_grid(label, fit, canvas.unicode))
+        .collect();
+    let order = best_order(canvas, &wanted);
+    let mut placed = Vec::new();
+    let mut left_over = Vec::new();
+    for index in order {
+        let label = &wanted[index];
+        match seat(canvas, &wanted, index, &label.text) {
+            Some(seat) => placed.push(write(canvas, label, &label.text, seat)),
+            None => left_over.push(index),
+        }
+    }
+    left_over.sort_unstable();
+    let mut marks = ('a'..='z')
+        .map(String::from)
+        .filter(|mark| wanted.iter().all(|label| label.text != *mark));
+    let mut legend = Vec::new();
+    for index in left_over {
+        let label = &wanted[index];
+        let mark = marks.next().unwrap_or_default();
+        let seat = if mark.is_empty() {
+            None
+        } else {
+            seat(canvas, &wanted, index, &mark)
+        };
+        let mark = match seat {
+            Some(seat) => {
+                placed.push(write(canvas, label, &mark, seat));
+                mark
+            }
+            None => String::new(),
+        };
+        legend.push(LegendEntry {
+            mark,
+            text: label.text.clone(),
+            ink: label.ink,
+        });
+    }
+    (placed, legend)
+}
+
+/// Every label of a scene as legend, for a grid without room for a drawing.
+pub(super) fn all_beside(scene: &Scene, unicode: bool) -> Vec<LegendEntry> {
+    let entry = |label: &Label| LegendEntry {
+        mark: String::new(),
+        text: shown(&label.text, unicode),
+        ink: label.ink,
+    };
+    scene.labels.iter().map(entry).collect()
+}
+
+fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
+    let cell = |spot| {
+        let point = fit.point(spot);
+        (floor(point.column), floor(point.row))
+    };
+    let (line, cover) = label.on.map_or((0, 0), |(from, to)| {
+        let (from, to) = (cell(from), cell(to));
+        let line = (from.0 - to.0).abs().max((from.1 - to.1).abs()).max(1);
+        // A level line keeps a dash at each end, a slanted one keeps half its length.
+        (line, if from.1 == to.1 { line - 5 } else { line / 2 })
+    });
+    Wanted {
+        text: shown(&label.text, unicode),
+        ink: label.ink,
+        anchors: label.anchors.iter().copied().map(cell).collect(),
+        lean: label.lean,
+        line,
+        cover,
+    }
+}
+
+/// The order in which most labels find a place: those left without go first the next time.
+fn best_order(canvas: &Canvas, wanted: &[Wanted]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..wanted.len()).collect();
+    let mut best = (usize::MAX, order.clone());
+    for _ in 0..5 {
+        let mut trial = canvas.clone();
+        let mut failed = Vec::new();
+        for &index in &order {
+            let label = &wanted[index];
+            match seat(&trial, wanted, index, &label.text) {
+                Some(seat) => {
+                    write(&mut trial, label, &label.text, seat);
+                }
+                None => failed.push(index),
+            }
+        }
+        if failed.len() < best.0 {
+            best = (failed.len(), order.clone());
+        }
+        if failed.is_empty() {
+            break;
+        }
+        order.retain(|index| !failed.contains(index));
+        failed.extend(order);
+        order = failed;
+    }
+    best.1
+}
+
+/// The cheapest seat for a text at a label's anchors.
+fn seat(canvas: &Canvas, wanted: &[Wanted], index: usize, text: &str) -> Option<Seat> {
+    if !is_plain(text) {
+        return None;
+    }
+    let wide = width(text) as i64;
+    let mut best: Option<Seat> = None;
+    for (rank, &(column, row)) in wanted[index].anchors.iter().enumerate() {
+        // Anchors far off the grid have no seat near them.
+        if column.abs() > 4000 || row.abs() > 4000 {
+            continue;
+        }
+        for at_row in row - 4..=row + 4 {
+            for at_column in column - wide - 7..=column + 7 {
+                let seat = Seat {
+                    column: at_column,
+                    row: at_row,
+                    cost: 0.35 * rank as f64,
+                    interrupts: false,
+                };
+                let tried = tried(canvas, wanted, index, (column, row), seat, wide);
+                let dearest = best.map_or(DEAREST, |seat| seat.cost);
+                best = tried.filter(|seat| seat.cost < dearest).or(best);
+            }
+        }
+    }
+    best
+}
+
+/// The seat with what it costs; `None` where it would cover what must stay visible.
+fn tried(
+    canvas: &Canvas,
+    wanted: &[Wanted],
+    index: usize,
+    anchor: (i64, i64),
+    seat: Seat,
+    wide: i64,
+) -> Option<Seat> {
+    let label = &wanted[index];
+    let (crowding, interrupts) = covering(canvas, label, seat, wide)?;
+    let mut cost = seat.cost + crowding;
+    let gap = gap(seat, wide, anchor);
+    let centre = Vector::new(
+        (seat.column as f64 + (wide - 1) as f64 / 2.0 - anchor.0 as f64) / ASPECT,
+        (anchor.1 - seat.row) as f64,
+    );
+    if label.line > 0 {
+        // On its line, or as near as may be.
+        cost += 0.9 * centre.y.abs() + 0.12 * centre.x.abs();
+    } else {
+        let size = centre.size().max(0.1);
+        cost += 1.5 * (1.0 - centre.dot(label.lean) / size);
+        cost += if gap < 1.0 {
+            1.0 - gap
+        } else {
+            0.9 * (gap - 1.0)
+        };
+    }
+    // A label nearer to another's anchor than to its own misleads, unless both are at one head.
+    for (other, rival) in wanted.iter().enumerate() {
+        if other != index
+            && rival.line == 0
+            && label.line == 0
+            && let Some(&first) = rival.anchors.first()
+            && !(first.0 == anchor.0 && (first.1 - anchor.1).abs() <= 1)
+        {
+            let theirs = self::gap(seat, wide, first);
+            if theirs < gap + 0.4 {
+                cost += 0.8 + gap - theirs;
+            }
+        }
+    }
+    Some(Seat {
+        cost,
+        interrupts,
+        ..seat
+    })
+}
+
+/// How far a seat is from a cell, in rows.
+fn gap(seat: Seat, wide: i64, (column, row): (i64, i64)) -> f64 {
+    let aside = (seat.column - column)
+        .max(column - (seat.column + wide - 1))
+        .max(0);
+    libm::hypot(aside as f64 / ASPECT, (seat.row - row) as f64)
+}
+
+/// What covering and crowding cost, and whether the label's own line is interrupted; `None` where it must not be.
+fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f64, bool)> {
+    if seat.column < 0 || seat.column + wide > canvas.columns() {
+        return None;
+    }
+    let mut cost = 0.0;
+    let mut covered = 0;
+    for column in seat.column..seat.column + wide {
+        match canvas.held(column, seat.row) {
+            Held::Free => {}
+            Held::Soft if is_dimension(canvas, column, seat.row) && label.line > 0 => covered += 1,
+            Held::Soft => cost += 0.5,
+            Held::Hard | Held::Label => return None,
+        }
+    }
+    // A line must stay a line, with both its ends.
+    let cuts_end =
+        (seat.column - 1..=seat.column + wide).any(|column| is_end(canvas, column, seat.row));
+    if covered > 0 && (covered > label.cover || cuts_end) {
+        return None;
+    }
+    for column in [seat.column - 1, seat.column + wide] {
+        if (0..canvas.columns()).contains(&column) {
+            match canvas.held(column, seat.row) {
+                Held::Label => return None,
+                Held::Hard => cost += 0.5,
+                Held::Soft if covered == 0 => cost += 0.3,
+                Held::Free | Held::Soft => {}
+            }
+        }
+    }
+    Some((cost, covered > 0))
+}
+
+fn is_dimension(canvas: &Canvas, column: i64, row: i64) -> bool {
+    canvas.ink(column, row) == Ink::Distance && canvas.held(column, row) == Held::Soft
+}
+
+fn is_end(canvas: &Canvas, column: i64, row: i64) -> bool {
+    is_dimension(canvas, column, row)
+        && matches!(canvas.glyph(column, row), Some('├' | '┤' | '|' | '+'))
+}
+
+/// Writes a text at its seat.
+fn write(canvas: &mut Canvas, label: &Wanted, text: &str, seat: Seat) -> PlacedLabel {
+    let wide = width(text) as i64;
+    for column in [seat.column - 1, seat.column + wide] {
+        if seat.interrupts && canvas.held(column, seat.row) == Held::Soft {
+            canvas.clear(column, seat.row);
+        }
+    }
+    for (aside, glyph) in text.chars().enumerate() {
+        let column = seat.column + aside as i64;
+        canvas.put(column, seat.row, glyph, label.ink, Held::Label);
+    }
+    PlacedLabel {
+        text: text.to_owned(),
+        column: seat.column as u16,
+        row: seat.row as u16,
+        ink: label.ink,
+    }
+}

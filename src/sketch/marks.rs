@@ -1,0 +1,84 @@
+//! What is to be drawn: only what the learner has named or found.
+
+use crate::problem::{ForceId, Place};
+
+/// How far the working has come, and so which drawing helps.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Stage {
+    /// The scene as it is told: body, supports, ropes, loads.
+    #[default]
+    Scene,
+    /// The body freed, with the named forces on it.
+    Forces,
+    /// The forces with the angles between them and the body.
+    Angles,
+    /// The components across the body.
+    Components,
+    /// The body alone, lying level, with what turns it and how far from the pivot.
+    ///
+    /// It lies level whatever its tilt: forces across it then stand upright, distances lie side
+    /// by side, and the learner sees the plain lever that every tilted beam comes down to.
+    Turning,
+}
+
+/// What to draw.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Marks {
+    /// Which drawing.
+    pub stage: Stage,
+    /// Label the givens (lengths, masses, angles, given forces) on the scene.
+    pub givens: bool,
+    /// The forces to draw, and no others.
+    pub forces: Vec<ForceMark>,
+    /// A ring at the pivot.
+    pub pivot: Option<Place>,
+    /// Arcs between a force's line and the body.
+    pub angles: Vec<AngleMark>,
+    /// Components across the body.
+    pub components: Vec<ComponentMark>,
+    /// Distances from the pivot (from the foot, where no pivot is marked) to a force's place.
+    pub distances: Vec<DistanceMark>,
+    /// Lights the right triangle at this force: the force as its long side, the angle with the
+    /// body, and the side across the body.
+    pub triangle: Option<ForceId>,
+}
+
+/// A force to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ForceMark {
+    /// Which force.
+    pub force: ForceId,
+    /// What stands at its arrow: "W1", "T = 96.3 N".
+    pub label: String,
+    /// Its direction, anticlockwise from the x axis, in radians. `None`: the problem's own. A
+    /// hinge force without a direction is drawn as a short stub with a question mark.
+    pub direction: Option<f64>,
+}
+
+/// An angle between a force's line and the body to draw: the acute one, except for a force whose
+/// angle with the body is given, where it is the given one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AngleMark {
+    /// Whose angle.
+    pub force: ForceId,
+    /// What stands at the arc: "θ", "55°".
+    pub label: String,
+}
+
+/// A component across the body to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ComponentMark {
+    /// Whose component.
+    pub force: ForceId,
+    /// What stands at its arrow: "W1⊥".
+    pub label: String,
+}
+
+/// A distance to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DistanceMark {
+    /// To the place of which force.
+    pub force: ForceId,
+    /// What stands at the line: "d1", "2.4 m".
+    pub label: String,
+}

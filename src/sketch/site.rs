@@ -1,0 +1,371 @@
+//! The scene as it is told: body, supports, ropes, loads, and the givens on them.
+
+use super::frame::{Frame, Span, arc_radius, wrapped};
+use super::scene::{Line, Shape, Spot};
+use super::{Ink, Marks};
+use crate::plane::Vector;
+use crate::problem::{
+    Direction, GivenId, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
+};
+use std::collections::BTreeMap;
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// Steps from the body to a hung box.
+const STRING: f64 = 1.6;
+/// Steps from the body to the tail of a given force.
+const PUSH: f64 = 4.5;
+
+/// Draws the scene.
+pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
+    if marks.givens {
+        tilt(frame);
+        lengths(frame);
+    }
+    frame.body();
+    for index in 0..frame.problem.supports().len() {
+        support(frame, index);
+    }
+    for index in 0..frame.problem.ropes().len() {
+        rope(frame, index, marks.givens);
+    }
+    for index in 0..frame.problem.loads().len() {
+        load(frame, index, marks.givens);
+    }
+    if marks.givens
+        && let Some(mass) = frame.problem.body().mass
+    {
+        let anchors = free_stretches(frame);
+        let text = given_text(frame, mass);
+        let lean = if frame.is_level() {
+            frame.upper
+        } else {
+            frame.upper * -1.0
+        };
+        frame.label(Ink::Weight, &text, anchors, lean);
+    }
+    if let Some(pivot) = marks.pivot {
+        let spot = frame.spot(pivot);
+        frame.draw(Ink::Pivot, Shape::Ring(spot));
+    }
+}
+
+/// Spots along the body for its own mass, those far from what else hangs on it first.
+fn free_stretches(frame: &Frame) -> Vec<Spot> {
+    let problem = frame.problem;
+    let taken: Vec<f64> = (problem.ropes().iter().map(|rope| rope.at))
+        .chain(problem.loads().iter().map(|load| load.at))
+        .chain(problem.supports().iter().map(|support| support.at))
+        .map(|place| frame.distance(place) / frame.length)
+        .collect();
+    let crowding = |share: f64| {
+        let nearest = taken
+            .iter()
+            .map(|at| (at - share).abs())
+            .fold(0.3, f64::min);
+        0.3 - nearest + 0.3 * (share - 0.5).abs()
+    };
+    let mut shares = [0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75];
+    shares.sort_by(|one, other| crowding(*one).total_cmp(&crowding(*other)));
+    shares[..6]
+        .iter()
+        .map(|share| frame.spot_at(frame.length * share))
+        .collect()
+}
+
+/// "θ = 35°".
+fn given_text(frame: &Frame, id: GivenId) -> String {
+    frame
+        .problem
+        .givens()
+        .get(id.0)
+        .map(|given| format!("{} = {}", given.symbol, given.written))
+        .unwrap_or_default()
+}
+
+fn tilt(frame: &mut Frame) {
+    let body = frame.problem.body();
+    let Tilt::Rising { angle, from } = body.tilt else {
+        return;
+    };
+    let reference = match from {
+        Reference::Horizontal => level(body.towards),
+        Reference::Vertical => FRAC_PI_2,
+    };
+    let foot = frame.spot(Place::Foot);
+    let text = given_text(frame, angle);
+    let to = frame.along.angle();
+    measured(frame, foot, reference, to, &text);
+}
+
+/// An angle from a dashed reference line.
+fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str) {
+    let line = Vector::at_angle(reference);
+    // Where the body itself lies on the reference line, it needs no dashes.
+    if line.cross(frame.along).abs() > 0.03 {
+        let end = centre.moved(line * (arc_radius(wrapped(to - reference)) + 1.0));
+        frame.line(Ink::Faint, centre, end, Line::Dashed);
+    }
+    frame.arc(Ink::Angle, centre, reference, to, text);
+}
+
+fn lengths(frame: &mut Frame) {
+    let body = frame.problem.body();
+    let mut wanted: BTreeMap<GivenId, Place> = BTreeMap::new();
+    wanted.insert(body.length, Place::Tip);
+    let places = (frame.problem.supports().iter().map(|support| support.at))
+        .chain(frame.problem.ropes().iter().map(|rope| rope.at))
+        .chain(frame.problem.loads().iter().map(|load| load.at))
+        .chain(body.mass.map(|_| body.centre));
+    for place in places {
+        if let Place::At(given) = place {
+            wanted.entry(given).or_insert(place);
+        }
+    }
+    let spans = wanted
+        .into_iter()
+        .map(|(given, place)| Span {
+            from: 0.0,
+            to: frame.distance(place),
+            text: given_text(frame, given),
+        })
+        .collect();
+    if frame.is_level() {
+        let below = frame.upper * -1.0;
+        let (steps, rows) = room_below(frame);
+        frame.dimensions(spans, below, steps, rows);
+    } else {
+        // An angle with the vertical is drawn on that side too and needs room.
+        let from_vertical = matches!(
+            body.tilt,
+            Tilt::Rising {
+                from: Reference::Vertical,
+                ..
+            }
+        );
+        let steps = if from_vertical { 1.2 } else { 0.0 };
+        frame.dimensions(spans, frame.upper, steps, 2.2);
+    }
+}
+
+/// Steps and rows that loads and supports take below a level body.
+fn room_below(frame: &Frame) -> (f64, f64) {
+    let rises = |direction: Direction| libm::sin(frame.angle(direction)) > 0.1;
+    let loads = frame.problem.loads();
+    let pushed_up = loads
+        .iter()
+        .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if rises(direction)));
+    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)));
+    if pushed_up {
+        (PUSH, 2.4)
+    } else if hung {
+        (STRING, 3.0)
+    } else {
+        (0.0, 3.6)
+    }
+}
+
+fn support(frame: &mut Frame, index: usize) {
+    let support = &frame.problem.supports()[index];
+    let spot = frame.spot(support.at);
+    let down = Vector::new(0.0, -1.0);
+    match support.kind {
+        SupportKind::Hinge => {
+            frame.draw(Ink::Ground, Shape::Stand(spot.moved_rows(down)));
+            let looks = FRAC_PI_2;
+            let at = spot.moved_rows(down * 2.0);
+            frame.draw(
+                Ink::Ground,
+                Shape::Face {
+                    at,
+                    looks,
+                    half: 1.3,
+                },
+            );
+            frame.draw(Ink::Ground, Shape::Hinge(spot));
+        }
+        SupportKind::Roller(normal) => {
+            let looks = frame.angle(normal);
+            let back = Vector::at_angle(looks) * -1.0;
+            frame.draw(Ink::Ground, Shape::Wheel(spot.moved_rows(back)));
+            let at = spot.moved_rows(back * 2.0);
+            frame.draw(
+                Ink::Ground,
+                Shape::Face {
+                    at,
+                    looks,
+                    half: 1.3,
+                },
+            );
+        }
+        SupportKind::BuiltIn => {
+            let inward = if frame.distance(support.at) > frame.length / 2.0 {
+                -1.0
+            } else {
+                1.0
+            };
+            let looks = if frame.is_level() {
+                (frame.along * inward).angle()
+            } else if inward > 0.0 {
+                FRAC_PI_2
+            } else {
+                -FRAC_PI_2
+            };
+            let at = spot.moved_rows(behind(looks));
+            frame.draw(
+                Ink::Ground,
+                Shape::Face {
+                    at,
+                    looks,
+                    half: 2.0,
+                },
+            );
+        }
+    }
+}
+
+fn rope(frame: &mut Frame, index: usize, givens: bool) {
+    let rope = &frame.problem.ropes()[index];
+    let spot = frame.spot(rope.at);
+    let angle = frame.angle(rope.direction);
+    let run = Vector::at_angle(angle);
+    if givens {
+        direction_given(frame, spot, rope.direction, run);
+    }
+    let (end, looks) = rope_end(frame, spot, run);
+    frame.line(Ink::Rope, spot, end, Line::Solid);
+    let at = end.moved_rows(behind(looks));
+    frame.draw(
+        Ink::Ground,
+        Shape::Face {
+            at,
+            looks,
+            half: 1.3,
+        },
+    );
+    frame.draw(Ink::Rope, Shape::Knot(spot));
+}
+
+/// One cell behind a face that looks this way, in rows of text.
+fn behind(looks: f64) -> Vector {
+    let out = Vector::at_angle(looks);
+    Vector::new(out.x * -0.5, -out.y)
+}
+
+/// Where a rope ends, and which way the face looks at which it ends.
+fn rope_end(frame: &Frame, spot: Spot, run: Vector) -> (Spot, f64) {
+    let most = 1.15 * frame.length;
+    let least = 0.25 * frame.length;
+    let wall = if run.x > 0.0 { PI } else { 0.0 };
+    let back = run.x * frame.along.x < 0.0 && run.x.abs() > 0.1;
+    let to_wall = spot.at.x.abs() / run.x.abs();
+    let to_ground = spot.at.y / -run.y;
+    let falls = run.y < -0.1 && to_ground < most;
+    if falls && !(back && to_wall < to_ground) {
+        // A guy line runs down to the ground on which the foot stands.
+        let end = Spot::at(spot.at + run * to_ground.max(least));
+        return (end.moved_rows(run * (1.0 / -run.y).min(3.0)), FRAC_PI_2);
+    }
+    if back && to_wall < most {
+        // A wall that holds the foot is the wall of the rope too.
+        let built_in = frame.is_level()
+            && frame.problem.supports().iter().any(|support| {
+                support.kind == SupportKind::BuiltIn && frame.distance(support.at) == 0.0
+            });
+        let behind = if built_in { 0.0 } else { 2.0 / run.x.abs() };
+        let end = Spot::at(spot.at + run * to_wall.max(least));
+        return (end.moved(run * behind.min(4.0)), wall);
+    }
+    if run.y > 0.5 {
+        let reach = if back { most * 0.8 } else { 0.0 };
+        let steps = if back { 0.0 } else { 5.0 };
+        return (
+            Spot::at(spot.at + run * reach).moved(run * steps),
+            -FRAC_PI_2,
+        );
+    }
+    (spot.moved(run * 5.5), wall)
+}
+
+/// The arc that shows a given direction at a spot; the line meant runs out from the spot.
+fn direction_given(frame: &mut Frame, spot: Spot, direction: Direction, runs: Vector) {
+    match direction {
+        Direction::Oblique {
+            angle,
+            from,
+            upright,
+            side,
+        } => {
+            let reference = match from {
+                Reference::Horizontal => level(side),
+                Reference::Vertical if upright == Upright::Up => FRAC_PI_2,
+                Reference::Vertical => -FRAC_PI_2,
+            };
+            // A push is drawn on the other side of its place, and so is its angle.
+            let pushed = Vector::at_angle(frame.angle(direction)).dot(runs) < 0.0;
+            let reference = if pushed { reference + PI } else { reference };
+            let text = given_text(frame, angle);
+            measured(frame, spot, reference, runs.angle(), &text);
+        }
+        Direction::FromBody { angle } => {
+            let pushed = Vector::at_angle(frame.angle(direction)).dot(runs) < 0.0;
+            let back = if pushed {
+                frame.along
+            } else {
+                frame.along * -1.0
+            };
+            let text = given_text(frame, angle);
+            frame.arc(Ink::Angle, spot, back.angle(), runs.angle(), &text);
+        }
+        Direction::Up | Direction::Down | Direction::Level(_) => {}
+    }
+}
+
+fn load(frame: &mut Frame, index: usize, givens: bool) {
+    let load = &frame.problem.loads()[index];
+    let spot = frame.spot(load.at);
+    match load.kind {
+        LoadKind::Mass(mass) => {
+            let top = spot.moved(Vector::new(0.0, -STRING));
+            frame.line(Ink::Weight, spot, top, Line::Solid);
+            frame.draw(Ink::Weight, Shape::Box(top));
+            frame.draw(Ink::Weight, Shape::Knot(spot));
+            if givens {
+                let text = given_text(frame, mass);
+                let side = if frame.is_level() {
+                    1.0
+                } else {
+                    frame.along.x.signum()
+                };
+                let anchors = vec![
+                    top.moved_rows(Vector::new(0.5 * side, -0.5)),
+                    top.moved_rows(Vector::new(-0.5 * side, -0.5)),
+                    top.moved_rows(Vector::new(0.0, -1.0)),
+                ];
+                frame.label(Ink::Weight, &text, anchors, Vector::new(side, 0.0));
+            }
+        }
+        LoadKind::Force { size, direction } => {
+            let push = Vector::at_angle(frame.angle(direction));
+            let tail = spot.moved(push * -PUSH);
+            let head = spot.moved(push * -0.9);
+            frame.draw(
+                Ink::Load,
+                Shape::Arrow {
+                    from: tail,
+                    to: head,
+                    line: Line::Solid,
+                },
+            );
+            if givens {
+                direction_given(frame, spot, direction, push * -1.0);
+                let text = given_text(frame, size);
+                let anchors = vec![tail, spot.moved(push * -3.0)];
+                frame.label(Ink::Load, &text, anchors, push * -1.0);
+            }
+        }
+    }
+}
+
+fn level(side: Side) -> f64 {
+    if side == Side::Right { 0.0 } else { PI }
+}

@@ -1,0 +1,231 @@
+//! Strokes on the grid.
+
+use super::canvas::{Canvas, Held, floor, hold};
+use super::fit::{ASPECT, Fit, Point};
+use super::scene::{Line, Scene, Shape, Spot};
+use super::{Ink, Stroke};
+use crate::plane::Vector;
+use std::f64::consts::FRAC_PI_4;
+
+/// Draws every stroke; arrowheads after every shaft, so that none is drawn over.
+pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
+    let (lines, points): (Vec<&Stroke>, Vec<&Stroke>) = scene
+        .strokes
+        .iter()
+        .partition(|stroke| is_line(&stroke.shape));
+    for stroke in &lines {
+        draw_line(canvas, stroke, fit);
+    }
+    for stroke in &lines {
+        if let Shape::Arrow { from, to, .. } = stroke.shape {
+            head(canvas, fit.point(from), fit.point(to), stroke.ink);
+        }
+    }
+    for stroke in points {
+        draw_point(canvas, stroke, fit);
+    }
+}
+
+fn is_line(shape: &Shape) -> bool {
+    matches!(
+        shape,
+        Shape::Line { .. }
+            | Shape::Arrow { .. }
+            | Shape::Arc { .. }
+            | Shape::Dimension { .. }
+            | Shape::RightAngle { .. }
+            | Shape::Face { .. }
+    )
+}
+
+fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
+    let ink = stroke.ink;
+    match stroke.shape {
+        Shape::Line { from, to, line } | Shape::Arrow { from, to, line } => {
+            canvas.line(fit.point(from), fit.point(to), line, ink);
+        }
+        Shape::Arc {
+            centre,
+            radius,
+            from,
+            sweep,
+        } => {
+            // Two specks to a dot leave no gap.
+            let specks = (sweep.abs() * radius * fit.step * 10.0).clamp(2.0, 400.0) as i32;
+            for speck in 0..=specks {
+                let angle = from + sweep * f64::from(speck) / f64::from(specks);
+                let spot = centre.moved(Vector::at_angle(angle) * radius);
+                canvas.speck(fit.point(spot), ink);
+            }
+        }
+        Shape::Dimension { from, to } => dimension(canvas, fit.point(from), fit.point(to), ink),
+        Shape::RightAngle {
+            corner,
+            along,
+            across,
+        } => right_angle(canvas, fit, corner, along, across, ink),
+        Shape::Face { at, looks, half } => face(canvas, fit, at, looks, half, ink),
+        _ => {}
+    }
+}
+
+fn dimension(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
+    canvas.line(from, to, Line::Solid, ink);
+    let (across, down) = ((to.column - from.column) / ASPECT, to.row - from.row);
+    let length = libm::hypot(across, down);
+    if down.abs() < 0.02 * across.abs() {
+        let row = floor(from.row);
+        let (one, other) = (floor(from.column), floor(to.column));
+        let ends = if canvas.unicode {
+            ['├', '┤']
+        } else {
+            ['|', '|']
+        };
+        canvas.put(one.min(other), row, ends[0], ink, Held::Soft);
+        canvas.put(one.max(other), row, ends[1], ink, Held::Soft);
+    } else if canvas.unicode {
+        let tick = Point {
+            column: -down / length * 0.55 * ASPECT,
+            row: across / length * 0.55,
+        };
+        for end in [from, to] {
+            let one = Point {
+                column: end.column + tick.column,
+                row: end.row + tick.row,
+            };
+            let other = Point {
+                column: end.column - tick.column,
+                row: end.row - tick.row,
+            };
+            canvas.line(one, other, Line::Solid, ink);
+        }
+    } else {
+        for end in [from, to] {
+            canvas.put(floor(end.column), floor(end.row), '+', ink, Held::Soft);
+        }
+    }
+}
+
+fn right_angle(
+    canvas: &mut Canvas,
+    fit: &Fit,
+    corner: Spot,
+    along: Vector,
+    across: Vector,
+    ink: Ink,
+) {
+    // Large enough to be seen on a coarse grid.
+    let size = 1.0_f64.max(0.85 / fit.step);
+    let one = fit.point(corner.moved(along * size));
+    let middle = fit.point(corner.moved((along + across) * size));
+    let other = fit.point(corner.moved(across * size));
+    if canvas.unicode {
+        for (from, to) in [(one, middle), (middle, other)] {
+            for speck in 0..=24 {
+                let share = f64::from(speck) / 24.0;
+                let point = Point {
+                    column: from.column + (to.column - from.column) * share,
+                    row: from.row + (to.row - from.row) * share,
+                };
+                canvas.speck(point, ink);
+            }
+        }
+    } else {
+        canvas.speck(middle, ink);
+    }
+}
+
+fn face(canvas: &mut Canvas, fit: &Fit, at: Spot, looks: f64, half: f64, ink: Ink) {
+    let out = Vector::at_angle(looks);
+    let point = fit.point(at);
+    let (column, row) = (floor(point.column), floor(point.row));
+    let hatch = if canvas.unicode { '╱' } else { '/' };
+    if out.x.abs() < 0.1 {
+        let wide = floor(half * fit.step * ASPECT + 0.5).max(2);
+        for aside in -wide..=wide {
+            canvas.put(column + aside, row, hatch, ink, Held::Hard);
+        }
+    } else if out.y.abs() < 0.1 {
+        let high = floor(half * fit.step + 0.3).max(1);
+        for aside in -high..=high {
+            canvas.put(column, row + aside, hatch, ink, Held::Hard);
+        }
+    } else {
+        let side = out.quarter_turn() * half;
+        let (one, other) = (at.moved(side), at.moved(side * -1.0));
+        canvas.line(fit.point(one), fit.point(other), Line::Heavy, ink);
+    }
+}
+
+/// An arrowhead: the character that points nearest to the arrow's direction.
+fn head(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
+    let (across, up) = ((to.column - from.column) / ASPECT, from.row - to.row);
+    if !(across.is_finite() && up.is_finite()) || (across == 0.0 && up == 0.0) {
+        return;
+    }
+    let angle = Vector::new(across, up).angle();
+    let eighth = (libm::round(angle / FRAC_PI_4) as i64).rem_euclid(8) as usize;
+    let glyph = if canvas.unicode {
+        ['▶', '↗', '▲', '↖', '◀', '↙', '▼', '↘'][eighth]
+    } else {
+        let quarter = if across.abs() > up.abs() {
+            if across > 0.0 { 0 } else { 2 }
+        } else if up > 0.0 {
+            1
+        } else {
+            3
+        };
+        ['>', '^', '<', 'v'][quarter]
+    };
+    let (mut column, mut row) = (floor(to.column), floor(to.row));
+    // A head never hides the point at which the force acts.
+    if column == floor(from.column) && row == floor(from.row) {
+        if across.abs() > up.abs() {
+            column += if across > 0.0 { 1 } else { -1 };
+        } else {
+            row += if up > 0.0 { -1 } else { 1 };
+        }
+    }
+    canvas.put(column, row, glyph, ink, Held::Hard);
+}
+
+fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
+    let ink = stroke.ink;
+    let (spot, glyph, plain) = match stroke.shape {
+        Shape::Hinge(spot) => (spot, '○', 'o'),
+        Shape::Stand(spot) => (spot, '▲', 'A'),
+        Shape::Wheel(spot) => (spot, '○', 'o'),
+        Shape::Knot(spot) => (spot, '●', '*'),
+        Shape::Ring(spot) => (spot, '◎', '@'),
+        Shape::Box(spot) => return hung_box(canvas, fit, spot, ink),
+        _ => return,
+    };
+    let point = fit.point(spot);
+    let glyph = if canvas.unicode { glyph } else { plain };
+    canvas.put(
+        floor(point.column),
+        floor(point.row),
+        glyph,
+        ink,
+        Held::Hard,
+    );
+}
+
+fn hung_box(canvas: &mut Canvas, fit: &Fit, spot: Spot, ink: Ink) {
+    let point = fit.point(spot);
+    let (column, row) = (floor(point.column), floor(point.row));
+    let lines = match (canvas.unicode, fit.step < 0.6) {
+        (true, false) => ["┌┴┐", "└─┘"],
+        (false, false) => [".+.", "|_|"],
+        (true, true) => [" ■ ", ""],
+        (false, true) => [" # ", ""],
+    };
+    for (down, line) in lines.iter().enumerate() {
+        for (aside, glyph) in line.chars().enumerate() {
+            if glyph != ' ' {
+                let (aside, down) = (aside as i64 - 1, down as i64);
+                canvas.put(column + aside, row + down, glyph, ink, hold(ink));
+            }
+        }
+    }
+}

@@ -1,0 +1,303 @@
+//! The diagram told, for those who listen to the screen.
+
+use super::frame::Frame;
+use super::{Marks, Stage};
+use crate::plane::Vector;
+use crate::problem::{Direction, ForceId, LoadKind, Place, Problem};
+
+/// One of eight directions on the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heading {
+    /// To the right.
+    Right,
+    /// Up and to the right.
+    UpRight,
+    /// Straight up.
+    Up,
+    /// Up and to the left.
+    UpLeft,
+    /// To the left.
+    Left,
+    /// Down and to the left.
+    DownLeft,
+    /// Straight down.
+    Down,
+    /// Down and to the right.
+    DownRight,
+}
+
+/// A word for a place along the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PlaceWord {
+    /// The foot.
+    Foot,
+    /// Half-way.
+    Middle,
+    /// The tip.
+    Tip,
+    /// A fraction of the way from the foot to the tip.
+    Part {
+        /// Numerator.
+        over: u32,
+        /// Denominator.
+        under: u32,
+    },
+    /// At a given distance from the foot.
+    Between,
+}
+
+/// A place along the body as it is told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Whereabouts {
+    /// The word for it.
+    pub word: PlaceWord,
+    /// Distance from the foot, in metres.
+    pub distance_m: f64,
+}
+
+/// One thing the diagram shows.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Told {
+    /// The body: what it is called and which way it rises or lies from its foot.
+    Body {
+        /// What it is called.
+        noun: String,
+        /// Which way it goes from its foot.
+        heading: Heading,
+        /// True if it lies level.
+        level: bool,
+    },
+    /// A support.
+    Support {
+        /// What it is called.
+        noun: String,
+        /// Where it is.
+        at: Whereabouts,
+    },
+    /// A rope.
+    Rope {
+        /// What it is called.
+        noun: String,
+        /// Where it is tied.
+        at: Whereabouts,
+        /// Which way it runs from there.
+        heading: Heading,
+    },
+    /// A load.
+    Load {
+        /// What it is.
+        noun: String,
+        /// Where it acts.
+        at: Whereabouts,
+        /// Which way it acts.
+        heading: Heading,
+        /// True for a hung mass, false for a given force.
+        hung: bool,
+    },
+    /// A given number that is labelled on the scene.
+    Given {
+        /// Its name as shown.
+        symbol: String,
+        /// What it means.
+        meaning: String,
+        /// Its value as printed.
+        written: String,
+    },
+    /// A force's arrow.
+    Force {
+        /// Its label.
+        label: String,
+        /// Where it acts.
+        at: Whereabouts,
+        /// Which way; `None` for a direction still to be found.
+        heading: Option<Heading>,
+    },
+    /// The ring at the pivot.
+    Pivot {
+        /// Where it is.
+        at: Whereabouts,
+    },
+    /// An arc between a force's line and the body.
+    Angle {
+        /// Its label.
+        label: String,
+        /// The name of the force.
+        force: String,
+    },
+    /// A component across the body.
+    Component {
+        /// Its label.
+        label: String,
+        /// The name of the force.
+        force: String,
+        /// Where it acts.
+        at: Whereabouts,
+        /// True if it points to the upper side of the body, false for the lower; `None` where
+        /// the direction of its force is still to be found.
+        upper: Option<bool>,
+    },
+    /// A distance from the pivot.
+    Distance {
+        /// Its label.
+        label: String,
+        /// The name of the force.
+        force: String,
+        /// True where no pivot is marked and it is measured from the foot.
+        from_foot: bool,
+    },
+    /// The right triangle that a hint lights up.
+    Triangle {
+        /// The name of the force.
+        force: String,
+    },
+}
+
+/// Everything the diagram with these marks shows, from the body outwards, and nothing else.
+pub fn tell(problem: &Problem, values: &[f64], marks: &Marks) -> Vec<Told> {
+    let frame = match marks.stage {
+        Stage::Turning => Frame::lying(problem, values),
+        _ => Frame::standing(problem, values),
+    };
+    let Some(frame) = frame else {
+        return Vec::new();
+    };
+    let mut told = vec![Told::Body {
+        noun: problem.body().noun.clone(),
+        heading: heading(frame.along),
+        level: frame.is_level(),
+    }];
+    if marks.stage == Stage::Scene {
+        tell_site(&frame, marks, &mut told);
+    } else {
+        tell_forces(&frame, marks, &mut told);
+        tell_parts(&frame, marks, &mut told);
+    }
+    if let Some(pivot) = marks.pivot {
+        let at = whereabouts(&frame, pivot);
+        told.push(Told::Pivot { at });
+    }
+    told
+}
+
+fn tell_site(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
+    let problem = frame.problem;
+    told.extend(problem.supports().iter().map(|support| Told::Support {
+        noun: support.noun.clone(),
+        at: whereabouts(frame, support.at),
+    }));
+    told.extend(problem.ropes().iter().map(|rope| Told::Rope {
+        noun: rope.noun.clone(),
+        at: whereabouts(frame, rope.at),
+        heading: heading(Vector::at_angle(frame.angle(rope.direction))),
+    }));
+    told.extend(problem.loads().iter().map(|load| {
+        let (direction, hung) = match load.kind {
+            LoadKind::Mass(_) => (Direction::Down, true),
+            LoadKind::Force { direction, .. } => (direction, false),
+        };
+        Told::Load {
+            noun: load.noun.clone(),
+            at: whereabouts(frame, load.at),
+            heading: heading(Vector::at_angle(frame.angle(direction))),
+            hung,
+        }
+    }));
+    if marks.givens {
+        told.extend(problem.givens().iter().map(|given| Told::Given {
+            symbol: given.symbol.shown(),
+            meaning: given.meaning.clone(),
+            written: given.written.clone(),
+        }));
+    }
+}
+
+fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
+    for mark in &marks.forces {
+        // In the lever a force is drawn by its component, once that is found.
+        let parted = marks.stage == Stage::Turning
+            && marks.components.iter().any(|part| part.force == mark.force);
+        let Some(place) = frame.place_of(mark.force).filter(|_| !parted) else {
+            continue;
+        };
+        let direction = frame.marked(mark.force, &marks.forces);
+        told.push(Told::Force {
+            label: mark.label.clone(),
+            at: whereabouts(frame, place),
+            heading: direction.and_then(|(_, direction)| direction).map(heading),
+        });
+    }
+}
+
+fn tell_parts(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
+    let angles = matches!(marks.stage, Stage::Angles | Stage::Components);
+    for mark in marks.angles.iter().filter(|_| angles) {
+        told.push(Told::Angle {
+            label: mark.label.clone(),
+            force: name(frame, marks, mark.force),
+        });
+    }
+    let components = matches!(marks.stage, Stage::Components | Stage::Turning);
+    for mark in marks.components.iter().filter(|_| components) {
+        let Some(place) = frame.place_of(mark.force) else {
+            continue;
+        };
+        let direction = frame
+            .marked(mark.force, &marks.forces)
+            .and_then(|(_, direction)| direction);
+        told.push(Told::Component {
+            label: mark.label.clone(),
+            force: name(frame, marks, mark.force),
+            at: whereabouts(frame, place),
+            upper: direction.map(|direction| direction.dot(frame.upper) > 0.0),
+        });
+    }
+    told.extend(marks.distances.iter().map(|mark| Told::Distance {
+        label: mark.label.clone(),
+        force: name(frame, marks, mark.force),
+        from_foot: marks.pivot.is_none(),
+    }));
+    if let Some(lit) = marks.triangle.filter(|_| marks.stage != Stage::Turning) {
+        let force = name(frame, marks, lit);
+        told.push(Told::Triangle { force });
+    }
+}
+
+/// What a force is called: by the problem, since its label may carry a value.
+fn name(frame: &Frame, marks: &Marks, id: ForceId) -> String {
+    match frame.problem.force(id) {
+        Some(force) => force.symbol.shown(),
+        None => (marks.forces.iter())
+            .find(|mark| mark.force == id)
+            .map(|mark| mark.label.clone())
+            .unwrap_or_default(),
+    }
+}
+
+fn whereabouts(frame: &Frame, place: Place) -> Whereabouts {
+    let word = match place {
+        Place::Foot => PlaceWord::Foot,
+        Place::Middle => PlaceWord::Middle,
+        Place::Tip => PlaceWord::Tip,
+        Place::Fraction { over, under } => PlaceWord::Part { over, under },
+        Place::At(_) => PlaceWord::Between,
+    };
+    Whereabouts {
+        word,
+        distance_m: frame.distance(place),
+    }
+}
+
+/// The heading of a direction: straight only where it is straight, else between two.
+fn heading(direction: Vector) -> Heading {
+    let straight = 0.01;
+    match (direction.x, direction.y) {
+        (x, y) if x.abs() < straight && y > 0.0 => Heading::Up,
+        (x, _) if x.abs() < straight => Heading::Down,
+        (x, y) if y.abs() < straight && x > 0.0 => Heading::Right,
+        (_, y) if y.abs() < straight => Heading::Left,
+        (x, y) if x > 0.0 && y > 0.0 => Heading::UpRight,
+        (x, _) if x > 0.0 => Heading::DownRight,
+        (_, y) if y > 0.0 => Heading::UpLeft,
+        _ => Heading::DownLeft,
+    }
+}
