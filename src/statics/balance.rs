@@ -5,7 +5,7 @@
 //! along unit vectors in units of the force scale. The thresholds below are held against these
 //! numbers, so they mean the same for a ruler and for a bridge.
 
-use super::equilibrium::{Action, Equilibrium, Sense};
+use super::equilibrium::{Action, Condition, Equilibrium, Sense};
 use super::linear::{self, Rows};
 use super::{Motion, Unsolvable};
 use crate::plane::Vector;
@@ -225,18 +225,9 @@ fn scale(equilibrium: &Equilibrium) -> Result<Scaled, Unsolvable> {
         .map(|row| columns.iter().map(|column| column[row]).collect())
         .collect();
     for condition in equilibrium.conditions() {
-        let mut row = vec![0.0; worth.len()];
-        for &(index, factor) in &condition.terms {
-            if let Some(entry) = row.get_mut(index) {
-                *entry += factor * worth[index];
-            }
-        }
-        let largest = row
-            .iter()
-            .fold(0.0, |most: f64, entry| most.max(entry.abs()));
-        let unit = if largest > 0.0 { largest } else { force };
-        rows.push(row.iter().map(|entry| entry / unit).collect());
-        right.push(condition.total / unit);
+        let (row, total) = condition_row(condition, &worth, force);
+        rows.push(row);
+        right.push(total);
     }
     let numbers = rows.iter().flatten().chain(&right).chain(&worth);
     if !numbers.into_iter().all(|number| number.is_finite()) {
@@ -250,6 +241,21 @@ fn scale(equilibrium: &Equilibrium) -> Result<Scaled, Unsolvable> {
         rows,
         right,
     })
+}
+
+/// A further condition on the scaled unknowns, divided so that its largest factor is 1.
+fn condition_row(condition: &Condition, worth: &[f64], force: f64) -> (Vec<f64>, f64) {
+    let mut row = vec![0.0; worth.len()];
+    for &(index, factor) in &condition.terms {
+        if let Some(entry) = row.get_mut(index) {
+            *entry += factor * worth[index];
+        }
+    }
+    let sizes = row.iter().map(|entry| entry.abs());
+    let largest = sizes.fold(0.0, f64::max);
+    let unit = if largest > 0.0 { largest } else { force };
+    row.iter_mut().for_each(|entry| *entry /= unit);
+    (row, condition.total / unit)
 }
 
 /// Refuses loads that do work in a motion that nothing resists.
