@@ -92,8 +92,8 @@ pub enum FaultKind {
     NotTold {
         /// The name of the given.
         symbol: String,
-        /// Which variant, counted from 0; `None` in a problem file.
-        variant: Option<usize>,
+        /// Which variant, counted from 0.
+        variant: usize,
     },
     /// A word that the texts of this language lack.
     NoWord {
@@ -164,16 +164,10 @@ impl fmt::Display for FaultKind {
                 "nothing of the name {symbol} is given; given are {}",
                 given.join(", ")
             ),
-            FaultKind::NotTold { symbol, variant } => {
-                write!(formatter, "the statement ")?;
-                if let Some(variant) = variant {
-                    write!(formatter, "of variants[{variant}] ")?;
-                }
-                write!(
-                    formatter,
-                    "does not tell {symbol}; write {{{symbol}}} where its value belongs"
-                )
-            }
+            FaultKind::NotTold { symbol, variant } => write!(
+                formatter,
+                "the statement of variants[{variant}] does not tell {symbol}; write {{{symbol}}} where its value belongs"
+            ),
             FaultKind::NoWord { key } => {
                 write!(formatter, "the words for \"{key}\" are missing here")
             }

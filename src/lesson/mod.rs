@@ -1,10 +1,16 @@
 //! Lessons and problems as JSON files. `lessons/README.md` tells how to write one.
 
+mod decode;
 mod family;
 mod fault;
+mod geometry;
 mod grid;
+mod model;
+mod order;
+mod quantity;
 mod read;
 mod texts;
+mod wording;
 mod write;
 
 pub use family::Lesson;

@@ -18,7 +18,7 @@ pub(super) struct Text {
 }
 
 /// One piece of a template.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Piece<'t> {
     /// Words as they stand.
     Words(&'t str),
