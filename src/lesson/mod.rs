@@ -28,4 +28,23 @@ pub fn built_in() -> Vec<Lesson> {
 }
 
 /// The file name and the text of each built-in lesson. A test keeps them free of faults.
-const BUILT_IN: &[(&str, &str)] = &[];
+const BUILT_IN: &[(&str, &str)] = &[
+    ("counter.json", include_str!("../../lessons/counter.json")),
+    ("walkway.json", include_str!("../../lessons/walkway.json")),
+    ("mast.json", include_str!("../../lessons/mast.json")),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_built_in_lesson_has_a_fault() {
+        for (name, json) in BUILT_IN {
+            if let Err(faults) = parse_lesson(json) {
+                let told: Vec<String> = faults.iter().map(Fault::to_string).collect();
+                panic!("{name}:\n{}", told.join("\n"));
+            }
+        }
+    }
+}

@@ -22,8 +22,10 @@ pub(super) struct Text {
 pub(super) enum Piece<'t> {
     /// Words as they stand.
     Words(&'t str),
-    /// The place for the value of the given with this symbol.
+    /// The place for the value of the given with this symbol: `{L}` prints `2.4 m`.
     Slot(&'t str),
+    /// The place for its name and value: `{L=}` prints `L = 2.4 m`.
+    NamedSlot(&'t str),
 }
 
 /// Cuts a template into words and slots. `{{` and `}}` stand for one brace each; a brace that is
@@ -38,7 +40,11 @@ pub(super) fn pieces(template: &str) -> Vec<Piece<'_>> {
             pieces.push(Piece::Words(&from[..1]));
             rest = &from[2..];
         } else if let Some(end) = from.find('}').filter(|_| from.starts_with('{')) {
-            pieces.push(Piece::Slot(&from[1..end]));
+            let inside = &from[1..end];
+            pieces.push(match inside.strip_suffix('=') {
+                Some(name) => Piece::NamedSlot(name),
+                None => Piece::Slot(inside),
+            });
             rest = &from[end + 1..];
         } else {
             pieces.push(Piece::Words(&from[..1]));
@@ -49,19 +55,20 @@ pub(super) fn pieces(template: &str) -> Vec<Piece<'_>> {
     pieces
 }
 
-/// The template with the written form of each given in its slot.
+/// The template with each given in its slot; a slot without a given stays as it is.
 pub(super) fn fill(template: &str, givens: &[Given]) -> String {
+    let find = |name: &str| givens.iter().find(|given| given.symbol.as_str() == name);
     let mut filled = String::new();
     for piece in pieces(template) {
         match piece {
             Piece::Words(words) => filled.push_str(words),
-            Piece::Slot(name) => match givens.iter().find(|given| given.symbol.as_str() == name) {
+            Piece::Slot(name) => match find(name) {
                 Some(given) => filled.push_str(&given.written),
-                None => {
-                    filled.push('{');
-                    filled.push_str(name);
-                    filled.push('}');
-                }
+                None => filled.push_str(&format!("{{{name}}}")),
+            },
+            Piece::NamedSlot(name) => match find(name) {
+                Some(given) => filled.push_str(&format!("{} = {}", given.symbol, given.written)),
+                None => filled.push_str(&format!("{{{name}=}}")),
             },
         }
     }

@@ -183,7 +183,7 @@ fn given_names(variant: &Variant) -> impl Iterator<Item = &str> {
 
 fn check_slots(item: &Item<'_>, template: &str, variant: &Variant, report: &mut Report) {
     for piece in pieces(template) {
-        if let Piece::Slot(name) = piece
+        if let Piece::Slot(name) | Piece::NamedSlot(name) = piece
             && !given_names(variant).any(|given| given == name)
         {
             let kind = FaultKind::NoSuchGiven {
@@ -268,7 +268,7 @@ fn check_statement(
     let template = text.template(&variant.says);
     let told: BTreeSet<Piece<'_>> = pieces(&template).into_iter().collect();
     for name in given_names(variant) {
-        if !told.contains(&Piece::Slot(name)) {
+        if !told.contains(&Piece::Slot(name)) && !told.contains(&Piece::NamedSlot(name)) {
             let kind = FaultKind::NotTold {
                 symbol: name.to_owned(),
                 variant: index,
