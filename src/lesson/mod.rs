@@ -1,1 +1,50 @@
-//! Not filled yet.
+//! Lessons and problems as JSON files. `lessons/README.md` tells how to write one.
+
+mod decode;
+mod family;
+mod fault;
+mod geometry;
+mod grid;
+mod model;
+mod order;
+mod quantity;
+mod read;
+mod texts;
+mod wording;
+mod write;
+
+pub use family::Lesson;
+pub use fault::{Fault, FaultKind};
+pub use grid::{Grid, GridPlace};
+pub use read::{parse_lesson, parse_problem};
+pub use write::write_problem;
+
+/// The lessons that are built into the program, in the order in which they are taught.
+pub fn built_in() -> Vec<Lesson> {
+    BUILT_IN
+        .iter()
+        .filter_map(|(_, json)| parse_lesson(json).ok())
+        .collect()
+}
+
+/// The file name and the text of each built-in lesson. A test keeps them free of faults.
+const BUILT_IN: &[(&str, &str)] = &[
+    ("counter.json", include_str!("../../lessons/counter.json")),
+    ("walkway.json", include_str!("../../lessons/walkway.json")),
+    ("mast.json", include_str!("../../lessons/mast.json")),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_built_in_lesson_has_a_fault() {
+        for (name, json) in BUILT_IN {
+            if let Err(faults) = parse_lesson(json) {
+                let told: Vec<String> = faults.iter().map(Fault::to_string).collect();
+                panic!("{name}:\n{}", told.join("\n"));
+            }
+        }
+    }
+}

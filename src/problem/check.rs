@@ -254,7 +254,11 @@ fn names_twice(parts: &Parts) -> Vec<Flaw> {
         )
         .chain(parts.supports.iter().map(|support| &support.symbol))
         .chain(parts.ropes.iter().map(|rope| &rope.symbol))
-        .chain(parts.loads.iter().map(|load| &load.symbol));
+        .chain(parts.loads.iter().filter_map(|load| match load.kind {
+            // A given force and its size are one thing and share one name.
+            LoadKind::Force { size, .. } if parts.givens[size.0].symbol == load.symbol => None,
+            LoadKind::Force { .. } | LoadKind::Mass(_) => Some(&load.symbol),
+        }));
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     for name in names {
         *counts.entry(name.as_str().to_owned()).or_default() += 1;

@@ -1,0 +1,323 @@
+//! Quantities as a teacher writes them: `"2.4 m"`, or the values from which one is drawn.
+
+use super::decode::{Fields, Item, Report};
+use super::family::Amount;
+use super::fault::FaultKind;
+use crate::units::{Dimension, Unit, find_unit};
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// The most values that one quantity may be drawn from.
+const MOST_CHOICES: usize = 1000;
+/// Longest run of digits with which steps are counted exactly.
+const MOST_DIGITS: usize = 15;
+
+/// What a quantity is needed as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Want {
+    Length,
+    Mass,
+    Force,
+    /// An angle with the horizontal or the vertical, below 90°.
+    Slope,
+    /// An angle with the body, below 180°.
+    BodyAngle,
+    Gravity,
+}
+
+impl Want {
+    pub(super) fn dimension(self) -> Dimension {
+        match self {
+            Want::Length => Dimension::LENGTH,
+            Want::Mass => Dimension::MASS,
+            Want::Force => Dimension::FORCE,
+            Want::Slope | Want::BodyAngle => Dimension::ANGLE,
+            Want::Gravity => Dimension::ACCELERATION,
+        }
+    }
+
+    /// What is wanted, with an example.
+    pub(super) fn example(self) -> &'static str {
+        match self {
+            Want::Length => "a length such as \"2.4 m\"",
+            Want::Mass => "a mass such as \"12 kg\"",
+            Want::Force => "a force such as \"400 N\"",
+            Want::Slope | Want::BodyAngle => "an angle such as \"35 deg\"",
+            Want::Gravity => "an acceleration such as \"9.8 m/s^2\"",
+        }
+    }
+
+    fn range(self) -> &'static str {
+        match self {
+            Want::Length => "a length above 0 m",
+            Want::Mass => "a mass above 0 kg",
+            Want::Force => "a force above 0 N",
+            Want::Slope => "an angle above 0° and below 90°",
+            Want::BodyAngle => "an angle above 0° and below 180°",
+            Want::Gravity => "an acceleration above 0 m/s²",
+        }
+    }
+
+    /// True if this SI value can be used so.
+    pub(super) fn allows(self, value: f64) -> bool {
+        let below = match self {
+            Want::Slope => FRAC_PI_2,
+            Want::BodyAngle => PI,
+            _ => f64::INFINITY,
+        };
+        value.is_finite() && value > 0.0 && value < below
+    }
+}
+
+/// A quantity as a file gives it.
+pub(super) struct Quantity<'a> {
+    /// Its own name, where the file gives one.
+    pub(super) symbol: Option<(Item<'a>, String)>,
+    pub(super) source: Source<'a>,
+}
+
+/// Where a quantity's value comes from.
+pub(super) enum Source<'a> {
+    /// One value, for every problem.
+    Fixed(Amount),
+    /// Drawn from these.
+    Drawn(Vec<Amount>),
+    /// The value of another given.
+    SameAs(Item<'a>, &'a str),
+}
+
+/// A number and its unit, as written.
+struct Measure<'a> {
+    digits: &'a str,
+    unit: &'static Unit,
+}
+
+impl Measure<'_> {
+    fn amount(&self) -> Amount {
+        amount(self.digits, self.unit)
+    }
+
+    fn decimals(&self) -> usize {
+        self.digits
+            .split_once('.')
+            .map_or(0, |(_, after)| after.len())
+    }
+
+    /// The number in units of its last of so many decimals; `None` if it is too long to count.
+    fn counted(&self, decimals: usize) -> Option<i64> {
+        let mut digits = self.digits.replace('.', "");
+        digits.push_str(&"0".repeat(decimals.checked_sub(self.decimals())?));
+        let short = digits.trim_start_matches('0').len() <= MOST_DIGITS;
+        short.then(|| digits.parse().ok()).flatten()
+    }
+}
+
+fn amount(digits: &str, unit: &Unit) -> Amount {
+    let gap = if unit.symbol == "°" { "" } else { " " };
+    Amount {
+        value: digits.parse::<f64>().unwrap_or(f64::NAN) * unit.factor,
+        written: format!("{digits}{gap}{}", unit.symbol),
+    }
+}
+
+/// Splits `"2.4 m"`; `None` unless it is a plain number and a known unit.
+fn measure(text: &str) -> Option<Measure<'_>> {
+    let cut = text.find(|c: char| !(c.is_ascii_digit() || c == '.'))?;
+    let (digits, unit) = text.split_at(cut);
+    let plain = match digits.split_once('.') {
+        Some((before, after)) => !before.is_empty() && !after.is_empty() && !after.contains('.'),
+        None => !digits.is_empty(),
+    };
+    let unit = find_unit(unit.trim())?;
+    plain.then_some(Measure { digits, unit })
+}
+
+/// The amount that a text tells; `None` unless it is of the dimension and within its range.
+pub(super) fn amount_of(text: &str, want: Want) -> Option<Amount> {
+    let amount = measure(text)
+        .filter(|read| read.unit.dimension == want.dimension())?
+        .amount();
+    want.allows(amount.value).then_some(amount)
+}
+
+fn read_measure<'a>(item: &Item<'a>, want: Want, report: &mut Report) -> Option<Measure<'a>> {
+    let read = item.as_text().and_then(measure);
+    let Some(read) = read.filter(|read| read.unit.dimension == want.dimension()) else {
+        item.expected(want.example(), report);
+        return None;
+    };
+    if !want.allows(read.amount().value) {
+        item.expected(want.range(), report);
+        return None;
+    }
+    Some(read)
+}
+
+/// One value with its unit.
+pub(super) fn read_amount(item: &Item<'_>, want: Want, report: &mut Report) -> Option<Amount> {
+    read_measure(item, want, report).map(|read| read.amount())
+}
+
+const FIELDS: &[&str] = &[
+    "symbol", "is", "from", "to", "step", "among", "same_as", "written", "si",
+];
+
+/// A quantity: one value, or an object with a name of its own, a range, a choice or a reference.
+pub(super) fn read_quantity<'a>(
+    item: &Item<'a>,
+    want: Want,
+    report: &mut Report,
+) -> Option<Quantity<'a>> {
+    if item.value.as_object().is_none() {
+        let fixed = read_amount(item, want, report)?;
+        return Some(Quantity {
+            symbol: None,
+            source: Source::Fixed(fixed),
+        });
+    }
+    let fields = item.fields(FIELDS, report)?;
+    let symbol = fields.optional("symbol").and_then(|item| {
+        let symbol = read_symbol(&item, report)?;
+        Some((item, symbol))
+    });
+    let source = read_source(item, &fields, want, report)?;
+    Some(Quantity { symbol, source })
+}
+
+fn read_source<'a>(
+    item: &Item<'a>,
+    fields: &Fields<'a>,
+    want: Want,
+    report: &mut Report,
+) -> Option<Source<'a>> {
+    let forms = ["is", "from", "among", "same_as", "written"];
+    let given: Vec<&str> = forms.into_iter().filter(|form| fields.has(form)).collect();
+    let [form] = given[..] else {
+        item.expected(
+            "exactly one of \"is\", \"from\" (with \"to\" and \"step\"), \"among\", \"same_as\", \
+             \"written\" (with \"si\")",
+            report,
+        );
+        return None;
+    };
+    match form {
+        "is" => read_amount(&fields.optional("is")?, want, report).map(Source::Fixed),
+        "from" => read_steps(fields, want, report).map(Source::Drawn),
+        "among" => read_among(&fields.optional("among")?, want, report).map(Source::Drawn),
+        "same_as" => {
+            let item = fields.optional("same_as")?;
+            let symbol = item.text("the name of another given", report)?;
+            Some(Source::SameAs(item, symbol))
+        }
+        _ => read_exact(fields, want, report).map(Source::Fixed),
+    }
+}
+
+fn read_steps(fields: &Fields<'_>, want: Want, report: &mut Report) -> Option<Vec<Amount>> {
+    let mut read = |name: &str| {
+        let item = fields.required(name, want.example(), report)?;
+        let measure = read_measure(&item, want, report)?;
+        Some((item, measure))
+    };
+    let (from, to, step) = (read("from"), read("to"), read("step"));
+    let ((_, from), (to_item, to), (step_item, step)) = (from?, to?, step?);
+    for (item, other) in [(&to_item, &to), (&step_item, &step)] {
+        if other.unit != from.unit {
+            item.expected(
+                &format!("a value in {} like \"from\"", from.unit.symbol),
+                report,
+            );
+            return None;
+        }
+    }
+    let decimals = from.decimals().max(to.decimals()).max(step.decimals());
+    let counts = (
+        from.counted(decimals),
+        to.counted(decimals),
+        step.counted(decimals),
+    );
+    let does_not_fit = FaultKind::StepDoesNotFit {
+        from: from.amount().written,
+        to: to.amount().written,
+        step: step.amount().written,
+    };
+    let (Some(first), Some(last), Some(by)) = counts else {
+        report.add(&step_item, does_not_fit);
+        return None;
+    };
+    if last <= first || (last - first) % by != 0 {
+        report.add(&step_item, does_not_fit);
+        return None;
+    }
+    let steps = (last - first) / by;
+    if steps >= MOST_CHOICES as i64 {
+        let what = format!(
+            "{} values, at most {MOST_CHOICES} are drawn from",
+            steps + 1
+        );
+        report.add(&step_item, FaultKind::TooMany { what });
+        return None;
+    }
+    let choice = |index| amount(&decimal_text(first + index * by, decimals), from.unit);
+    Some((0..=steps).map(choice).collect())
+}
+
+/// A whole count of last decimals as a decimal: 24 with one decimal is `2.4`.
+fn decimal_text(count: i64, decimals: usize) -> String {
+    let mut text = format!("{count:0width$}", width = decimals + 1);
+    if decimals > 0 {
+        text.insert(text.len() - decimals, '.');
+    }
+    text
+}
+
+fn read_among(item: &Item<'_>, want: Want, report: &mut Report) -> Option<Vec<Amount>> {
+    let elements = item.elements("values", (1, MOST_CHOICES), report)?;
+    let mut choices: Vec<Amount> = Vec::new();
+    for element in &elements {
+        let Some(amount) = read_amount(element, want, report) else {
+            continue;
+        };
+        if choices.iter().any(|choice| choice.value == amount.value) {
+            let why = format!("{} stands twice in this list; keep one", amount.written);
+            report.add(element, FaultKind::Contradiction { why });
+            continue;
+        }
+        choices.push(amount);
+    }
+    (!choices.is_empty()).then_some(choices)
+}
+
+/// A value told apart from how it is printed: what programs write where the two differ.
+fn read_exact(fields: &Fields<'_>, want: Want, report: &mut Report) -> Option<Amount> {
+    let written = fields
+        .optional("written")?
+        .text("a value as it is printed", report);
+    let item = fields.required("si", "the value in SI units, angles in radians", report)?;
+    let number = item.value.as_number_lit();
+    let value = number.and_then(|number| number.value.parse::<f64>().ok());
+    let Some(value) = value.filter(|&value| want.allows(value)) else {
+        item.expected(want.range(), report);
+        return None;
+    };
+    Some(Amount {
+        value,
+        written: written?.to_owned(),
+    })
+}
+
+/// The name of a quantity.
+pub(super) fn read_symbol(item: &Item<'_>, report: &mut Report) -> Option<String> {
+    let text = item.text("a name such as \"m_1\"", report)?;
+    let good = |c: char| c.is_alphanumeric() || matches!(c, '_' | '⊥' | '∥' | '\'' | '′');
+    let named = text.starts_with(char::is_alphabetic)
+        && text.chars().all(good)
+        && text.chars().count() <= 16;
+    if !named {
+        item.expected(
+            "a name such as \"m_1\": a letter, then letters, digits or _, 16 at most",
+            report,
+        );
+        return None;
+    }
+    Some(text.to_owned())
+}

@@ -1,0 +1,276 @@
+//! Reading lesson files and problem files.
+
+use super::decode::{Fields, Item, Report, decode};
+use super::family::{Lesson, Variant};
+use super::fault::{Fault, FaultKind};
+use super::grid::Grid;
+use super::model::{MODEL, read_model};
+use super::quantity::{Want, read_amount};
+use super::wording::{check_lesson_words, check_problem_words, read_problem_text, read_texts};
+use super::write::checksum;
+use crate::problem::Problem;
+
+/// The version of the form that this program reads and writes.
+pub(super) const FORM: u32 = 1;
+
+const LESSON: &[&str] = &[
+    "leverwright",
+    "id",
+    "version",
+    "builds_on",
+    "skills",
+    "g",
+    "accepted_g",
+    "figures",
+    "variants",
+    "texts",
+];
+const PROBLEM: &[&str] = &["leverwright", "g", "accepted_g", "figures", "model", "text"];
+
+/// Reads a lesson file.
+///
+/// # Errors
+/// Every fault of the file at once, in the order of the file; a text that is not JSON has one.
+///
+/// # Example
+/// ```
+/// let faults = leverwright::lesson::parse_lesson("{\"leverwright\": 2}").unwrap_err();
+/// assert_eq!(
+///     faults[0].to_string(),
+///     "line 1, column 17, leverwright: this program reads form version 1, the file says 2"
+/// );
+/// ```
+pub fn parse_lesson(json: &str) -> Result<Lesson, Vec<Fault>> {
+    decode(json, read_lesson)
+}
+
+/// Reads a problem file: the form of a lesson with one model, every number fixed and one text.
+///
+/// # Errors
+/// As for [`parse_lesson`].
+pub fn parse_problem(json: &str) -> Result<Problem, Vec<Fault>> {
+    decode(json, read_problem)
+}
+
+fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
+    let fields = root.fields(LESSON, report)?;
+    check_form(&fields, report)?;
+    let id = fields
+        .required("id", "a short word such as \"mast\"", report)
+        .and_then(|item| read_id(&item, report));
+    let version = fields
+        .required("version", "a whole number, such as 1", report)
+        .and_then(|item| item.whole((1, 1_000_000), report));
+    let builds_on = words(&fields, "builds_on", report);
+    let skills = words(&fields, "skills", report);
+    let common = read_common(&fields, report);
+    let items = fields
+        .required("variants", "a list of models in brackets", report)
+        .and_then(|item| Some((item.elements("models", (1, 200), report)?, item)));
+    let texts = fields
+        .required(
+            "texts",
+            "an object with the texts of each language, such as \"en\"",
+            report,
+        )
+        .and_then(|item| read_texts(&item, report));
+    let (elements, variants_item) = items?;
+    let variants: Vec<Option<Variant>> = elements
+        .iter()
+        .map(|item| read_variant(item, report))
+        .collect();
+    let texts = texts?;
+    check_lesson_words(&texts, &variants, report);
+    let (common, mut variants) = (common?, variants.into_iter().collect::<Option<Vec<_>>>()?);
+    variants
+        .iter_mut()
+        .for_each(|variant| common.put_into(variant));
+    let grid = grid(&variants_item, &variants, report)?;
+    let mut lesson = Lesson {
+        id: id?,
+        version: version?,
+        builds_on: builds_on?,
+        skills: skills?,
+        gravity: common.gravity,
+        figures: common.figures,
+        checksum: checksum(&variants),
+        variants,
+        texts: texts
+            .into_iter()
+            .map(|(language, text, _)| (language, text))
+            .collect(),
+        grid,
+    };
+    check_problems(&mut lesson, &elements, report);
+    Some(lesson)
+}
+
+fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Problem> {
+    let fields = root.fields(PROBLEM, report)?;
+    check_form(&fields, report)?;
+    let common = read_common(&fields, report);
+    let model = fields
+        .required(
+            "model",
+            "an object that describes body, supports, ropes and loads",
+            report,
+        )
+        .and_then(|item| {
+            let fields = item.fields(&MODEL[..MODEL.len() - 1], report)?;
+            read_model(&item, &fields, false, report)
+        });
+    let text = fields
+        .required(
+            "text",
+            "an object with \"title\", \"statement\" and \"meanings\"",
+            report,
+        )
+        .and_then(|item| read_problem_text(&item, report));
+    let (mut variant, (text, statement, text_item)) = (model?, text?);
+    check_problem_words(&text_item, &text, &statement, &variant, report);
+    common?.put_into(&mut variant);
+    text.tell(&mut variant.parts, &statement);
+    match Problem::new(variant.parts) {
+        Ok(problem) => Some(problem),
+        Err(flaws) => {
+            flaws
+                .into_iter()
+                .for_each(|flaw| report.add(root, FaultKind::Flawed(flaw)));
+            None
+        }
+    }
+}
+
+/// Another form version is the only fault told of a file that has one.
+fn check_form(fields: &Fields<'_>, report: &mut Report) -> Option<()> {
+    let item = fields.required("leverwright", "1, the version of this form", report)?;
+    let version = item.whole((0, u32::MAX), report)?;
+    if version != FORM {
+        let found = version.to_string();
+        report.add(&item, FaultKind::OtherForm { found });
+        return None;
+    }
+    Some(())
+}
+
+fn read_id(item: &Item<'_>, report: &mut Report) -> Option<String> {
+    let expected = "a word of at most 16 small letters and digits, such as \"mast\"";
+    let id = item.text(expected, report)?;
+    let good = id.starts_with(|c: char| c.is_ascii_lowercase())
+        && id
+            .chars()
+            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit())
+        && id.len() <= 16;
+    if !good {
+        item.expected(expected, report);
+    }
+    good.then(|| id.to_owned())
+}
+
+/// An optional list of words.
+fn words(fields: &Fields<'_>, name: &str, report: &mut Report) -> Option<Vec<String>> {
+    let Some(item) = fields.optional(name) else {
+        return Some(Vec::new());
+    };
+    let elements = item.elements("words", (0, 100), report)?;
+    elements
+        .iter()
+        .map(|item| item.text("a word", report).map(str::to_owned))
+        .collect()
+}
+
+/// What a lesson and a problem say alike.
+struct Common {
+    gravity: f64,
+    accepted_gravity: Vec<f64>,
+    figures: u8,
+}
+
+impl Common {
+    fn put_into(&self, variant: &mut Variant) {
+        variant.parts.gravity = self.gravity;
+        variant
+            .parts
+            .accepted_gravity
+            .clone_from(&self.accepted_gravity);
+        variant.parts.figures = self.figures;
+    }
+}
+
+fn read_common(fields: &Fields<'_>, report: &mut Report) -> Option<Common> {
+    let gravity = |item: &Item<'_>, report: &mut Report| {
+        read_amount(item, Want::Gravity, report).map(|amount| amount.value)
+    };
+    let g = fields
+        .required("g", Want::Gravity.example(), report)
+        .and_then(|item| gravity(&item, report));
+    let accepted = match fields.optional("accepted_g") {
+        None => Some(Vec::new()),
+        Some(item) => item
+            .elements("accelerations", (0, 10), report)
+            .and_then(|items| items.iter().map(|item| gravity(item, report)).collect()),
+    };
+    let figures = match fields.optional("figures") {
+        None => Some(3),
+        Some(item) => item.whole((2, 6), report),
+    };
+    Some(Common {
+        gravity: g?,
+        accepted_gravity: accepted?,
+        figures: figures? as u8,
+    })
+}
+
+fn read_variant(item: &Item<'_>, report: &mut Report) -> Option<Variant> {
+    let fields = item.fields(MODEL, report)?;
+    let says = fields
+        .required(
+            "says",
+            "the list of sentences that tell this variant",
+            report,
+        )
+        .and_then(|item| {
+            let elements = item.elements("sentences", (1, 50), report)?;
+            elements
+                .iter()
+                .map(|item| {
+                    item.text("the name of a sentence", report)
+                        .map(str::to_owned)
+                })
+                .collect::<Option<Vec<_>>>()
+        });
+    let variant = read_model(item, &fields, true, report)?;
+    Some(Variant {
+        says: says?,
+        ..variant
+    })
+}
+
+fn grid(item: &Item<'_>, variants: &[Variant], report: &mut Report) -> Option<Grid> {
+    let choices = |variant: &Variant| {
+        let counts = variant.drawn.iter().map(|drawn| drawn.choices.len() as u32);
+        counts.collect()
+    };
+    let grid = Grid::new(variants.iter().map(choices).collect());
+    if grid.is_none() && report.is_empty() {
+        let what = "problems; a lesson holds at most 2^64, take fewer values".to_owned();
+        report.add(item, FaultKind::TooMany { what });
+    }
+    grid
+}
+
+/// Builds the first problem of each variant, so that no flaw waits for a learner.
+fn check_problems(lesson: &mut Lesson, elements: &[Item<'_>], report: &mut Report) {
+    let languages: Vec<String> = lesson.languages().map(str::to_owned).collect();
+    for (variant, item) in elements.iter().enumerate() {
+        let indices = vec![0; lesson.variants[variant].drawn.len()];
+        let place = super::GridPlace { variant, indices };
+        let flaws = languages
+            .iter()
+            .filter_map(|language| lesson.problem_at(&place, language).err())
+            .next();
+        for flaw in flaws.into_iter().flatten() {
+            report.add(item, FaultKind::Flawed(flaw));
+        }
+    }
+}
