@@ -22,7 +22,7 @@ mod tell;
 #[cfg(test)]
 pub(crate) mod tests;
 
-pub use derive::derive;
+pub use derive::{Underivable, derive};
 pub use evaluate::{Pins, Sample, Samples, Sampling, agree};
 pub use formula::{Atom, Formula, Role};
 pub use step::{Axis, Balance, BalanceKind, Key, Part, Rule, Step, StepId, Term};

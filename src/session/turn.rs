@@ -1,0 +1,157 @@
+//! What a session gives to a screen: plain data, already in words.
+
+use crate::sketch::Marks;
+use crate::text::{Prose, Span};
+
+/// The kind of a verdict, for its sign and colour. The words say the same.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// Right.
+    Right,
+    /// Right, rounded on the way.
+    Rounded,
+    /// The right way, with the learner's own earlier value or relation.
+    Follows,
+    /// Noted: true, or judged only when it is used.
+    Noted,
+    /// Nearly: the unit or the figures are missing something.
+    Incomplete,
+    /// Does not hold.
+    Wrong,
+    /// Not understood.
+    Unclear,
+    /// No verdict: an answer to a command such as `help`.
+    Talk,
+}
+
+/// A line that was entered, with everything said about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LineView {
+    /// Its number in the working, from 1. Lines that are only commands have none.
+    pub number: Option<usize>,
+    /// As typed, safe to show.
+    pub text: String,
+    /// What it was an answer to, in a word or two: "weight of the lamp".
+    pub about: String,
+    /// The kind of verdict.
+    pub sign: Sign,
+    /// The verdict in a word or two: "right", "rounded on the way".
+    pub verdict: String,
+    /// What the tutor says about it.
+    pub message: Prose,
+    /// How the line was read, in mathematical layout, with its value where that may be shown.
+    pub reading: Option<String>,
+    /// The stretch of `text` where something is wrong; a caret stands under it.
+    pub caret: Option<Span>,
+    /// Hints given after it, in order.
+    pub hints: Vec<Prose>,
+    /// False once it was taken back or replaced.
+    pub standing: bool,
+}
+
+/// How far a step is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Progress {
+    /// Established by the learner.
+    Done,
+    /// Gone past without an answer, or shown.
+    Passed,
+    /// Asked now.
+    Now,
+    /// Still to come.
+    Ahead,
+}
+
+/// One step of the walk.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StepView {
+    /// Its name in a word or two. Names nothing that the learner has not said yet.
+    pub title: String,
+    /// How far it is.
+    pub progress: Progress,
+    /// Its result as the learner has it, such as "W1 = 78.4 N".
+    pub result: Option<String>,
+}
+
+/// A name that may be typed now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NameView {
+    /// As shown: `W1⊥`.
+    pub shown: String,
+    /// As typed on a plain keyboard: `W1perp`.
+    pub typed: String,
+    /// What it is: "mass of the lamp".
+    pub meaning: String,
+    /// Its value as printed or as found, if it has one yet.
+    pub value: Option<String>,
+}
+
+/// How a session stands after a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Course {
+    /// The walk goes on.
+    On,
+    /// The last step is established (or passed): the summary is shown.
+    Finished,
+    /// The learner wants to leave.
+    Quit,
+}
+
+/// What a journal keeps of a verdict.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kept {
+    /// The truth, as one stable word.
+    pub truth: String,
+    /// The steps established, as stable words.
+    pub progress: Vec<String>,
+    /// The mistakes named, most likely first.
+    pub mistakes: Vec<String>,
+    /// The stage of the hint shown, from 1.
+    pub hint: Option<u8>,
+    /// What was said.
+    pub message: String,
+}
+
+/// The answer to one entered line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Turn {
+    /// The line and what is said about it.
+    pub line: LineView,
+    /// The question asked next (perhaps the same again).
+    pub question: Prose,
+    /// True if the question is another one than before.
+    pub moved_on: bool,
+    /// How the session stands.
+    pub course: Course,
+    /// For the journal.
+    pub kept: Kept,
+}
+
+/// Everything that a screen shows of a session.
+#[derive(Clone, Debug, PartialEq)]
+pub struct View {
+    /// One line that names the problem.
+    pub title: String,
+    /// The problem in words.
+    pub statement: String,
+    /// Words of caution.
+    pub caution: String,
+    /// The steps of the walk.
+    pub steps: Vec<StepView>,
+    /// The working so far: every line, oldest first.
+    pub lines: Vec<LineView>,
+    /// What is asked now.
+    pub question: Prose,
+    /// How an answer to it may look.
+    pub example: Prose,
+    /// The names at hand.
+    pub names: Vec<NameView>,
+    /// What to draw now: the latest stage, and only what the learner has said.
+    pub marks: Marks,
+    /// Earlier stages of the diagram, oldest first, the present one last.
+    pub stages: Vec<Marks>,
+    /// How the session stands.
+    pub course: Course,
+    /// After the end: what went well, what the slips were, what to do next.
+    pub summary: Vec<Prose>,
+}
