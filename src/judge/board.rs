@@ -60,17 +60,26 @@ pub type PinnedSamples = BTreeMap<StepId, Samples>;
 impl Board<'_> {
     /// The unknown of the moment balance.
     pub fn unknown(&self) -> Option<StepId> {
-        self.key.steps.iter().map(|step| step.id).find(|id| matches!(id, StepId::Pull(_)))
+        self.key
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .find(|id| matches!(id, StepId::Pull(_)))
     }
 
     /// The right function of a step, before the unknown is found (see [`Key::function`]).
     pub fn right(&self, id: StepId) -> Option<Samples> {
-        self.key.function(self.key, id, self.sampling, &BTreeMap::new())
+        self.key
+            .function(self.key, id, self.sampling, &BTreeMap::new())
     }
 
     /// The learner's own wrong values, as pins.
     pub fn own_pins(&self) -> PinnedSamples {
-        self.standing.iter().filter(|(_, own)| !own.right).map(|(id, own)| (*id, own.function)).collect()
+        self.standing
+            .iter()
+            .filter(|(_, own)| !own.right)
+            .map(|(id, own)| (*id, own.function))
+            .collect()
     }
 
     /// The functions that count as right for a step: the right one first, then those that follow
@@ -85,23 +94,43 @@ impl Board<'_> {
             }
         };
         add(self.right(id), Vec::new());
-        let wrong: Vec<(StepId, &Own)> =
-            self.standing.iter().filter(|(step, own)| !own.right && **step != id).map(|(step, own)| (*step, own)).collect();
+        let wrong: Vec<(StepId, &Own)> = self
+            .standing
+            .iter()
+            .filter(|(step, own)| !own.right && **step != id)
+            .map(|(step, own)| (*step, own))
+            .collect();
         // All own values first, then each subset: a learner may silently repair some of them.
         let most = 1_usize << wrong.len().min(5);
         for chosen in (1..most).rev() {
-            let used: Vec<&(StepId, &Own)> =
-                wrong.iter().enumerate().filter(|(index, _)| chosen & (1 << index) != 0).map(|(_, used)| used).collect();
-            let pins: PinnedSamples = used.iter().map(|(step, own)| (*step, own.function)).collect();
+            let used: Vec<&(StepId, &Own)> = wrong
+                .iter()
+                .enumerate()
+                .filter(|(index, _)| chosen & (1 << index) != 0)
+                .map(|(_, used)| used)
+                .collect();
+            let pins: PinnedSamples = used
+                .iter()
+                .map(|(step, own)| (*step, own.function))
+                .collect();
             let mut lines: Vec<usize> = used.iter().map(|(_, own)| own.line).collect();
             lines.sort_unstable();
-            add(self.key.function(self.key, id, self.sampling, &pins), lines.clone());
+            add(
+                self.key.function(self.key, id, self.sampling, &pins),
+                lines.clone(),
+            );
             for key in self.carried {
-                add(key.function(self.key, id, self.sampling, &pins), lines.clone());
+                add(
+                    key.function(self.key, id, self.sampling, &pins),
+                    lines.clone(),
+                );
             }
         }
         for key in self.carried {
-            add(key.function(self.key, id, self.sampling, &BTreeMap::new()), Vec::new());
+            add(
+                key.function(self.key, id, self.sampling, &BTreeMap::new()),
+                Vec::new(),
+            );
         }
         accepted
     }
@@ -110,10 +139,12 @@ impl Board<'_> {
     /// there is one, else the right one.
     pub(super) fn name_function(&self, role: NameRole) -> Option<Samples> {
         match role {
-            NameRole::Given(id) => {
-                Some(std::array::from_fn(|choice| self.sampling.samples[choice].values[id.0]))
-            }
-            NameRole::Gravity => Some(std::array::from_fn(|choice| self.sampling.samples[choice].gravity)),
+            NameRole::Given(id) => Some(std::array::from_fn(|choice| {
+                self.sampling.samples[choice].values[id.0]
+            })),
+            NameRole::Gravity => Some(std::array::from_fn(|choice| {
+                self.sampling.samples[choice].gravity
+            })),
             NameRole::Step(id) => match self.standing.get(&id) {
                 Some(own) if !own.right => Some(own.function),
                 _ => self.right(id),

@@ -36,7 +36,9 @@ pub(super) struct Stock {
 impl Stock {
     /// Everything that a literal of this working may stand for.
     pub(super) fn of(board: &Board<'_>) -> Stock {
-        let mut stock = Stock { entries: Vec::new() };
+        let mut stock = Stock {
+            entries: Vec::new(),
+        };
         for (index, given) in board.problem.givens().iter().enumerate() {
             if let Some(function) = board.name_function(NameRole::Given(GivenId(index))) {
                 stock.add(function, given.dimension, function[0], true);
@@ -72,10 +74,9 @@ impl Stock {
     }
 
     fn add(&mut self, function: Samples, dimension: Dimension, shown: f64, exact: bool) {
-        let twice = self
-            .entries
-            .iter()
-            .any(|(known, kind, value, _)| *kind == dimension && *value == shown && *known == function);
+        let twice = self.entries.iter().any(|(known, kind, value, _)| {
+            *kind == dimension && *value == shown && *known == function
+        });
         if !twice {
             self.entries.push((function, dimension, shown, exact));
         }
@@ -83,7 +84,9 @@ impl Stock {
 
     /// The factor of the unknown in the moment balance, as learners multiply it out.
     fn add_factor(&mut self, board: &Board<'_>) {
-        let factor = board.unknown().and_then(|unknown| board.key.solved(unknown, StepId::MomentSum));
+        let factor = board
+            .unknown()
+            .and_then(|unknown| board.key.solved(unknown, StepId::MomentSum));
         if let Some((_, factor)) = factor {
             let pins = crate::key::Pins::new();
             let values: Vec<f64> = board
@@ -125,11 +128,20 @@ impl Stock {
             if (*dimension == Dimension::ANGLE) != as_angle {
                 continue;
             }
-            if literal.unit.is_some_and(|unit| unit.dimension != *dimension) {
+            if literal
+                .unit
+                .is_some_and(|unit| unit.dimension != *dimension)
+            {
                 continue;
             }
-            let Some(rank) = fits(literal, *shown, *dimension, *exact) else { continue };
-            let meaning = Meaning { function: *function, dimension: *dimension, constant: false };
+            let Some(rank) = fits(literal, *shown, *dimension, *exact) else {
+                continue;
+            };
+            let meaning = Meaning {
+                function: *function,
+                dimension: *dimension,
+                constant: false,
+            };
             if found.iter().all(|(_, known)| *known != meaning) {
                 found.push((rank, meaning));
             }
@@ -137,12 +149,23 @@ impl Stock {
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
         let value = Value::of_literal(literal);
-        let itself =
-            Meaning { function: [literal.value; 4], dimension: value.dimension, constant: true };
+        let itself = Meaning {
+            function: [literal.value; 4],
+            dimension: value.dimension,
+            constant: true,
+        };
         let mut meanings: Vec<Meaning> = found.into_iter().map(|(_, meaning)| meaning).collect();
         // 90, 180, 2 and the like are likelier to be pure numbers than rounded quantities.
-        let pure = literal.unit.is_none() && [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0].contains(&literal.value);
-        meanings.insert(if pure { meanings.len().min(1) } else { meanings.len() }, itself);
+        let pure = literal.unit.is_none()
+            && [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0].contains(&literal.value);
+        meanings.insert(
+            if pure {
+                meanings.len().min(1)
+            } else {
+                meanings.len()
+            },
+            itself,
+        );
         meanings
     }
 }
@@ -171,7 +194,8 @@ fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Opt
 }
 
 fn dimension_of(key: &Key, id: StepId) -> Dimension {
-    key.step(id).map_or(Dimension::NUMBER, |step| step.dimension)
+    key.step(id)
+        .map_or(Dimension::NUMBER, |step| step.dimension)
 }
 
 /// An expression with its literals lifted in one way.
@@ -204,7 +228,9 @@ pub(super) fn lift(
         }
     }
     while meanings.iter().map(Vec::len).product::<usize>() > MOST_ASSIGNMENTS {
-        let Some(longest) = meanings.iter_mut().max_by_key(|meanings| meanings.len()) else { break };
+        let Some(longest) = meanings.iter_mut().max_by_key(|meanings| meanings.len()) else {
+            break;
+        };
         if longest.len() < 2 {
             break;
         }
@@ -214,11 +240,26 @@ pub(super) fn lift(
     let mut found: Vec<Lifted> = Vec::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
-        let function = lifted_function(board, sides, &slots, &meanings, &assignment, combine, pinned);
+        let function = lifted_function(
+            board,
+            sides,
+            &slots,
+            &meanings,
+            &assignment,
+            combine,
+            pinned,
+        );
         if let Some(function) = function {
-            let constants = assignment.iter().zip(&meanings).filter(|(at, all)| all[**at].constant).count();
+            let constants = assignment
+                .iter()
+                .zip(&meanings)
+                .filter(|(at, all)| all[**at].constant)
+                .count();
             if found.iter().all(|known| known.function != function) {
-                found.push(Lifted { function, constants });
+                found.push(Lifted {
+                    function,
+                    constants,
+                });
             }
         }
         if !next(&mut assignment, &meanings) {

@@ -30,11 +30,22 @@ pub struct Names {
 impl Names {
     /// The names of a problem and its key, and the learner's own.
     pub fn of(problem: &Problem, key: &Key, own: &[(Symbol, Dimension)]) -> Names {
-        let mut names = Names { vocabulary: Vocabulary { names: Vec::new() }, roles: Vec::new() };
+        let mut names = Names {
+            vocabulary: Vocabulary { names: Vec::new() },
+            roles: Vec::new(),
+        };
         for (index, given) in problem.givens().iter().enumerate() {
-            names.add(&given.symbol, given.dimension, NameRole::Given(GivenId(index)));
+            names.add(
+                &given.symbol,
+                given.dimension,
+                NameRole::Given(GivenId(index)),
+            );
         }
-        names.add(&Symbol::new("g"), Dimension::ACCELERATION, NameRole::Gravity);
+        names.add(
+            &Symbol::new("g"),
+            Dimension::ACCELERATION,
+            NameRole::Gravity,
+        );
         for step in &key.steps {
             let unnamed = matches!(
                 step.id,
@@ -56,7 +67,12 @@ impl Names {
 
     /// Adds a name unless it is taken; a component may also be written with a plain p.
     fn add(&mut self, symbol: &Symbol, dimension: Dimension, role: NameRole) {
-        if self.vocabulary.names.iter().any(|name| name.symbol == *symbol) {
+        if self
+            .vocabulary
+            .names
+            .iter()
+            .any(|name| name.symbol == *symbol)
+        {
             return;
         }
         let mut spellings = Vec::new();
@@ -65,7 +81,11 @@ impl Names {
             spellings.push(format!("{stem}_p"));
             spellings.push(format!("{stem} across"));
         }
-        self.vocabulary.names.push(Name { symbol: symbol.clone(), dimension, spellings });
+        self.vocabulary.names.push(Name {
+            symbol: symbol.clone(),
+            dimension,
+            spellings,
+        });
         self.roles.push(role);
     }
 
@@ -81,6 +101,8 @@ impl Names {
 
     /// The dimension of a name.
     pub(super) fn dimension(&self, id: NameId) -> Dimension {
-        self.vocabulary.name(id).map_or(Dimension::NUMBER, |name| name.dimension)
+        self.vocabulary
+            .name(id)
+            .map_or(Dimension::NUMBER, |name| name.dimension)
     }
 }
