@@ -22,7 +22,7 @@ use crate::key::{Formula, Key, Rule, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
-pub static MISTAKE: Mistake = Mistake {
+pub(super) static MISTAKE: Mistake = Mistake {
     id: "complement",
     family: "wrong-leg",
     kind: Kind::Formula,
