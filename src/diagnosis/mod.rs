@@ -69,7 +69,9 @@ pub struct Diagnosis {
 impl Diagnosis {
     /// The mistake to speak about, if one is likely enough.
     pub fn spoken(&self) -> Option<&Named> {
-        self.named.first().filter(|named| named.voice == Voice::Flat || named.share >= PERHAPS_SHARE)
+        self.named
+            .first()
+            .filter(|named| named.voice == Voice::Flat || named.share >= PERHAPS_SHARE)
     }
 }
 
@@ -104,9 +106,12 @@ fn worlds(board: &Board<'_>, target: StepId, instances: &[Instance]) -> Vec<Vec<
         .map(|instance| {
             let mut functions = Vec::new();
             for pins in [&own, &none] {
-                let function = instance.key.function(board.key, target, board.sampling, pins);
+                let function = instance
+                    .key
+                    .function(board.key, target, board.sampling, pins);
                 let fresh = function.filter(|function| {
-                    accepted.iter().all(|(right, _)| !agree(right, function)) && !functions.contains(function)
+                    accepted.iter().all(|(right, _)| !agree(right, function))
+                        && !functions.contains(function)
                 });
                 functions.extend(fresh);
             }
@@ -125,7 +130,11 @@ fn by_form(
     let evidence = &judgement.evidence;
     for lifted in &evidence.lifted {
         let mut alike: Vec<usize> = (0..instances.len())
-            .filter(|index| worlds[*index].iter().any(|function| agree(function, lifted)))
+            .filter(|index| {
+                worlds[*index]
+                    .iter()
+                    .any(|function| agree(function, lifted))
+            })
             .collect();
         // A component with the opposite sign is the same thought.
         if alike.is_empty() {
@@ -133,12 +142,24 @@ fn by_form(
         }
         alike.sort_by(|one, other| {
             let rank = |index: usize| {
-                (ratio_fits(board, judgement, &instances[index]), instances[index].mistake.prior, scope_rank(instances[index].scope))
+                (
+                    ratio_fits(board, judgement, &instances[index]),
+                    instances[index].mistake.prior,
+                    scope_rank(instances[index].scope),
+                )
             };
-            rank(*other).partial_cmp(&rank(*one)).unwrap_or(std::cmp::Ordering::Equal)
+            rank(*other)
+                .partial_cmp(&rank(*one))
+                .unwrap_or(std::cmp::Ordering::Equal)
         });
         let instance = alike.remove(0);
-        return Some(vec![Named { instance, alike, voice: Voice::Flat, because: Because::Form, share: 1.0 }]);
+        return Some(vec![Named {
+            instance,
+            alike,
+            voice: Voice::Flat,
+            because: Because::Form,
+            share: 1.0,
+        }]);
     }
     None
 }
@@ -159,10 +180,18 @@ fn ratio_fits(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> 
     if sine == cosine {
         return 0.0;
     }
-    let formula = instance.key.formula(judgement.target).or_else(|| board.key.formula(judgement.target));
-    let has = |wanted: fn(&Formula) -> bool| formula.as_ref().is_some_and(|formula| contains(formula, wanted));
+    let formula = instance
+        .key
+        .formula(judgement.target)
+        .or_else(|| board.key.formula(judgement.target));
+    let has = |wanted: fn(&Formula) -> bool| {
+        formula
+            .as_ref()
+            .is_some_and(|formula| contains(formula, wanted))
+    };
     let fits = if sine {
-        has(|node| matches!(node, Formula::Sine(_))) && !has(|node| matches!(node, Formula::Cosine(_)))
+        has(|node| matches!(node, Formula::Sine(_)))
+            && !has(|node| matches!(node, Formula::Cosine(_)))
     } else {
         has(|node| matches!(node, Formula::Cosine(_)))
     };
@@ -170,20 +199,36 @@ fn ratio_fits(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> 
 }
 
 fn contains(formula: &Formula, wanted: fn(&Formula) -> bool) -> bool {
-    wanted(formula) || formula.children().into_iter().any(|child| contains(child, wanted))
+    wanted(formula)
+        || formula
+            .children()
+            .into_iter()
+            .any(|child| contains(child, wanted))
 }
 
 /// Mistakes whose value the number is, against "none of these".
-fn by_value(board: &Board<'_>, judgement: &Judgement, instances: &[Instance], worlds: &[Vec<Samples>]) -> Vec<Named> {
-    let Some(number) = judgement.evidence.number else { return Vec::new() };
+fn by_value(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[Vec<Samples>],
+) -> Vec<Named> {
+    let Some(number) = judgement.evidence.number else {
+        return Vec::new();
+    };
     let target = judgement.target;
     let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
     for (index, functions) in worlds.iter().enumerate() {
         for (at, function) in functions.iter().enumerate() {
-            let Some(fit) = fit(number.value, number.written.last_place, function[0]) else { continue };
+            let Some(fit) = fit(number.value, number.written.last_place, function[0]) else {
+                continue;
+            };
             // The second function is the one on right values, where own ones stand.
             let weight = instances[index].mistake.prior * fit * if at == 0 { 1.0 } else { 0.5 };
-            match families.iter_mut().find(|(_, _, known)| agree(known, function)) {
+            match families
+                .iter_mut()
+                .find(|(_, _, known)| agree(known, function))
+            {
                 Some((sum, members, _)) => {
                     // Members of a family are one thought met under several names.
                     *sum = sum.max(weight) + 0.3 * sum.min(weight);
@@ -193,11 +238,17 @@ fn by_value(board: &Board<'_>, judgement: &Judgement, instances: &[Instance], wo
             }
         }
     }
-    let right = board.right(target).map_or(number.value, |right| right[0]).abs().max(1e-9);
+    let right = board
+        .right(target)
+        .map_or(number.value, |right| right[0])
+        .abs()
+        .max(1e-9);
     let width = (number.written.last_place / right).max(0.002);
     let none = NONE_OF_THESE * width / NONSENSE_SPREAD * 4.0;
     let whole: f64 = families.iter().map(|(weight, ..)| weight).sum::<f64>() + none;
-    families.sort_by(|(one, ..), (other, ..)| other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal));
+    families.sort_by(|(one, ..), (other, ..)| {
+        other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
+    });
     let unit = judgement.evidence.dimension == Some(Dimension::MOMENT);
     families
         .into_iter()
@@ -207,21 +258,34 @@ fn by_value(board: &Board<'_>, judgement: &Judgement, instances: &[Instance], wo
                 let rank = |index: &usize| {
                     let instance = &instances[*index];
                     let moment = unit && instance.mistake.id == "moment-called-force";
-                    (f64::from(u8::from(moment)), instance.mistake.prior, scope_rank(instance.scope))
+                    (
+                        f64::from(u8::from(moment)),
+                        instance.mistake.prior,
+                        scope_rank(instance.scope),
+                    )
                 };
-                rank(other).partial_cmp(&rank(one)).unwrap_or(std::cmp::Ordering::Equal)
+                rank(other)
+                    .partial_cmp(&rank(one))
+                    .unwrap_or(std::cmp::Ordering::Equal)
             });
             members.dedup();
             let instance = members.remove(0);
             let mistake = instances[instance].mistake;
-            let (voice, because) = if judgement.evidence.broken_link && mistake.family == "calculator-mode" {
-                (Voice::Flat, Because::Sum)
-            } else if unit && mistake.family == "moment-for-force" {
-                (Voice::Flat, Because::Unit)
-            } else {
-                (Voice::Perhaps, Because::Value)
-            };
-            Named { instance, alike: members, voice, because, share: weight / whole }
+            let (voice, because) =
+                if judgement.evidence.broken_link && mistake.family == "calculator-mode" {
+                    (Voice::Flat, Because::Sum)
+                } else if unit && mistake.family == "moment-for-force" {
+                    (Voice::Flat, Because::Unit)
+                } else {
+                    (Voice::Perhaps, Because::Value)
+                };
+            Named {
+                instance,
+                alike: members,
+                voice,
+                because,
+                share: weight / whole,
+            }
         })
         .collect()
 }

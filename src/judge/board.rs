@@ -55,7 +55,7 @@ pub struct Board<'a> {
 }
 
 /// Values pinned at every choice of numbers.
-pub type PinnedSamples = BTreeMap<StepId, Samples>;
+pub(crate) type PinnedSamples = BTreeMap<StepId, Samples>;
 
 impl Board<'_> {
     /// The unknown of the moment balance.

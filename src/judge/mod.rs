@@ -14,6 +14,7 @@ mod expression;
 mod grade;
 mod lift;
 mod names;
+pub mod statement;
 
 pub use board::{Board, Own, OwnName, Standing};
 pub use equation::own_relation;
