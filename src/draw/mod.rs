@@ -1,1 +1,5 @@
-//! Not filled yet.
+//! Numbers worth asking.
+
+mod filter;
+
+pub use filter::{Refusal, misnamed, refuse};
