@@ -2,7 +2,7 @@
 //!
 //! Simulated learners, the markers' table and the tests of the judge read these lines.
 
-use super::{Instance, unknown, value};
+use super::{Instance, Skill, unknown, value};
 use crate::key::{Key, Pins, Sampling, StepId, Teller, agree, balance_numbers, formula_numbers};
 use crate::problem::Problem;
 use crate::units::{Dimension, figures_text};
@@ -33,7 +33,7 @@ pub fn typed_line(
     sampling: &Sampling,
 ) -> Option<TypedLine> {
     // The setting of a calculator cannot be seen in a formula, only in its value.
-    if instance.mistake.id == "radian-calculator" {
+    if instance.mistake.skill == Skill::Numbers {
         return typed_value(problem, right, instance, sampling);
     }
     let step = instance.shows_at;
