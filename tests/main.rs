@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
 mod lessons;
+mod mistakes;
 mod reading;
 mod records;
 mod sketch;

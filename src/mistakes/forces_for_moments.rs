@@ -15,7 +15,7 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{acts_squarely, size, turning, with_amount, without_distance};
+use super::rewriting::{acts_squarely, size, turning, without_distance};
 use super::{Kind, Mistake, Scope, Skill};
 use crate::key::{Key, StepId};
 use crate::problem::Problem;
@@ -38,10 +38,13 @@ pub(super) static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    Some(turning(key).into_iter().fold(key.clone(), |changed, id| {
-        with_amount(&changed, StepId::MomentSum, id, |amount| match scope {
-            Scope::Everywhere => size(problem, id).unwrap_or_else(|| amount.clone()),
-            _ => without_distance(amount),
-        })
+    Some(key.with_balance(StepId::MomentSum, |balance| {
+        for term in &mut balance.terms {
+            let whole = match scope {
+                Scope::Everywhere => size(problem, term.force),
+                _ => None,
+            };
+            term.amount = whole.unwrap_or_else(|| without_distance(&term.amount));
+        }
     }))
 }

@@ -15,6 +15,7 @@
 //! # Source
 //! Common practice, no source.
 
+use super::rewriting::with_rules;
 use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
 use crate::key::{Formula, Key, Role, Rule, StepId};
 use crate::problem::{Problem, Size};
@@ -42,15 +43,14 @@ pub(super) fn weighed(
     scope: Scope,
     weight: impl Fn(Formula) -> Formula,
 ) -> Key {
-    covered(problem, key, scope, StepId::Weight)
+    let rules = covered(problem, key, scope, StepId::Weight)
         .into_iter()
-        .fold(key.clone(), |changed, id| {
-            match problem.force(id).map(|force| force.size) {
-                Some(Size::Weight(mass)) => {
-                    let formula = weight(Formula::given(mass)).tagged(Role::Weight(id));
-                    changed.with_rule(StepId::Weight(id), Rule::Formula(formula))
-                }
-                _ => changed,
+        .filter_map(|id| match problem.force(id)?.size {
+            Size::Weight(mass) => {
+                let formula = weight(Formula::given(mass)).tagged(Role::Weight(id));
+                Some((StepId::Weight(id), Rule::Formula(formula)))
             }
-        })
+            _ => None,
+        });
+    with_rules(key, rules)
 }

@@ -46,10 +46,12 @@ mod stopped_at_component;
 mod tangent_used;
 mod term_left_out;
 mod turns_the_wrong_way;
+mod typed;
 mod whole_tension_sideways;
 mod whole_tension_upward;
 
 pub use catalogue::CATALOGUE;
+pub use typed::{TypedLine, right_line, typed_line};
 
 use crate::key::{Key, Samples, Sampling, StepId, agree};
 use crate::problem::{ForceId, Problem, Size};
@@ -162,17 +164,11 @@ impl Instance {
 
 /// Every mistake that can be made in this problem and changes something.
 pub fn instances(problem: &Problem, key: &Key, sampling: &Sampling) -> Vec<Instance> {
-    let right = functions(key, key, sampling);
+    let right = functions(key, sampling);
     candidates(problem, key, |_| true)
         .filter_map(|(mistake, scope, rewritten)| {
-            let shows_at = right
-                .iter()
-                .find(|(id, right)| {
-                    function(&rewritten, key, *id, sampling, &BTreeMap::new())
-                        .is_some_and(|wrong| !agree(right, &wrong))
-                })
-                .map(|(id, _)| *id)?;
-            solvable(&rewritten, key, sampling).then_some(Instance {
+            let shows_at = shows_at(key, &rewritten, &right, sampling)?;
+            Some(Instance {
                 mistake,
                 scope,
                 key: rewritten,
@@ -180,6 +176,40 @@ pub fn instances(problem: &Problem, key: &Key, sampling: &Sampling) -> Vec<Insta
             })
         })
         .collect()
+}
+
+/// The first asked step that differs, each judged on right earlier values. `None` where nothing
+/// differs or the rewritten key leaves the unknown without a value.
+fn shows_at(
+    key: &Key,
+    rewritten: &Key,
+    right: &[(StepId, Samples)],
+    sampling: &Sampling,
+) -> Option<StepId> {
+    let unknown = unknown(key)?;
+    let StepId::Pull(pulling) = unknown else {
+        return None;
+    };
+    // Steps that were found to agree need not be worked out again for later ones, and the unknown
+    // stands at its right value until the balance gives it.
+    let (_, pulled) = right.iter().find(|(id, _)| *id == unknown)?;
+    let mut pins = BTreeMap::from([(unknown, *pulled)]);
+    for (id, right) in right {
+        if *id == StepId::MomentSum {
+            pins.remove(&unknown);
+        }
+        let wrong = function(rewritten, key, *id, sampling, &pins);
+        if wrong.is_some_and(|wrong| !agree(right, &wrong)) {
+            pins.remove(&unknown);
+            function(rewritten, key, unknown, sampling, &pins)?;
+            return Some(*id);
+        }
+        let keeps = *id != StepId::MomentSum && *id != StepId::Across(pulling);
+        if wrong.is_some() && keeps {
+            pins.insert(*id, *right);
+        }
+    }
+    None
 }
 
 /// Every rewritten key of the mistakes that are `wanted`, also those that change nothing.
@@ -202,19 +232,13 @@ pub(crate) fn candidates(
 }
 
 /// The functions of all asked steps that have one.
-fn functions(key: &Key, right: &Key, sampling: &Sampling) -> Vec<(StepId, Samples)> {
-    right
-        .asked()
+fn functions(key: &Key, sampling: &Sampling) -> Vec<(StepId, Samples)> {
+    key.asked()
         .filter_map(|step| {
-            let samples = function(key, right, step.id, sampling, &BTreeMap::new())?;
+            let samples = function(key, key, step.id, sampling, &BTreeMap::new())?;
             Some((step.id, samples))
         })
         .collect()
-}
-
-/// True if the rewritten key still has a value for the unknown.
-fn solvable(key: &Key, right: &Key, sampling: &Sampling) -> bool {
-    unknown(right).is_some_and(|id| function(key, right, id, sampling, &BTreeMap::new()).is_some())
 }
 
 /// The step of the unknown that the moment balance gives.

@@ -115,26 +115,35 @@ pub(super) fn with_across(
     forces: &[ForceId],
     build: impl Fn(Formula, Formula) -> Formula,
 ) -> Key {
-    forces.iter().fold(key.clone(), |changed, id| {
-        match (size(problem, *id), ratio(key, *id)) {
-            (Some(size), Some(ratio)) => {
-                let ratio = ratio.tagged(Role::Ratio(*id));
-                changed.with_rule(StepId::Across(*id), Rule::Formula(build(size, ratio)))
-            }
-            _ => changed,
-        }
-    })
+    let rules = forces.iter().filter_map(|id| {
+        let ratio = ratio(key, *id)?.tagged(Role::Ratio(*id));
+        let rule = Rule::Formula(build(size(problem, *id)?, ratio));
+        Some((StepId::Across(*id), rule))
+    });
+    with_rules(key, rules)
 }
 
 /// The key without a force in any balance.
 pub(super) fn without(key: &Key, id: ForceId) -> Key {
-    let balances = key.steps.iter().filter_map(|step| match step.rule {
-        Rule::Balance(_) => Some(step.id),
-        _ => None,
-    });
-    balances.fold(key.clone(), |changed, balance| {
-        without_in(&changed, balance, id)
-    })
+    let mut changed = key.clone();
+    for step in &mut changed.steps {
+        if let Rule::Balance(balance) = &mut step.rule {
+            balance.terms.retain(|term| term.force != id);
+        }
+    }
+    changed
+}
+
+/// The key with several rules replaced. One copy of the key only: a draw rewrites it thousands
+/// of times.
+pub(super) fn with_rules(key: &Key, rules: impl IntoIterator<Item = (StepId, Rule)>) -> Key {
+    let mut changed = key.clone();
+    for (id, rule) in rules {
+        if let Some(step) = changed.steps.iter_mut().find(|step| step.id == id) {
+            step.rule = rule;
+        }
+    }
+    changed
 }
 
 /// The key without a force in one balance.

@@ -18,8 +18,9 @@
 //! # Source
 //! Common practice, no source.
 
+use super::rewriting::with_across;
 use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
-use crate::key::{Formula, Key, Role, StepId};
+use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
@@ -52,14 +53,13 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
         }));
     }
     let forces = covered(problem, key, scope, StepId::Across);
-    let changed = forces.iter().fold(key.clone(), |key, force| {
-        key.with_formula(StepId::Across(*force), &|node| match node {
-            Formula::Tagged(role @ Role::Ratio(_), inner) => match inner.bare() {
-                Formula::Sine(angle) => Some(Formula::Cosine(angle.clone()).tagged(*role)),
-                _ => None,
+    Some(with_across(problem, key, &forces, |size, ratio| {
+        size.times(match ratio {
+            Formula::Tagged(role, inner) => match *inner {
+                Formula::Sine(angle) => Formula::Cosine(angle).tagged(role),
+                other => other.tagged(role),
             },
-            _ => None,
+            other => other,
         })
-    });
-    Some(changed)
+    }))
 }
