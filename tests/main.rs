@@ -7,3 +7,4 @@ mod reading;
 mod records;
 mod sketch;
 mod statics;
+mod walk;

@@ -80,7 +80,11 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     let mut diagnosis = Diagnosis::default();
     let fault = matches!(
         judgement.truth,
-        Truth::DoesNotHold | Truth::WrongUnit { .. } | Truth::TooFewFigures | Truth::Mismatched(_)
+        Truth::DoesNotHold
+            | Truth::WrongUnit { .. }
+            | Truth::TooFewFigures
+            | Truth::OtherAngle
+            | Truth::Mismatched(_)
     );
     if !fault {
         return diagnosis;

@@ -35,24 +35,38 @@ pub struct Drawn {
 /// The first candidate of a seed that no draw rule refuses; `None` if there is none among the
 /// first 20,000.
 pub fn draw(lesson: &Lesson, seed: u64, language: &str) -> Option<Drawn> {
-    candidates(lesson, seed).take(MOST_TRIES).enumerate().find_map(|(index, place)| {
-        let problem = lesson.problem_at(&place, language).ok()?;
-        let key = derive(&problem).ok()?;
-        let accepted = refuse(&problem, &key).is_none();
-        accepted.then_some(Drawn { place, problem, tried: index + 1 })
-    })
+    candidates(lesson, seed)
+        .take(MOST_TRIES)
+        .enumerate()
+        .find_map(|(index, place)| {
+            let problem = lesson.problem_at(&place, language).ok()?;
+            let key = derive(&problem).ok()?;
+            let accepted = refuse(&problem, &key).is_none();
+            accepted.then_some(Drawn {
+                place,
+                problem,
+                tried: index + 1,
+            })
+        })
 }
 
 /// A sister of a drawn problem: another draw of the same lesson and the same variant, with other
 /// numbers.
 pub fn draw_sister(lesson: &Lesson, drawn: &GridPlace, seed: u64, language: &str) -> Option<Drawn> {
-    candidates(lesson, seed ^ 0x5157_e2ed_0a11_0c8d).take(MOST_TRIES).enumerate().find_map(|(index, place)| {
-        if place.variant != drawn.variant || place == *drawn {
-            return None;
-        }
-        let problem = lesson.problem_at(&place, language).ok()?;
-        let key = derive(&problem).ok()?;
-        let accepted = refuse(&problem, &key).is_none();
-        accepted.then_some(Drawn { place, problem, tried: index + 1 })
-    })
+    candidates(lesson, seed ^ 0x5157_e2ed_0a11_0c8d)
+        .take(MOST_TRIES)
+        .enumerate()
+        .find_map(|(index, place)| {
+            if place.variant != drawn.variant || place == *drawn {
+                return None;
+            }
+            let problem = lesson.problem_at(&place, language).ok()?;
+            let key = derive(&problem).ok()?;
+            let accepted = refuse(&problem, &key).is_none();
+            accepted.then_some(Drawn {
+                place,
+                problem,
+                tried: index + 1,
+            })
+        })
 }

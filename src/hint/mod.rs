@@ -160,7 +160,7 @@ pub fn line_itself(words: &Words, case: &Case<'_>, step: StepId) -> Prose {
                 .iter()
                 .map(|force| force_words(words, case, force.id))
                 .collect();
-            Prose::plain(all.join("; ")).then(Prose::plain("."))
+            Prose::plain(format!("{}.", all.join("; ")))
         }
         (Rule::Statement, _) => words.say("hint.pivot.line", &[]),
         _ => Prose(vec![crate::text::Piece {

@@ -25,6 +25,11 @@ pub(super) fn judge(
         .key
         .step(target)
         .map_or(Dimension::NUMBER, |step| step.dimension);
+    if let Some(span) = names_itself(board, target, sides) {
+        let mut judgement = Judgement::of(target, Truth::Circular);
+        judgement.caret = Some(span);
+        return judgement;
+    }
     let mut values = Vec::new();
     for side in sides {
         match plain_value(board, side) {
@@ -43,7 +48,12 @@ pub(super) fn judge(
     if sides.len() > 1 {
         follow_chain(board, target, dimension, sides, &values, &mut judgement);
     }
-    judgement.value = Some(last.number_as(dimension));
+    // A value that would tell what the learner has not found is not shown.
+    judgement.value =
+        Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
+    if judgement.truth == Truth::DoesNotHold && is_other_angle(board, target, &judgement) {
+        judgement.truth = Truth::OtherAngle;
+    }
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
     }
@@ -383,7 +393,8 @@ fn remark_on_unit(
     let (Some(side), Some(value)) = (sides.last(), values.last()) else {
         return;
     };
-    let alone = matches!(side.node, Node::Literal(_) | Node::Negative(_));
+    let alone =
+        matches!(side.node, Node::Literal(_) | Node::Negative(_)) && dimension != Dimension::ANGLE;
     if alone && value.bare && dimension != Dimension::NUMBER {
         judgement.remarks.push(Remark::UnitMissing);
     }
@@ -443,7 +454,7 @@ pub(super) fn own_name(
     sides: &[&Tree],
     judgement: &Judgement,
 ) -> Option<(String, OwnName)> {
-    let first = sides.first()?;
+    let first = sides.first().filter(|side| is_known(board, side))?;
     let value = plain_value(board, first).ok()?;
     if let Some((_, own)) = judgement.values.first() {
         let dimension = board.key.step(judgement.target)?.dimension;
@@ -478,4 +489,63 @@ pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
         }
         _ => None,
     }
+}
+
+/// Where a quantity is told by its own name, or an open unknown where a value is asked.
+fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> Option<crate::text::Span> {
+    let unknown = board.unknown();
+    // Before the pull is known, only its own component, part or moment may be told by it.
+    let by_pull = |id: StepId| match target {
+        StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+            Some(StepId::Pull(force)) == unknown && Some(id) == unknown
+        }
+        StepId::Reaction(..) => true,
+        _ => Some(id) != unknown,
+    };
+    sides
+        .iter()
+        .flat_map(|side| side.names())
+        .find_map(|(id, span)| match board.names.role(id) {
+            Some(NameRole::Step(step)) if step == target => Some(span),
+            Some(role @ NameRole::Step(step))
+                if is_open(board, role).is_some() && !by_pull(step) =>
+            {
+                Some(span)
+            }
+            _ => None,
+        })
+}
+
+/// True if every name in an expression is given or found, multiples of an open unknown excepted.
+pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
+    let open = board
+        .unknown()
+        .filter(|unknown| !board.standing.contains_key(unknown));
+    side.names()
+        .iter()
+        .all(|(id, _)| match board.names.role(*id) {
+            Some(NameRole::Step(StepId::Distance(_))) => true,
+            Some(NameRole::Step(
+                StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
+            )) if Some(StepId::Pull(force)) == open => false,
+            Some(NameRole::Step(step)) => board.standing.contains_key(&step),
+            _ => true,
+        })
+}
+
+/// True if a number is an angle of the drawing: a given one, or the complement of the one asked.
+fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> bool {
+    let (StepId::Angle(_), Some(number)) = (target, judgement.evidence.number) else {
+        return false;
+    };
+    let givens = board
+        .problem
+        .givens()
+        .iter()
+        .filter(|given| given.dimension == Dimension::ANGLE)
+        .map(|given| given.value);
+    let complement = board.right(target).map(|right| PI / 2.0 - right[0]);
+    givens
+        .chain(complement)
+        .any(|angle| (angle - number.value).abs() < 1e-6)
 }

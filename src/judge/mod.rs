@@ -49,6 +49,10 @@ pub enum Truth {
     },
     /// A number of the problem or a value known, said again or noted for later.
     Noted,
+    /// An angle of the drawing, but not the one asked: judged only through its use.
+    OtherAngle,
+    /// The quantity asked, told by its own name.
+    Circular,
     /// It does not hold.
     DoesNotHold,
     /// It could not be read.

@@ -93,13 +93,15 @@ fn forces(problem: &Problem, tokens: &[&str], has: &dyn Fn(&str) -> bool) -> Vec
     for force in &all {
         let by_symbol = tokens.iter().any(|token| force.symbol.matches(token));
         let noun = force.noun.to_lowercase();
-        let last = noun
+        let telling: Vec<&str> = noun
             .split_whitespace()
-            .last()
-            .unwrap_or_default()
-            .to_owned();
+            .filter(|word| word.len() > 2)
+            .collect();
         let by_noun = force.id != ForceId::OwnWeight
-            && (phrase(tokens, &noun) || tokens.iter().any(|token| close(token, &last)));
+            && (phrase(tokens, &noun)
+                || telling
+                    .iter()
+                    .any(|word| tokens.iter().any(|token| close(token, word))));
         let by_word = match force.id {
             ForceId::Rope(_) => has("statement.rope"),
             ForceId::Support(_) => has("statement.hinge"),

@@ -38,6 +38,38 @@ impl Session {
         outcome
     }
 
+    /// A calculation where words are asked: what it settles is kept, and the question stays.
+    pub(super) fn ahead(&mut self, line: &str) -> Outcome {
+        let Some(first) = self.key.asked().map(|step| step.id).find(|id| {
+            !matches!(id, StepId::Forces | StepId::Pivot) && !self.state.reached.contains_key(id)
+        }) else {
+            return Outcome::talk(self.words.say("talk.empty", &[]));
+        };
+        let names = self.names();
+        let own_values = self.own_values();
+        let judgement = judge(
+            &self.board(&names, &own_values),
+            first,
+            line,
+            self.state.next_number,
+        );
+        let asked = self.asked().unwrap_or(first);
+        if judgement.truth.holds() {
+            let mut outcome = self.holds(asked, &judgement);
+            outcome.reading = self.reading_shown(&judgement);
+            return outcome;
+        }
+        let slots = [("step", Slot::Word(self.title(asked)))];
+        let mut outcome = Outcome::verdict(
+            Sign::Noted,
+            "verdict.noted",
+            "noted",
+            self.words.say("talk.too-early", &slots),
+        );
+        outcome.reading = self.reading_shown(&judgement);
+        outcome
+    }
+
     /// A line that holds.
     fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
         for (step, own) in &judgement.values {
@@ -108,7 +140,8 @@ impl Session {
         number: usize,
     ) -> Outcome {
         let (sign, verdict, truth) = match &judgement.truth {
-            Truth::Noted => (Sign::Noted, "verdict.noted", "noted"),
+            Truth::Noted | Truth::OtherAngle => (Sign::Noted, "verdict.noted", "noted"),
+            Truth::Circular => (Sign::Noted, "verdict.noted", "circular"),
             Truth::TooFewFigures => (Sign::Incomplete, "verdict.figures", "too-few-figures"),
             Truth::WrongUnit { .. } => (Sign::Incomplete, "verdict.unit", "wrong-unit"),
             Truth::NotUnderstood(_) => (Sign::Unclear, "verdict.unclear", "not-understood"),
@@ -123,7 +156,7 @@ impl Session {
             .iter()
             .map(|named| self.instances[named.instance].mistake.id)
             .collect();
-        if matches!(sign, Sign::Wrong | Sign::Incomplete) {
+        if matches!(sign, Sign::Wrong | Sign::Incomplete) || judgement.truth == Truth::OtherAngle {
             self.miss(
                 asked,
                 spoken.map(|named| self.instances[named.instance].mistake.id),

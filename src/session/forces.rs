@@ -124,6 +124,7 @@ impl Session {
         }
         self.state.pending.retain(|other| other.force != force);
         self.state.named.push(force);
+        self.state.hint_stage = 0;
         let mut message = self.words.say("talk.force-right", &slots);
         let mut outcome = Outcome::verdict(Sign::Right, "verdict.right", "holds", Prose::default());
         if self.state.named.len() == self.problem.forces().len() {

@@ -210,6 +210,7 @@ impl Session {
         match self.asked() {
             None => Outcome::talk(self.words.say("talk.finished", &[])),
             Some(_) if line.trim().is_empty() => Outcome::talk(self.words.say("talk.empty", &[])),
+            Some(StepId::Forces | StepId::Pivot) if is_calculation(line) => self.ahead(line),
             Some(StepId::Forces) => self.name_force(line),
             Some(StepId::Pivot) => self.choose_pivot(line),
             Some(step) => self.answer(step, line),
@@ -291,6 +292,19 @@ impl Session {
     fn title(&self, step: StepId) -> String {
         crate::hint::step_title(&self.words, &self.problem, step)
     }
+}
+
+/// True for a line that calculates, where words are asked.
+fn is_calculation(line: &str) -> bool {
+    let digits = line.chars().any(|c| c.is_ascii_digit());
+    let signs = line
+        .chars()
+        .any(|c| matches!(c, '*' | '=' | '+' | '(' | '·' | '×'));
+    let words = line
+        .split(|c: char| !c.is_alphabetic())
+        .filter(|word| word.chars().count() > 3)
+        .count();
+    digits && signs && words == 0
 }
 
 /// A line of any length cut to what a screen can bear.

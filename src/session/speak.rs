@@ -114,6 +114,26 @@ impl Session {
             }
             Truth::Mismatched(mismatch) => return self.mismatch(mismatch),
             Truth::Noted => return self.noted(judgement),
+            Truth::OtherAngle => {
+                let degrees = judgement.evidence.number.map_or(0.0, |number| number.value);
+                let slots = [
+                    (
+                        "value",
+                        Slot::Value(value_text(degrees, Dimension::ANGLE, 3)),
+                    ),
+                    ("step", Slot::Word(self.title(asked))),
+                ];
+                return self.words.say("talk.other-angle", &slots);
+            }
+            Truth::Circular => {
+                let symbol = self
+                    .key
+                    .step(judgement.target)
+                    .map_or_else(String::new, |step| step.symbol.shown());
+                return self
+                    .words
+                    .say("talk.circular", &[("symbol", Slot::Name(symbol))]);
+            }
             Truth::TooFewFigures => return self.words.say("talk.too-few-figures", &[]),
             Truth::WrongUnit { wanted, found } => {
                 let slots = [

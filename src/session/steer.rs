@@ -4,7 +4,7 @@ use super::command::Command;
 use super::turn::{Course, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
-use crate::judge::{own_of_wrong, own_relation};
+use crate::judge::{Own, own_of_wrong, own_relation};
 use crate::key::{Samples, StepId};
 use crate::text::{Prose, Slot};
 
@@ -139,6 +139,25 @@ impl Session {
             self.state.pivot_said = true;
         }
         self.state.standing.remove(&asked);
+        let function = match asked {
+            StepId::Forces | StepId::Pivot | StepId::MomentSum => None,
+            step => self.key.function(
+                &self.key,
+                step,
+                &self.sampling,
+                &std::collections::BTreeMap::new(),
+            ),
+        };
+        if let Some(function) = function {
+            let own = Own {
+                line: 0,
+                value: function[0],
+                typed: None,
+                function,
+                right: true,
+            };
+            self.state.standing.insert(asked, own);
+        }
         self.reach(asked, Progress::Passed);
     }
 
