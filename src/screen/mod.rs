@@ -1,1 +1,142 @@
-//! Not filled yet.
+//! The practice screen: a list of lessons, then one problem with its diagram and the working.
+//!
+//! One loop: draw the model, wait for an event, turn it into a message, let `update` change the
+//! model, run the effect it asks for. The model is drawn by `view` and by nothing else. Only
+//! `terminal` and the loop in this file know a real terminal. Files are the caller's: the screen
+//! asks a [`Desk`], which writes every line down before it is judged.
+
+mod door;
+mod keys;
+mod message;
+mod model;
+mod terminal;
+#[cfg(test)]
+mod tests;
+mod theme;
+mod update;
+mod view;
+
+pub use door::{Desk, LessonChoice, Opening, Resumable, ScreenTrouble, Start, Tutor};
+
+use message::{Choice, Effect, Message};
+use model::Model;
+use ratatui::crossterm::event::{self, Event};
+use std::time::Duration;
+use terminal::{Guard, Signals};
+use theme::Theme;
+use update::update;
+
+/// How long to wait for a key before looking whether the system asked to stop.
+const PATIENCE: Duration = Duration::from_millis(100);
+
+/// Runs the practice screen until the learner leaves or the system asks it to stop.
+///
+/// The terminal is as it was before when this returns, and when the program panics meanwhile.
+///
+/// # Errors
+/// When there is no terminal, or when it can no longer be written or read.
+pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
+    if !Guard::possible() {
+        return Err(ScreenTrouble::NoTerminal);
+    }
+    let trouble = |system| ScreenTrouble::Terminal { system };
+    let theme = Theme::of(|name| std::env::var(name).ok());
+    let signals = Signals::listen().map_err(trouble)?;
+    let mut guard = Guard::take().map_err(trouble)?;
+    let size = guard.terminal.size().map_err(trouble)?;
+    let mut model = Model::new(desk.words(), theme, (size.width, size.height));
+    begin(desk, &mut model, start);
+    let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);
+    if let Some(finished) = model.open_problem() {
+        desk.closed(finished);
+    }
+    ended
+}
+
+/// Brings the first page.
+fn begin(desk: &mut dyn Desk, model: &mut Model, start: Start) {
+    match start {
+        Start::Problem(opening) => dispatch(desk, model, Message::Opened(Ok(opening))),
+        Start::Menu => {
+            let message = listed(desk);
+            dispatch(desk, model, message)
+        }
+        Start::Lesson(lesson) => {
+            let message = listed(desk);
+            dispatch(desk, model, message);
+            let message = Message::Opened(desk.open(lesson));
+            dispatch(desk, model, message)
+        }
+    };
+}
+
+/// The loop.
+fn converse(
+    desk: &mut dyn Desk,
+    model: &mut Model,
+    guard: &mut Guard,
+    signals: &Signals,
+) -> std::io::Result<()> {
+    let mut stale = true;
+    while !signals.asked_to_stop() {
+        if stale {
+            guard.terminal.draw(|frame| view::draw(model, frame))?;
+            stale = false;
+        }
+        if !event::poll(PATIENCE)? {
+            continue;
+        }
+        let message = match event::read()? {
+            Event::Key(key) => keys::message(key),
+            Event::Paste(text) => Some(Message::Pasted(text)),
+            Event::Resize(columns, rows) => Some(Message::Resized(columns, rows)),
+            _ => None,
+        };
+        if let Some(message) = message {
+            if !dispatch(desk, model, message) {
+                return Ok(());
+            }
+            stale = true;
+        }
+    }
+    Ok(())
+}
+
+/// Lets a message change the model, and runs every effect that follows. False to leave.
+fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
+    let mut next = Some(message);
+    while let Some(message) = next.take() {
+        let open = model.open_problem();
+        next = match update(model, message) {
+            None => None,
+            Some(Effect::Leave) => return false,
+            Some(Effect::Enter(line)) => {
+                let notes = desk.entered(&line);
+                Some(Message::Entered { line, notes })
+            }
+            Some(Effect::Judge(turn)) => Some(Message::Judged {
+                notes: desk.judged(&turn),
+            }),
+            Some(Effect::Open(Choice::Lesson(lesson))) => Some(Message::Opened(desk.open(lesson))),
+            Some(Effect::Open(Choice::Unfinished)) => Some(Message::Opened(desk.resume())),
+            Some(Effect::PutAway) => {
+                desk.decline();
+                Some(listed(desk))
+            }
+            Some(Effect::List) => {
+                if let Some(finished) = open {
+                    desk.closed(finished);
+                }
+                Some(listed(desk))
+            }
+        };
+    }
+    true
+}
+
+fn listed(desk: &mut dyn Desk) -> Message {
+    Message::Listed {
+        lessons: desk.lessons(),
+        unfinished: desk.unfinished(),
+    }
+}

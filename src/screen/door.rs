@@ -1,0 +1,124 @@
+//! What the screen is given by its caller, and what it asks of it.
+
+use crate::problem::Problem;
+use crate::session::{Turn, View};
+use crate::text::{Prose, Slot, Words};
+use std::io;
+
+/// A session as the screen sees it.
+pub trait Tutor {
+    /// Judges a line. It has been written to disk before, see [`Desk::entered`].
+    fn submit(&mut self, line: &str) -> Turn;
+
+    /// Everything there is to show.
+    fn view(&self) -> View;
+
+    /// How the line being typed would be read, in mathematical layout, without its value.
+    fn preview(&self, line: &str) -> Option<String>;
+
+    /// The problem, for the diagram.
+    fn problem(&self) -> &Problem;
+}
+
+/// A problem that is open.
+pub struct Opening {
+    /// The session at it.
+    pub session: Box<dyn Tutor>,
+    /// True if it was left unfinished before and its lines are here again.
+    pub resumed: bool,
+    /// What else a learner must know, such as that a journal could not be started.
+    pub notes: Vec<Prose>,
+}
+
+/// A lesson in the list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LessonChoice {
+    /// Its stable name.
+    pub id: String,
+    /// Its title, one line.
+    pub title: String,
+    /// What it teaches, in a sentence.
+    pub teaches: String,
+}
+
+/// A problem that was left unfinished.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Resumable {
+    /// Its title.
+    pub title: String,
+    /// How many lines its working has.
+    pub lines: usize,
+}
+
+/// What the screen asks of the outside: lessons, and the learner's record.
+pub trait Desk {
+    /// Writes a line down before it is judged. Gives a note when that failed.
+    fn entered(&mut self, line: &str) -> Vec<Prose>;
+
+    /// Writes the verdict down. Gives a note when that failed.
+    fn judged(&mut self, turn: &Turn) -> Vec<Prose>;
+
+    /// The lessons to choose from, in the order in which they are taught.
+    fn lessons(&self) -> Vec<LessonChoice>;
+
+    /// Opens a fresh problem of a lesson, by its place in [`Desk::lessons`].
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn open(&mut self, lesson: usize) -> Result<Opening, Prose>;
+
+    /// The problem that was left unfinished, if there is one.
+    fn unfinished(&mut self) -> Option<Resumable>;
+
+    /// Opens the problem that was left unfinished.
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn resume(&mut self) -> Result<Opening, Prose>;
+
+    /// The learner does not want to be offered the unfinished problem again.
+    fn decline(&mut self);
+
+    /// The open problem was left: at its end, or before.
+    fn closed(&mut self, finished: bool);
+
+    /// The words in which the screen speaks.
+    fn words(&self) -> Words {
+        Words::english()
+    }
+}
+
+/// Where the screen begins.
+pub enum Start {
+    /// At the list of lessons.
+    Menu,
+    /// At a fresh problem of a lesson, by its place in [`Desk::lessons`].
+    Lesson(usize),
+    /// At this problem.
+    Problem(Opening),
+}
+
+/// Why the screen could not go on.
+#[derive(Debug)]
+pub enum ScreenTrouble {
+    /// Input or output is not a terminal.
+    NoTerminal,
+    /// The terminal refused.
+    Terminal {
+        /// What the system says.
+        system: io::Error,
+    },
+}
+
+impl ScreenTrouble {
+    /// What is wrong and what to do, for the learner.
+    pub fn told(&self, words: &Words) -> Prose {
+        match self {
+            ScreenTrouble::NoTerminal => words.say("screen.trouble.no-terminal", &[]),
+            ScreenTrouble::Terminal { system } => words.say(
+                "screen.trouble.terminal",
+                &[("system", Slot::Word(system.to_string()))],
+            ),
+        }
+    }
+}

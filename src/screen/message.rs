@@ -1,0 +1,64 @@
+//! What may happen to the screen, and what it may ask for.
+
+use super::door::{LessonChoice, Opening, Resumable};
+use super::keys::Command;
+use crate::session::Turn;
+use crate::text::Prose;
+
+/// Something that happened.
+pub(super) enum Message {
+    /// A key of the key table.
+    Pressed(Command),
+    /// A character to type.
+    Typed(char),
+    /// A text was pasted.
+    Pasted(String),
+    /// The terminal has this many columns and rows now.
+    Resized(u16, u16),
+    /// The lessons are here.
+    Listed {
+        /// All lessons.
+        lessons: Vec<LessonChoice>,
+        /// What was left unfinished.
+        unfinished: Option<Resumable>,
+    },
+    /// A problem was opened, or could not be.
+    Opened(Result<Opening, Prose>),
+    /// A line was written down and is to be judged.
+    Entered {
+        /// The line.
+        line: String,
+        /// What went wrong when it was written.
+        notes: Vec<Prose>,
+    },
+    /// The verdict was written down.
+    Judged {
+        /// What went wrong when it was written.
+        notes: Vec<Prose>,
+    },
+}
+
+/// What the outside is asked to do.
+pub(super) enum Effect {
+    /// Write this line down, then come back with [`Message::Entered`].
+    Enter(String),
+    /// Write this verdict down, then come back with [`Message::Judged`].
+    Judge(Box<Turn>),
+    /// Open a problem, then come back with [`Message::Opened`].
+    Open(Choice),
+    /// Do not offer the unfinished problem again, then come back with [`Message::Listed`].
+    PutAway,
+    /// Leave the problem, then come back with [`Message::Listed`].
+    List,
+    /// End the program.
+    Leave,
+}
+
+/// What to open.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Choice {
+    /// The problem that was left unfinished.
+    Unfinished,
+    /// A fresh problem of a lesson.
+    Lesson(usize),
+}

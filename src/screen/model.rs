@@ -1,0 +1,183 @@
+//! Everything the screen knows. Nothing here knows a terminal.
+
+use super::door::{LessonChoice, Opening, Resumable, Tutor};
+use super::theme::Theme;
+use crate::session::{Course, View};
+use crate::text::{Prose, Words};
+use tui_input::Input;
+
+/// Everything the screen knows.
+pub(super) struct Model {
+    /// The words in which it speaks.
+    pub(super) words: Words,
+    /// Colours and characters.
+    pub(super) theme: Theme,
+    /// Columns and rows of the terminal.
+    pub(super) size: (u16, u16),
+    /// What is shown.
+    pub(super) page: Page,
+    /// What lies over it.
+    pub(super) over: Over,
+    /// What a learner must know besides the working. They go with the next line.
+    pub(super) notes: Vec<Prose>,
+    /// True while the last line could not be written down.
+    pub(super) unsaved: bool,
+}
+
+/// What is shown.
+pub(super) enum Page {
+    /// The list of lessons.
+    Menu(Menu),
+    /// A problem.
+    Working(Box<Working>),
+}
+
+/// What lies over a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Over {
+    /// Nothing.
+    Nothing,
+    /// The help page, scrolled down by so many rows.
+    Help(usize),
+    /// The word before leaving.
+    Leaving,
+}
+
+/// The list of lessons.
+#[derive(Default)]
+pub(super) struct Menu {
+    /// All lessons.
+    pub(super) lessons: Vec<LessonChoice>,
+    /// What was left unfinished. It stands before the lessons.
+    pub(super) unfinished: Option<Resumable>,
+    /// The row that is chosen.
+    pub(super) chosen: usize,
+    /// The number typed so far.
+    pub(super) digits: String,
+}
+
+impl Menu {
+    /// How many rows stand before the first lesson.
+    pub(super) fn before(&self) -> usize {
+        usize::from(self.unfinished.is_some())
+    }
+
+    /// How many rows the list has.
+    pub(super) fn rows(&self) -> usize {
+        self.before() + self.lessons.len()
+    }
+}
+
+/// What a narrow screen shows above the question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Pane {
+    /// The diagram, with what was said about the last line.
+    Diagram,
+    /// The working.
+    Working,
+}
+
+/// A problem that is open.
+pub(super) struct Working {
+    /// The session at it.
+    pub(super) session: Box<dyn Tutor>,
+    /// What it shows.
+    pub(super) view: View,
+    /// The line being typed.
+    pub(super) input: Input,
+    /// How that would be read.
+    pub(super) preview: Option<String>,
+    /// Lines entered before, oldest first.
+    pub(super) history: Vec<String>,
+    /// Which of them is in the input.
+    pub(super) recalled: Option<usize>,
+    /// What was being typed when the first of them was called back.
+    pub(super) draft: String,
+    /// What a narrow screen shows.
+    pub(super) pane: Pane,
+    /// The first row of the working that is shown; `None` follows the last line.
+    pub(super) top: Option<usize>,
+    /// The stage of the diagram; `None` follows the working.
+    pub(super) stage: Option<usize>,
+    /// Whether the statement is told in full, if the learner said so.
+    pub(super) unfolded: Option<bool>,
+}
+
+impl Working {
+    /// A problem that has just been opened.
+    pub(super) fn new(session: Box<dyn Tutor>) -> Working {
+        let view = session.view();
+        let history = view.lines.iter().map(|line| line.text.clone()).collect();
+        Working {
+            session,
+            view,
+            input: Input::default(),
+            preview: None,
+            history,
+            recalled: None,
+            draft: String::new(),
+            pane: Pane::Diagram,
+            top: None,
+            stage: None,
+            unfolded: None,
+        }
+    }
+
+    /// True once the last step is established.
+    pub(super) fn finished(&self) -> bool {
+        self.view.course == Course::Finished
+    }
+
+    /// True if the statement is told in full: until the first line of working, or as chosen.
+    pub(super) fn statement_in_full(&self) -> bool {
+        let begun = self.view.lines.iter().any(|line| line.number.is_some());
+        self.unfolded.unwrap_or(!begun)
+    }
+
+    /// The stage of the diagram that is shown and how many there are, both at least 1.
+    pub(super) fn stage_shown(&self) -> (usize, usize) {
+        let count = self.view.stages.len().max(1);
+        let shown = self.stage.map_or(count, |stage| stage + 1);
+        (shown.min(count), count)
+    }
+}
+
+impl Model {
+    /// A screen that shows an empty list, until the lessons or a problem arrive.
+    pub(super) fn new(words: Words, theme: Theme, size: (u16, u16)) -> Model {
+        Model {
+            words,
+            theme,
+            size,
+            page: Page::Menu(Menu::default()),
+            over: Over::Nothing,
+            notes: Vec::new(),
+            unsaved: false,
+        }
+    }
+
+    /// Shows a problem.
+    pub(super) fn show(&mut self, opening: Opening) {
+        let working = Working::new(opening.session);
+        self.notes = opening.notes;
+        if opening.resumed {
+            let word = if working.view.lines.is_empty() {
+                "screen.note.resumed-empty"
+            } else {
+                "screen.note.resumed"
+            };
+            self.notes.insert(0, self.words.say(word, &[]));
+        }
+        self.over = Over::Nothing;
+        self.unsaved = false;
+        self.page = Page::Working(Box::new(working));
+    }
+
+    /// If a problem is open: whether it is finished.
+    pub(super) fn open_problem(&self) -> Option<bool> {
+        match &self.page {
+            Page::Working(working) => Some(working.finished()),
+            Page::Menu(_) => None,
+        }
+    }
+}

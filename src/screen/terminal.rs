@@ -1,0 +1,120 @@
+//! The terminal: taken, given back whatever happens, and the signals that ask to stop.
+
+use ratatui::Terminal;
+use ratatui::backend::CrosstermBackend;
+use ratatui::crossterm::cursor::Show;
+use ratatui::crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
+use ratatui::crossterm::execute;
+use ratatui::crossterm::terminal::{
+    EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
+};
+use std::io::{self, IsTerminal, Stdout};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Once};
+
+/// True while the terminal is ours. The panic hook gives it back only then.
+static TAKEN: AtomicBool = AtomicBool::new(false);
+static HOOK: Once = Once::new();
+
+/// The terminal while it is ours; dropping it gives it back.
+pub(super) struct Guard {
+    /// Where frames are drawn.
+    pub(super) terminal: Terminal<CrosstermBackend<Stdout>>,
+}
+
+impl Guard {
+    /// True if both ends are a terminal.
+    pub(super) fn possible() -> bool {
+        io::stdin().is_terminal() && io::stdout().is_terminal()
+    }
+
+    /// Takes the terminal: no echo, a screen of its own, pasted text as a whole.
+    ///
+    /// # Errors
+    /// What the system says. The terminal is as it was then.
+    pub(super) fn take() -> io::Result<Guard> {
+        HOOK.call_once(|| {
+            let before = std::panic::take_hook();
+            std::panic::set_hook(Box::new(move |panic| {
+                give_back();
+                before(panic);
+            }));
+        });
+        TAKEN.store(true, Ordering::SeqCst);
+        let taken = enable_raw_mode()
+            .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste))
+            .and_then(|()| Terminal::new(CrosstermBackend::new(io::stdout())));
+        match taken {
+            Ok(terminal) => Ok(Guard { terminal }),
+            Err(system) => {
+                give_back();
+                Err(system)
+            }
+        }
+    }
+}
+
+impl Drop for Guard {
+    fn drop(&mut self) {
+        give_back();
+    }
+}
+
+/// Makes the terminal as it was. Each part is tried even if another fails: there is no better
+/// moment to do so.
+fn give_back() {
+    if TAKEN.swap(false, Ordering::SeqCst) {
+        let _ = execute!(
+            io::stdout(),
+            DisableBracketedPaste,
+            LeaveAlternateScreen,
+            Show
+        );
+        let _ = disable_raw_mode();
+    }
+}
+
+/// Whether the system has asked the program to stop.
+pub(super) struct Signals {
+    asked: Arc<AtomicBool>,
+    ids: Vec<signal_hook::SigId>,
+}
+
+impl Signals {
+    /// Listens for the signals that end a program, until dropped.
+    ///
+    /// # Errors
+    /// What the system says.
+    pub(super) fn listen() -> io::Result<Signals> {
+        let mut signals = Signals {
+            asked: Arc::new(AtomicBool::new(false)),
+            ids: Vec::new(),
+        };
+        #[cfg(unix)]
+        let numbers = [
+            signal_hook::consts::SIGTERM,
+            signal_hook::consts::SIGINT,
+            signal_hook::consts::SIGHUP,
+        ];
+        #[cfg(not(unix))]
+        let numbers = [signal_hook::consts::SIGTERM, signal_hook::consts::SIGINT];
+        for number in numbers {
+            let id = signal_hook::flag::register(number, Arc::clone(&signals.asked))?;
+            signals.ids.push(id);
+        }
+        Ok(signals)
+    }
+
+    /// True once a signal came.
+    pub(super) fn asked_to_stop(&self) -> bool {
+        self.asked.load(Ordering::SeqCst)
+    }
+}
+
+impl Drop for Signals {
+    fn drop(&mut self) {
+        for id in self.ids.drain(..) {
+            signal_hook::low_level::unregister(id);
+        }
+    }
+}

@@ -1,0 +1,1 @@
+//! Screens as a learner sees them.

@@ -1,0 +1,361 @@
+//! What a message changes. Pure: no terminal, no file, no clock.
+
+use super::door::{LessonChoice, Resumable};
+use super::keys::Command;
+use super::message::{Choice, Effect, Message};
+use super::model::{Menu, Model, Over, Page, Pane, Working};
+use super::view;
+use crate::session::Course;
+use crate::text::{Prose, Slot, printable};
+use tui_input::InputRequest;
+
+/// The most characters the input takes: twice what the reader does, so that the reader says when
+/// a line is too long.
+const LONGEST_INPUT: usize = 1000;
+
+/// Changes the model, and says what the outside is asked to do.
+pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
+    match message {
+        Message::Resized(columns, rows) => model.size = (columns, rows),
+        Message::Listed {
+            lessons,
+            unfinished,
+        } => list(model, lessons, unfinished),
+        Message::Opened(Ok(opening)) => model.show(opening),
+        Message::Opened(Err(trouble)) => model.notes = vec![trouble],
+        Message::Entered { line, notes } => return judge(model, &line, notes),
+        Message::Judged { notes } => {
+            model.unsaved |= !notes.is_empty();
+            add_notes(model, notes);
+        }
+        Message::Pressed(command) => return pressed(model, command),
+        Message::Typed(c) => typed(model, c),
+        Message::Pasted(text) => paste(model, &text),
+    }
+    None
+}
+
+fn list(model: &mut Model, lessons: Vec<LessonChoice>, unfinished: Option<Resumable>) {
+    if let Page::Working(_) = model.page {
+        model.notes.clear();
+    }
+    model.over = Over::Nothing;
+    model.page = Page::Menu(Menu {
+        lessons,
+        unfinished,
+        ..Menu::default()
+    });
+}
+
+fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
+    model.unsaved = !notes.is_empty();
+    model.notes.clear();
+    add_notes(model, notes);
+    let Page::Working(working) = &mut model.page else {
+        return None;
+    };
+    let turn = working.session.submit(line);
+    working.view = working.session.view();
+    working.top = None;
+    working.stage = None;
+    if turn.course == Course::Quit {
+        model.over = Over::Leaving;
+    }
+    Some(Effect::Judge(Box::new(turn)))
+}
+
+/// Adds notes, each once.
+fn add_notes(model: &mut Model, notes: Vec<Prose>) {
+    for note in notes {
+        if !model.notes.contains(&note) {
+            model.notes.push(note);
+        }
+    }
+}
+
+fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
+    match model.over {
+        Over::Leaving => leaving(model, command),
+        Over::Help(row) => {
+            model.over = match command {
+                Command::Up => Over::Help(row.saturating_sub(1)),
+                Command::Down => Over::Help(row + 1),
+                Command::PageUp => Over::Help(row.saturating_sub(10)),
+                Command::PageDown => Over::Help(row + 10),
+                Command::LineStart => Over::Help(0),
+                Command::LineEnd => Over::Help(usize::MAX),
+                _ => Over::Nothing,
+            };
+            if let Over::Help(row) = model.over {
+                model.over = Over::Help(row.min(view::help_limit(model)));
+            }
+            None
+        }
+        Over::Nothing if command == Command::Leave => {
+            model.over = Over::Leaving;
+            None
+        }
+        // Nothing that cannot be seen is changed.
+        Over::Nothing if view::too_small(model.size) => None,
+        Over::Nothing if command == Command::Help => {
+            model.over = Over::Help(0);
+            None
+        }
+        Over::Nothing => match model.page {
+            Page::Menu(_) => in_menu(model, command),
+            Page::Working(_) => in_working(model, command),
+        },
+    }
+}
+
+/// After the word before leaving: Enter or the same key again leaves, Tab goes to the lessons.
+fn leaving(model: &mut Model, command: Command) -> Option<Effect> {
+    model.over = Over::Nothing;
+    match (command, &model.page) {
+        (Command::Enter | Command::Leave, _) => Some(Effect::Leave),
+        (Command::Swap, Page::Working(_)) => Some(Effect::List),
+        _ => None,
+    }
+}
+
+fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
+    let Page::Menu(menu) = &mut model.page else {
+        return None;
+    };
+    let last = menu.rows().saturating_sub(1);
+    menu.digits.clear();
+    match command {
+        Command::Up => menu.chosen = menu.chosen.saturating_sub(1),
+        Command::Down => menu.chosen = (menu.chosen + 1).min(last),
+        Command::LineStart | Command::PageUp => menu.chosen = 0,
+        Command::LineEnd | Command::PageDown => menu.chosen = last,
+        Command::Delete if menu.unfinished.is_some() && menu.chosen == 0 => {
+            return Some(Effect::PutAway);
+        }
+        Command::Enter if menu.rows() > 0 => {
+            return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
+                Some(lesson) => Choice::Lesson(lesson),
+                None => Choice::Unfinished,
+            }));
+        }
+        _ => {}
+    }
+    None
+}
+
+fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
+    match command {
+        Command::PageUp | Command::PageDown => {
+            let top = view::scrolled(model, command == Command::PageUp);
+            if let Page::Working(working) = &mut model.page {
+                working.top = top;
+                if view::narrow(model.size) {
+                    working.pane = Pane::Working;
+                }
+            }
+        }
+        Command::Enter => return enter(model),
+        command => {
+            if let Page::Working(working) = &mut model.page {
+                at_problem(working, command);
+            }
+        }
+    }
+    None
+}
+
+fn at_problem(working: &mut Working, command: Command) {
+    use InputRequest as Request;
+    match command {
+        Command::Up => older(working),
+        Command::Down => newer(working),
+        Command::Left => edit(working, Request::GoToPrevChar),
+        Command::Right => edit(working, Request::GoToNextChar),
+        Command::WordLeft => edit(working, Request::GoToPrevWord),
+        Command::WordRight => edit(working, Request::GoToNextWord),
+        Command::LineStart => edit(working, Request::GoToStart),
+        Command::LineEnd => edit(working, Request::GoToEnd),
+        Command::Backspace => edit(working, Request::DeletePrevChar),
+        Command::Delete => edit(working, Request::DeleteNextChar),
+        Command::CutWord => edit(working, Request::DeletePrevWord),
+        Command::CutBefore => edit(working, Request::DeleteFromStart),
+        Command::CutAfter => edit(working, Request::DeleteTillEnd),
+        Command::Swap => {
+            working.pane = match working.pane {
+                Pane::Diagram => Pane::Working,
+                Pane::Working => Pane::Diagram,
+            }
+        }
+        Command::Statement => working.unfolded = Some(!working.statement_in_full()),
+        Command::StageBack | Command::StageForth => {
+            let (shown, count) = working.stage_shown();
+            let stage = if command == Command::StageBack {
+                shown.saturating_sub(2)
+            } else {
+                shown
+            };
+            working.stage = (stage + 1 < count).then_some(stage);
+            working.pane = Pane::Diagram;
+        }
+        Command::PageUp | Command::PageDown | Command::Enter | Command::Help | Command::Leave => {}
+    }
+}
+
+/// Edits the line, and reads it anew.
+fn edit(working: &mut Working, request: InputRequest) {
+    if working
+        .input
+        .handle(request)
+        .is_some_and(|changed| changed.value)
+    {
+        working.recalled = None;
+        read(working);
+    }
+}
+
+fn read(working: &mut Working) {
+    let line = working.input.value();
+    working.preview = if line.trim().is_empty() {
+        None
+    } else {
+        working.session.preview(line)
+    };
+}
+
+fn set_line(working: &mut Working, line: String) {
+    working.input = working.input.clone().with_value(line);
+    read(working);
+}
+
+fn older(working: &mut Working) {
+    let before = working.recalled.unwrap_or(working.history.len());
+    let Some(line) = before.checked_sub(1) else {
+        return;
+    };
+    if working.recalled.is_none() {
+        working.draft = working.input.value().to_owned();
+    }
+    working.recalled = Some(line);
+    set_line(working, working.history[line].clone());
+}
+
+fn newer(working: &mut Working) {
+    let Some(line) = working.recalled else {
+        return;
+    };
+    let next = working.history.get(line + 1).cloned();
+    working.recalled = next.is_some().then_some(line + 1);
+    let text = next.unwrap_or_else(|| working.draft.clone());
+    set_line(working, text);
+}
+
+fn enter(model: &mut Model) -> Option<Effect> {
+    let Page::Working(working) = &mut model.page else {
+        return None;
+    };
+    let line = working.input.value().trim().to_owned();
+    if line.is_empty() {
+        if working.finished() {
+            return Some(Effect::List);
+        }
+        let word = model.words.say("screen.note.nothing-typed", &[]);
+        model.notes = vec![word];
+        return None;
+    }
+    working.input.reset();
+    working.preview = None;
+    working.recalled = None;
+    working.draft.clear();
+    if line == "?" {
+        model.over = Over::Help(0);
+        return None;
+    }
+    if working.history.last() != Some(&line) {
+        working.history.push(line.clone());
+    }
+    Some(Effect::Enter(line))
+}
+
+fn typed(model: &mut Model, c: char) {
+    match (model.over, &mut model.page) {
+        (Over::Help(_), _) => model.over = Over::Nothing,
+        (Over::Leaving, _) => model.over = Over::Nothing,
+        _ if view::too_small(model.size) => {}
+        (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
+        (Over::Nothing, Page::Working(working)) => {
+            insert(working, &c.to_string());
+        }
+    }
+}
+
+/// A digit chooses a lesson by its number; 0 is what was left unfinished.
+fn choose_by_number(menu: &mut Menu, c: char) {
+    if !c.is_ascii_digit() {
+        menu.digits.clear();
+        return;
+    }
+    menu.digits.push(c);
+    for digits in [menu.digits.clone(), c.to_string()] {
+        let row = match digits.parse::<usize>() {
+            Ok(0) if digits.len() == 1 && menu.unfinished.is_some() => 0,
+            Ok(number) if (1..=menu.lessons.len()).contains(&number) => menu.before() + number - 1,
+            _ => continue,
+        };
+        menu.chosen = row;
+        menu.digits = digits;
+        return;
+    }
+    menu.digits.clear();
+}
+
+/// Puts a text in at the caret, without what could steer the terminal. False if it did not fit.
+fn insert(working: &mut Working, text: &str) -> bool {
+    let kept: String = text
+        .chars()
+        .map(|c| if c == '\t' { ' ' } else { c })
+        .filter(|c| !c.is_control())
+        .collect();
+    let kept = printable(&kept);
+    let room = LONGEST_INPUT.saturating_sub(working.input.value().chars().count());
+    let fits = kept.chars().count() <= room;
+    let (value, cursor) = (working.input.value(), working.input.cursor());
+    let mut line: String = value.chars().take(cursor).collect();
+    line.extend(kept.chars().take(room));
+    let caret = line.chars().count();
+    line.extend(value.chars().skip(cursor));
+    working.input = working.input.clone().with_value(line).with_cursor(caret);
+    working.recalled = None;
+    read(working);
+    fits
+}
+
+/// Only the first line of what is pasted is put in; the rest gets a word.
+fn paste(model: &mut Model, text: &str) {
+    if model.over != Over::Nothing || view::too_small(model.size) {
+        return;
+    }
+    let Page::Working(working) = &mut model.page else {
+        return;
+    };
+    let mut lines = text
+        .split(['\n', '\r'])
+        .filter(|line| !line.trim().is_empty());
+    let Some(first) = lines.next() else {
+        return;
+    };
+    let fits = insert(working, first.trim_end());
+    let rest = lines.count();
+    let note = match (fits, rest) {
+        (false, _) => model.words.say(
+            "screen.note.pasted-too-long",
+            &[("limit", Slot::Value(LONGEST_INPUT.to_string()))],
+        ),
+        (true, 0) => return,
+        (true, 1) => model.words.say("screen.note.pasted-rest.one", &[]),
+        (true, _) => model.words.say(
+            "screen.note.pasted-rest.many",
+            &[("count", Slot::Value(rest.to_string()))],
+        ),
+    };
+    model.notes = vec![note];
+}

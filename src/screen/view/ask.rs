@@ -1,0 +1,138 @@
+//! Notes, the question, the line being typed and how it would be read.
+
+use super::prose::{clip, cut, hang, wrap};
+use super::regions::Regions;
+use crate::screen::model::{Model, Over, Working};
+use crate::text::{Prose, Slot};
+use ratatui::Frame;
+use ratatui::layout::{Position, Rect};
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+use unicode_width::UnicodeWidthChar;
+
+/// Rows no wider than this: longer ones are tiring to read.
+const WIDEST_PROSE: usize = 110;
+/// Columns before the line being typed.
+const PROMPT: u16 = 2;
+
+/// Draws everything between the rule and the names.
+pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &Regions) {
+    let width = regions.question.width.into();
+    draw_rows(model, notes(model, width), frame, regions.notes);
+    draw_rows(model, question(model, open, width), frame, regions.question);
+    draw_input(model, open, frame, regions.input);
+    let below = if open.input.value().trim().is_empty() {
+        example(model, open, width)
+    } else {
+        preview(model, open, width)
+    };
+    draw_rows(model, below, frame, regions.preview);
+}
+
+fn draw_rows(model: &Model, rows: Vec<Line<'static>>, frame: &mut Frame, area: Rect) {
+    let rows = clip(model.theme, rows, area.height.into());
+    frame.render_widget(Paragraph::new(rows), area);
+}
+
+/// The rows of the notes.
+pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let mark = model.theme.either("◆ ", "! ");
+    model
+        .notes
+        .iter()
+        .flat_map(|note| {
+            let room = width.saturating_sub(2).min(WIDEST_PROSE);
+            let rows = wrap(model.theme, note, room, Default::default());
+            hang(Span::styled(mark, model.theme.note()), rows)
+        })
+        .collect()
+}
+
+/// The rows of the question.
+pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let mut question = open.view.question.clone();
+    if open.finished() {
+        question = question.then(model.words.say("screen.finished", &[]));
+    }
+    wrap(
+        model.theme,
+        &question,
+        width.min(WIDEST_PROSE),
+        model.theme.strong(),
+    )
+}
+
+/// The rows of the example. They stand where the reading will.
+pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    if open.view.example.is_empty() {
+        return Vec::new();
+    }
+    let told = model.words.say(
+        "screen.example",
+        &[("example", Slot::Prose(open.view.example.clone()))],
+    );
+    below_input(model, &told, width)
+}
+
+fn preview(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let Some(reading) = &open.preview else {
+        return Vec::new();
+    };
+    let told = model.words.say(
+        "screen.preview",
+        &[("reading", Slot::Word(reading.clone()))],
+    );
+    below_input(model, &told, width)
+}
+
+fn below_input(model: &Model, told: &Prose, width: usize) -> Vec<Line<'static>> {
+    let room = width.saturating_sub(PROMPT.into()).min(WIDEST_PROSE);
+    let rows = wrap(model.theme, told, room, model.theme.faint());
+    hang(Span::raw("  "), rows)
+}
+
+/// The prompt and the line; a long line is shown around the caret, with signs where it goes on.
+fn draw_input(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
+    let theme = model.theme;
+    let prompt = Span::styled(theme.either("› ", "> "), theme.key());
+    frame.render_widget(Paragraph::new(Line::from(prompt)), area);
+    let field = Rect {
+        x: area.x + PROMPT,
+        width: area.width.saturating_sub(PROMPT),
+        ..area
+    };
+    let value = open.input.value();
+    // One column at each end is kept for the signs that the line goes on.
+    let room = usize::from(field.width).saturating_sub(2).max(1);
+    let first = open.input.visual_scroll(room);
+    let shown = columns_from(value, first);
+    let mut row = Line::default();
+    let mut caret = open.input.visual_cursor().saturating_sub(first);
+    if first > 0 {
+        row.push_span(Span::styled(theme.either("‹", "<"), theme.faint()));
+        caret += 1;
+    }
+    row.push_span(Span::raw(cut(
+        theme,
+        &shown,
+        room + usize::from(first == 0),
+    )));
+    frame.render_widget(Paragraph::new(row), field);
+    if model.over == Over::Nothing {
+        let caret = u16::try_from(caret).unwrap_or(u16::MAX);
+        let caret = caret.min(field.width.saturating_sub(1));
+        frame.set_cursor_position(Position::new(field.x + caret, field.y));
+    }
+}
+
+/// The text from a column on.
+fn columns_from(text: &str, first: usize) -> String {
+    let mut column = 0;
+    text.chars()
+        .skip_while(|c| {
+            let before = column < first;
+            column += c.width().unwrap_or(0);
+            before
+        })
+        .collect()
+}

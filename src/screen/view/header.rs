@@ -1,0 +1,82 @@
+//! The first row: which problem, and how far; and the thin lines between the regions.
+
+use super::prose::cut;
+use super::regions::Regions;
+use crate::screen::model::{Model, Working};
+use crate::session::Progress;
+use crate::text::Slot;
+use ratatui::Frame;
+use ratatui::layout::{Position, Rect};
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+
+/// The most steps for which each has a sign of its own.
+const MOST_SIGNS: usize = 24;
+
+/// Draws the header.
+pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
+    let far = progress(model, open);
+    let room = usize::from(area.width).saturating_sub(far.width() + 2);
+    let title = cut(model.theme, &model.theme.letters(&open.view.title), room);
+    let title = Line::styled(title, model.theme.strong());
+    frame.render_widget(Paragraph::new(title), area);
+    frame.render_widget(Paragraph::new(far.right_aligned()), area);
+}
+
+/// A sign for each step, and the number of the present one.
+fn progress(model: &Model, open: &Working) -> Line<'static> {
+    let steps = &open.view.steps;
+    let theme = model.theme;
+    let mut row = Line::default();
+    if steps.is_empty() {
+        return row;
+    }
+    if steps.len() <= MOST_SIGNS {
+        for step in steps {
+            let (fine, ascii, style) = match step.progress {
+                Progress::Done => ("●", "#", theme.strong()),
+                Progress::Passed => ("◌", "o", theme.faint()),
+                Progress::Now => ("◉", "@", theme.key()),
+                Progress::Ahead => ("·", ".", theme.faint()),
+            };
+            row.push_span(Span::styled(theme.either(fine, ascii), style));
+        }
+        row.push_span(Span::raw("  "));
+    }
+    let now = steps.iter().position(|step| step.progress == Progress::Now);
+    let told = match now {
+        Some(now) => model.words.say(
+            "screen.header.step",
+            &[
+                ("number", Slot::Value((now + 1).to_string())),
+                ("count", Slot::Value(steps.len().to_string())),
+            ],
+        ),
+        None if open.finished() => model.words.say("screen.header.finished", &[]),
+        None => return row,
+    };
+    row.push_span(Span::raw(told.to_string()));
+    row
+}
+
+/// Draws the rule above the question, and the line between left and right.
+pub(super) fn draw_lines(model: &Model, regions: &Regions, frame: &mut Frame) {
+    let theme = model.theme;
+    let rule = regions.rule;
+    let across = theme.either("─", "-").repeat(rule.width.into());
+    frame.render_widget(Paragraph::new(Line::styled(across, theme.faint())), rule);
+    let Some(column) = regions.divider else {
+        return;
+    };
+    for row in regions.header.y + 2..=rule.y {
+        let (fine, ascii) = if row == rule.y {
+            ("┴", "+")
+        } else {
+            ("│", "|")
+        };
+        if let Some(cell) = frame.buffer_mut().cell_mut(Position::new(column, row)) {
+            cell.set_symbol(theme.either(fine, ascii));
+            cell.set_style(theme.faint());
+        }
+    }
+}

@@ -1,0 +1,111 @@
+//! Draws the model. Every view is a function of `&Model`.
+//!
+//! The working page at 80 columns and 24 rows; each region has a file of its own:
+//!
+//! ```text
+//! +------------------------------------------------------------------------------+
+//! | title of the problem                                   header.rs  step 3 of 9 |
+//! |                                                                              |
+//! |  diagram.rs                                     | statement.rs: the givens   |
+//! |                                                 | (or the whole statement)   |
+//! |       the diagram,                              |                            |
+//! |       or, after Tab,                            | working.rs: what was said  |
+//! |       working.rs across the whole width         | about the last line        |
+//! |                                                 |                            |
+//! |------------------------------------------------------------------------------|
+//! | ask.rs     notes, if any                                                     |
+//! |            the question                                                      |
+//! |            > the line being typed                                            |
+//! |            how it would be read, or an example                               |
+//! | names.rs   names at hand                                                     |
+//! | strip.rs   keys                                                              |
+//! +------------------------------------------------------------------------------+
+//! ```
+//!
+//! From 100 columns and 28 rows on, statement and diagram stand left and the working right.
+//! regions.rs says where each region lies at every size.
+
+mod ask;
+mod diagram;
+mod header;
+mod help;
+mod menu;
+mod names;
+mod prose;
+mod regions;
+mod small;
+mod statement;
+mod strip;
+mod working;
+
+pub(super) use help::limit as help_limit;
+pub(super) use regions::narrow;
+
+use super::model::{Model, Over, Page, Working};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::widgets::Paragraph;
+
+/// True if a terminal of so many columns and rows cannot hold the screen.
+pub(super) fn too_small((columns, rows): (u16, u16)) -> bool {
+    columns < regions::SMALLEST.0 || rows < regions::SMALLEST.1
+}
+
+/// Draws everything.
+pub(super) fn draw(model: &Model, frame: &mut Frame) {
+    let area = frame.area();
+    if too_small((area.width, area.height)) {
+        small::draw(model, frame, area);
+    } else {
+        match (&model.page, model.over) {
+            (_, Over::Help(row)) => help::draw(model, row, frame, area),
+            (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
+            (Page::Working(open), _) => draw_working(model, open, frame, area),
+        }
+    }
+    if !model.theme.unicode {
+        keep_to_ascii(frame);
+    }
+}
+
+fn draw_working(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
+    let regions = regions::regions(model, open, area);
+    header::draw(model, open, frame, regions.header);
+    header::draw_lines(model, &regions, frame);
+    statement::draw(model, open, frame, regions.statement);
+    diagram::draw(model, open, frame, regions.diagram);
+    working::draw(model, open, frame, regions.working);
+    if let Some(line) = open.view.lines.last() {
+        let area = regions.latest;
+        let rows = working::latest(model, line, area.width.into(), area.height.into());
+        frame.render_widget(Paragraph::new(rows), area);
+    }
+    ask::draw(model, open, frame, &regions);
+    names::draw(model, open, frame, regions.names);
+    strip::draw(model, frame, regions.keys);
+}
+
+/// Where a page up or down of the working leads.
+pub(super) fn scrolled(model: &Model, up: bool) -> Option<usize> {
+    let Page::Working(open) = &model.page else {
+        return None;
+    };
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let area = regions::regions(model, open, page).working;
+    // A diagram is shown where the working would be: it is paged by the same height.
+    let size = if area.height == 0 {
+        (page.width.saturating_sub(2), page.height / 2)
+    } else {
+        (area.width, area.height)
+    };
+    working::scrolled(model, open, size, up)
+}
+
+/// The last resort where only ASCII may be shown.
+fn keep_to_ascii(frame: &mut Frame) {
+    for cell in &mut frame.buffer_mut().content {
+        if !cell.symbol().is_ascii() {
+            cell.set_symbol("?");
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! The statement in full, or folded to the givens.
+
+use super::prose::{clip, hang, wrap_text};
+use crate::screen::model::{Model, Working};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+
+/// Columns between two givens.
+const GAP: usize = 3;
+
+/// Draws the statement.
+pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
+    let roomy = frame.area().height >= 44;
+    let rows = rows(model, open, area.width.into(), roomy);
+    let rows = clip(model.theme, rows, area.height.into());
+    frame.render_widget(Paragraph::new(rows), area);
+}
+
+/// The rows of the statement: in full, or the givens; with their meaning where there is room.
+pub(super) fn rows(model: &Model, open: &Working, width: usize, roomy: bool) -> Vec<Line<'static>> {
+    if open.statement_in_full() {
+        wrap_text(model.theme, &open.view.statement, width, Default::default())
+    } else if roomy {
+        list(model, open, width)
+    } else {
+        strip(model, open, width)
+    }
+}
+
+/// The givens side by side.
+fn strip(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let mut rows: Vec<Line> = Vec::new();
+    for given in open.session.problem().givens() {
+        let told = given_spans(model, &given.symbol.shown(), &given.written);
+        let wide: usize = told.iter().map(Span::width).sum();
+        match rows.last_mut() {
+            Some(row) if row.width() + GAP + wide <= width => {
+                row.push_span(Span::raw(" ".repeat(GAP)));
+                row.spans.extend(told);
+            }
+            _ => rows.push(Line::from(told)),
+        }
+    }
+    rows
+}
+
+/// The givens below each other, with their meaning.
+fn list(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let givens = open.session.problem().givens();
+    let told: Vec<Vec<Span>> = givens
+        .iter()
+        .map(|given| given_spans(model, &given.symbol.shown(), &given.written))
+        .collect();
+    let wide = |spans: &Vec<Span>| spans.iter().map(Span::width).sum::<usize>();
+    let column = told.iter().map(wide).max().unwrap_or(0) + GAP;
+    let mut rows = Vec::new();
+    for (given, mut spans) in givens.iter().zip(told) {
+        let gap = column - wide(&spans);
+        let room = width.saturating_sub(column).max(8);
+        let meaning = wrap_text(model.theme, &given.meaning, room, model.theme.faint());
+        let mut below = hang(Span::raw(" ".repeat(column)), meaning);
+        if let Some(first) = below.first_mut() {
+            first.spans.remove(0);
+            spans.push(Span::raw(" ".repeat(gap)));
+            spans.append(&mut first.spans);
+            first.spans = spans;
+        }
+        rows.extend(below);
+    }
+    rows
+}
+
+fn given_spans(model: &Model, symbol: &str, written: &str) -> Vec<Span<'static>> {
+    let theme = model.theme;
+    vec![
+        Span::styled(theme.letters(symbol).into_owned(), theme.strong()),
+        Span::raw(format!(" = {}", theme.letters(written))),
+    ]
+}

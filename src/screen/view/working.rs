@@ -1,0 +1,363 @@
+//! The working so far: every line with its verdict, what was said about it, and its hints.
+
+use super::prose::{clip, cut, hang, indent, wrap, wrap_text};
+use crate::screen::model::{Model, Working};
+use crate::screen::theme::Theme;
+use crate::session::{LineView, Sign};
+use crate::text::Span as Stretch;
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::Modifier;
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Paragraph;
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+
+/// Columns of the sign and the number before a line.
+const MARGIN: usize = 5;
+
+/// Draws the working.
+pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Rect) {
+    let (rows, top) = match working.top {
+        Some(top) => (unfolded(model, working, area.width), top),
+        None => following(model, working, area),
+    };
+    let shown: Vec<Line> = rows
+        .into_iter()
+        .skip(top)
+        .take(area.height.into())
+        .collect();
+    frame.render_widget(Paragraph::new(shown), area);
+}
+
+/// Where a page up or down leads, in an area of this size: the first row shown, or `None` for
+/// following the last line.
+pub(super) fn scrolled(
+    model: &Model,
+    working: &Working,
+    (width, height): (u16, u16),
+    up: bool,
+) -> Option<usize> {
+    let total = unfolded(model, working, width).len();
+    let height = usize::from(height).max(1);
+    let bottom = total.saturating_sub(height);
+    let page = height.saturating_sub(2).max(1);
+    let from = working.top.unwrap_or(bottom).min(bottom);
+    let top = if up {
+        from.saturating_sub(page)
+    } else {
+        (from + page).min(bottom)
+    };
+    (top < bottom).then_some(top)
+}
+
+/// Every line in full, with an empty row between lines.
+fn unfolded(model: &Model, working: &Working, width: u16) -> Vec<Line<'static>> {
+    let blocks = blocks(model, working, width.into());
+    spaced(blocks)
+}
+
+fn spaced(blocks: Vec<Vec<Line<'static>>>) -> Vec<Line<'static>> {
+    let mut rows = Vec::new();
+    for block in blocks {
+        if !rows.is_empty() {
+            rows.push(Line::default());
+        }
+        rows.extend(block);
+    }
+    rows
+}
+
+/// The rows when the last line is followed: as much in full as there is room for, the oldest
+/// lines folded to one row first. Gives the rows and the first that is shown.
+fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>>, usize) {
+    let (width, height) = (usize::from(area.width), usize::from(area.height));
+    let mut blocks = blocks(model, working, width);
+    let mut total: usize = blocks.iter().map(Vec::len).sum();
+    if total + blocks.len().saturating_sub(1) <= height {
+        return (spaced(blocks), 0);
+    }
+    let lines = &working.view.lines;
+    let foldable = lines.len().saturating_sub(1).min(blocks.len());
+    for (block, line) in blocks[..foldable].iter_mut().zip(lines) {
+        if total <= height {
+            break;
+        }
+        total -= block.len() - 1;
+        *block = vec![folded(model, line, width)];
+    }
+    let newest = blocks.last().map_or(0, Vec::len);
+    let rows: Vec<Line> = blocks.into_iter().flatten().collect();
+    let bottom = rows.len().saturating_sub(height);
+    // The start of what is newest matters more than its end.
+    let top = bottom.min(rows.len() - newest);
+    (rows, top)
+}
+
+/// One block of rows for each line, and one for the summary at the end.
+fn blocks(model: &Model, working: &Working, width: usize) -> Vec<Vec<Line<'static>>> {
+    let mut blocks: Vec<Vec<Line>> = working
+        .view
+        .lines
+        .iter()
+        .map(|line| full(model, line, width))
+        .collect();
+    if blocks.is_empty() {
+        blocks.push(empty(model, working, width));
+    }
+    if working.finished() && !working.view.summary.is_empty() {
+        blocks.push(summary(model, working, width));
+    }
+    blocks
+}
+
+/// What stands here before the first line.
+fn empty(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
+    let faint = model.theme.faint();
+    let word = model.words.say("screen.working.empty", &[]);
+    let mut rows = wrap(model.theme, &word, width, faint);
+    if !working.view.caution.is_empty() {
+        rows.push(Line::default());
+        rows.extend(wrap_text(model.theme, &working.view.caution, width, faint));
+    }
+    rows
+}
+
+fn summary(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
+    let heading = model.words.word("screen.summary");
+    let mut rows = vec![Line::styled(heading, model.theme.strong())];
+    for sentence in &working.view.summary {
+        let told = wrap(
+            model.theme,
+            sentence,
+            width.saturating_sub(2),
+            Default::default(),
+        );
+        rows.extend(hang(Span::raw(model.theme.either("· ", "- ")), told));
+    }
+    rows
+}
+
+/// A line with everything said about it.
+fn full(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
+    let mut rows = head(model, line, width);
+    rows.extend(reading(model, line, width));
+    rows.extend(message(model, line, width));
+    for hint in &line.hints {
+        rows.extend(one_hint(model, hint, width));
+    }
+    rows
+}
+
+/// What was said last, in so many rows at most: the verdict and the newest hint come first, then
+/// as much of the message as there is room for.
+pub(super) fn latest(
+    model: &Model,
+    line: &LineView,
+    width: usize,
+    height: usize,
+) -> Vec<Line<'static>> {
+    let whole = full(model, line, width);
+    if whole.len() <= height {
+        return whole;
+    }
+    let head = head(model, line, width);
+    let hint = line
+        .hints
+        .last()
+        .map_or_else(Vec::new, |hint| one_hint(model, hint, width));
+    let room = height.saturating_sub(head.len() + hint.len());
+    let mut rows = head;
+    rows.extend(clip(model.theme, message(model, line, width), room));
+    rows.extend(hint);
+    clip(model.theme, rows, height)
+}
+
+/// How far the rows below a line are moved to the right.
+fn inset(width: usize) -> usize {
+    if width < 40 { 2 } else { MARGIN }
+}
+
+fn message(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
+    let inset = inset(width);
+    let rows = wrap(
+        model.theme,
+        &line.message,
+        width.saturating_sub(inset),
+        Default::default(),
+    );
+    indent(inset, rows)
+}
+
+fn one_hint(model: &Model, hint: &crate::text::Prose, width: usize) -> Vec<Line<'static>> {
+    let inset = inset(width);
+    let mark = Span::styled(model.theme.either("→ ", "> "), model.theme.hint());
+    let told = wrap(
+        model.theme,
+        hint,
+        width.saturating_sub(inset + 2),
+        Default::default(),
+    );
+    indent(inset, hang(mark, told))
+}
+
+/// What the line was an answer to and how it was read, unless that says nothing new.
+fn reading(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
+    let bare = |text: &str| text.split_whitespace().collect::<String>();
+    let Some(reading) = &line.reading else {
+        return Vec::new();
+    };
+    if bare(reading) == bare(&line.text) {
+        return Vec::new();
+    }
+    let inset = inset(width);
+    let rows = wrap_text(
+        model.theme,
+        reading,
+        width.saturating_sub(inset),
+        model.theme.faint(),
+    );
+    indent(inset, rows)
+}
+
+/// The row with sign, number, text and verdict, and the caret below.
+fn head(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
+    let theme = model.theme;
+    let style = text_style(theme, line);
+    let room = width.saturating_sub(MARGIN).max(1);
+    let text = theme.letters(&line.text);
+    let mut rows: Vec<Line> = Vec::new();
+    let caret = line
+        .caret
+        .map(|span| caret_columns(theme, &line.text, span));
+    let parts = hard_rows(&text, room);
+    let last = parts.len() - 1;
+    for (place, (first, part)) in parts.iter().enumerate() {
+        let margin = if place == 0 {
+            margin(theme, line)
+        } else {
+            vec![Span::raw(" ".repeat(MARGIN))]
+        };
+        let mut row = Line::from(margin);
+        row.push_span(Span::styled(part.clone(), style));
+        let verdict = place == last && add_verdict(model, line, &mut row, width);
+        rows.push(row);
+        rows.extend(caret.and_then(|caret| {
+            caret_row(theme, caret, *first, (place < last).then(|| part.width()))
+        }));
+        if place == last && !verdict {
+            let word = verdict_word(model, line);
+            rows.extend(indent(inset(width), vec![Line::from(word)]));
+        }
+    }
+    rows
+}
+
+/// A line in one row.
+fn folded(model: &Model, line: &LineView, width: usize) -> Line<'static> {
+    let word = verdict_word(model, line);
+    let room = width.saturating_sub(MARGIN + word.width() + 2);
+    let text = cut(model.theme, &model.theme.letters(&line.text), room);
+    let mut row = Line::from(margin(model.theme, line));
+    row.push_span(Span::styled(text, text_style(model.theme, line)));
+    add_verdict(model, line, &mut row, width);
+    row
+}
+
+fn text_style(theme: Theme, line: &LineView) -> ratatui::style::Style {
+    if line.standing && line.sign != Sign::Talk {
+        theme.strong()
+    } else {
+        theme.faint()
+    }
+}
+
+/// Sign and number.
+fn margin(theme: Theme, line: &LineView) -> Vec<Span<'static>> {
+    let number = line
+        .number
+        .map_or_else(String::new, |number| number.to_string());
+    vec![
+        Span::styled(theme.sign(line.sign), theme.verdict(line.sign)),
+        Span::styled(format!(" {number:<3}"), theme.faint()),
+    ]
+}
+
+fn verdict_word(model: &Model, line: &LineView) -> Span<'static> {
+    let mut word = line.verdict.clone();
+    if !line.standing {
+        if !word.is_empty() {
+            word.push_str(", ");
+        }
+        word.push_str(&model.words.word("screen.line.taken-back"));
+    }
+    let mut style = model.theme.verdict(line.sign);
+    if !line.standing {
+        style = style.remove_modifier(Modifier::BOLD);
+    }
+    Span::styled(model.theme.letters(&word).into_owned(), style)
+}
+
+/// Puts the verdict at the right end of a row. False if there is no room.
+fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: usize) -> bool {
+    let word = verdict_word(model, line);
+    let Some(gap) = width.checked_sub(row.width() + word.width()) else {
+        return false;
+    };
+    if gap < 2 && word.width() > 0 {
+        return false;
+    }
+    row.push_span(Span::raw(" ".repeat(gap)));
+    row.push_span(word);
+    true
+}
+
+/// A text in rows of so many columns, each with the column of the text at which it begins.
+fn hard_rows(text: &str, width: usize) -> Vec<(usize, String)> {
+    let mut rows = vec![(0, String::new())];
+    let mut column = 0;
+    for c in text.chars() {
+        let wide = c.width().unwrap_or(0);
+        if rows
+            .last()
+            .is_some_and(|(_, row)| row.width() + wide > width)
+        {
+            rows.push((column, String::new()));
+        }
+        if let Some((_, row)) = rows.last_mut() {
+            row.push(c);
+        }
+        column += wide;
+    }
+    rows
+}
+
+/// First column and width of a stretch, in the text as it is shown.
+fn caret_columns(theme: Theme, text: &str, span: Stretch) -> (usize, usize) {
+    let parts = text.get(..span.start).zip(text.get(span.start..span.end));
+    match parts {
+        Some((before, inside)) if !theme.unicode => (
+            theme.letters(before).width(),
+            theme.letters(inside).width().max(1),
+        ),
+        _ => span.columns(text),
+    }
+}
+
+/// The carets that stand under one row of a text, which begins at column `first` and is so wide;
+/// under the last row a caret may stand behind the text, where something is missing.
+fn caret_row(
+    theme: Theme,
+    (start, width): (usize, usize),
+    first: usize,
+    wide: Option<usize>,
+) -> Option<Line<'static>> {
+    let from = start.max(first);
+    let end = wide.map_or(usize::MAX, |wide| first + wide);
+    let count = (start + width)
+        .min(end)
+        .checked_sub(from)
+        .filter(|count| *count > 0)?;
+    let mut row = Line::raw(" ".repeat(MARGIN + from - first));
+    row.push_span(Span::styled("^".repeat(count), theme.caret()));
+    Some(row)
+}
