@@ -1,5 +1,5 @@
 //! Arguments in, exit code out; everything else is in the library.
 
 fn main() -> std::process::ExitCode {
-    std::process::ExitCode::SUCCESS
+    leverwright::cli::main()
 }

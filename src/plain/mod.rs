@@ -1,1 +1,329 @@
-//! Not filled yet.
+//! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
+//! cursor movement, no decoration; each change is said once; choices are numbered.
+
+use crate::screen::{Desk, Opening, Start, Tutor};
+use crate::session::{Course, Sign, Turn, View};
+use crate::sketch::{tell, told_words};
+use crate::text::{Prose, Slot, Span, Words};
+use std::io::{self, BufRead, Write};
+
+/// How long a line of prose may grow before it is broken.
+const WIDTH: usize = 78;
+
+/// Runs the dialogue until the learner leaves or the input ends. `echo` repeats each line behind
+/// the prompt, for transcripts.
+///
+/// # Errors
+/// When the output cannot be written or the input not read.
+pub fn run(
+    desk: &mut dyn Desk,
+    start: Start,
+    notes: Vec<Prose>,
+    words: &Words,
+    echo: bool,
+    input: &mut dyn BufRead,
+    output: &mut dyn Write,
+) -> io::Result<()> {
+    let mut dialogue = Dialogue {
+        desk,
+        words,
+        echo,
+        input,
+        output,
+    };
+    dialogue.say(&words.say("plain.welcome", &[]))?;
+    for note in notes {
+        dialogue.say(&note)?;
+    }
+    match start {
+        Start::Problem(opening) => match dialogue.work(opening)? {
+            After::Leave => Ok(()),
+            After::Menu => dialogue.menu(),
+        },
+        Start::Lesson(lesson) => match dialogue.desk.open(lesson) {
+            Ok(opening) => match dialogue.work(opening)? {
+                After::Leave => Ok(()),
+                After::Menu => dialogue.menu(),
+            },
+            Err(prose) => dialogue.say(&prose),
+        },
+        Start::Menu => dialogue.menu(),
+    }
+}
+
+/// What comes after a problem.
+enum After {
+    /// The list of lessons.
+    Menu,
+    /// The end.
+    Leave,
+}
+
+struct Dialogue<'a> {
+    desk: &'a mut dyn Desk,
+    words: &'a Words,
+    echo: bool,
+    input: &'a mut dyn BufRead,
+    output: &'a mut dyn Write,
+}
+
+impl Dialogue<'_> {
+    /// The list of lessons, until one leaves.
+    fn menu(&mut self) -> io::Result<()> {
+        loop {
+            let unfinished = self.desk.unfinished();
+            let lessons = self.desk.lessons();
+            self.say(&self.words.say("plain.choose", &[]))?;
+            if let Some(left) = &unfinished {
+                let slots = [
+                    ("title", Slot::Word(left.title.clone())),
+                    ("lines", Slot::Word(left.lines.to_string())),
+                ];
+                self.say(&self.words.say("plain.carry-on", &slots))?;
+            }
+            for (index, lesson) in lessons.iter().enumerate() {
+                let slots = [
+                    ("number", Slot::Word((index + 1).to_string())),
+                    ("title", Slot::Word(lesson.title.clone())),
+                    ("teaches", Slot::Word(lesson.teaches.clone())),
+                ];
+                self.say(&self.words.say("plain.lesson", &slots))?;
+            }
+            let Some(line) = self.ask()? else {
+                return self.say(&self.words.say("plain.end", &[]));
+            };
+            let typed = line.trim().to_lowercase();
+            let number = typed.parse::<usize>().ok();
+            let by_name = lessons.iter().position(|lesson| lesson.id == typed);
+            let opened = match (number, &unfinished) {
+                (Some(0), Some(_)) => self.desk.resume(),
+                (None, Some(_)) if typed.is_empty() => self.desk.resume(),
+                (None, None) if typed.is_empty() => self.desk.open(0),
+                (Some(number), _) if (1..=lessons.len()).contains(&number) => {
+                    self.desk.open(number - 1)
+                }
+                _ if by_name.is_some() => self.desk.open(by_name.unwrap_or(0)),
+                _ if leaves(self.words, &typed) => {
+                    return self.say(&self.words.say("plain.end", &[]));
+                }
+                _ => Err(self.words.say("plain.choice-unclear", &[])),
+            };
+            match opened {
+                Ok(opening) => {
+                    if let After::Leave = self.work(opening)? {
+                        return Ok(());
+                    }
+                }
+                Err(prose) => self.say(&prose)?,
+            }
+        }
+    }
+
+    /// One problem.
+    fn work(&mut self, opening: Opening) -> io::Result<After> {
+        let Opening {
+            session: mut tutor,
+            resumed,
+            notes,
+        } = opening;
+        let view = tutor.view();
+        self.blank()?;
+        self.line(&view.title)?;
+        self.paragraph(&view.statement)?;
+        self.paragraph(&view.caution)?;
+        for note in notes {
+            self.say(&note)?;
+        }
+        if resumed {
+            self.say(&self.words.say("plain.resumed", &[]))?;
+            for line in view
+                .lines
+                .iter()
+                .filter(|line| line.number.is_some() && line.standing)
+            {
+                let number = line
+                    .number
+                    .map_or_else(String::new, |number| number.to_string());
+                self.line(&format!("{number}. {} ({})", line.text, line.verdict))?;
+            }
+        }
+        self.diagram(tutor.as_ref(), &view, None)?;
+        self.question(&view)?;
+        let mut drawn = view.marks.clone();
+        while tutor.view().course == Course::On {
+            let Some(line) = self.ask()? else {
+                self.say(&self.words.say("plain.end", &[]))?;
+                return Ok(After::Leave);
+            };
+            for note in self.desk.entered(&line) {
+                self.say(&note)?;
+            }
+            let turn = tutor.submit(&line);
+            let written = self.desk.judged(&turn);
+            self.answer(&turn)?;
+            for note in written {
+                self.say(&note)?;
+            }
+            let view = tutor.view();
+            if turn.course == Course::On {
+                if view.marks != drawn {
+                    self.diagram(tutor.as_ref(), &view, Some(&drawn))?;
+                    drawn = view.marks.clone();
+                }
+                if turn.moved_on || turn.line.sign != Sign::Talk {
+                    self.question(&view)?;
+                }
+            }
+        }
+        let view = tutor.view();
+        if view.course == Course::Quit {
+            self.desk.closed(false);
+            return Ok(After::Leave);
+        }
+        for prose in &view.summary {
+            self.say(prose)?;
+        }
+        self.desk.closed(true);
+        self.blank()?;
+        Ok(After::Menu)
+    }
+
+    /// The diagram in words: only what is new since it was told last.
+    fn diagram(
+        &mut self,
+        tutor: &dyn Tutor,
+        view: &View,
+        before: Option<&crate::sketch::Marks>,
+    ) -> io::Result<()> {
+        let values = tutor.problem().values();
+        let sentences = |marks| told_words(&tell(tutor.problem(), &values, marks), self.words);
+        let known = before.map(sentences).unwrap_or_default();
+        let fresh: Vec<Prose> = sentences(&view.marks)
+            .into_iter()
+            .filter(|prose| !known.contains(prose))
+            .collect();
+        if fresh.is_empty() {
+            return Ok(());
+        }
+        let text: Vec<String> = fresh.iter().map(ToString::to_string).collect();
+        let slots = [("told", Slot::Word(text.join(" ")))];
+        self.say(&self.words.say("plain.diagram", &slots))
+    }
+
+    fn question(&mut self, view: &View) -> io::Result<()> {
+        self.blank()?;
+        self.say(&view.question)?;
+        if view.example.is_empty() {
+            return Ok(());
+        }
+        self.say(&self.words.say(
+            "plain.example",
+            &[("example", Slot::Prose(view.example.clone()))],
+        ))
+    }
+
+    fn answer(&mut self, turn: &Turn) -> io::Result<()> {
+        let line = &turn.line;
+        if let Some(caret) = line.caret.filter(|_| line.sign != Sign::Right) {
+            self.caret(&line.text, caret)?;
+        }
+        if let Some(reading) = line
+            .reading
+            .as_ref()
+            .filter(|reading| reading.trim() != line.text.trim())
+        {
+            self.say(&self.words.say(
+                "plain.read-as",
+                &[("reading", Slot::Value(reading.clone()))],
+            ))?;
+        }
+        let verdict = match line.number {
+            Some(number) => format!(
+                "{} {number}: {}.",
+                self.words.word("plain.line"),
+                line.verdict
+            ),
+            None => String::new(),
+        };
+        let prose = Prose::plain(verdict).then(line.message.clone());
+        if !prose.is_empty() {
+            self.say(&prose)?;
+        }
+        for hint in &line.hints {
+            self.say(
+                &self
+                    .words
+                    .say("plain.hint", &[("hint", Slot::Prose(hint.clone()))]),
+            )?;
+        }
+        Ok(())
+    }
+
+    /// The line once more, with a mark under what is meant.
+    fn caret(&mut self, text: &str, span: Span) -> io::Result<()> {
+        let (column, width) = span.columns(text);
+        self.line(&format!("  {text}"))?;
+        self.line(&format!("  {}{}", " ".repeat(column), "^".repeat(width)))
+    }
+
+    /// Asks for a line; `None` at the end of the input.
+    fn ask(&mut self) -> io::Result<Option<String>> {
+        self.output.write_all(b"> ")?;
+        self.output.flush()?;
+        let mut bytes = Vec::new();
+        // A line without end must not fill the memory; what is too long is refused later.
+        let read = io::Read::take(&mut *self.input, 1 << 20).read_until(b'\n', &mut bytes)?;
+        if read == 0 {
+            self.blank()?;
+            return Ok(None);
+        }
+        let line = String::from_utf8_lossy(&bytes)
+            .trim_end_matches(['\n', '\r'])
+            .to_owned();
+        if self.echo {
+            let shown: String = crate::text::printable(&line).chars().take(WIDTH).collect();
+            self.line(&shown)?;
+        }
+        Ok(Some(line))
+    }
+
+    fn say(&mut self, prose: &Prose) -> io::Result<()> {
+        self.paragraph(&prose.to_string())
+    }
+
+    /// Prose broken at blanks.
+    fn paragraph(&mut self, text: &str) -> io::Result<()> {
+        for paragraph in text.lines() {
+            let mut line = String::new();
+            for word in paragraph.split(' ') {
+                let longer = line.chars().count() + word.chars().count() + 1 > WIDTH;
+                if longer && !line.is_empty() {
+                    self.line(&line)?;
+                    line.clear();
+                }
+                if !line.is_empty() {
+                    line.push(' ');
+                }
+                line.push_str(word);
+            }
+            self.line(&line)?;
+        }
+        Ok(())
+    }
+
+    fn line(&mut self, text: &str) -> io::Result<()> {
+        writeln!(self.output, "{text}")
+    }
+
+    fn blank(&mut self) -> io::Result<()> {
+        writeln!(self.output)
+    }
+}
+
+/// True for the words that leave.
+fn leaves(words: &Words, typed: &str) -> bool {
+    words
+        .word("command.quit")
+        .split(',')
+        .any(|word| word.trim() == typed)
+}

@@ -130,6 +130,13 @@ impl Session {
         self.state.course
     }
 
+    /// Takes leaving back, after a replay of lines that ended with it.
+    pub fn stay(&mut self) {
+        if self.state.course == Course::Quit {
+            self.state.course = Course::On;
+        }
+    }
+
     /// How a line that is being typed would be read, in mathematical layout; `None` where it is a
     /// command, words, or not readable yet. Never with a value.
     pub fn preview(&self, line: &str) -> Option<String> {

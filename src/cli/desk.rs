@@ -1,0 +1,339 @@
+//! The learner's record behind the tutor: every line is on disk before it is judged.
+
+use super::Trouble;
+use super::library::{Found, Library, fresh_seed};
+use crate::lesson::{parse_problem, write_problem};
+use crate::problem::Problem;
+use crate::record::{Closed, Ending, Entry, Line, Opened, Origin, RecordId, Resume, Verdict};
+use crate::screen::{Desk, LessonChoice, Opening, Resumable, Tutor};
+use crate::session::{Course, Session, Turn, View};
+use crate::store::{Flush, Learner, Sitting, Store, now};
+use crate::text::{Prose, Slot, Words};
+use std::collections::BTreeMap;
+use std::path::Path;
+
+impl Tutor for Session {
+    fn submit(&mut self, line: &str) -> Turn {
+        Session::submit(self, line)
+    }
+
+    fn view(&self) -> View {
+        Session::view(self)
+    }
+
+    fn preview(&self, line: &str) -> Option<String> {
+        Session::preview(self, line)
+    }
+
+    fn problem(&self) -> &Problem {
+        Session::problem(self)
+    }
+}
+
+/// The problem that is open, as the journal knows it.
+struct Current {
+    problem_json: String,
+    origin: Option<Origin>,
+    /// The record that opened it, once it is written.
+    opened: Option<RecordId>,
+    /// The record of an earlier sitting that this one takes up.
+    continues: Option<RecordId>,
+    /// The line that waits for its verdict.
+    line: Option<RecordId>,
+}
+
+/// Lessons and records for the screens.
+pub(super) struct JournalDesk {
+    library: Library,
+    words: Words,
+    store: Option<(Store, Learner)>,
+    sitting: Option<Sitting>,
+    current: Option<Current>,
+    resume: Option<Resume>,
+    notes: Vec<Prose>,
+    told_of_trouble: bool,
+}
+
+impl JournalDesk {
+    /// A desk over a saves folder. If it cannot be used, the learner is told and works on.
+    pub(super) fn open(library: Library, saves: &Path, words: &Words) -> JournalDesk {
+        let mut desk = JournalDesk {
+            library,
+            words: words.clone(),
+            store: None,
+            sitting: None,
+            current: None,
+            resume: None,
+            notes: Vec::new(),
+            told_of_trouble: false,
+        };
+        let opened = Store::open(saves).and_then(|store| {
+            let learner = store.default_learner()?;
+            Ok((store, learner))
+        });
+        match opened {
+            Ok(store) => desk.store = Some(store),
+            Err(trouble) => desk
+                .notes
+                .push(trouble.say(words).then(words.say("cli.unsaved", &[]))),
+        }
+        desk.look_for_unfinished();
+        desk
+    }
+
+    /// What the learner should be told before anything else.
+    pub(super) fn take_notes(&mut self) -> Vec<Prose> {
+        std::mem::take(&mut self.notes)
+    }
+
+    fn look_for_unfinished(&mut self) {
+        let Some((store, learner)) = &self.store else {
+            return;
+        };
+        match store.unfinished(learner) {
+            Ok(found) => {
+                self.notes
+                    .extend(found.notes.iter().map(|note| note.say(&self.words)));
+                // A journal from a newer version may hold a problem that this one cannot read.
+                self.resume = found
+                    .resume
+                    .filter(|resume| parse_problem(&resume.problem_json).is_ok());
+            }
+            Err(trouble) => self.notes.push(trouble.say(&self.words)),
+        }
+    }
+
+    /// Opens a found problem.
+    pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
+        let problem_json = write_problem(&found.problem);
+        let session =
+            Session::start(found.problem, found.sister, self.words.clone()).map_err(|trouble| {
+                self.words
+                    .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
+            })?;
+        self.current = Some(Current {
+            problem_json,
+            origin: found.origin,
+            opened: None,
+            continues: None,
+            line: None,
+        });
+        Ok(Opening {
+            session: Box::new(session),
+            resumed: false,
+            notes: self.take_notes(),
+        })
+    }
+
+    /// The sitting, begun at the first line.
+    fn sitting(&mut self) -> Result<Option<&mut Sitting>, Prose> {
+        if self.sitting.is_none()
+            && let Some((store, learner)) = &self.store
+        {
+            let begun = store.begin_sitting(learner, &now(), Flush::ToDisk);
+            self.sitting = Some(begun.map_err(|trouble| trouble.say(&self.words))?);
+        }
+        Ok(self.sitting.as_mut())
+    }
+
+    /// Appends an entry; its record's id, and a note where it could not be written.
+    fn append(&mut self, entry: Entry) -> (Option<RecordId>, Vec<Prose>) {
+        let words = self.words.clone();
+        let sitting = match self.sitting() {
+            Ok(Some(sitting)) => sitting,
+            Ok(None) => return (None, Vec::new()),
+            Err(note) => return (None, self.tell_once(note)),
+        };
+        let record = sitting.number(&now(), entry);
+        let id = record.id.clone();
+        match sitting.append(record) {
+            Ok(()) => {
+                self.told_of_trouble = false;
+                (Some(id), Vec::new())
+            }
+            Err(trouble) => (Some(id), self.tell_once(trouble.say(&words))),
+        }
+    }
+
+    /// A trouble that lasts is told once.
+    fn tell_once(&mut self, note: Prose) -> Vec<Prose> {
+        if std::mem::replace(&mut self.told_of_trouble, true) {
+            Vec::new()
+        } else {
+            vec![note]
+        }
+    }
+
+    /// Writes down which problem is worked at, before its first line.
+    fn write_opened(&mut self) -> Vec<Prose> {
+        let Some(current) = self
+            .current
+            .as_ref()
+            .filter(|current| current.opened.is_none())
+        else {
+            return Vec::new();
+        };
+        let entry = Entry::Opened(Box::new(Opened {
+            problem_json: current.problem_json.clone(),
+            origin: current.origin.clone(),
+            options: BTreeMap::new(),
+            continues: current.continues.clone(),
+        }));
+        let (id, notes) = self.append(entry);
+        if let Some(current) = &mut self.current {
+            current.opened = id;
+        }
+        notes
+    }
+
+    fn verdict(line: RecordId, turn: &Turn) -> Entry {
+        Entry::Verdict(Verdict {
+            line,
+            truth: turn.kept.truth.clone(),
+            progress: turn.kept.progress.clone(),
+            mistakes: turn.kept.mistakes.clone(),
+            hint: turn.kept.hint,
+            message: turn.kept.message.clone(),
+        })
+    }
+}
+
+impl Desk for JournalDesk {
+    fn entered(&mut self, line: &str) -> Vec<Prose> {
+        let mut notes = self.write_opened();
+        let problem = self
+            .current
+            .as_ref()
+            .and_then(|current| current.opened.clone());
+        // A line that is refused for its length is not kept whole.
+        let text = line
+            .chars()
+            .take(crate::session::LONGEST_LINE + 1)
+            .collect();
+        let (id, more) = self.append(Entry::Line(Line { problem, text }));
+        if let Some(current) = &mut self.current {
+            current.line = id;
+        }
+        notes.extend(more);
+        notes
+    }
+
+    fn judged(&mut self, turn: &Turn) -> Vec<Prose> {
+        let line = self
+            .current
+            .as_mut()
+            .and_then(|current| current.line.take());
+        let mut notes = match line {
+            Some(line) => self.append(Self::verdict(line, turn)).1,
+            None => Vec::new(),
+        };
+        if turn.course == Course::Finished
+            && let Some(problem) = self
+                .current
+                .as_ref()
+                .and_then(|current| current.opened.clone())
+        {
+            notes.extend(
+                self.append(Entry::Closed(Closed {
+                    problem,
+                    ending: Ending::Finished,
+                }))
+                .1,
+            );
+        }
+        notes
+    }
+
+    fn lessons(&self) -> Vec<LessonChoice> {
+        self.library
+            .lessons
+            .iter()
+            .map(|lesson| LessonChoice {
+                id: lesson.id().to_owned(),
+                title: lesson.title("en").to_owned(),
+                teaches: lesson.teaches("en").to_owned(),
+            })
+            .collect()
+    }
+
+    fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {
+        if lesson >= self.library.lessons.len() {
+            return Err(self.words.say("cli.no-lesson", &[]));
+        }
+        let found = self
+            .library
+            .drawn(lesson, fresh_seed(), &self.words)
+            .map_err(|trouble| match trouble {
+                Trouble::Input(lines) => Prose::plain(lines.join(" ")),
+                _ => self.words.say("cli.no-lesson", &[]),
+            })?;
+        self.opening(found)
+    }
+
+    fn unfinished(&mut self) -> Option<Resumable> {
+        let resume = self.resume.as_ref()?;
+        let problem = parse_problem(&resume.problem_json).ok()?;
+        Some(Resumable {
+            title: problem.title().to_owned(),
+            lines: resume.lines.len(),
+        })
+    }
+
+    fn resume(&mut self) -> Result<Opening, Prose> {
+        let nothing = || self.words.say("cli.nothing-left", &[]);
+        let resume = self.resume.take().ok_or_else(nothing)?;
+        let problem = parse_problem(&resume.problem_json)
+            .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
+        let sister = resume
+            .origin
+            .as_ref()
+            .and_then(|origin| self.library.by_code(&origin.code, &self.words).ok());
+        let started = Session::start(
+            problem,
+            sister.and_then(|found| found.sister),
+            self.words.clone(),
+        );
+        let mut session = started.map_err(|trouble| {
+            self.words
+                .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
+        })?;
+        self.current = Some(Current {
+            problem_json: resume.problem_json,
+            origin: resume.origin,
+            opened: None,
+            continues: Some(resume.opened),
+            line: None,
+        });
+        for past in resume.lines {
+            let turn = session.submit(&past.text);
+            // A line that was never answered is answered now. Leaving is not done again.
+            if past.verdict.is_none() {
+                self.write_opened();
+                self.append(Self::verdict(past.id, &turn));
+            }
+        }
+        session.stay();
+        Ok(Opening {
+            session: Box::new(session),
+            resumed: true,
+            notes: self.take_notes(),
+        })
+    }
+
+    fn decline(&mut self) {
+        if let Some(resume) = self.resume.take() {
+            self.append(Entry::Closed(Closed {
+                problem: resume.opened,
+                ending: Ending::Left,
+            }));
+        }
+    }
+
+    fn closed(&mut self, finished: bool) {
+        // Leaving is no ending: the problem is offered again. An end was written with its verdict.
+        if finished {
+            self.current = None;
+        }
+        self.look_for_unfinished();
+    }
+}

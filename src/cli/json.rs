@@ -1,0 +1,109 @@
+//! The JSON that we promise to other programs. Every form carries a version; values are in full,
+//! in SI units, angles in degrees.
+
+use super::library::Found;
+use crate::hint::{kind_word, step_title};
+use crate::key::{
+    Key, Pins, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
+    formula_numbers, step_word,
+};
+use crate::lesson::write_problem;
+use crate::statics::Solution;
+use crate::text::Words;
+use crate::units::{Dimension, unit_for};
+use serde_json::{Value, json};
+
+/// The version of these forms.
+const VERSION: u32 = 1;
+
+/// A solved problem.
+pub(super) fn solved(
+    found: &Found,
+    key: Option<&Key>,
+    solution: &Solution,
+    words: &Words,
+) -> String {
+    let problem = &found.problem;
+    let forces: Vec<Value> = problem
+        .forces()
+        .iter()
+        .map(|force| {
+            let vector = solution.force(force.id);
+            json!({
+                "symbol": force.symbol.as_str(),
+                "what": force.noun,
+                "x": vector.x,
+                "y": vector.y,
+                "size": vector.size(),
+                "unit": "N",
+            })
+        })
+        .collect();
+    let problem_json: Value = serde_json::from_str(&write_problem(problem)).unwrap_or(Value::Null);
+    let whole = json!({
+        "version": VERSION,
+        "code": found.origin.as_ref().map(|origin| origin.code.as_str()),
+        "title": problem.title(),
+        "statement": problem.statement(),
+        "gravity": { "value": problem.gravity(), "unit": "m/s²" },
+        "problem": problem_json,
+        "steps": key.map(|key| steps(found, key, words)),
+        "forces": forces,
+        "caution": problem.caution(),
+    });
+    format!("{whole:#}\n")
+}
+
+/// A problem that has no solution.
+pub(super) fn refused(code: &str, message: &str) -> String {
+    json!({ "version": VERSION, "error": { "code": code, "message": message } }).to_string()
+}
+
+fn steps(found: &Found, key: &Key, words: &Words) -> Vec<Value> {
+    let problem = &found.problem;
+    let sampling = Sampling::of(problem);
+    let pins = Pins::new();
+    let named: Vec<StepId> = key
+        .steps
+        .iter()
+        .map(|step| step.id)
+        .filter(|id| matches!(id, StepId::Pull(_)))
+        .collect();
+    let teller = Teller {
+        problem,
+        key,
+        sample: sampling.own(),
+        pins: &pins,
+        figures: problem.figures(),
+        typed: false,
+        named: &named,
+    };
+    key.steps
+        .iter()
+        .map(|step| {
+            let formula = key.formula(step.id);
+            let balance = key.balance(step.id);
+            let value = key
+                .value(step.id, sampling.own(), &pins)
+                .filter(|_| balance.is_none());
+            let shown = if step.dimension == Dimension::ANGLE {
+                value.map(f64::to_degrees)
+            } else {
+                value
+            };
+            json!({
+                "id": step_word(problem, step.id),
+                "kind": kind_word(step.id),
+                "symbol": step.symbol.as_str(),
+                "meaning": step_title(words, problem, step.id),
+                "formula": formula.as_ref().map(|formula| formula_names(problem, key, formula))
+                    .or_else(|| balance.map(|balance| balance_names(problem, key, balance))),
+                "numbers": formula.as_ref().map(|formula| formula_numbers(&teller, formula))
+                    .or_else(|| balance.map(|balance| balance_numbers(&teller, balance))),
+                "value": shown,
+                "unit": value.and_then(|_| unit_for(step.dimension)).map(|unit| unit.symbol),
+                "asked": step.asked,
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,238 @@
+//! Lessons and problems by the names that people give for them.
+
+use super::Trouble;
+use crate::draw::{code, draw, draw_sister, parse_code};
+use crate::lesson::{Fault, Lesson, built_in, parse_lesson, parse_problem};
+use crate::problem::Problem;
+use crate::record::Origin;
+use crate::text::{Slot, Words, printable};
+use std::collections::hash_map::RandomState;
+use std::fs;
+use std::hash::{BuildHasher, Hasher};
+use std::io::Read;
+use std::path::Path;
+
+/// The longest lesson or problem file that is read, in bytes.
+const LONGEST_FILE: u64 = 4 << 20;
+/// The only language so far.
+const LANGUAGE: &str = "en";
+
+/// A problem that was found, and where it came from.
+pub(super) struct Found {
+    pub(super) problem: Problem,
+    pub(super) sister: Option<Problem>,
+    pub(super) origin: Option<Origin>,
+}
+
+/// The lessons at hand.
+pub(super) struct Library {
+    pub(super) lessons: Vec<Lesson>,
+    /// What was wrong with lesson files that were passed over.
+    pub(super) faults: Vec<String>,
+}
+
+impl Library {
+    /// The built-in lessons, and those of a folder.
+    pub(super) fn open(folder: Option<&Path>, words: &Words) -> Library {
+        let mut library = Library {
+            lessons: built_in(),
+            faults: Vec::new(),
+        };
+        let Some(folder) = folder else { return library };
+        let entries = match fs::read_dir(folder) {
+            Ok(entries) => entries,
+            Err(error) => {
+                library
+                    .faults
+                    .push(unreadable(words, folder, &error.to_string()));
+                return library;
+            }
+        };
+        let mut paths: Vec<_> = entries
+            .filter_map(|entry| entry.ok().map(|entry| entry.path()))
+            .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
+            .collect();
+        paths.sort();
+        for path in paths {
+            match read_file(words, &path).map(|text| parse_lesson(&text)) {
+                Ok(Ok(lesson)) => {
+                    library.lessons.retain(|known| known.id() != lesson.id());
+                    library.lessons.push(lesson);
+                }
+                Ok(Err(faults)) => library
+                    .faults
+                    .extend(told(&path.display().to_string(), &faults)),
+                Err(line) => library.faults.push(line),
+            }
+        }
+        library
+    }
+
+    /// A problem by file, `-`, lesson name (with a seed) or code.
+    pub(super) fn find(
+        &self,
+        name: &str,
+        seed: Option<u64>,
+        words: &Words,
+    ) -> Result<Found, Trouble> {
+        if let Some(index) = self.lessons.iter().position(|lesson| lesson.id() == name) {
+            return self.drawn(index, seed.unwrap_or(1), words);
+        }
+        if name == "-" {
+            let mut text = String::new();
+            let read = std::io::stdin()
+                .take(LONGEST_FILE)
+                .read_to_string(&mut text);
+            read.map_err(|error| {
+                Trouble::Input(vec![unreadable(words, Path::new("-"), &error.to_string())])
+            })?;
+            return from_text("standard input", &text);
+        }
+        let path = Path::new(name);
+        if path.exists() {
+            let text = read_file(words, path).map_err(|line| Trouble::Input(vec![line]))?;
+            return from_text(name, &text);
+        }
+        if looks_like_code(name) {
+            return self.by_code(name, words);
+        }
+        Err(self.unknown(name, words))
+    }
+
+    /// The problem with this code.
+    pub(super) fn by_code(&self, typed: &str, words: &Words) -> Result<Found, Trouble> {
+        let (index, place) = parse_code(typed, &self.lessons)
+            .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
+        let lesson = &self.lessons[index];
+        let problem = lesson
+            .problem_at(&place, LANGUAGE)
+            .map_err(|flaws| Trouble::Input(flaws.iter().map(ToString::to_string).collect()))?;
+        let _ = words;
+        let seed = u64::from(lesson.checksum());
+        let sister = draw_sister(lesson, &place, seed, LANGUAGE).map(|drawn| drawn.problem);
+        let origin = Origin {
+            code: code(lesson, &place),
+            lesson: lesson.id().to_owned(),
+            lesson_version: lesson.version(),
+            seed,
+        };
+        Ok(Found {
+            problem,
+            sister,
+            origin: Some(origin),
+        })
+    }
+
+    /// A problem drawn from a lesson.
+    pub(super) fn drawn(&self, index: usize, seed: u64, words: &Words) -> Result<Found, Trouble> {
+        let lesson = &self.lessons[index];
+        let Some(drawn) = draw(lesson, seed, LANGUAGE) else {
+            let slots = [("lesson", Slot::Word(lesson.id().to_owned()))];
+            return Err(Trouble::Input(vec![
+                words.say("cli.no-draw", &slots).to_string(),
+            ]));
+        };
+        let sister = draw_sister(lesson, &drawn.place, seed, LANGUAGE).map(|drawn| drawn.problem);
+        let origin = Origin {
+            code: code(lesson, &drawn.place),
+            lesson: lesson.id().to_owned(),
+            lesson_version: lesson.version(),
+            seed,
+        };
+        Ok(Found {
+            problem: drawn.problem,
+            sister,
+            origin: Some(origin),
+        })
+    }
+
+    /// Says that a name is not known, with the nearest and all that are.
+    fn unknown(&self, name: &str, words: &Words) -> Trouble {
+        let known: Vec<&str> = self.lessons.iter().map(Lesson::id).collect();
+        let near = known.iter().find(|id| {
+            let typed = name.to_lowercase();
+            !typed.is_empty()
+                && (id.starts_with(&typed) || typed.starts_with(*id) || one_slip(id, &typed))
+        });
+        let mut slots = vec![
+            ("name", Slot::Word(printable(name))),
+            ("lessons", Slot::Word(known.join(", "))),
+        ];
+        let key = match near {
+            Some(near) => {
+                slots.push(("near", Slot::Word((*near).to_owned())));
+                "cli.unknown-near"
+            }
+            None => "cli.unknown",
+        };
+        Trouble::Input(vec![words.say(key, &slots).to_string()])
+    }
+}
+
+/// A seed for fresh numbers: the system's own randomness behind the standard hasher, so that two
+/// machines started together draw different problems.
+pub(super) fn fresh_seed() -> u64 {
+    let mut hasher = RandomState::new().build_hasher();
+    hasher.write_u32(std::process::id());
+    hasher.finish() >> 16
+}
+
+/// One letter changed, missing, added, or two neighbours exchanged.
+fn one_slip(known: &str, typed: &str) -> bool {
+    let (known, typed): (Vec<char>, Vec<char>) = (known.chars().collect(), typed.chars().collect());
+    let start = known
+        .iter()
+        .zip(&typed)
+        .take_while(|(one, other)| one == other)
+        .count();
+    let (known, typed) = (&known[start..], &typed[start..]);
+    let end = known
+        .iter()
+        .rev()
+        .zip(typed.iter().rev())
+        .take_while(|(one, other)| one == other)
+        .count();
+    let (known, typed) = (&known[..known.len() - end], &typed[..typed.len() - end]);
+    match (known, typed) {
+        ([one, other], [first, second]) => one == second && other == first,
+        (known, typed) => known.len() <= 1 && typed.len() <= 1,
+    }
+}
+
+fn looks_like_code(name: &str) -> bool {
+    name.matches('-').count() >= 2 && !name.contains(['/', '.'])
+}
+
+fn from_text(name: &str, text: &str) -> Result<Found, Trouble> {
+    let problem = parse_problem(text).map_err(|faults| Trouble::Input(told(name, &faults)))?;
+    Ok(Found {
+        problem,
+        sister: None,
+        origin: None,
+    })
+}
+
+fn told(name: &str, faults: &[Fault]) -> Vec<String> {
+    faults
+        .iter()
+        .map(|fault| format!("{}: {fault}", printable(name)))
+        .collect()
+}
+
+fn unreadable(words: &Words, path: &Path, system: &str) -> String {
+    let slots = [
+        ("place", Slot::Value(printable(&path.display().to_string()))),
+        ("system", Slot::Word(system.to_owned())),
+    ];
+    words.say("cli.unreadable", &slots).to_string()
+}
+
+fn read_file(words: &Words, path: &Path) -> Result<String, String> {
+    let size = fs::metadata(path)
+        .map_err(|error| unreadable(words, path, &error.to_string()))?
+        .len();
+    if size > LONGEST_FILE {
+        return Err(unreadable(words, path, &words.word("cli.too-large")));
+    }
+    fs::read_to_string(path).map_err(|error| unreadable(words, path, &error.to_string()))
+}

@@ -1,0 +1,231 @@
+//! The full worked key of a problem.
+
+use super::Trouble;
+use super::args::{Arguments, Solve};
+use super::json;
+use super::library::{Found, Library};
+use crate::hint::{Case, step_title, told};
+use crate::key::{Axis, Key, Part, Pins, Rule, Sampling, StepId, derive};
+use crate::problem::{ForceId, Problem};
+use crate::sketch::{
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
+};
+use crate::statics;
+use crate::text::{Slot, Words};
+use crate::units::{Dimension, number_text, value_text};
+use std::io::{Write, stdout};
+
+/// Columns and rows of a printed diagram.
+const PICTURE: (u16, u16) = (64, 20);
+
+/// Prints the key.
+pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Result<(), Trouble> {
+    let library = Library::open(arguments.lessons.as_deref(), words);
+    if !library.faults.is_empty() {
+        return Err(Trouble::Input(library.faults));
+    }
+    let found = library.find(&wishes.problem, wishes.seed, words)?;
+    let solution = statics::solve(&found.problem, &found.problem.values());
+    let solution = match solution {
+        Ok(solution) => solution,
+        Err(trouble) if wishes.json => {
+            let text = json::refused(trouble.code(), &trouble.to_string());
+            writeln!(stdout().lock(), "{text}")?;
+            return Err(Trouble::Input(vec![trouble.to_string()]));
+        }
+        Err(trouble) => return Err(Trouble::Input(vec![trouble.to_string()])),
+    };
+    let key = derive(&found.problem);
+    let text = if wishes.json {
+        json::solved(&found, key.as_ref().ok(), &solution, words)
+    } else {
+        let mut text = header(&found, words);
+        match &key {
+            Ok(key) => text.push_str(&worked(&found.problem, key, words)),
+            Err(trouble) => {
+                let why = [("why", Slot::Word(trouble.to_string()))];
+                text.push_str(&format!("{}\n\n", words.say("solve.no-walk", &why)));
+                text.push_str(&forces(&found.problem, &solution, words));
+            }
+        }
+        text.push_str(&format!("\n{}\n", found.problem.caution()));
+        text
+    };
+    let mut output = stdout().lock();
+    output.write_all(text.as_bytes())?;
+    output.flush()?;
+    Ok(())
+}
+
+fn header(found: &Found, words: &Words) -> String {
+    let problem = &found.problem;
+    let mut text = format!("{}\n", problem.title());
+    if let Some(origin) = &found.origin {
+        let slots = [("code", Slot::Word(origin.code.clone()))];
+        text.push_str(&format!("{}\n", words.say("solve.code", &slots)));
+    }
+    let g = [("g", Slot::Value(number_text(problem.gravity())))];
+    text.push_str(&format!(
+        "\n{}\n{}\n\n",
+        problem.statement(),
+        words.say("solve.gravity", &g)
+    ));
+    text
+}
+
+/// The forces by the solver, where no walk exists.
+fn forces(problem: &Problem, solution: &statics::Solution, words: &Words) -> String {
+    let mut text = String::new();
+    for force in problem.forces() {
+        let vector = solution.force(force.id);
+        let slots = [
+            ("symbol", Slot::Name(force.symbol.shown())),
+            (
+                "size",
+                Slot::Value(value_text(
+                    vector.size(),
+                    Dimension::FORCE,
+                    problem.figures(),
+                )),
+            ),
+            (
+                "x",
+                Slot::Value(value_text(vector.x, Dimension::FORCE, problem.figures())),
+            ),
+            (
+                "y",
+                Slot::Value(value_text(vector.y, Dimension::FORCE, problem.figures())),
+            ),
+        ];
+        text.push_str(&format!("{}\n", words.say("solve.force", &slots)));
+    }
+    text
+}
+
+fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
+    let sampling = Sampling::of(problem);
+    let case = Case {
+        problem,
+        key,
+        sampling: &sampling,
+    };
+    let mut text = drawn(
+        problem,
+        &Marks {
+            stage: Stage::Scene,
+            givens: true,
+            ..Marks::default()
+        },
+    );
+    text.push('\n');
+    for step in key.asked() {
+        let title = capitalised(&step_title(words, problem, step.id));
+        let line = match (&step.rule, step.id) {
+            (Rule::Statement, StepId::Forces) => {
+                let all: Vec<String> = problem
+                    .forces()
+                    .iter()
+                    .map(|force| crate::hint::force_words(words, &case, force.id))
+                    .collect();
+                format!("{}.", all.join("; "))
+            }
+            (Rule::Statement, _) => words.word("solve.pivot"),
+            (_, id) => format!("{}{}", told(&case, id), sense(key, id, &sampling, words)),
+        };
+        text.push_str(&format!("{title}\n    {}\n", line.replace(", ", ",\n    ")));
+        if step.id == StepId::MomentSum {
+            text.push('\n');
+            text.push_str(&drawn(problem, &turning(problem, key, &sampling)));
+            text.push('\n');
+        }
+    }
+    text
+}
+
+/// The way of a hinge's part, behind its value.
+fn sense(key: &Key, id: StepId, sampling: &Sampling, words: &Words) -> String {
+    let StepId::Reaction(_, Part::Along(axis)) = id else {
+        return String::new();
+    };
+    let value = key.value(id, sampling.own(), &Pins::new()).unwrap_or(0.0);
+    let word = match (axis, value >= 0.0) {
+        (Axis::Horizontal, true) => "solve.right",
+        (Axis::Horizontal, false) => "solve.left",
+        (Axis::Vertical, true) => "solve.up",
+        (Axis::Vertical, false) => "solve.down",
+    };
+    format!(" ({})", words.word(word))
+}
+
+/// A diagram as text.
+fn drawn(problem: &Problem, marks: &Marks) -> String {
+    let picture = picture(
+        &scene(problem, &problem.values(), marks),
+        PICTURE.0,
+        PICTURE.1,
+        Style { unicode: true },
+    );
+    let mut text = String::new();
+    for line in picture.lines() {
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    for entry in &picture.legend {
+        text.push_str(&format!("  {} {}\n", entry.mark, entry.text));
+    }
+    text
+}
+
+/// The beam with the forces across it and their distances.
+fn turning(problem: &Problem, key: &Key, sampling: &Sampling) -> Marks {
+    let value = |id: StepId| key.value(id, sampling.own(), &Pins::new());
+    let symbol = |id: ForceId| {
+        problem
+            .force(id)
+            .map_or_else(String::new, |force| force.symbol.shown())
+    };
+    let mut marks = Marks {
+        stage: Stage::Turning,
+        pivot: Some(key.pivot),
+        ..Marks::default()
+    };
+    for force in problem.forces() {
+        marks.forces.push(ForceMark {
+            force: force.id,
+            label: symbol(force.id),
+            direction: None,
+        });
+    }
+    for step in &key.steps {
+        match step.id {
+            StepId::Across(force) => {
+                marks.components.push(ComponentMark {
+                    force,
+                    label: step.symbol.shown(),
+                });
+            }
+            StepId::Angle(force) => {
+                marks.angles.push(AngleMark {
+                    force,
+                    label: step.symbol.shown(),
+                });
+            }
+            StepId::Distance(force) => {
+                let metres = value(step.id).map_or_else(String::new, number_text);
+                marks.distances.push(DistanceMark {
+                    force,
+                    label: format!("{metres} m"),
+                });
+            }
+            _ => {}
+        }
+    }
+    marks
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
