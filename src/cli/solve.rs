@@ -132,7 +132,12 @@ fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
             (Rule::Statement, _) => words.word("solve.pivot"),
             (_, id) => format!("{}{}", told(&case, id), sense(key, id, &sampling, words)),
         };
-        text.push_str(&format!("{title}\n    {}\n", line.replace(", ", ",\n    ")));
+        let broken = match step.rule {
+            Rule::Balance(_) => line.replace(", ", ",\n    "),
+            Rule::Statement => line.replace("; ", ";\n    "),
+            Rule::Formula(_) | Rule::Solve(_) | Rule::KnownSide { .. } => line,
+        };
+        text.push_str(&format!("{title}\n    {broken}\n"));
         if step.id == StepId::MomentSum {
             text.push('\n');
             text.push_str(&drawn(problem, &turning(problem, key, &sampling)));
@@ -189,7 +194,12 @@ fn turning(problem: &Problem, key: &Key, sampling: &Sampling) -> Marks {
         pivot: Some(key.pivot),
         ..Marks::default()
     };
-    for force in problem.forces() {
+    // A force through the pivot does not turn the body.
+    for force in problem
+        .forces()
+        .iter()
+        .filter(|force| key.step(StepId::Distance(force.id)).is_some())
+    {
         marks.forces.push(ForceMark {
             force: force.id,
             label: symbol(force.id),

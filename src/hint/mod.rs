@@ -140,8 +140,12 @@ pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
     } else {
         format!("title.{}", kind_word(step))
     };
+    let symbol = step_force(step)
+        .and_then(|force| problem.force(force))
+        .map_or_else(String::new, |force| force.symbol.shown());
     let slots = [
         ("noun", Slot::Word(noun)),
+        ("force", Slot::Name(symbol)),
         ("body", Slot::Word(problem.body().noun.clone())),
     ];
     words.say(&key, &slots).to_string()

@@ -16,7 +16,14 @@ impl Session {
         let said = said(&self.problem, &self.words, line);
         if said.forces.is_empty() {
             return match self.state.pending.first().copied() {
-                Some(pending) => self.complete(pending, &said),
+                Some(pending) if said.place.is_some() || said.way.is_some() => {
+                    self.complete(pending, &said)
+                }
+                Some(_) => {
+                    let mut outcome = self.unclear("talk.pending-unclear");
+                    outcome.message = outcome.message.then(self.still_open());
+                    outcome
+                }
                 None => self.unclear("talk.force-unclear"),
             };
         }

@@ -298,6 +298,12 @@ impl Session {
         if turning {
             stages.push(Marks {
                 stage: Stage::Turning,
+                // A force through the pivot does not turn the body.
+                forces: forces
+                    .iter()
+                    .filter(|mark| self.key.step(StepId::Distance(mark.force)).is_some())
+                    .cloned()
+                    .collect(),
                 components,
                 distances: self.distance_marks(),
                 ..plain.clone()
