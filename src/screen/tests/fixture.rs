@@ -176,6 +176,14 @@ fn working() -> Vec<LineView> {
              across.",
         ),
     ];
+    for (line, about) in [
+        (0, "the forces"),
+        (1, "weight of the gangway"),
+        (3, "weight of the crate"),
+        (6, "part of Wg across the gangway"),
+    ] {
+        lines[line].about = about.into();
+    }
     lines[1].reading = Some("Wg = 42 kg · 9.8 m/s² = 412 N".into());
     lines[2].standing = false;
     lines[3].reading = Some("W1 = 18 kg · 9.8 m/s² = 176 N".into());
