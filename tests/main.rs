@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
 mod lessons;
+mod mistakes;
 mod reading;
 mod records;
 mod sketch;
 mod statics;
+mod walk;

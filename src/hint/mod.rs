@@ -1,1 +1,273 @@
-//! Not filled yet.
+//! The next smallest help, in four stages: a question that makes one look; the place on the
+//! diagram; the same step worked in a sister problem; the line itself.
+//!
+//! The first two speak about the mistake that was named, or about the kind of step where none
+//! was. Nothing before the last stage holds a number or a formula of this problem's answer.
+
+use crate::key::{
+    BalanceKind, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers,
+    formula_names, formula_numbers,
+};
+use crate::mistakes::{Instance, Scope};
+use crate::problem::{ForceId, Problem};
+use crate::text::{Prose, Slot, Words};
+use crate::units::value_text;
+
+/// A problem with its key, ready to be told.
+pub struct Case<'a> {
+    /// The problem.
+    pub problem: &'a Problem,
+    /// Its key.
+    pub key: &'a Key,
+    /// Its numbers.
+    pub sampling: &'a Sampling,
+}
+
+/// The number of stages.
+pub const STAGES: u8 = 4;
+
+/// The hint of a stage, from 1 to [`STAGES`], for a step, with the mistake that was named in it
+/// and the sister problem.
+pub fn hint(
+    words: &Words,
+    case: &Case<'_>,
+    step: StepId,
+    named: Option<&Instance>,
+    sister: Option<&Case<'_>>,
+    stage: u8,
+) -> Prose {
+    match stage {
+        0 | 1 => about(words, case, step, named, "look"),
+        2 => about(words, case, step, named, "place"),
+        3 => match sister.and_then(|sister| worked_sister(words, sister, step)) {
+            Some(prose) => prose,
+            None => about(words, case, step, None, "look"),
+        },
+        _ => words
+            .say("hint.line", &[])
+            .then(line_itself(words, case, step)),
+    }
+}
+
+/// A hint of the first two stages.
+fn about(
+    words: &Words,
+    case: &Case<'_>,
+    step: StepId,
+    named: Option<&Instance>,
+    stage: &str,
+) -> Prose {
+    let force = named
+        .and_then(|instance| force_of(instance))
+        .or_else(|| step_force(step));
+    let symbol = match force.and_then(|force| case.problem.force(force)) {
+        Some(force) => force.symbol.shown(),
+        None => words.word("hint.each-force"),
+    };
+    let slots = [
+        ("force", Slot::Name(symbol)),
+        ("step", Slot::Word(step_title(words, case.problem, step))),
+        ("body", Slot::Word(case.problem.body().noun.clone())),
+    ];
+    if let Some(instance) = named {
+        let key = format!("family.{}.{stage}", instance.mistake.family);
+        if words.has(&key) {
+            return words.say(&key, &slots);
+        }
+    }
+    words.say(&format!("hint.{}.{stage}", kind_word(step)), &slots)
+}
+
+/// The force that an instance of a mistake is about.
+pub fn force_of(instance: &Instance) -> Option<ForceId> {
+    match instance.scope {
+        Scope::Force(force) => Some(force),
+        Scope::Here(step) => step_force(step),
+        Scope::Pull | Scope::Weights | Scope::Everywhere => step_force(instance.shows_at),
+    }
+}
+
+/// The force that a step is about.
+pub fn step_force(step: StepId) -> Option<ForceId> {
+    match step {
+        StepId::Weight(force)
+        | StepId::Distance(force)
+        | StepId::Angle(force)
+        | StepId::Across(force)
+        | StepId::Moment(force)
+        | StepId::Pull(force)
+        | StepId::PartOf(force, _)
+        | StepId::Reaction(force, _) => Some(force),
+        StepId::Forces
+        | StepId::Pivot
+        | StepId::KnownMoments
+        | StepId::MomentSum
+        | StepId::ForceSum(_) => None,
+    }
+}
+
+/// The kind of a step, as the catalogue of words calls it.
+pub fn kind_word(step: StepId) -> &'static str {
+    match step {
+        StepId::Forces => "forces",
+        StepId::Pivot => "pivot",
+        StepId::Weight(_) => "weight",
+        StepId::Distance(_) => "distance",
+        StepId::Angle(_) => "angle",
+        StepId::Across(_) => "across",
+        StepId::Moment(_) => "moment",
+        StepId::KnownMoments => "known-moments",
+        StepId::MomentSum => "moment-sum",
+        StepId::Pull(_) => "pull",
+        StepId::PartOf(..) => "part",
+        StepId::ForceSum(_) => "force-sum",
+        StepId::Reaction(_, Part::Along(crate::key::Axis::Horizontal)) => "reaction-x",
+        StepId::Reaction(_, Part::Along(crate::key::Axis::Vertical)) => "reaction-y",
+        StepId::Reaction(_, Part::Size) => "reaction-size",
+        StepId::Reaction(_, Part::Direction) => "reaction-direction",
+    }
+}
+
+/// A step's name in a few words: "weight of the lamp".
+pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
+    let noun = step_force(step)
+        .and_then(|force| problem.force(force))
+        .map_or_else(String::new, |force| force.noun.to_owned());
+    // The angle of upright forces is shared by all weights.
+    let upright = matches!(step, StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)));
+    let key = if upright {
+        "title.angle-weights".to_owned()
+    } else {
+        format!("title.{}", kind_word(step))
+    };
+    let slots = [
+        ("noun", Slot::Word(noun)),
+        ("body", Slot::Word(problem.body().noun.clone())),
+    ];
+    words.say(&key, &slots).to_string()
+}
+
+/// The line itself: formula in names, in numbers, and the value.
+pub fn line_itself(words: &Words, case: &Case<'_>, step: StepId) -> Prose {
+    let Some(found) = case.key.step(step) else {
+        return Prose::default();
+    };
+    match (&found.rule, step) {
+        (Rule::Statement, StepId::Forces) => {
+            let all: Vec<String> = case
+                .problem
+                .forces()
+                .iter()
+                .map(|force| force_words(words, case, force.id))
+                .collect();
+            Prose::plain(format!("{}.", all.join("; ")))
+        }
+        (Rule::Statement, _) => words.say("hint.pivot.line", &[]),
+        _ => Prose(vec![crate::text::Piece {
+            tag: crate::text::Tag::Value,
+            text: told(case, step),
+        }]),
+    }
+}
+
+/// A force in words: "weight of the mast: at its middle, straight down".
+pub fn force_words(words: &Words, case: &Case<'_>, id: ForceId) -> String {
+    let marks = crate::sketch::Marks {
+        stage: crate::sketch::Stage::Forces,
+        forces: vec![crate::sketch::ForceMark {
+            force: id,
+            label: case
+                .problem
+                .force(id)
+                .map_or_else(String::new, |force| force.symbol.shown()),
+            direction: None,
+        }],
+        ..Default::default()
+    };
+    let told = crate::sketch::tell(case.problem, &case.sampling.own().values, &marks);
+    let sentences = crate::sketch::told_words(&told, words);
+    sentences
+        .last()
+        .map_or_else(String::new, ToString::to_string)
+        .trim_end_matches('.')
+        .to_owned()
+}
+
+/// A step as written on the board: `W1 = m1·g = 8 kg·9.8 m/s² = 78.4 N`.
+pub fn told(case: &Case<'_>, step: StepId) -> String {
+    let Some(found) = case.key.step(step) else {
+        return String::new();
+    };
+    let (own, pins) = (case.sampling.own(), Pins::new());
+    let unknown = case
+        .key
+        .steps
+        .iter()
+        .map(|step| step.id)
+        .find(|id| matches!(id, StepId::Pull(_)));
+    let before = unknown.is_some_and(|unknown| case.key.rank(step) < case.key.rank(unknown));
+    let named: Vec<StepId> = unknown.into_iter().filter(|_| before).collect();
+    let teller = Teller {
+        problem: case.problem,
+        key: case.key,
+        sample: own,
+        pins: &pins,
+        figures: case.problem.figures(),
+        typed: false,
+        named: &named,
+    };
+    if let Some(balance) = case.key.balance(step) {
+        let kind = match balance.kind {
+            BalanceKind::MomentsAbout(_) | BalanceKind::ForcesAlong(_) => {
+                balance_names(case.problem, case.key, balance)
+            }
+        };
+        return format!("{kind}, {}", balance_numbers(&teller, balance));
+    }
+    let Some(formula) = case.key.formula(step) else {
+        return String::new();
+    };
+    let (names, numbers) = (
+        formula_names(case.problem, case.key, &formula),
+        formula_numbers(&teller, &formula),
+    );
+    let of_unknown = before
+        && matches!(step, StepId::Across(_))
+        && formula.inputs().iter().any(|id| named.contains(id));
+    let value = case
+        .key
+        .value(step, own, &pins)
+        .filter(|_| !of_unknown)
+        .map(|value| value_text(value, found.dimension, case.problem.figures()));
+    let mut parts = vec![found.symbol.shown(), names, numbers];
+    parts.extend(value);
+    parts.dedup();
+    parts.join(" = ")
+}
+
+/// The same kind of step in the sister problem.
+fn worked_sister(words: &Words, sister: &Case<'_>, step: StepId) -> Option<Prose> {
+    let same = sister.key.step(step).map(|found| found.id).or_else(|| {
+        sister
+            .key
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .find(|id| kind_word(*id) == kind_word(step))
+    })?;
+    if matches!(same, StepId::Forces | StepId::Pivot) {
+        return None;
+    }
+    let givens: Vec<String> = sister
+        .problem
+        .givens()
+        .iter()
+        .map(|given| format!("{} = {}", given.symbol.shown(), given.written))
+        .collect();
+    let slots = [
+        ("givens", Slot::Value(givens.join(", "))),
+        ("line", Slot::Value(told(sister, same))),
+        ("step", Slot::Word(step_title(words, sister.problem, same))),
+    ];
+    Some(words.say("hint.sister", &slots))
+}

@@ -1,1 +1,252 @@
-//! Not filled yet.
+//! Judging a line: what holds, what it establishes, and the evidence.
+//!
+//! Here the learner's line and the key meet for the first time. A verdict has two axes, truth and
+//! progress. The judge compares and yields evidence; naming a mistake is `diagnosis`, speaking is
+//! `hint`.
+//!
+//! The order of judging: several readings, of which the first that holds is taken; each `=`
+//! against its own typed operands; the line lifted and compared as a function; then as a value,
+//! with rounding reasoned about; the learner's own earlier values beside the right ones.
+
+mod board;
+mod equation;
+mod expression;
+mod grade;
+mod lift;
+mod names;
+pub mod statement;
+
+pub use board::{Board, Own, OwnName, Standing};
+pub use equation::own_relation;
+pub use expression::own_of_wrong;
+pub use grade::{Grade, Typed, grade};
+pub use names::{NameRole, Names};
+
+use crate::key::{Samples, StepId};
+use crate::problem::GivenId;
+use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::text::Span;
+use crate::units::Dimension;
+use lift::Stock;
+
+/// Whether a line holds.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Truth {
+    /// It holds.
+    Holds,
+    /// It holds, rounded on the way.
+    HoldsRounded,
+    /// It follows from these earlier lines of the learner's own.
+    Follows(Vec<usize>),
+    /// The right value with too few figures.
+    TooFewFigures,
+    /// The right number with a unit of another kind.
+    WrongUnit {
+        /// The dimension asked.
+        wanted: Dimension,
+        /// The dimension typed.
+        found: Dimension,
+    },
+    /// A number of the problem or a value known, said again or noted for later.
+    Noted,
+    /// An angle of the drawing, but not the one asked: judged only through its use.
+    OtherAngle,
+    /// The quantity asked, told by its own name.
+    Circular,
+    /// It does not hold.
+    DoesNotHold,
+    /// It could not be read.
+    NotUnderstood(Misreading),
+    /// It was read, but its parts do not fit together.
+    Mismatched(Mismatch),
+}
+
+impl Truth {
+    /// True if the line may stand as an answer.
+    pub fn holds(&self) -> bool {
+        matches!(self, Truth::Holds | Truth::HoldsRounded | Truth::Follows(_))
+    }
+}
+
+/// A remark that is no fault.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Remark {
+    /// A bare number where a unit belongs.
+    UnitMissing,
+    /// Fewer figures than asked.
+    FewFigures,
+    /// Another accepted acceleration of free fall was used, in m/s².
+    OtherGravity(f64),
+    /// A hinge part given in the sense opposite to the key's axis: its size is right.
+    OppositeSense,
+    /// The line was read in another way than the likeliest.
+    OtherReading,
+    /// An expression without `=` was taken as a sum of moments that vanishes.
+    TakenAsZero,
+}
+
+/// What speaks about a line that does not hold; only `diagnosis` names.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Evidence {
+    /// What the typed form may stand for, as functions of the givens (for an equation, of the
+    /// unknown that it would give), fewest unexplained numbers first.
+    pub lifted: Vec<Samples>,
+    /// The number typed or calculated, in SI units.
+    pub number: Option<Typed>,
+    /// The step whose value this is, where it is another than the one asked.
+    pub other_step: Option<StepId>,
+    /// The dimension that was typed, where it is not the one asked.
+    pub dimension: Option<Dimension>,
+    /// True if the form holds, but the number after the last `=` is not its value.
+    pub broken_link: bool,
+    /// True if the line contains a sine, and a cosine.
+    pub ratios: (bool, bool),
+    /// A given that was told with another number.
+    pub misread: Option<GivenId>,
+}
+
+/// What was found out about a line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// The step that the line speaks about.
+    pub target: StepId,
+    /// Whether it holds.
+    pub truth: Truth,
+    /// True if the form proves it, not only the value.
+    pub proved: bool,
+    /// Values that stand after this line: of the step itself and of others it settles.
+    pub values: Vec<(StepId, Own)>,
+    /// Steps that it establishes.
+    pub establishes: Vec<StepId>,
+    /// A name of the learner's own, and what it stands for.
+    pub names: Option<(String, OwnName)>,
+    /// The value of the line, in SI units.
+    pub value: Option<f64>,
+    /// Remarks that are no faults.
+    pub remarks: Vec<Remark>,
+    /// What speaks about it.
+    pub evidence: Evidence,
+    /// Where something is wrong.
+    pub caret: Option<Span>,
+    /// How the line was read.
+    pub layout: Option<String>,
+}
+
+impl Judgement {
+    /// A judgement with nothing in it yet.
+    fn of(target: StepId, truth: Truth) -> Judgement {
+        Judgement {
+            target,
+            truth,
+            proved: false,
+            values: Vec::new(),
+            establishes: Vec::new(),
+            names: None,
+            value: None,
+            remarks: Vec::new(),
+            evidence: Evidence::default(),
+            caret: None,
+            layout: None,
+        }
+    }
+}
+
+/// Judges a line that answers `asked`; `number` is the number the line will have.
+pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
+    let readings = match crate::reading::read(line, board.names.vocabulary()) {
+        Ok(readings) => readings,
+        Err(misreading) => {
+            let span = misreading.span;
+            let mut judgement = Judgement::of(asked, Truth::NotUnderstood(misreading));
+            judgement.caret = Some(span);
+            return judgement;
+        }
+    };
+    let stock = Stock::of(board);
+    let mut first: Option<Judgement> = None;
+    for (index, reading) in readings.iter().enumerate() {
+        let mut judgement = judge_reading(board, &stock, asked, reading, number);
+        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        if judgement.truth.holds() {
+            if index > 0 {
+                judgement.remarks.push(Remark::OtherReading);
+            }
+            return judgement;
+        }
+        // A reading whose parts fit says more than one whose parts do not.
+        let better = match (&first, &judgement.truth) {
+            (None, _) => true,
+            (Some(known), Truth::Mismatched(_)) => matches!(known.truth, Truth::NotUnderstood(_)),
+            (Some(known), _) => matches!(known.truth, Truth::Mismatched(_)),
+        };
+        if better {
+            first = Some(judgement);
+        }
+    }
+    first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold))
+}
+
+fn judge_reading(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: usize,
+) -> Judgement {
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    if let Some((name, _)) = &reading.defines {
+        let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
+        judgement.names = expression::own_name(board, stock, name, &sides, &judgement);
+        if !judgement.truth.holds()
+            && judgement.names.is_some()
+            && judgement.evidence.lifted.is_empty()
+        {
+            judgement.truth = Truth::Noted;
+        }
+        return judgement;
+    }
+    match lone_name(board, &sides) {
+        Some((NameRole::Step(target), rest)) => {
+            let mut judgement = expression::judge(board, stock, target, &rest, line, true);
+            expression::credit(board, asked, &mut judgement, &rest);
+            judgement
+        }
+        Some((NameRole::Given(given), rest)) => expression::told_again(board, asked, given, &rest),
+        Some((NameRole::Gravity | NameRole::Own(_), _)) => Judgement::of(asked, Truth::Noted),
+        None if sides.len() > 1 && equation::is_equation(board, asked, &sides) => {
+            equation::judge(board, stock, asked, &sides, line)
+        }
+        None if sides.len() == 1
+            && asked == StepId::MomentSum
+            && equation::has_unknown(board, &sides) =>
+        {
+            let mut judgement = equation::judge(board, stock, asked, &sides, line);
+            judgement.remarks.push(Remark::TakenAsZero);
+            judgement
+        }
+        None => {
+            let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
+            expression::credit(board, asked, &mut judgement, &sides);
+            judgement
+        }
+    }
+}
+
+/// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the
+/// other sides.
+fn lone_name<'t>(board: &Board<'_>, sides: &[&'t Tree]) -> Option<(NameRole, Vec<&'t Tree>)> {
+    let role = |tree: &Tree| match tree.node {
+        Node::Name(id) => board.names.role(id),
+        _ => None,
+    };
+    if sides.len() < 2 {
+        return None;
+    }
+    if let Some(role) = role(sides[0]) {
+        return Some((role, sides[1..].to_vec()));
+    }
+    let last = sides[sides.len() - 1];
+    role(last)
+        .filter(|role| matches!(role, NameRole::Step(_)))
+        .map(|role| (role, sides[..sides.len() - 1].to_vec()))
+}

@@ -108,6 +108,34 @@ impl Key {
         Some(found)
     }
 
+    /// The function of a step in this key, as it stands before the unknown is found: for every
+    /// step that comes before the unknown in the `right` key, the unknown is pinned to its right
+    /// value unless `pins` says otherwise. The function of the moment balance is the unknown that
+    /// it gives.
+    pub fn function(
+        &self,
+        right: &Key,
+        id: StepId,
+        sampling: &Sampling,
+        pins: &BTreeMap<StepId, Samples>,
+    ) -> Option<Samples> {
+        let unknown = right
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .find(|id| matches!(id, StepId::Pull(_)))?;
+        let mut pins = pins.clone();
+        if id == StepId::MomentSum {
+            pins.remove(&unknown);
+            return self.samples(unknown, sampling, &pins);
+        }
+        pins.remove(&id);
+        if right.rank(id)? < right.rank(unknown)? && !pins.contains_key(&unknown) {
+            pins.insert(unknown, right.samples(unknown, sampling, &BTreeMap::new())?);
+        }
+        self.samples(id, sampling, &pins)
+    }
+
     /// The value of a formula at one choice of numbers.
     pub fn evaluate(&self, formula: &Formula, sample: &Sample, pins: &Pins) -> Option<f64> {
         self.formula_within(formula, sample, pins, 0)

@@ -253,7 +253,14 @@ fn written(
             format!("-{}", bracketed(part, Binding::Product)),
             Binding::Sum,
         ),
-        Formula::Absolute(part) => (format!("|{}|", inner(part).0), Binding::Tight),
+        Formula::Absolute(part) => {
+            // The size of a number is that number without its sign.
+            let (text, _) = inner(part);
+            match text.strip_prefix('-') {
+                Some(size) => (size.to_owned(), Binding::Product),
+                None => (format!("|{text}|"), Binding::Tight),
+            }
+        }
         Formula::Sine(part) => function("sin", part),
         Formula::Cosine(part) => function("cos", part),
         Formula::Tangent(part) => function("tan", part),

@@ -86,7 +86,7 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
         .iter_mut()
         .for_each(|variant| common.put_into(variant));
     let grid = grid(&variants_item, &variants, report)?;
-    let mut lesson = Lesson {
+    let lesson = Lesson {
         id: id?,
         version: version?,
         builds_on: builds_on?,
@@ -101,7 +101,7 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
             .collect(),
         grid,
     };
-    check_problems(&mut lesson, &elements, report);
+    check_problems(&lesson, &elements, report);
     Some(lesson)
 }
 
@@ -260,7 +260,10 @@ fn grid(item: &Item<'_>, variants: &[Variant], report: &mut Report) -> Option<Gr
 }
 
 /// Builds the first problem of each variant, so that no flaw waits for a learner.
-fn check_problems(lesson: &mut Lesson, elements: &[Item<'_>], report: &mut Report) {
+fn check_problems(lesson: &Lesson, elements: &[Item<'_>], report: &mut Report) {
+    if !report.is_empty() {
+        return;
+    }
     let languages: Vec<String> = lesson.languages().map(str::to_owned).collect();
     for (variant, item) in elements.iter().enumerate() {
         let indices = vec![0; lesson.variants[variant].drawn.len()];

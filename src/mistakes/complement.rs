@@ -17,12 +17,13 @@
 //! # Source
 //! Common practice, no source.
 
+use super::rewriting::{difference, with_rules};
 use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
 use crate::key::{Formula, Key, Rule, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
-pub static MISTAKE: Mistake = Mistake {
+pub(super) static MISTAKE: Mistake = Mistake {
     id: "complement",
     family: "wrong-leg",
     kind: Kind::Formula,
@@ -34,19 +35,12 @@ pub static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let forces = covered(problem, key, scope, StepId::Angle);
-    let changed = forces.iter().fold(key.clone(), |key, force| {
-        let id = StepId::Angle(*force);
-        match key.formula(id) {
-            Some(angle) => {
-                let other = Formula::Sum(vec![
-                    Formula::Degrees(90.0),
-                    Formula::Negative(Box::new(angle)),
-                ]);
-                key.with_rule(id, Rule::Formula(other))
-            }
-            None => key,
-        }
-    });
-    Some(changed)
+    let rules = covered(problem, key, scope, StepId::Angle)
+        .into_iter()
+        .filter_map(|force| {
+            let angle = key.formula(StepId::Angle(force))?;
+            let other = difference(Formula::Degrees(90.0), angle);
+            Some((StepId::Angle(force), Rule::Formula(other)))
+        });
+    Some(with_rules(key, rules))
 }

@@ -8,11 +8,50 @@
 //! One file a mistake, with the headings *What the learner did / Why it tempts / Rewrite / Known
 //! false alarms / Source*. Words live in the catalogue of words, by `mistake.<id>`.
 
+mod angle_sum_for_difference;
+mod arctangent_inverted;
+mod arm_not_divided_out;
 mod catalogue;
 mod complement;
+mod components_added;
+mod direction_reversed;
+mod divided_by_distance;
+mod divided_by_g;
+mod exchanged_at_the_end;
+mod force_forgotten;
+mod forces_for_moments;
+mod from_the_far_end;
+mod from_the_middle;
+mod given_angle_as_is;
+mod hypotenuse_confused;
+mod load_at_middle;
+mod load_at_rope;
+mod load_at_tip;
+mod mass_for_weight;
+mod moment_called_force;
+mod multiplied_at_the_end;
+mod not_resolved;
+mod one_weight_only;
+mod own_weight_at_rope;
+mod own_weight_at_tip;
+mod own_weight_left_out;
+mod radian_calculator;
+mod resolved_twice;
+mod rewriting;
+mod rope_at_middle;
+mod rope_at_tip;
+mod rope_pull_forgotten_upward;
 mod sine_cosine_exchanged;
+mod stopped_at_component;
+mod tangent_used;
+mod term_left_out;
+mod turns_the_wrong_way;
+mod typed;
+mod whole_tension_sideways;
+mod whole_tension_upward;
 
 pub use catalogue::CATALOGUE;
+pub use typed::{TypedLine, right_line, typed_line};
 
 use crate::key::{Key, Samples, Sampling, StepId, agree};
 use crate::problem::{ForceId, Problem, Size};
@@ -101,18 +140,34 @@ pub struct Instance {
     pub shows_at: StepId,
 }
 
+impl Instance {
+    /// The force that the mistake speaks about: that of its scope, or of the step where it shows.
+    pub fn force(&self) -> Option<ForceId> {
+        let of_step = |step: StepId| match step {
+            StepId::Weight(force)
+            | StepId::Distance(force)
+            | StepId::Angle(force)
+            | StepId::Across(force)
+            | StepId::Moment(force)
+            | StepId::Pull(force)
+            | StepId::PartOf(force, _)
+            | StepId::Reaction(force, _) => Some(force),
+            _ => None,
+        };
+        match self.scope {
+            Scope::Force(force) => Some(force),
+            Scope::Here(step) => of_step(step).or_else(|| of_step(self.shows_at)),
+            Scope::Weights | Scope::Pull | Scope::Everywhere => of_step(self.shows_at),
+        }
+    }
+}
+
 /// Every mistake that can be made in this problem and changes something.
 pub fn instances(problem: &Problem, key: &Key, sampling: &Sampling) -> Vec<Instance> {
-    CATALOGUE
-        .iter()
-        .flat_map(|mistake| {
-            (mistake.scopes)(problem, key)
-                .into_iter()
-                .map(move |scope| (*mistake, scope))
-        })
-        .filter_map(|(mistake, scope)| {
-            let rewritten = (mistake.rewrite)(problem, key, scope)?;
-            let shows_at = shows_at(key, &rewritten, sampling)?;
+    let right = functions(key, sampling);
+    candidates(problem, key, |_| true)
+        .filter_map(|(mistake, scope, rewritten)| {
+            let shows_at = shows_at(key, &rewritten, &right, sampling)?;
             Some(Instance {
                 mistake,
                 scope,
@@ -123,9 +178,80 @@ pub fn instances(problem: &Problem, key: &Key, sampling: &Sampling) -> Vec<Insta
         .collect()
 }
 
+/// The first asked step that differs, each judged on right earlier values. `None` where nothing
+/// differs or the rewritten key leaves the unknown without a value.
+fn shows_at(
+    key: &Key,
+    rewritten: &Key,
+    right: &[(StepId, Samples)],
+    sampling: &Sampling,
+) -> Option<StepId> {
+    let unknown = unknown(key)?;
+    let StepId::Pull(pulling) = unknown else {
+        return None;
+    };
+    // Steps that were found to agree need not be worked out again for later ones, and the unknown
+    // stands at its right value until the balance gives it.
+    let (_, pulled) = right.iter().find(|(id, _)| *id == unknown)?;
+    let mut pins = BTreeMap::from([(unknown, *pulled)]);
+    for (id, right) in right {
+        if *id == StepId::MomentSum {
+            pins.remove(&unknown);
+        }
+        let wrong = function(rewritten, key, *id, sampling, &pins);
+        if wrong.is_some_and(|wrong| !agree(right, &wrong)) {
+            pins.remove(&unknown);
+            function(rewritten, key, unknown, sampling, &pins)?;
+            return Some(*id);
+        }
+        let keeps = *id != StepId::MomentSum && *id != StepId::Across(pulling);
+        if wrong.is_some() && keeps {
+            pins.insert(*id, *right);
+        }
+    }
+    None
+}
+
+/// Every rewritten key of the mistakes that are `wanted`, also those that change nothing.
+pub(crate) fn candidates(
+    problem: &Problem,
+    key: &Key,
+    wanted: fn(&Mistake) -> bool,
+) -> impl Iterator<Item = (&'static Mistake, Scope, Key)> {
+    CATALOGUE
+        .iter()
+        .filter(move |mistake| wanted(mistake))
+        .flat_map(|mistake| {
+            (mistake.scopes)(problem, key)
+                .into_iter()
+                .map(move |scope| (*mistake, scope))
+        })
+        .filter_map(|(mistake, scope)| {
+            Some((mistake, scope, (mistake.rewrite)(problem, key, scope)?))
+        })
+}
+
+/// The functions of all asked steps that have one.
+fn functions(key: &Key, sampling: &Sampling) -> Vec<(StepId, Samples)> {
+    key.asked()
+        .filter_map(|step| {
+            let samples = function(key, key, step.id, sampling, &BTreeMap::new())?;
+            Some((step.id, samples))
+        })
+        .collect()
+}
+
+/// The step of the unknown that the moment balance gives.
+pub(crate) fn unknown(key: &Key) -> Option<StepId> {
+    key.steps
+        .iter()
+        .map(|step| step.id)
+        .find(|id| matches!(id, StepId::Pull(_)))
+}
+
 /// The function of a step in a key, as it stands before the unknown is found: the unknown itself
 /// is pinned to its right value for every step that comes before it. A balance's function is the
-/// unknown that it would give.
+/// unknown that it gives when it is solved rightly.
 pub fn function(
     key: &Key,
     right: &Key,
@@ -133,13 +259,15 @@ pub fn function(
     sampling: &Sampling,
     pins: &BTreeMap<StepId, Samples>,
 ) -> Option<Samples> {
-    let unknown = right
-        .steps
-        .iter()
-        .map(|step| step.id)
-        .find(|id| matches!(id, StepId::Pull(_)))?;
+    let unknown = unknown(right)?;
     if id == StepId::MomentSum {
-        return key.samples(unknown, sampling, pins);
+        let solved = right.step(unknown)?.rule.clone();
+        return match &key.step(unknown)?.rule {
+            rule if *rule == solved => key.samples(unknown, sampling, pins),
+            _ => key
+                .with_rule(unknown, solved)
+                .samples(unknown, sampling, pins),
+        };
     }
     let mut pins = pins.clone();
     if right.rank(id)? < right.rank(unknown)? && !pins.contains_key(&unknown) {
@@ -148,33 +276,9 @@ pub fn function(
     key.samples(id, sampling, &pins)
 }
 
-/// The first asked step that differs between two keys, each judged on right earlier values.
-fn shows_at(right: &Key, wrong: &Key, sampling: &Sampling) -> Option<StepId> {
-    let none = BTreeMap::new();
-    right.asked().map(|step| step.id).find(|id| {
-        match (
-            function(right, right, *id, sampling, &none),
-            function(wrong, right, *id, sampling, &none),
-        ) {
-            (Some(right), Some(wrong)) => !agree(&right, &wrong),
-            _ => false,
-        }
-    })
-}
-
 /// The value of a step in a key at the problem's own numbers.
 pub fn value(key: &Key, right: &Key, id: StepId, sampling: &Sampling) -> Option<f64> {
     function(key, right, id, sampling, &BTreeMap::new()).map(|samples| samples[0])
-}
-
-/// The forces whose size is the weight of a mass.
-pub(crate) fn weights(problem: &Problem) -> Vec<ForceId> {
-    problem
-        .forces()
-        .iter()
-        .filter(|force| matches!(force.size, Size::Weight(_)))
-        .map(|force| force.id)
-        .collect()
 }
 
 /// The forces that a scope covers, among those with a step made by `step_of`.

@@ -9,7 +9,8 @@
 //! first examples have the angle where the cosine is right.
 //!
 //! # Rewrite
-//! Formula: the ratio of the component, for one force, for all weights, or for every force.
+//! Formula: the ratio of the component, for one force, for all weights, or for every force; or the
+//! ratio of a rope's level or upright part.
 //!
 //! # Known false alarms
 //! With a rope parallel to the weights the exchange everywhere gives the right pull.
@@ -17,32 +18,48 @@
 //! # Source
 //! Common practice, no source.
 
+use super::rewriting::with_across;
 use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
-use crate::key::{Formula, Key, Role, StepId};
+use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
-pub static MISTAKE: Mistake = Mistake {
+pub(super) static MISTAKE: Mistake = Mistake {
     id: "sine-cosine-exchanged",
     family: "wrong-leg",
     kind: Kind::Formula,
     skill: Skill::Resolving,
     prior: 10.0,
     common: true,
-    scopes: |problem, key| every_scope(problem, key, StepId::Across),
+    scopes: |problem, key| {
+        let parts = key
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .filter(|id| matches!(id, StepId::PartOf(..)));
+        let mut scopes = every_scope(problem, key, StepId::Across);
+        scopes.extend(parts.map(Scope::Here));
+        scopes
+    },
     rewrite,
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let forces = covered(problem, key, scope, StepId::Across);
-    let changed = forces.iter().fold(key.clone(), |key, force| {
-        key.with_formula(StepId::Across(*force), &|node| match node {
-            Formula::Tagged(role @ Role::Ratio(_), inner) => match inner.bare() {
-                Formula::Sine(angle) => Some(Formula::Cosine(angle.clone()).tagged(*role)),
-                _ => None,
-            },
+    if let Scope::Here(part @ StepId::PartOf(..)) = scope {
+        return Some(key.with_formula(part, &|node| match node {
+            Formula::Sine(angle) => Some(Formula::Cosine(angle.clone())),
+            Formula::Cosine(angle) => Some(Formula::Sine(angle.clone())),
             _ => None,
+        }));
+    }
+    let forces = covered(problem, key, scope, StepId::Across);
+    Some(with_across(problem, key, &forces, |size, ratio| {
+        size.times(match ratio {
+            Formula::Tagged(role, inner) => match *inner {
+                Formula::Sine(angle) => Formula::Cosine(angle).tagged(role),
+                other => other.tagged(role),
+            },
+            other => other,
         })
-    });
-    Some(changed)
+    }))
 }

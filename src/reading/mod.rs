@@ -16,6 +16,7 @@ mod layout;
 mod names;
 mod number;
 mod scan;
+mod settle;
 mod signs;
 mod token;
 mod tree;
@@ -34,10 +35,11 @@ pub use trouble::{Misreading, Trouble};
 
 use crate::text::Span;
 use crate::units::Dimension;
-use arrange::{Arrange, settle_units};
+use arrange::Arrange;
 use choice::{Choice, Offered};
 use names::Lexicon;
 use scan::Scan;
+use settle::settle_units;
 use token::{Kind, Token};
 
 /// The longest line that is read, in characters.
@@ -134,7 +136,7 @@ fn one(
 ) -> (Result<Reading, Misreading>, Offered) {
     let mut scan = Scan::new(line, part, lexicon, choice);
     let result = scan.run();
-    let mut offered = scan.offered;
+    let offered = scan.offered;
     if let Err(misreading) = result {
         return (Err(misreading), offered);
     }
@@ -144,34 +146,59 @@ fn one(
         relation: None,
         remarks: std::mem::take(&mut scan.remarks),
     };
-    let mut next_index = scan.next_index();
+    let next_index = scan.next_index();
     let mut tokens = scan.tokens.as_slice();
     let own = own_name(line, tokens, &mut reading);
     tokens = &tokens[own..];
     if let Err(misreading) = refuse_unknown(tokens, lexicon) {
         return (Err(misreading), offered);
     }
-    let mut rest = Some(tokens);
-    while let Some(now) = rest {
-        let sign = now
-            .iter()
-            .position(|token| matches!(token.kind, Kind::Equals(_)));
-        let (side, after) = now.split_at(sign.unwrap_or(now.len()));
-        let end = after.first().map_or(part.end, |token| token.span.start);
-        let mut arrange = Arrange::new(line, side, end, lexicon, choice);
-        arrange.next_index = next_index;
-        let tree = arrange.side();
-        next_index = arrange.next_index;
-        offered = offered.and(arrange.offered);
-        reading.remarks.append(&mut arrange.remarks);
-        match tree {
-            Ok(tree) => reading.sides.push(settle_units(tree, &mut next_index)),
-            Err(misreading) => return (Err(misreading), offered),
+    let end = part.end;
+    let mut sides = Sides {
+        line,
+        end,
+        lexicon,
+        choice,
+        offered,
+        next_index,
+    };
+    let read = sides.read(tokens, &mut reading);
+    (read.map(|()| reading), sides.offered)
+}
+
+/// The sides of a line on their way to trees.
+struct Sides<'a> {
+    line: &'a str,
+    /// One past the last byte that is read.
+    end: usize,
+    lexicon: &'a Lexicon<'a>,
+    choice: Choice,
+    offered: Offered,
+    /// The next free index for a literal that nobody typed.
+    next_index: usize,
+}
+
+impl Sides<'_> {
+    fn read(&mut self, tokens: &[Token], reading: &mut Reading) -> Result<(), Misreading> {
+        let is_sign = |token: &Token| matches!(token.kind, Kind::Equals(_));
+        let mut rest = Some(tokens);
+        while let Some(now) = rest {
+            let sign = now.iter().position(is_sign);
+            let (side, after) = now.split_at(sign.unwrap_or(now.len()));
+            let end = after.first().map_or(self.end, |token| token.span.start);
+            let mut arrange = Arrange::new(self.line, side, end, self.lexicon, self.choice);
+            arrange.next_index = self.next_index;
+            let tree = arrange.side();
+            self.next_index = arrange.next_index;
+            self.offered = self.offered.and(arrange.offered);
+            reading.remarks.append(&mut arrange.remarks);
+            let tree = settle_units(tree?, &mut self.next_index);
+            reading.sides.push(tree);
+            reading.relate(after.first());
+            rest = after.get(1..).filter(|_| sign.is_some());
         }
-        reading.relate(after.first());
-        rest = after.get(1..).filter(|_| sign.is_some());
+        Ok(())
     }
-    (Ok(reading), offered)
 }
 
 impl Reading {

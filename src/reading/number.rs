@@ -234,6 +234,7 @@ fn signed_digits(text: &str, digit: impl Fn(char) -> Option<char>) -> Option<(us
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

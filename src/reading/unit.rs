@@ -98,6 +98,7 @@ fn find(spelling: &str) -> Option<&'static Unit> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

@@ -3,18 +3,82 @@
 //! A session is a function of its problem and the lines entered: entering the same lines again
 //! rebuilds it exactly, which is how a journal resumes it. It knows no terminal, file or clock.
 
+mod answer;
+mod command;
+mod forces;
+mod show;
+mod speak;
+mod state;
+mod steer;
+mod summary;
 mod turn;
 
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 
-use crate::key::Underivable;
+use crate::hint::Case;
+use crate::judge::{Board, Names, OwnName};
+use crate::key::{Key, Sampling, StepId, Underivable, derive};
+use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
-use crate::text::Words;
+use crate::text::{Prose, Words, printable};
+use state::State;
+
+/// The longest line that is taken, in characters.
+pub const LONGEST_LINE: usize = crate::reading::LONGEST_LINE;
 
 /// A learner at one problem.
 pub struct Session {
     problem: Problem,
+    key: Key,
+    sampling: Sampling,
+    instances: Vec<Instance>,
+    sister: Option<(Problem, Key, Sampling)>,
     words: Words,
+    state: State,
+}
+
+/// What one line brought about, before it becomes a [`Turn`].
+struct Outcome {
+    sign: Sign,
+    verdict: &'static str,
+    truth: &'static str,
+    message: Prose,
+    reading: Option<String>,
+    caret: Option<crate::text::Span>,
+    hint: Option<(u8, Prose)>,
+    progress: Vec<StepId>,
+    mistakes: Vec<&'static str>,
+    numbered: bool,
+}
+
+impl Outcome {
+    /// Something said without a verdict.
+    fn talk(message: Prose) -> Outcome {
+        Outcome {
+            sign: Sign::Talk,
+            verdict: "verdict.none",
+            truth: "command",
+            message,
+            reading: None,
+            caret: None,
+            hint: None,
+            progress: Vec::new(),
+            mistakes: Vec::new(),
+            numbered: false,
+        }
+    }
+
+    /// A verdict on a line of the working.
+    fn verdict(sign: Sign, verdict: &'static str, truth: &'static str, message: Prose) -> Outcome {
+        Outcome {
+            sign,
+            verdict,
+            truth,
+            message,
+            numbered: true,
+            ..Outcome::talk(Prose::default())
+        }
+    }
 }
 
 impl Session {
@@ -27,9 +91,23 @@ impl Session {
         sister: Option<Problem>,
         words: Words,
     ) -> Result<Session, Underivable> {
-        crate::key::derive(&problem)?;
-        let _ = sister;
-        Ok(Session { problem, words })
+        let key = derive(&problem)?;
+        let sampling = Sampling::of(&problem);
+        let instances = instances(&problem, &key, &sampling);
+        let sister = sister.and_then(|sister| {
+            let key = derive(&sister).ok()?;
+            let sampling = Sampling::of(&sister);
+            Some((sister, key, sampling))
+        });
+        Ok(Session {
+            problem,
+            key,
+            sampling,
+            instances,
+            sister,
+            words,
+            state: State::new(),
+        })
     }
 
     /// The problem.
@@ -37,8 +115,202 @@ impl Session {
         &self.problem
     }
 
+    /// The key, for those who print it.
+    pub fn key(&self) -> &Key {
+        &self.key
+    }
+
     /// The words in which the session speaks.
     pub fn words(&self) -> &Words {
         &self.words
     }
+
+    /// How the session stands.
+    pub fn course(&self) -> Course {
+        self.state.course
+    }
+
+    /// How a line that is being typed would be read, in mathematical layout; `None` where it is a
+    /// command, words, or not readable yet. Never with a value.
+    pub fn preview(&self, line: &str) -> Option<String> {
+        let asked = self.asked();
+        if line.trim().is_empty()
+            || command::command(&self.words, line).is_some()
+            || matches!(asked, None | Some(StepId::Forces | StepId::Pivot))
+        {
+            return None;
+        }
+        let names = self.names();
+        let readings = crate::reading::read(line, names.vocabulary()).ok()?;
+        readings
+            .first()
+            .map(|reading| reading.layout(names.vocabulary()))
+    }
+
+    /// Takes a line and answers it.
+    pub fn submit(&mut self, line: &str) -> Turn {
+        let before = self.asked();
+        let outcome = self.outcome(line);
+        let about = before.map_or_else(String::new, |step| self.title(step));
+        let number = outcome.numbered.then(|| {
+            let number = self.state.next_number;
+            self.state.next_number += 1;
+            number
+        });
+        let view = LineView {
+            number,
+            text: printable(&shortened(line)),
+            about,
+            sign: outcome.sign,
+            verdict: self.words.word(outcome.verdict),
+            message: outcome.message.clone(),
+            reading: outcome.reading,
+            caret: outcome.caret,
+            hints: outcome.hint.iter().map(|(_, hint)| hint.clone()).collect(),
+            standing: true,
+        };
+        self.keep(view.clone());
+        if self.state.course == Course::On && self.asked().is_none() {
+            self.state.course = Course::Finished;
+        }
+        let after = self.asked();
+        let kept = Kept {
+            truth: outcome.truth.to_owned(),
+            progress: outcome
+                .progress
+                .iter()
+                .map(|step| self.step_name(*step))
+                .collect(),
+            mistakes: outcome.mistakes.iter().map(|id| (*id).to_owned()).collect(),
+            hint: outcome.hint.as_ref().map(|(stage, _)| *stage),
+            message: outcome.message.to_string(),
+        };
+        Turn {
+            line: view,
+            question: self.question(),
+            moved_on: before != after,
+            course: self.state.course,
+            kept,
+        }
+    }
+
+    fn outcome(&mut self, line: &str) -> Outcome {
+        if line.chars().count() > LONGEST_LINE {
+            let slots = [("limit", crate::text::Slot::Word(LONGEST_LINE.to_string()))];
+            return Outcome::verdict(
+                Sign::Unclear,
+                "verdict.unclear",
+                "too-long",
+                self.words.say("reading.too-long", &slots),
+            );
+        }
+        if let Some(command) = command::command(&self.words, line) {
+            return self.steer(command);
+        }
+        match self.asked() {
+            None => Outcome::talk(self.words.say("talk.finished", &[])),
+            Some(_) if line.trim().is_empty() => Outcome::talk(self.words.say("talk.empty", &[])),
+            Some(StepId::Forces | StepId::Pivot) if is_calculation(line) => self.ahead(line),
+            Some(StepId::Forces) => self.name_force(line),
+            Some(StepId::Pivot) => self.choose_pivot(line),
+            Some(step) => self.answer(step, line),
+        }
+    }
+
+    /// Puts a line on the working. A hint is shown beneath the line that it speaks of.
+    fn keep(&mut self, view: LineView) {
+        let hint_only = view.sign == Sign::Talk && !view.hints.is_empty() && view.number.is_none();
+        if hint_only
+            && let Some(last) = self
+                .state
+                .lines
+                .iter_mut()
+                .rev()
+                .find(|line| line.number.is_some())
+            && matches!(last.sign, Sign::Wrong | Sign::Unclear | Sign::Incomplete)
+        {
+            last.hints.extend(view.hints);
+            return;
+        }
+        self.state.lines.push(view);
+    }
+
+    /// The step that is asked now.
+    pub(crate) fn asked(&self) -> Option<StepId> {
+        self.key
+            .asked()
+            .map(|step| step.id)
+            .find(|id| !self.state.reached.contains_key(id))
+    }
+
+    fn names(&self) -> Names {
+        let own: Vec<_> = self
+            .state
+            .own_names
+            .iter()
+            .map(|(symbol, own)| (symbol.clone(), own.dimension))
+            .collect();
+        Names::of(&self.problem, &self.key, &own)
+    }
+
+    fn own_values(&self) -> Vec<OwnName> {
+        self.state
+            .own_names
+            .iter()
+            .map(|(_, own)| own.clone())
+            .collect()
+    }
+
+    fn board<'a>(&'a self, names: &'a Names, own_names: &'a [OwnName]) -> Board<'a> {
+        Board {
+            problem: &self.problem,
+            key: &self.key,
+            sampling: &self.sampling,
+            names,
+            standing: &self.state.standing,
+            own_names,
+            carried: &self.state.carried,
+        }
+    }
+
+    fn case(&self) -> Case<'_> {
+        Case {
+            problem: &self.problem,
+            key: &self.key,
+            sampling: &self.sampling,
+        }
+    }
+
+    fn sister_case(&self) -> Option<Case<'_>> {
+        self.sister.as_ref().map(|(problem, key, sampling)| Case {
+            problem,
+            key,
+            sampling,
+        })
+    }
+
+    fn title(&self, step: StepId) -> String {
+        crate::hint::step_title(&self.words, &self.problem, step)
+    }
+}
+
+/// True for a line that calculates, where words are asked.
+fn is_calculation(line: &str) -> bool {
+    let digits = line.chars().any(|c| c.is_ascii_digit());
+    let signs = line
+        .chars()
+        .any(|c| matches!(c, '*' | '=' | '+' | '(' | '·' | '×'));
+    let words = line
+        .split(|c: char| !c.is_alphabetic())
+        .filter(|word| word.chars().count() > 3)
+        .count();
+    digits && signs && words == 0
+}
+
+/// A line of any length cut to what a screen can bear.
+fn shortened(line: &str) -> String {
+    if line.chars().count() <= LONGEST_LINE {
+        return line.to_owned();
+    }
+    line.chars().take(60).chain("…".chars()).collect()
 }

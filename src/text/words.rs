@@ -102,7 +102,13 @@ fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
         };
         let inside = &from[open.len()..open.len() + length];
         match (tag, slots.iter().find(|(name, _)| *name == inside)) {
-            (Some(tag), _) => push(tag, inside),
+            (Some(tag), _) => push(tag, &with_slots(inside, slots)),
+            // A sentence begins with a capital letter, whatever word fills its first slot.
+            (None, Some((_, Slot::Word(text))))
+                if before.is_empty() && rest.len() == template.len() =>
+            {
+                push(Tag::Plain, &capitalised(text));
+            }
             (None, Some((_, Slot::Word(text)))) => push(Tag::Plain, text),
             (None, Some((_, Slot::Name(text)))) => push(Tag::Name, text),
             (None, Some((_, Slot::Value(text)))) => push(Tag::Value, text),
@@ -119,6 +125,27 @@ fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
     }
     push(Tag::Plain, rest);
     Prose(pieces)
+}
+
+/// Slots inside something to type.
+fn with_slots(inside: &str, slots: &[(&str, Slot)]) -> String {
+    slots.iter().fold(inside.to_owned(), |text, (name, slot)| {
+        let filling = match slot {
+            Slot::Word(text) | Slot::Name(text) | Slot::Value(text) | Slot::Key(text) => {
+                text.clone()
+            }
+            Slot::Prose(prose) => prose.to_string(),
+        };
+        text.replace(&format!("{{{name}}}"), &filling)
+    })
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
 }
 
 #[cfg(test)]

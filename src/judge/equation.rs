@@ -1,0 +1,290 @@
+//! An equation with an unknown in it.
+//!
+//! The equation is taken as a function of the unknown and solved for it at every choice of
+//! numbers; a balance about any pivot, in any order, multiplied out or not, then gives the right
+//! unknown everywhere. A learner's named component is a multiple of the unknown by the relation
+//! that she holds true.
+
+use super::board::{Board, Own};
+use super::expression::{is_open, scaled};
+use super::grade::Typed;
+use super::lift::{Stock, lift, plain_value};
+use super::names::NameRole;
+use super::{Judgement, Truth};
+use crate::key::{Part, Samples, StepId, agree};
+use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
+use crate::units::Written;
+
+/// True if a line of several sides is a statement about an unknown.
+pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
+    sides.len() == 2
+        && (asked == StepId::MomentSum || has_unknown(board, sides))
+        && has_open(board, sides)
+}
+
+/// True if an unknown, or a part or component of it, is named.
+pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let unknown = board.unknown();
+    roles(board, sides).into_iter().any(|role| match role {
+        NameRole::Step(id) if Some(id) == unknown => true,
+        NameRole::Step(StepId::Across(force) | StepId::PartOf(force, _)) => {
+            Some(StepId::Pull(force)) == unknown
+        }
+        NameRole::Step(StepId::Reaction(..)) => true,
+        _ => false,
+    })
+}
+
+fn has_open(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    wanted(board, StepId::MomentSum, sides).is_some()
+}
+
+fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
+    sides
+        .iter()
+        .flat_map(|side| side.names())
+        .filter_map(|(id, _)| board.names.role(id))
+        .collect()
+}
+
+/// The unknown that an equation is solved for: the one asked if it is named, else the pull, else
+/// a part of the hinge's force.
+fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
+    let roles = roles(board, sides);
+    let open: Vec<StepId> = roles
+        .iter()
+        .filter_map(|role| is_open(board, *role))
+        .collect();
+    if open.contains(&asked) {
+        return Some(asked);
+    }
+    let unknown = board.unknown()?;
+    let through = |id: StepId| match id {
+        StepId::Across(force) | StepId::PartOf(force, _) => StepId::Pull(force) == unknown,
+        id => id == unknown,
+    };
+    let named = roles
+        .iter()
+        .any(|role| matches!(role, NameRole::Step(id) if through(*id)));
+    if named && !board.standing.contains_key(&unknown) {
+        return Some(unknown);
+    }
+    open.first().copied()
+}
+
+/// Judges an equation (or an expression that must vanish).
+pub(super) fn judge(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    sides: &[&Tree],
+    line: usize,
+) -> Judgement {
+    let Some(unknown) = wanted(board, asked, sides) else {
+        return Judgement::of(asked, Truth::DoesNotHold);
+    };
+    let target = if Some(unknown) == board.unknown() && asked != unknown {
+        StepId::MomentSum
+    } else {
+        unknown
+    };
+    for side in sides {
+        if let Err(mismatch) = plain_value(board, side) {
+            return mismatched(target, mismatch);
+        }
+    }
+    if let Some(mismatch) = unequal_dimensions(board, sides) {
+        return mismatched(target, mismatch);
+    }
+    let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        root(board, unknown, sides, choice, leaf)
+    };
+    let lifted = lift(board, stock, sides, None, &combine, &|_, _| None);
+    let mut judgement = Judgement::of(target, Truth::DoesNotHold);
+    let plain_root = root(board, unknown, sides, 0, &mut |leaf| {
+        plain_leaf(board, leaf)
+    });
+    let sense = matches!(unknown, StepId::Reaction(_, Part::Along(_)));
+    let accepted = board.accepted(if target == StepId::MomentSum {
+        StepId::MomentSum
+    } else {
+        unknown
+    });
+    let same = |left: &Samples, right: &Samples| {
+        agree(left, right) || sense && agree(&left.map(|value| -value), right)
+    };
+    let hit = accepted
+        .iter()
+        .find(|(function, _)| lifted.iter().any(|one| same(&one.function, function)));
+    if let Some((function, lines)) = hit {
+        judgement.proved = true;
+        let right = board
+            .right(target)
+            .is_some_and(|right| same(&right, function));
+        judgement.truth = if right && lines.is_empty() {
+            Truth::Holds
+        } else {
+            Truth::Follows(lines.clone())
+        };
+        if !right {
+            settle(
+                &mut judgement,
+                target,
+                line,
+                plain_root.unwrap_or(function[0]),
+                *function,
+            );
+        }
+    } else if let (Some(root), Some((right, _))) = (plain_root, accepted.first())
+        && (root.abs() - right[0].abs()).abs() <= 0.006 * right[0].abs()
+        && (sense || root * right[0] > 0.0)
+    {
+        judgement.truth = Truth::Holds;
+    }
+    if judgement.truth.holds() {
+        // Only a balance with no other unknown settles the pull.
+        let others = roles(board, sides)
+            .iter()
+            .filter_map(|role| is_open(board, *role))
+            .any(|open| open != unknown);
+        if others {
+            judgement.truth = Truth::Noted;
+        } else {
+            judgement.establishes.push(target);
+        }
+        return judgement;
+    }
+    judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
+    judgement.evidence.number = plain_root.map(|root| Typed {
+        value: root,
+        written: Written {
+            significant: 4,
+            last_place: 1e-4 * root.abs().max(1e-9),
+        },
+    });
+    judgement
+}
+
+/// Lets a value stand that the line only implies.
+fn settle(judgement: &mut Judgement, target: StepId, line: usize, value: f64, function: Samples) {
+    judgement.values.push((
+        target,
+        Own {
+            line,
+            value,
+            typed: None,
+            function,
+            right: false,
+        },
+    ));
+}
+
+/// The learner's own relation, when she goes on with a balance that does not hold: the unknown
+/// that her equation gives.
+pub fn own_relation(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    line: usize,
+    function: Option<Samples>,
+) -> Option<Own> {
+    let number = judgement.evidence.number?;
+    let unknown = board.unknown()?;
+    let function = function.unwrap_or_else(|| scaled(board, unknown, number.value));
+    Some(Own {
+        line,
+        value: number.value,
+        typed: None,
+        function,
+        right: false,
+    })
+}
+
+fn mismatched(target: StepId, mismatch: Mismatch) -> Judgement {
+    let mut judgement = Judgement::of(target, Truth::Mismatched(mismatch));
+    judgement.caret = Some(mismatch.span);
+    judgement
+}
+
+/// Both sides certain, and of different dimensions.
+fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
+    let [left, right] = sides else { return None };
+    let (one, other) = (
+        plain_value(board, left).ok()?,
+        plain_value(board, right).ok()?,
+    );
+    if one.may_be(other.dimension) || other.may_be(one.dimension) {
+        return None;
+    }
+    Some(Mismatch {
+        kind: crate::reading::MismatchKind::Sum,
+        span: right.span,
+        left: one.dimension,
+        right: other.dimension,
+        missing: one.dimension.per(other.dimension),
+    })
+}
+
+fn plain_leaf(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
+    match leaf {
+        Leaf::Literal(literal) => literal_value(literal),
+        Leaf::Name(id) => {
+            let number = board.names.role(id).and_then(|role| board.name_value(role));
+            Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
+        }
+    }
+}
+
+fn literal_value(literal: &Literal) -> Value {
+    Value::of_literal(literal)
+}
+
+/// The unknown for which both sides are equal, at one choice of numbers; the equation must be
+/// linear in it.
+fn root(
+    board: &Board<'_>,
+    unknown: StepId,
+    sides: &[&Tree],
+    choice: usize,
+    leaf: &mut dyn FnMut(Leaf<'_>) -> Value,
+) -> Option<f64> {
+    let reference = board.right(unknown)?[choice];
+    let per_unit = |role: NameRole| match role {
+        NameRole::Step(id) if id == unknown => Some(1.0),
+        NameRole::Step(id @ (StepId::Across(force) | StepId::PartOf(force, _)))
+            if StepId::Pull(force) == unknown =>
+        {
+            let function = match board.standing.get(&id) {
+                Some(own) if !own.right => own.function,
+                _ => board.right(id)?,
+            };
+            Some(function[choice] / reference)
+        }
+        NameRole::Step(id @ StepId::Moment(force)) if StepId::Pull(force) == unknown => {
+            Some(board.right(id)?[choice] / reference)
+        }
+        _ => None,
+    };
+    let mut apart = |trial: f64| {
+        let mut sum = 0.0;
+        for (index, side) in sides.iter().enumerate() {
+            let value = evaluate(side, &mut |found| match found {
+                Leaf::Name(id) => match board.names.role(id).and_then(per_unit) {
+                    Some(factor) => Value::of(factor * trial, board.names.dimension(id)),
+                    None => leaf(Leaf::Name(id)),
+                },
+                literal => leaf(literal),
+            })
+            .ok()?;
+            sum += if index == 0 {
+                value.number
+            } else {
+                -value.number
+            };
+        }
+        Some(sum)
+    };
+    let (zero, one, two) = (apart(0.0)?, apart(reference)?, apart(2.0 * reference)?);
+    let slope = one - zero;
+    let linear = (two - one - slope).abs() <= 1e-9 * (two.abs() + one.abs() + slope.abs());
+    (linear && slope.abs() > 1e-9 * (zero.abs() + one.abs())).then(|| -zero / slope * reference)
+}

@@ -1,0 +1,274 @@
+//! A bare number against a step: rounding in three grades.
+//!
+//! A number *is* the value when it is the value rounded at its own last place. It is *rounded on
+//! the way* when it is reached with earlier quantities taken in full, as typed, or (unseen ones)
+//! to three figures, or lies between those within one last unit. Everything else is not explained
+//! by rounding. No fixed percentage decides, except that the last unit of a coarse number is not
+//! allowed to count for more than half a per cent.
+
+use super::board::{Board, PinnedSamples};
+use crate::key::{Part, Pins, Sample, StepId};
+use crate::units::{Dimension, Written};
+use std::collections::BTreeSet;
+
+/// The most earlier quantities whose rounding is combined.
+const MOST_INPUTS: usize = 7;
+
+/// How a number stands to a step's value.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Grade {
+    /// It is the value, rounded at its own last place.
+    Holds,
+    /// It is the value for another accepted acceleration of free fall, in m/s².
+    OtherGravity(f64),
+    /// Reached by rounding on the way.
+    Rounded,
+    /// It follows from these lines of the learner's own (none: from a relation carried on).
+    Follows(Vec<usize>),
+    /// The right value with too few figures.
+    TooFewFigures,
+}
+
+/// A number as typed, in SI units of the step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Typed {
+    /// Its value.
+    pub value: f64,
+    /// How finely it was written.
+    pub written: Written,
+}
+
+impl Typed {
+    /// True if this number is `value` rounded (ties either way) at its last place.
+    pub fn is(&self, value: f64) -> bool {
+        (self.value - value).abs()
+            <= 0.5 * self.written.last_place * (1.0 + 1e-6) + 1e-9 * value.abs()
+    }
+
+    /// True if this number lies between two values, or within one last unit of them.
+    fn is_between(&self, low: f64, high: f64) -> bool {
+        let middle = 0.5 * (low.abs() + high.abs());
+        let unit = self.written.last_place.min(0.005 * middle);
+        self.value >= low - unit && self.value <= high + unit
+    }
+}
+
+/// Grades a number against a step; `None` where rounding does not explain it.
+pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
+    let accepted = board.accepted(id);
+    let (right, _) = accepted.first()?;
+    let shapes = shapes(board, id);
+    let any =
+        |test: &dyn Fn(f64) -> bool, value: f64| shapes.iter().any(|shape| test(shape.of(value)));
+    // One figure is too little to tell that a value is meant.
+    let telling =
+        typed.written.significant >= 2 || (typed.value - right[0]).abs() < 1e-9 * right[0].abs();
+    if telling && any(&|value| typed.is(value), right[0]) {
+        return Some(Grade::Holds);
+    }
+    for gravity in board.problem.accepted_gravity() {
+        let sample = Sample {
+            values: board.sampling.own().values.clone(),
+            gravity: *gravity,
+        };
+        let pins = unknown_pins(board, id, &sample);
+        let value = board.key.value(id, &sample, &pins);
+        if telling && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
+            return Some(Grade::OtherGravity(*gravity));
+        }
+    }
+    for (function, lines) in accepted.iter().skip(1) {
+        if telling && any(&|value| typed.is(value), function[0]) {
+            return Some(Grade::Follows(lines.clone()));
+        }
+    }
+    if telling {
+        let own = board.own_pins();
+        let hulls = [
+            (PinnedSamples::new(), Grade::Rounded),
+            (own.clone(), Grade::Follows(lines_of(board, &own))),
+        ];
+        for (pins, grade) in hulls {
+            let (low, high) = hull(board, id, &pins)?;
+            if shapes.iter().any(|shape| {
+                let (one, other) = (shape.of(low), shape.of(high));
+                typed.is_between(one.min(other), one.max(other))
+            }) {
+                return Some(grade);
+            }
+            if own.is_empty() {
+                break;
+            }
+        }
+    }
+    let coarse = |value: f64| rounded_to(value, typed.written.significant.min(2), typed.value);
+    (typed.written.significant <= 2 && any(&coarse, right[0])
+        || trailing_zeros(typed) && any(&|value| rounded_to(value, 2, typed.value), right[0]))
+    .then_some(Grade::TooFewFigures)
+}
+
+/// How a learner's convention may change a value.
+#[derive(Clone, Copy)]
+enum Shape {
+    Same,
+    Opposite,
+    Supplement,
+}
+
+impl Shape {
+    fn of(self, value: f64) -> f64 {
+        match self {
+            Shape::Same => value,
+            Shape::Opposite => -value,
+            Shape::Supplement => std::f64::consts::PI - value,
+        }
+    }
+}
+
+/// The conventions that are no faults: either sense of a hinge's part; an angle between two lines
+/// measured on either side.
+fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
+    match id {
+        StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
+        StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
+        _ => {
+            let _ = board;
+            vec![Shape::Same]
+        }
+    }
+}
+
+fn lines_of(board: &Board<'_>, pins: &PinnedSamples) -> Vec<usize> {
+    let lines: BTreeSet<usize> = pins
+        .keys()
+        .filter_map(|id| board.standing.get(id))
+        .map(|own| own.line)
+        .collect();
+    lines.into_iter().collect()
+}
+
+/// Pins the unknown to its right value for steps that come before it.
+fn unknown_pins(board: &Board<'_>, id: StepId, sample: &Sample) -> Pins {
+    let mut pins = Pins::new();
+    if let Some(unknown) = board.unknown()
+        && board.key.rank(id) < board.key.rank(unknown)
+        && let Some(value) = board.key.value(unknown, sample, &Pins::new())
+    {
+        pins.insert(unknown, value);
+    }
+    pins
+}
+
+/// The least and greatest value of a step when earlier quantities are taken in full, as typed, or
+/// to three figures.
+fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)> {
+    let sample = board.sampling.own();
+    let mut base = unknown_pins(board, id, sample);
+    for (step, function) in own {
+        if *step != id {
+            base.insert(*step, function[0]);
+        }
+    }
+    let mut choices: Vec<(StepId, Vec<f64>)> = Vec::new();
+    for step in inputs(board, id) {
+        let Some(full) = board.key.value(step, sample, &base) else {
+            continue;
+        };
+        let mut values = vec![full];
+        match board.standing.get(&step) {
+            Some(line) if line.right || own.contains_key(&step) => {
+                values.push(line.value);
+                values.extend(line.typed.map(|(typed, _)| typed));
+            }
+            Some(_) => {}
+            None => {
+                let angle = board
+                    .key
+                    .step(step)
+                    .is_some_and(|step| step.dimension == Dimension::ANGLE);
+                values.push(if angle {
+                    to_figures(full.to_degrees(), 3).to_radians()
+                } else {
+                    to_figures(full, 3)
+                });
+            }
+        }
+        choices.push((step, values));
+    }
+    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+    let mut at = vec![0; choices.len()];
+    loop {
+        let mut pins = base.clone();
+        for ((step, values), index) in choices.iter().zip(&at) {
+            pins.insert(*step, values[*index]);
+        }
+        let value = board.key.value(id, sample, &pins)?;
+        low = low.min(value);
+        high = high.max(value);
+        let Some(position) = (0..at.len()).find(|position| {
+            at[*position] += 1;
+            if at[*position] < choices[*position].1.len() {
+                return true;
+            }
+            at[*position] = 0;
+            false
+        }) else {
+            break;
+        };
+        let _ = position;
+    }
+    Some((low, high))
+}
+
+/// The calculated quantities that a step rests on, nearest first, without the unknown's ring.
+fn inputs(board: &Board<'_>, id: StepId) -> Vec<StepId> {
+    let mut found: Vec<StepId> = Vec::new();
+    let mut open = vec![id];
+    while let Some(step) = open.pop() {
+        let next = match board.key.formula(step) {
+            Some(formula) => formula.inputs(),
+            None => board
+                .key
+                .balance(step)
+                .map(|balance| {
+                    balance
+                        .terms
+                        .iter()
+                        .flat_map(|term| term.amount.inputs())
+                        .collect()
+                })
+                .unwrap_or_default(),
+        };
+        for step in next {
+            let calculated = !matches!(step, StepId::Distance(_) | StepId::Angle(_));
+            let fresh = step != id && !found.contains(&step) && found.len() < MOST_INPUTS;
+            if calculated && fresh {
+                found.push(step);
+                open.insert(0, step);
+            }
+        }
+    }
+    found
+}
+
+/// A value to so many significant figures, half away from zero.
+pub(super) fn to_figures(value: f64, figures: u8) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return value;
+    }
+    let place = libm::pow(
+        10.0,
+        libm::floor(libm::log10(value.abs())) + 1.0 - f64::from(figures),
+    );
+    libm::round(value / place) * place
+}
+
+/// True if `typed` is `value` to so many figures.
+fn rounded_to(value: f64, figures: u8, typed: f64) -> bool {
+    (to_figures(value, figures.max(1)) - typed).abs() <= 1e-9 * value.abs()
+}
+
+/// True for whole numbers whose last shown digits are zeros: 230 may be two figures.
+fn trailing_zeros(typed: Typed) -> bool {
+    typed.written.last_place == 1.0 && typed.value != 0.0 && typed.value % 10.0 == 0.0
+}

@@ -1,0 +1,108 @@
+//! The names a learner may type, and what each stands for.
+
+use crate::key::{Key, StepId};
+use crate::problem::{GivenId, Problem};
+use crate::reading::{Name, NameId, Vocabulary};
+use crate::text::Symbol;
+use crate::units::Dimension;
+
+/// What a name stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NameRole {
+    /// A number that the problem tells.
+    Given(GivenId),
+    /// The acceleration of free fall.
+    Gravity,
+    /// The value of a step.
+    Step(StepId),
+    /// A name of the learner's own: its place in the list handed to [`Names::of`].
+    Own(usize),
+}
+
+/// The vocabulary of a problem, with what each name stands for. Only the vocabulary, which knows
+/// no values, is handed to the reader.
+#[derive(Clone, Debug)]
+pub struct Names {
+    vocabulary: Vocabulary,
+    roles: Vec<NameRole>,
+}
+
+impl Names {
+    /// The names of a problem and its key, and the learner's own.
+    pub fn of(problem: &Problem, key: &Key, own: &[(Symbol, Dimension)]) -> Names {
+        let mut names = Names {
+            vocabulary: Vocabulary { names: Vec::new() },
+            roles: Vec::new(),
+        };
+        for (index, given) in problem.givens().iter().enumerate() {
+            names.add(
+                &given.symbol,
+                given.dimension,
+                NameRole::Given(GivenId(index)),
+            );
+        }
+        names.add(
+            &Symbol::new("g"),
+            Dimension::ACCELERATION,
+            NameRole::Gravity,
+        );
+        for step in &key.steps {
+            let unnamed = matches!(
+                step.id,
+                StepId::Forces
+                    | StepId::Pivot
+                    | StepId::KnownMoments
+                    | StepId::MomentSum
+                    | StepId::ForceSum(_)
+            );
+            if !unnamed {
+                names.add(&step.symbol, step.dimension, NameRole::Step(step.id));
+            }
+        }
+        for (index, (symbol, dimension)) in own.iter().enumerate() {
+            names.add(symbol, *dimension, NameRole::Own(index));
+        }
+        names
+    }
+
+    /// Adds a name unless it is taken; a component may also be written with a plain p.
+    fn add(&mut self, symbol: &Symbol, dimension: Dimension, role: NameRole) {
+        if self
+            .vocabulary
+            .names
+            .iter()
+            .any(|name| name.symbol == *symbol)
+        {
+            return;
+        }
+        let mut spellings = Vec::new();
+        if let Some(stem) = symbol.as_str().strip_suffix('⊥') {
+            spellings.push(format!("{stem}p"));
+            spellings.push(format!("{stem}_p"));
+            spellings.push(format!("{stem} across"));
+        }
+        self.vocabulary.names.push(Name {
+            symbol: symbol.clone(),
+            dimension,
+            spellings,
+        });
+        self.roles.push(role);
+    }
+
+    /// What the reader is handed.
+    pub fn vocabulary(&self) -> &Vocabulary {
+        &self.vocabulary
+    }
+
+    /// What a name stands for.
+    pub fn role(&self, id: NameId) -> Option<NameRole> {
+        self.roles.get(id.0).copied()
+    }
+
+    /// The dimension of a name.
+    pub(super) fn dimension(&self, id: NameId) -> Dimension {
+        self.vocabulary
+            .name(id)
+            .map_or(Dimension::NUMBER, |name| name.dimension)
+    }
+}

@@ -1,0 +1,261 @@
+//! What the rewrites share: finding forces by what they are for, and moving or dropping them.
+
+use super::Scope;
+use crate::key::{Formula, Key, Role, Rule, StepId};
+use crate::problem::{ForceId, Place, Problem, Size};
+
+/// The known forces that turn the body, in the order of the moment balance.
+pub(super) fn known_turning(problem: &Problem, key: &Key) -> Vec<ForceId> {
+    turning(key)
+        .into_iter()
+        .filter(|id| size_of(problem, *id).is_some_and(|size| size != Size::Unknown))
+        .collect()
+}
+
+/// The known forces other than the body's own weight.
+pub(super) fn loads(problem: &Problem, key: &Key) -> Vec<ForceId> {
+    known_turning(problem, key)
+        .into_iter()
+        .filter(|id| *id != ForceId::OwnWeight)
+        .collect()
+}
+
+/// True if moments of at least two known forces are added, so that one of them can be missed.
+pub(super) fn several_known(problem: &Problem, key: &Key) -> bool {
+    known_turning(problem, key).len() > 1
+}
+
+/// Every force that turns the body.
+pub(super) fn turning(key: &Key) -> Vec<ForceId> {
+    key.balance(StepId::MomentSum)
+        .map(|balance| balance.terms.iter().map(|term| term.force).collect())
+        .unwrap_or_default()
+}
+
+/// The rope's tension or the contact's push that is looked for.
+pub(super) fn pull(key: &Key) -> Option<ForceId> {
+    key.steps.iter().find_map(|step| match step.id {
+        StepId::Pull(force) => Some(force),
+        _ => None,
+    })
+}
+
+/// The rope's pull as a scope, if the problem's unknown is a rope.
+pub(super) fn rope(key: &Key) -> Option<ForceId> {
+    pull(key).filter(|id| matches!(id, ForceId::Rope(_)))
+}
+
+/// The support whose force the force balances give.
+pub(super) fn support(key: &Key) -> Option<ForceId> {
+    key.steps.iter().find_map(|step| match step.id {
+        StepId::Reaction(force, _) => Some(force),
+        _ => None,
+    })
+}
+
+/// One scope for each of these forces.
+pub(super) fn each(forces: impl IntoIterator<Item = ForceId>) -> Vec<Scope> {
+    forces.into_iter().map(Scope::Force).collect()
+}
+
+/// The one force of a scope.
+pub(super) fn only(scope: Scope) -> Option<ForceId> {
+    match scope {
+        Scope::Force(id) => Some(id),
+        _ => None,
+    }
+}
+
+/// The size of a force as a formula.
+pub(super) fn size(problem: &Problem, id: ForceId) -> Option<Formula> {
+    Some(match size_of(problem, id)? {
+        Size::Weight(_) => Formula::step(StepId::Weight(id)),
+        Size::Given(given) => Formula::given(given),
+        Size::Unknown => Formula::step(StepId::Pull(id)),
+    })
+}
+
+fn size_of(problem: &Problem, id: ForceId) -> Option<Size> {
+    problem
+        .forces()
+        .into_iter()
+        .find(|force| force.id == id)
+        .map(|force| force.size)
+}
+
+/// The sine that takes a force to its component across the body; `None` where it acts squarely.
+pub(super) fn ratio(key: &Key, id: ForceId) -> Option<Formula> {
+    fn tagged(formula: &Formula, role: Role) -> Option<Formula> {
+        match formula {
+            Formula::Tagged(found, inner) if *found == role => Some(inner.as_ref().clone()),
+            other => other
+                .children()
+                .into_iter()
+                .find_map(|child| tagged(child, role)),
+        }
+    }
+    match &key.step(StepId::Across(id))?.rule {
+        Rule::Formula(formula) => tagged(formula, Role::Ratio(id)),
+        _ => None,
+    }
+}
+
+/// The angle of a force's ratio.
+pub(super) fn ratio_angle(key: &Key, id: ForceId) -> Option<Formula> {
+    match ratio(key, id)? {
+        Formula::Sine(angle) => Some(*angle),
+        _ => None,
+    }
+}
+
+/// The key with the component of each of these forces built anew from its size and its ratio.
+pub(super) fn with_across(
+    problem: &Problem,
+    key: &Key,
+    forces: &[ForceId],
+    build: impl Fn(Formula, Formula) -> Formula,
+) -> Key {
+    let rules = forces.iter().filter_map(|id| {
+        let ratio = ratio(key, *id)?.tagged(Role::Ratio(*id));
+        let rule = Rule::Formula(build(size(problem, *id)?, ratio));
+        Some((StepId::Across(*id), rule))
+    });
+    with_rules(key, rules)
+}
+
+/// The key without a force in any balance.
+pub(super) fn without(key: &Key, id: ForceId) -> Key {
+    let mut changed = key.clone();
+    for step in &mut changed.steps {
+        if let Rule::Balance(balance) = &mut step.rule {
+            balance.terms.retain(|term| term.force != id);
+        }
+    }
+    changed
+}
+
+/// The key with several rules replaced. One copy of the key only: a draw rewrites it thousands
+/// of times.
+pub(super) fn with_rules(key: &Key, rules: impl IntoIterator<Item = (StepId, Rule)>) -> Key {
+    let mut changed = key.clone();
+    for (id, rule) in rules {
+        if let Some(step) = changed.steps.iter_mut().find(|step| step.id == id) {
+            step.rule = rule;
+        }
+    }
+    changed
+}
+
+/// The key without a force in one balance.
+pub(super) fn without_in(key: &Key, balance: StepId, id: ForceId) -> Key {
+    key.with_balance(balance, |balance| {
+        balance.terms.retain(|term| term.force != id);
+    })
+}
+
+/// The key with a force at another place of the body, its sense of turning with it. `None` where
+/// it would then act at the pivot.
+pub(super) fn placed(problem: &Problem, key: &Key, id: ForceId, place: Place) -> Option<Key> {
+    let values = problem.values();
+    let along =
+        |place: Place| problem.distance(place, &values) - problem.distance(key.pivot, &values);
+    let (before, after) = (along(problem.force(id)?.at), along(place));
+    if after.abs() < 1e-9 {
+        return None;
+    }
+    let (far, near) = if after > 0.0 {
+        (place, key.pivot)
+    } else {
+        (key.pivot, place)
+    };
+    let formula = difference(along_body(problem, far), along_body(problem, near));
+    let moved = with_distance(key, id, formula);
+    Some(if before * after < 0.0 {
+        turned(&moved, StepId::MomentSum, id)
+    } else {
+        moved
+    })
+}
+
+/// The key with another distance of a force from the pivot.
+pub(super) fn with_distance(key: &Key, id: ForceId, formula: Formula) -> Key {
+    key.with_rule(StepId::Distance(id), Rule::Formula(formula))
+}
+
+/// The key with the sign of one term of a balance turned round.
+pub(super) fn turned(key: &Key, balance: StepId, id: ForceId) -> Key {
+    key.with_balance(balance, |balance| {
+        for term in balance.terms.iter_mut().filter(|term| term.force == id) {
+            term.sign = -term.sign;
+        }
+    })
+}
+
+/// One formula less another, or the first alone where the other is nothing.
+pub(super) fn difference(from: Formula, taken: Formula) -> Formula {
+    match taken {
+        Formula::Number(0.0) => from,
+        taken => Formula::Sum(vec![from, Formula::Negative(Box::new(taken))]),
+    }
+}
+
+/// Distance of a place from the foot along the body.
+pub(super) fn along_body(problem: &Problem, place: Place) -> Formula {
+    let length = Formula::given(problem.body().length);
+    match place {
+        Place::Foot => Formula::Number(0.0),
+        Place::Middle => length.over(Formula::Number(2.0)),
+        Place::Tip => length,
+        Place::Fraction { over, under } => Formula::Number(f64::from(over))
+            .times(length)
+            .over(Formula::Number(f64::from(under))),
+        Place::At(given) => Formula::given(given),
+    }
+}
+
+/// The key with the amount of one force's term in a balance changed.
+pub(super) fn with_amount(
+    key: &Key,
+    balance: StepId,
+    id: ForceId,
+    change: impl Fn(&Formula) -> Formula,
+) -> Key {
+    key.with_balance(balance, |balance| {
+        for term in balance.terms.iter_mut().filter(|term| term.force == id) {
+            term.amount = change(&term.amount);
+        }
+    })
+}
+
+/// A term's amount without its distance.
+pub(super) fn without_distance(amount: &Formula) -> Formula {
+    let Formula::Product(parts) = amount else {
+        return amount.clone();
+    };
+    let mut kept: Vec<Formula> = parts
+        .iter()
+        .filter(|part| !matches!(part, Formula::Tagged(Role::Distance(_), _)))
+        .cloned()
+        .collect();
+    if kept.len() == 1 {
+        kept.remove(0)
+    } else {
+        Formula::Product(kept)
+    }
+}
+
+/// The key with another last step: the pull as this formula of the known moments.
+pub(super) fn with_pull(key: &Key, id: ForceId, formula: Formula) -> Key {
+    key.with_rule(StepId::Pull(id), Rule::Formula(formula))
+}
+
+/// The known moments over the pull's distance.
+pub(super) fn known_over_distance(id: ForceId) -> Formula {
+    Formula::step(StepId::KnownMoments)
+        .over(Formula::step(StepId::Distance(id)).tagged(Role::Distance(id)))
+}
+
+/// True where a force acts squarely on the body, and so has no ratio.
+pub(super) fn acts_squarely(key: &Key, id: ForceId) -> bool {
+    ratio(key, id).is_none()
+}

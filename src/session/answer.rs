@@ -1,0 +1,199 @@
+//! An answer to a step with a value: judged, diagnosed, spoken about.
+
+use super::state::Open;
+use super::turn::{Progress, Sign};
+use super::{Outcome, Session};
+use crate::diagnosis::{Diagnosis, diagnose};
+use crate::judge::{Judgement, Truth, judge};
+use crate::key::StepId;
+use crate::text::{Slot, Symbol};
+use crate::units::{Dimension, value_text};
+
+impl Session {
+    /// Judges a line at a step and takes what it establishes.
+    pub(super) fn answer(&mut self, asked: StepId, line: &str) -> Outcome {
+        let names = self.names();
+        let own_values = self.own_values();
+        let number = self.state.next_number;
+        let (judgement, diagnosis) = {
+            let board = self.board(&names, &own_values);
+            let judgement = judge(&board, asked, line, number);
+            let diagnosis = diagnose(&board, &judgement, &self.instances);
+            (judgement, diagnosis)
+        };
+        if let Some((name, own)) = &judgement.names {
+            let symbol = Symbol::new(name.clone());
+            self.state.own_names.retain(|(known, _)| *known != symbol);
+            self.state.own_names.push((symbol, own.clone()));
+        }
+        let mut outcome = if judgement.truth.holds() {
+            self.holds(asked, &judgement)
+        } else if let Some(other) = self.noted_other(asked, &judgement) {
+            self.note_other(asked, other, &judgement)
+        } else {
+            self.does_not_hold(asked, &judgement, &diagnosis, number)
+        };
+        outcome.reading = self.reading_shown(&judgement);
+        outcome.caret = judgement.caret.filter(|_| outcome.sign != Sign::Right);
+        outcome
+    }
+
+    /// A calculation where words are asked: what it settles is kept, and the question stays.
+    pub(super) fn ahead(&mut self, line: &str) -> Outcome {
+        let Some(first) = self.key.asked().map(|step| step.id).find(|id| {
+            !matches!(id, StepId::Forces | StepId::Pivot) && !self.state.reached.contains_key(id)
+        }) else {
+            return Outcome::talk(self.words.say("talk.empty", &[]));
+        };
+        let names = self.names();
+        let own_values = self.own_values();
+        let judgement = judge(
+            &self.board(&names, &own_values),
+            first,
+            line,
+            self.state.next_number,
+        );
+        let asked = self.asked().unwrap_or(first);
+        if judgement.truth.holds() {
+            let mut outcome = self.holds(asked, &judgement);
+            outcome.reading = self.reading_shown(&judgement);
+            return outcome;
+        }
+        let slots = [("step", Slot::Word(self.title(asked)))];
+        let mut outcome = Outcome::verdict(
+            Sign::Noted,
+            "verdict.noted",
+            "noted",
+            self.words.say("talk.too-early", &slots),
+        );
+        outcome.reading = self.reading_shown(&judgement);
+        outcome
+    }
+
+    /// A line that holds.
+    fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
+        for (step, own) in &judgement.values {
+            self.state.standing.insert(*step, own.clone());
+        }
+        let settled: Vec<StepId> = judgement.establishes.clone();
+        for step in &settled {
+            self.reach(*step, Progress::Done);
+        }
+        let (sign, verdict, truth) = match &judgement.truth {
+            Truth::HoldsRounded => (Sign::Rounded, "verdict.rounded", "rounded"),
+            Truth::Follows(_) => (Sign::Follows, "verdict.follows", "follows"),
+            _ => (Sign::Right, "verdict.right", "holds"),
+        };
+        let message = self.words_of_right(asked, judgement);
+        let mut outcome = Outcome::verdict(sign, verdict, truth, message);
+        outcome.progress = settled;
+        outcome
+    }
+
+    /// Another step that a line settles though it was not asked.
+    fn noted_other(&self, asked: StepId, judgement: &Judgement) -> Option<StepId> {
+        let other = judgement.evidence.other_step?;
+        (judgement.truth == Truth::DoesNotHold && other != asked && !judgement.evidence.broken_link)
+            .then_some(other)
+    }
+
+    /// A true value of another step: noted, and the question stays.
+    fn note_other(&mut self, asked: StepId, other: StepId, judgement: &Judgement) -> Outcome {
+        let known = self.state.reached.contains_key(&other);
+        let is_asked = self.key.step(other).is_some_and(|step| step.asked);
+        let slots = [
+            ("other", Slot::Word(self.title(other))),
+            (
+                "symbol",
+                Slot::Name(
+                    self.key
+                        .step(other)
+                        .map_or_else(String::new, |step| step.symbol.shown()),
+                ),
+            ),
+            ("step", Slot::Word(self.title(asked))),
+        ];
+        let _ = (known, is_asked);
+        let mut outcome = Outcome::verdict(
+            Sign::Noted,
+            "verdict.noted",
+            "noted",
+            self.words.say("talk.other-step", &slots),
+        );
+        // A weight given where its component is asked is a thought of its own: name it too.
+        let names = self.names();
+        let own = self.own_values();
+        let diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
+        if let Some(named) = diagnosis.spoken() {
+            self.miss(asked, Some(self.instances[named.instance].mistake.id));
+            outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
+        }
+        outcome
+    }
+
+    /// A line that does not hold.
+    fn does_not_hold(
+        &mut self,
+        asked: StepId,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+        number: usize,
+    ) -> Outcome {
+        let (sign, verdict, truth) = match &judgement.truth {
+            Truth::Noted | Truth::OtherAngle => (Sign::Noted, "verdict.noted", "noted"),
+            Truth::Circular => (Sign::Noted, "verdict.noted", "circular"),
+            Truth::TooFewFigures => (Sign::Incomplete, "verdict.figures", "too-few-figures"),
+            Truth::WrongUnit { .. } => (Sign::Incomplete, "verdict.unit", "wrong-unit"),
+            Truth::NotUnderstood(_) => (Sign::Unclear, "verdict.unclear", "not-understood"),
+            Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
+            _ => (Sign::Wrong, "verdict.wrong", "wrong"),
+        };
+        let spoken = diagnosis.spoken().cloned();
+        let message = self.words_of_wrong(asked, judgement, diagnosis);
+        let mut outcome = Outcome::verdict(sign, verdict, truth, message);
+        outcome.mistakes = diagnosis
+            .named
+            .iter()
+            .map(|named| self.instances[named.instance].mistake.id)
+            .collect();
+        if matches!(sign, Sign::Wrong | Sign::Incomplete) || judgement.truth == Truth::OtherAngle {
+            self.miss(
+                asked,
+                spoken.map(|named| self.instances[named.instance].mistake.id),
+            );
+            self.state.open = Some(Open {
+                judgement: judgement.clone(),
+                diagnosis: diagnosis.clone(),
+                number,
+            });
+            self.state.hint_stage = 0;
+        }
+        outcome
+    }
+
+    /// How the line was read, with its value where it has a form.
+    fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
+        let layout = judgement.layout.clone()?;
+        let dimension = self
+            .key
+            .step(judgement.target)
+            .map_or(Dimension::NUMBER, |step| step.dimension);
+        let formula = layout.contains(['·', '/', '(', '+', '√'])
+            || layout.contains("sin")
+            || layout.contains("cos");
+        match judgement.value {
+            Some(value)
+                if formula
+                    && judgement.target != StepId::MomentSum
+                    && judgement.evidence.dimension.is_none()
+                    && value.is_finite() =>
+            {
+                Some(format!(
+                    "{layout} = {}",
+                    value_text(value, dimension, self.problem.figures())
+                ))
+            }
+            _ => Some(layout),
+        }
+    }
+}

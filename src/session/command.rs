@@ -1,0 +1,63 @@
+//! Words that steer: always understood, at every question.
+
+use crate::text::Words;
+
+/// What a learner wants other than an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Command {
+    /// How to type things.
+    Help,
+    /// The next hint.
+    Hint,
+    /// The line itself.
+    Show,
+    /// The next question.
+    Skip,
+    /// Take the last line back.
+    Back,
+    /// Go on with the line as it is.
+    GoOn,
+    /// "I think I am right".
+    Dispute,
+    /// All forces are named.
+    Done,
+    /// Leave.
+    Quit,
+}
+
+/// Every command and the key of its words.
+const COMMANDS: &[(Command, &str)] = &[
+    (Command::Help, "command.help"),
+    (Command::Hint, "command.hint"),
+    (Command::Show, "command.show"),
+    (Command::Skip, "command.skip"),
+    (Command::Back, "command.back"),
+    (Command::GoOn, "command.go-on"),
+    (Command::Dispute, "command.dispute"),
+    (Command::Done, "command.done"),
+    (Command::Quit, "command.quit"),
+];
+
+/// The command that a line is, if it is one.
+pub(super) fn command(words: &Words, line: &str) -> Option<Command> {
+    let plain: String = line
+        .trim()
+        .trim_matches(|c: char| matches!(c, '.' | '!' | ',' | '"' | ':' | '/'))
+        .to_lowercase()
+        .replace(['\u{2019}', '\''], "");
+    let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
+    let plain = if plain.chars().all(|c| c == '?') && !plain.is_empty() {
+        "?"
+    } else {
+        plain.trim_end_matches('?').trim_end()
+    };
+    COMMANDS
+        .iter()
+        .find(|(_, key)| {
+            words
+                .word(key)
+                .split(',')
+                .any(|word| word.trim() == plain && !plain.is_empty())
+        })
+        .map(|(command, _)| *command)
+}

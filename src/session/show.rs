@@ -1,0 +1,460 @@
+//! What a screen shows of a session.
+
+use super::Session;
+use super::turn::{Course, NameView, Progress, StepView, View};
+use crate::judge::NameRole;
+use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
+use crate::problem::{Acting, ForceId, Place};
+use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
+use crate::text::{Prose, Slot};
+use crate::units::value_text;
+
+impl Session {
+    /// Everything that a screen shows now.
+    pub fn view(&self) -> View {
+        let stages = self.stages();
+        View {
+            title: self.problem.title().to_owned(),
+            statement: self.problem.statement().to_owned(),
+            caution: self.problem.caution().to_owned(),
+            steps: self.steps(),
+            lines: self.state.lines.clone(),
+            question: self.question(),
+            example: self.example(),
+            names: self.name_views(),
+            marks: stages.last().cloned().unwrap_or_default(),
+            stages,
+            course: self.state.course,
+            summary: self.summary(),
+        }
+    }
+
+    /// The stable name of a step, for the journal.
+    pub(super) fn step_name(&self, step: StepId) -> String {
+        crate::key::step_word(&self.problem, step)
+    }
+
+    fn steps(&self) -> Vec<StepView> {
+        let asked = self.asked();
+        self.key
+            .asked()
+            .map(|step| StepView {
+                title: self.title(step.id),
+                progress: match self.state.reached.get(&step.id) {
+                    Some((progress, _)) => *progress,
+                    None if asked == Some(step.id) => Progress::Now,
+                    None => Progress::Ahead,
+                },
+                result: self.result(step.id),
+            })
+            .collect()
+    }
+
+    /// A step's result as the learner has it.
+    fn result(&self, step: StepId) -> Option<String> {
+        let (progress, _) = self.state.reached.get(&step)?;
+        let found = self.key.step(step)?;
+        let value = self.value_of(step)?;
+        let _ = progress;
+        Some(format!(
+            "{} = {}",
+            found.symbol.shown(),
+            value_text(value, found.dimension, self.problem.figures())
+        ))
+    }
+
+    /// The value that a step's name holds: the learner's own, or the right one once passed.
+    fn value_of(&self, step: StepId) -> Option<f64> {
+        if matches!(step, StepId::MomentSum | StepId::Forces | StepId::Pivot) {
+            return None;
+        }
+        if let Some(own) = self.state.standing.get(&step) {
+            return Some(own.value).filter(|_| self.is_number(step));
+        }
+        let reached = self.state.reached.contains_key(&step);
+        (reached && self.is_number(step))
+            .then(|| self.key.value(step, self.sampling.own(), &Pins::new()))
+            .flatten()
+    }
+
+    /// False for a multiple of the unknown while the unknown is not found.
+    fn is_number(&self, step: StepId) -> bool {
+        let unknown = self
+            .key
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .find(|id| matches!(id, StepId::Pull(_)));
+        let of_unknown = match (step, unknown) {
+            (StepId::Across(force), Some(unknown)) => StepId::Pull(force) == unknown,
+            _ => false,
+        };
+        !of_unknown || unknown.is_some_and(|unknown| self.state.reached.contains_key(&unknown))
+    }
+
+    /// What is asked now.
+    pub(super) fn question(&self) -> Prose {
+        let Some(asked) = self.asked() else {
+            return self.words.say("question.finished", &[]);
+        };
+        let noun = crate::hint::step_force(asked)
+            .and_then(|force| self.problem.force(force))
+            .map_or_else(String::new, |force| force.noun.to_owned());
+        let symbol = self
+            .key
+            .step(asked)
+            .map_or_else(String::new, |step| step.symbol.shown());
+        let force = crate::hint::step_force(asked)
+            .and_then(|force| self.problem.force(force))
+            .map_or_else(String::new, |force| force.symbol.shown());
+        let slots = [
+            ("noun", Slot::Word(noun)),
+            ("symbol", Slot::Name(symbol)),
+            ("force", Slot::Name(force)),
+            ("body", Slot::Word(self.problem.body().noun.clone())),
+            ("title", Slot::Word(self.title(asked))),
+            ("pivot", Slot::Word(self.pivot_noun())),
+        ];
+        let key = match asked {
+            StepId::Forces if !self.state.pending.is_empty() => "question.forces-pending",
+            StepId::Forces if !self.state.named.is_empty() => "question.forces-more",
+            StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)) => "question.angle-weights",
+            StepId::Across(force) if self.is_pull(force) => "question.across-pull",
+            StepId::Reaction(_, Part::Along(Axis::Vertical)) if self.upright_only() => {
+                "question.reaction-only"
+            }
+            other => {
+                return self.words.say(
+                    &format!("question.{}", crate::hint::kind_word(other)),
+                    &slots,
+                );
+            }
+        };
+        let pending = self
+            .state
+            .pending
+            .first()
+            .map(|pending| self.force_title(pending.force))
+            .unwrap_or_default();
+        let mut slots = slots.to_vec();
+        slots.push(("pending", Slot::Word(pending)));
+        slots.push(("named", Slot::Word(self.state.named.len().to_string())));
+        self.words.say(key, &slots)
+    }
+
+    fn is_pull(&self, force: ForceId) -> bool {
+        self.key.step(StepId::Pull(force)).is_some()
+    }
+
+    fn upright_only(&self) -> bool {
+        self.key.step(StepId::ForceSum(Axis::Horizontal)).is_none()
+    }
+
+    fn pivot_noun(&self) -> String {
+        self.problem
+            .supports()
+            .iter()
+            .find(|support| support.at == self.key.pivot)
+            .map_or_else(String::new, |support| support.noun.clone())
+    }
+
+    /// How an answer may look: a form, with other numbers than this problem's.
+    fn example(&self) -> Prose {
+        let Some(asked) = self.asked() else {
+            return Prose::default();
+        };
+        let kind = crate::hint::kind_word(asked);
+        let key = match asked {
+            StepId::Forces if !self.state.pending.is_empty() => "example.forces-pending".to_owned(),
+            StepId::Across(force) if self.is_pull(force) => "example.across-pull".to_owned(),
+            StepId::MomentSum if self.no_ratios() => "example.moment-sum-level".to_owned(),
+            _ => format!("example.{kind}"),
+        };
+        let force = crate::hint::step_force(asked)
+            .and_then(|force| self.problem.force(force))
+            .map_or_else(String::new, |force| force.symbol.typed());
+        self.words.say(
+            &key,
+            &[
+                ("force", Slot::Key(force)),
+                ("body", Slot::Key(self.problem.body().noun.clone())),
+            ],
+        )
+    }
+
+    fn no_ratios(&self) -> bool {
+        !self
+            .key
+            .steps
+            .iter()
+            .any(|step| matches!(step.id, StepId::Across(_)))
+    }
+
+    fn name_views(&self) -> Vec<NameView> {
+        let names = self.names();
+        let mut views = Vec::new();
+        for (index, name) in names.vocabulary().names.iter().enumerate() {
+            let Some(role) = names.role(crate::reading::NameId(index)) else {
+                continue;
+            };
+            let (meaning, value) = match role {
+                NameRole::Given(id) => {
+                    let given = self.problem.given(id);
+                    (given.meaning.clone(), Some(given.written.clone()))
+                }
+                NameRole::Gravity => {
+                    let g = crate::units::number_text(self.problem.gravity());
+                    (self.words.word("name.gravity"), Some(format!("{g} m/s²")))
+                }
+                NameRole::Step(step) => {
+                    let forces_said = self.state.reached.contains_key(&StepId::Forces);
+                    let asked = self.key.step(step).is_some_and(|step| step.asked);
+                    if !forces_said || !asked && self.value_of(step).is_none() {
+                        continue;
+                    }
+                    let now = self.asked().and_then(|asked| self.key.rank(asked));
+                    let near = self.state.reached.contains_key(&step)
+                        || self.key.rank(step) <= now
+                        || matches!(step, StepId::Pull(_)) && now >= self.first_pull_use();
+                    if !near {
+                        continue;
+                    }
+                    let value = self
+                        .value_of(step)
+                        .map(|value| value_text(value, name.dimension, self.problem.figures()));
+                    (self.title(step), value)
+                }
+                NameRole::Own(own) => {
+                    let value = self.state.own_names.get(own).map(|(_, own)| {
+                        value_text(own.value, own.dimension, self.problem.figures())
+                    });
+                    (self.words.word("name.own"), value)
+                }
+            };
+            views.push(NameView {
+                shown: name.symbol.shown(),
+                typed: name.symbol.typed(),
+                meaning,
+                value,
+            });
+        }
+        views
+    }
+
+    /// The first step at which the unknown's name is needed.
+    fn first_pull_use(&self) -> Option<usize> {
+        let pull = self.key.steps.iter().find_map(|step| match step.id {
+            StepId::Pull(force) => Some(force),
+            _ => None,
+        })?;
+        self.key
+            .rank(StepId::Across(pull))
+            .or_else(|| self.key.rank(StepId::MomentSum))
+    }
+
+    /// The diagram's stages so far, the present one last. Only what was said or found is drawn.
+    fn stages(&self) -> Vec<Marks> {
+        let mut stages = vec![Marks {
+            stage: Stage::Scene,
+            givens: true,
+            ..Marks::default()
+        }];
+        if self.state.named.is_empty() {
+            return stages;
+        }
+        let forces: Vec<ForceMark> = self
+            .state
+            .named
+            .iter()
+            .map(|id| self.force_mark(*id))
+            .collect();
+        let pivot: Option<Place> = self.state.pivot_said.then_some(self.key.pivot);
+        let plain = Marks {
+            stage: Stage::Forces,
+            forces: forces.clone(),
+            pivot,
+            ..Marks::default()
+        };
+        stages.push(plain.clone());
+        let angles = self.angle_marks();
+        if !angles.is_empty() {
+            stages.push(Marks {
+                stage: Stage::Angles,
+                angles: angles.clone(),
+                ..plain.clone()
+            });
+        }
+        let components = self.component_marks();
+        if !components.is_empty() {
+            stages.push(Marks {
+                stage: Stage::Components,
+                components: components.clone(),
+                angles: Vec::new(),
+                ..plain.clone()
+            });
+        }
+        let asked = self.asked().and_then(|step| self.key.rank(step));
+        let turning = asked.is_none() || asked >= self.key.rank(StepId::MomentSum);
+        if turning {
+            stages.push(Marks {
+                stage: Stage::Turning,
+                components,
+                distances: self.distance_marks(),
+                ..plain.clone()
+            });
+        }
+        let pull_found = self.key.steps.iter().any(|step| {
+            matches!(step.id, StepId::Pull(_)) && self.state.reached.contains_key(&step.id)
+        });
+        if turning && pull_found {
+            stages.push(plain);
+        }
+        self.light_triangle(&mut stages);
+        stages
+    }
+
+    /// Lights the right triangle that a hint of the second stage speaks of.
+    fn light_triangle(&self, stages: &mut Vec<Marks>) {
+        let Some(asked) = self.asked() else { return };
+        let lit = self.state.hint_stage == 2 || self.state.hint_stage == 3;
+        let force = self
+            .state
+            .open
+            .as_ref()
+            .and_then(|open| open.diagnosis.spoken())
+            .and_then(|named| crate::hint::force_of(&self.instances[named.instance]))
+            .or_else(|| crate::hint::step_force(asked));
+        let resolving = matches!(asked, StepId::Angle(_) | StepId::Across(_));
+        if let (true, true, Some(force)) = (lit, resolving, force)
+            && self.key.step(StepId::Across(force)).is_some()
+            && let Some(last) = stages.last().cloned()
+        {
+            stages.push(Marks {
+                triangle: Some(force),
+                stage: Stage::Components,
+                ..last
+            });
+        }
+    }
+
+    fn force_mark(&self, id: ForceId) -> ForceMark {
+        let Some(force) = self.problem.force(id) else {
+            return ForceMark {
+                force: id,
+                label: String::new(),
+                direction: None,
+            };
+        };
+        let value = [
+            StepId::Weight(id),
+            StepId::Pull(id),
+            StepId::Reaction(id, Part::Size),
+        ]
+        .into_iter()
+        .chain(
+            self.upright_only()
+                .then_some(StepId::Reaction(id, Part::Along(Axis::Vertical))),
+        )
+        .filter(|step| self.key.step(*step).is_some())
+        .find_map(|step| Some((self.value_of(step)?, self.key.step(step)?.dimension)));
+        let label = match value {
+            Some((value, dimension)) => {
+                format!(
+                    "{} {}",
+                    force.symbol.shown(),
+                    value_text(value.abs(), dimension, self.problem.figures())
+                )
+            }
+            None => force.symbol.shown(),
+        };
+        let found = [Axis::Horizontal, Axis::Vertical]
+            .into_iter()
+            .map(|axis| StepId::Reaction(id, Part::Along(axis)))
+            .filter(|step| self.key.step(*step).is_some())
+            .all(|step| self.state.reached.contains_key(&step));
+        let part = |axis: Axis| {
+            self.key
+                .value(
+                    StepId::Reaction(id, Part::Along(axis)),
+                    self.sampling.own(),
+                    &Pins::new(),
+                )
+                .unwrap_or(0.0)
+        };
+        let direction = (force.acting == Acting::Anywhere && found)
+            .then(|| libm::atan2(part(Axis::Vertical), part(Axis::Horizontal)));
+        ForceMark {
+            force: id,
+            label,
+            direction,
+        }
+    }
+
+    fn angle_marks(&self) -> Vec<AngleMark> {
+        self.key
+            .steps
+            .iter()
+            .filter_map(|step| match step.id {
+                StepId::Angle(force) => {
+                    let value = self.value_of(step.id)?;
+                    let label = format!(
+                        "{} {}",
+                        step.symbol.shown(),
+                        value_text(value, step.dimension, 3)
+                    );
+                    Some(AngleMark { force, label })
+                }
+                _ => None,
+            })
+            .collect()
+    }
+
+    fn component_marks(&self) -> Vec<ComponentMark> {
+        self.key
+            .steps
+            .iter()
+            .filter_map(|step| match step.id {
+                StepId::Across(force) if self.state.reached.contains_key(&step.id) => {
+                    let label = match self.value_of(step.id) {
+                        Some(value) => {
+                            format!(
+                                "{} {}",
+                                step.symbol.shown(),
+                                value_text(value, step.dimension, self.problem.figures())
+                            )
+                        }
+                        None => step.symbol.shown(),
+                    };
+                    Some(ComponentMark { force, label })
+                }
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// Distances from the pivot, as printed or as a part of the length.
+    fn distance_marks(&self) -> Vec<DistanceMark> {
+        self.key
+            .steps
+            .iter()
+            .filter_map(|step| match step.id {
+                StepId::Distance(force) => {
+                    let formula: Formula = self.key.formula(step.id)?;
+                    let value = self.key.value(step.id, self.sampling.own(), &Pins::new())?;
+                    let name = formula_names(&self.problem, &self.key, &formula);
+                    let metres = crate::units::number_text(value);
+                    Some(DistanceMark {
+                        force,
+                        label: format!("{name} {metres} m"),
+                    })
+                }
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// True once the session has ended with its last step.
+    pub(super) fn is_finished(&self) -> bool {
+        self.state.course == Course::Finished
+    }
+}

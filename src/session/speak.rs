@@ -1,0 +1,321 @@
+//! What is said about a judged line. All sentences come from the catalogue of words.
+
+use super::Session;
+use crate::diagnosis::{Because, Diagnosis, Named, Voice};
+use crate::hint::{force_of, step_force};
+use crate::judge::{Judgement, Remark, Truth};
+use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
+use crate::problem::{ForceId, GivenId};
+use crate::reading::{Mismatch, MismatchKind};
+use crate::text::{Prose, Slot};
+use crate::units::{Dimension, number_text, unit_for, value_text};
+
+impl Session {
+    /// What is said about a line that holds.
+    pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
+        let target = judgement.target;
+        let mut prose = Prose::default();
+        if target != asked && !judgement.establishes.contains(&asked) {
+            let slots = [
+                ("other", Slot::Word(self.title(target))),
+                ("step", Slot::Word(self.title(asked))),
+            ];
+            prose = self.words.say("talk.other-settled", &slots);
+        }
+        match &judgement.truth {
+            Truth::HoldsRounded => prose = prose.then(self.words.say("talk.rounded", &[])),
+            Truth::Follows(lines) if lines.is_empty() => {
+                prose = prose.then(self.words.say("talk.follows-relation", &[]))
+            }
+            Truth::Follows(lines) => {
+                let numbers: Vec<String> = lines.iter().map(ToString::to_string).collect();
+                prose = prose.then(
+                    self.words
+                        .say("talk.follows", &[("lines", Slot::Word(numbers.join(", ")))]),
+                );
+            }
+            _ => {}
+        }
+        for remark in &judgement.remarks {
+            prose = prose.then(self.remark(remark, target));
+        }
+        if let StepId::Reaction(_, Part::Along(axis)) = target {
+            prose = prose.then(self.sense(target, axis));
+        }
+        if let Some((name, _)) = &judgement.names {
+            let slots = [
+                ("name", Slot::Name(name.clone())),
+                ("step", Slot::Word(self.title(target))),
+            ];
+            prose = prose.then(self.words.say("talk.own-name", &slots));
+        }
+        if target == StepId::MomentSum {
+            prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
+        }
+        prose
+    }
+
+    /// Which way a hinge's part points.
+    fn sense(&self, target: StepId, axis: Axis) -> Prose {
+        let value = self
+            .key
+            .value(target, self.sampling.own(), &Pins::new())
+            .unwrap_or(0.0);
+        let key = match (axis, value >= 0.0) {
+            (Axis::Horizontal, true) => "talk.sense.right",
+            (Axis::Horizontal, false) => "talk.sense.left",
+            (Axis::Vertical, true) => "talk.sense.up",
+            (Axis::Vertical, false) => "talk.sense.down",
+        };
+        self.words.say(key, &[])
+    }
+
+    fn remark(&self, remark: &Remark, target: StepId) -> Prose {
+        let dimension = self
+            .key
+            .step(target)
+            .map_or(Dimension::NUMBER, |step| step.dimension);
+        let unit = unit_for(dimension)
+            .map_or("", |unit| unit.symbol)
+            .to_owned();
+        let last = matches!(target, StepId::Pull(_) | StepId::Reaction(..));
+        let (key, slots) = match remark {
+            Remark::UnitMissing if last => ("remark.unit-last", vec![("unit", Slot::Value(unit))]),
+            Remark::UnitMissing => ("remark.unit", vec![("unit", Slot::Value(unit))]),
+            Remark::FewFigures => ("remark.figures", Vec::new()),
+            Remark::OtherGravity(gravity) => {
+                let own = number_text(self.problem.gravity());
+                (
+                    "remark.gravity",
+                    vec![
+                        ("g", Slot::Value(number_text(*gravity))),
+                        ("own", Slot::Value(own)),
+                    ],
+                )
+            }
+            Remark::OppositeSense => ("remark.opposite", Vec::new()),
+            Remark::OtherReading => ("remark.other-reading", Vec::new()),
+            Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
+        };
+        self.words.say(key, &slots)
+    }
+
+    /// What is said about a line that does not hold.
+    pub(super) fn words_of_wrong(
+        &self,
+        asked: StepId,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+    ) -> Prose {
+        match &judgement.truth {
+            Truth::NotUnderstood(misreading) => {
+                let key = misreading.trouble.key();
+                return self.words.say(key, &misreading.trouble.slots());
+            }
+            Truth::Mismatched(mismatch) => return self.mismatch(mismatch),
+            Truth::Noted => return self.noted(judgement),
+            Truth::OtherAngle => {
+                let degrees = judgement.evidence.number.map_or(0.0, |number| number.value);
+                let slots = [
+                    (
+                        "value",
+                        Slot::Value(value_text(degrees, Dimension::ANGLE, 3)),
+                    ),
+                    ("step", Slot::Word(self.title(asked))),
+                ];
+                return self.words.say("talk.other-angle", &slots);
+            }
+            Truth::Circular => {
+                let symbol = self
+                    .key
+                    .step(judgement.target)
+                    .map_or_else(String::new, |step| step.symbol.shown());
+                return self
+                    .words
+                    .say("talk.circular", &[("symbol", Slot::Name(symbol))]);
+            }
+            Truth::TooFewFigures => return self.words.say("talk.too-few-figures", &[]),
+            Truth::WrongUnit { wanted, found } => {
+                let slots = [
+                    ("wanted", Slot::Word(self.kind(*wanted))),
+                    ("found", Slot::Word(self.kind(*found))),
+                    (
+                        "unit",
+                        Slot::Value(unit_for(*wanted).map_or("", |unit| unit.symbol).to_owned()),
+                    ),
+                ];
+                return self.words.say("talk.wrong-unit", &slots);
+            }
+            _ => {}
+        }
+        if let Some(given) = judgement.evidence.misread {
+            return self.misread(given);
+        }
+        let mut prose = match diagnosis.spoken() {
+            Some(named) => self.thought(judgement, named),
+            None if diagnosis.slip => self.words.say("talk.slip", &[]),
+            None => self.words.say(
+                "talk.unexplained",
+                &[("step", Slot::Word(self.title(asked)))],
+            ),
+        };
+        if let Some(dimension) = judgement.evidence.dimension {
+            let wanted = self
+                .key
+                .step(judgement.target)
+                .map_or(Dimension::NUMBER, |step| step.dimension);
+            let slots = [
+                ("found", Slot::Word(self.kind(dimension))),
+                ("wanted", Slot::Word(self.kind(wanted))),
+            ];
+            prose = self.words.say("talk.dimension", &slots).then(prose);
+        }
+        prose.then(self.words.say("talk.after-wrong", &[]))
+    }
+
+    fn noted(&self, judgement: &Judgement) -> Prose {
+        match &judgement.names {
+            Some((name, own)) => {
+                let value = value_text(own.value, own.dimension, self.problem.figures());
+                let slots = [
+                    ("name", Slot::Name(name.clone())),
+                    ("value", Slot::Value(value)),
+                ];
+                self.words.say("talk.noted-name", &slots)
+            }
+            None => self.words.say("talk.noted", &[]),
+        }
+    }
+
+    fn misread(&self, given: GivenId) -> Prose {
+        let given = self.problem.given(given);
+        let slots = [
+            ("symbol", Slot::Name(given.symbol.shown())),
+            ("value", Slot::Value(given.written.clone())),
+        ];
+        self.words.say("talk.misread", &slots)
+    }
+
+    fn mismatch(&self, mismatch: &Mismatch) -> Prose {
+        let slots = [
+            ("left", Slot::Word(self.kind(mismatch.left))),
+            ("right", Slot::Word(self.kind(mismatch.right))),
+        ];
+        let key = match mismatch.kind {
+            MismatchKind::Sum => match mismatch.missing {
+                Some(missing) if missing == Dimension::LENGTH => "mismatch.sum-lacks-length",
+                _ => "mismatch.sum",
+            },
+            MismatchKind::Angle => "mismatch.angle",
+            MismatchKind::Unit => "mismatch.unit",
+            MismatchKind::NotFinite => "mismatch.not-finite",
+            _ => "mismatch.other",
+        };
+        self.words.say(key, &slots)
+    }
+
+    /// The kind of quantity of a dimension: "a force".
+    fn kind(&self, dimension: Dimension) -> String {
+        let key = match dimension {
+            Dimension::FORCE => "kind.force",
+            Dimension::MOMENT => "kind.moment",
+            Dimension::MASS => "kind.mass",
+            Dimension::LENGTH => "kind.length",
+            Dimension::ANGLE => "kind.angle",
+            Dimension::ACCELERATION => "kind.acceleration",
+            Dimension::NUMBER => "kind.number",
+            _ => "kind.other",
+        };
+        self.words.word(key)
+    }
+
+    /// The thought behind a line, flatly or with "perhaps".
+    pub(super) fn thought(&self, judgement: &Judgement, named: &Named) -> Prose {
+        let instance = &self.instances[named.instance];
+        let target = judgement.target;
+        let force = force_of(instance).or_else(|| step_force(target));
+        let symbol = match force.and_then(|force| self.problem.force(force)) {
+            Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
+            _ => self.words.word("hint.each-force"),
+        };
+        let wrong = self.wrong_formula(judgement, named);
+        let slots = [
+            ("force", Slot::Name(symbol)),
+            ("body", Slot::Word(self.problem.body().noun.clone())),
+            ("wrong", Slot::Value(wrong)),
+            ("step", Slot::Word(self.title(target))),
+        ];
+        let thought = self
+            .words
+            .say(&format!("mistake.{}.thought", instance.mistake.id), &slots);
+        match (named.voice, named.because) {
+            (Voice::Flat, Because::Sum) => self.words.say("talk.sum-first", &[]).then(thought),
+            (Voice::Flat, _) => thought,
+            (Voice::Perhaps, _) => {
+                let name = self
+                    .words
+                    .word(&format!("mistake.{}.name", instance.mistake.id));
+                self.words.say(
+                    "talk.perhaps",
+                    &[("mistake", Slot::Word(name)), ("force", slots[0].1.clone())],
+                )
+            }
+        }
+    }
+
+    /// Never true once the forces are named; a force that was not named is not told.
+    fn is_unsaid(&self, force: ForceId) -> bool {
+        let passed = self.state.reached.contains_key(&StepId::Forces);
+        !passed && !self.state.named.contains(&force)
+    }
+
+    /// The wrong part of the formula, in names: the changed ratio, angle or distance where the
+    /// mistake changes one, else the whole.
+    fn wrong_formula(&self, judgement: &Judgement, named: &Named) -> String {
+        let instance = &self.instances[named.instance];
+        let places = [judgement.target, instance.shows_at];
+        for step in places {
+            let (Some(wrong), Some(right)) = (instance.key.formula(step), self.key.formula(step))
+            else {
+                continue;
+            };
+            if let Some(part) = changed_part(&wrong, &right) {
+                return formula_names(&self.problem, &instance.key, &part);
+            }
+        }
+        // The change may lie in an angle or a distance further up.
+        let upstream = self.key.steps.iter().map(|step| step.id).find(|id| {
+            matches!(
+                id,
+                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
+            ) && instance.key.formula(*id) != self.key.formula(*id)
+        });
+        match upstream.and_then(|id| instance.key.formula(id)) {
+            Some(formula) => formula_names(&self.problem, &instance.key, &formula),
+            None => self.title(judgement.target),
+        }
+    }
+}
+
+/// The smallest part in which two formulas of the same shape differ.
+fn changed_part(wrong: &Formula, right: &Formula) -> Option<Formula> {
+    if wrong == right {
+        return None;
+    }
+    let (mine, other) = (wrong.bare(), right.bare());
+    let (parts, others) = (mine.children(), other.children());
+    if std::mem::discriminant(mine) == std::mem::discriminant(other)
+        && parts.len() == others.len()
+        && !parts.is_empty()
+    {
+        let changed: Vec<_> = parts
+            .iter()
+            .zip(&others)
+            .filter(|(mine, other)| mine != other)
+            .collect();
+        if let [(mine, other)] = changed.as_slice() {
+            return changed_part(mine, other);
+        }
+    }
+    Some(mine.clone())
+}

@@ -1,0 +1,71 @@
+//! What a session remembers.
+
+use super::turn::{Course, LineView, Progress};
+use crate::diagnosis::Diagnosis;
+use crate::judge::statement::{Way, Where};
+use crate::judge::{Judgement, OwnName, Standing};
+use crate::key::{Key, StepId};
+use crate::problem::ForceId;
+use crate::text::Symbol;
+use std::collections::BTreeMap;
+
+/// A line that does not hold and still waits for what the learner does about it.
+#[derive(Clone)]
+pub(super) struct Open {
+    pub(super) judgement: Judgement,
+    pub(super) diagnosis: Diagnosis,
+    /// The line's number.
+    pub(super) number: usize,
+}
+
+/// A force named but not yet placed.
+#[derive(Clone, Copy)]
+pub(super) struct Pending {
+    pub(super) force: ForceId,
+    pub(super) place: Option<Where>,
+    pub(super) way: Option<Way>,
+}
+
+/// Everything that changes in a session.
+#[derive(Clone)]
+pub(super) struct State {
+    pub(super) lines: Vec<LineView>,
+    pub(super) next_number: usize,
+    pub(super) standing: Standing,
+    pub(super) own_names: Vec<(Symbol, OwnName)>,
+    pub(super) carried: Vec<Key>,
+    /// Steps done or passed, and the index of the line that did it.
+    pub(super) reached: BTreeMap<StepId, (Progress, Option<usize>)>,
+    pub(super) open: Option<Open>,
+    pub(super) hint_stage: u8,
+    pub(super) named: Vec<ForceId>,
+    pub(super) pending: Vec<Pending>,
+    pub(super) pivot_said: bool,
+    pub(super) course: Course,
+    /// How often each mistake was named, and whether a hint came before a step was right.
+    pub(super) mistakes: BTreeMap<&'static str, usize>,
+    pub(super) hinted: BTreeMap<StepId, u8>,
+    pub(super) wrong: BTreeMap<StepId, usize>,
+}
+
+impl State {
+    pub(super) fn new() -> State {
+        State {
+            lines: Vec::new(),
+            next_number: 1,
+            standing: Standing::new(),
+            own_names: Vec::new(),
+            carried: Vec::new(),
+            reached: BTreeMap::new(),
+            open: None,
+            hint_stage: 0,
+            named: Vec::new(),
+            pending: Vec::new(),
+            pivot_said: false,
+            course: Course::On,
+            mistakes: BTreeMap::new(),
+            hinted: BTreeMap::new(),
+            wrong: BTreeMap::new(),
+        }
+    }
+}

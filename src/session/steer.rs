@@ -1,0 +1,268 @@
+//! Commands: help, hints, going back and on.
+
+use super::command::Command;
+use super::turn::{Course, Progress, Sign};
+use super::{Outcome, Session};
+use crate::hint::{STAGES, hint};
+use crate::judge::{Own, own_of_wrong, own_relation};
+use crate::key::{Samples, StepId};
+use crate::text::{Prose, Slot};
+
+impl Session {
+    /// Follows a command.
+    pub(super) fn steer(&mut self, command: Command) -> Outcome {
+        if command == Command::Quit {
+            self.state.course = Course::Quit;
+            return Outcome::talk(self.words.say("talk.quit", &[]));
+        }
+        let Some(asked) = self.asked() else {
+            return match command {
+                Command::Back => self.back(),
+                _ => Outcome::talk(self.words.say("talk.finished", &[])),
+            };
+        };
+        match command {
+            Command::Help => Outcome::talk(self.help(asked)),
+            Command::Hint => self.next_hint(asked),
+            Command::Show => self.show(asked),
+            Command::Skip => self.skip(asked),
+            Command::Back => self.back(),
+            Command::GoOn => self.go_on(asked, false),
+            Command::Dispute => self.go_on(asked, true),
+            Command::Done if asked == StepId::Forces => self.forces_done(),
+            Command::Done => Outcome::talk(
+                self.words
+                    .say("talk.not-done", &[("step", Slot::Word(self.title(asked)))]),
+            ),
+            Command::Quit => Outcome::talk(Prose::default()),
+        }
+    }
+
+    fn help(&self, asked: StepId) -> Prose {
+        let about = match asked {
+            StepId::Forces => "help.forces",
+            StepId::Pivot => "help.pivot",
+            _ => "help.value",
+        };
+        self.words
+            .say(about, &[])
+            .then(self.words.say("help.commands", &[]))
+    }
+
+    fn next_hint(&mut self, asked: StepId) -> Outcome {
+        let stage = (self.state.hint_stage + 1).min(STAGES);
+        if stage == STAGES && self.state.hint_stage < STAGES {
+            self.state.hint_stage = stage;
+            return self.show(asked);
+        }
+        self.state.hint_stage = stage;
+        let deepest = self.state.hinted.entry(asked).or_default();
+        *deepest = (*deepest).max(stage);
+        let spoken = self.state.open.as_ref().and_then(|open| {
+            open.diagnosis
+                .spoken()
+                .map(|named| (named.instance, open.judgement.target))
+        });
+        let named = spoken.map(|(instance, _)| &self.instances[instance]);
+        let prose = if asked == StepId::Forces && stage < 3 {
+            self.force_hint(stage)
+        } else {
+            let step = spoken.map_or(asked, |(_, target)| target);
+            hint(
+                &self.words,
+                &self.case(),
+                step,
+                named,
+                self.sister_case().as_ref(),
+                stage,
+            )
+        };
+        let left = [("left", Slot::Word((STAGES - stage).to_string()))];
+        let mut outcome = Outcome::talk(self.words.say("talk.hint-given", &left));
+        outcome.truth = "hint";
+        outcome.hint = Some((stage, prose));
+        outcome
+    }
+
+    /// A hint about the force that is still to be named.
+    fn force_hint(&self, stage: u8) -> Prose {
+        let next = self
+            .problem
+            .forces()
+            .into_iter()
+            .map(|force| force.id)
+            .find(|id| !self.state.named.contains(id));
+        let kind = match (self.state.pending.first(), next) {
+            (Some(_), _) => "pending",
+            (None, Some(crate::problem::ForceId::OwnWeight)) => "own-weight",
+            (None, Some(crate::problem::ForceId::Load(_))) => "load",
+            (None, Some(crate::problem::ForceId::Rope(_))) => "rope",
+            (None, _) => "hinge",
+        };
+        let place = if stage == 1 { "look" } else { "place" };
+        let body = [("body", Slot::Word(self.problem.body().noun.clone()))];
+        self.words
+            .say(&format!("hint.forces.{kind}.{place}"), &body)
+    }
+
+    /// The line itself; the walk goes on behind it.
+    fn show(&mut self, asked: StepId) -> Outcome {
+        let prose = hint(&self.words, &self.case(), asked, None, None, STAGES);
+        self.state.hinted.insert(asked, STAGES);
+        self.pass(asked);
+        let mut outcome = Outcome::talk(
+            self.words
+                .say("talk.shown", &[("step", Slot::Word(self.title(asked)))]),
+        );
+        outcome.truth = "shown";
+        outcome.hint = Some((STAGES, prose));
+        outcome
+    }
+
+    fn skip(&mut self, asked: StepId) -> Outcome {
+        self.pass(asked);
+        let mut outcome = Outcome::talk(
+            self.words
+                .say("talk.skipped", &[("step", Slot::Word(self.title(asked)))]),
+        );
+        outcome.truth = "skipped";
+        outcome
+    }
+
+    /// Goes past a step. What it would have said is taken as said.
+    fn pass(&mut self, asked: StepId) {
+        if asked == StepId::Forces {
+            self.state.named = self.problem.forces().iter().map(|force| force.id).collect();
+            self.state.pending.clear();
+        }
+        if asked == StepId::Pivot {
+            self.state.pivot_said = true;
+        }
+        self.state.standing.remove(&asked);
+        let function = match asked {
+            StepId::Forces | StepId::Pivot | StepId::MomentSum => None,
+            step => self.key.function(
+                &self.key,
+                step,
+                &self.sampling,
+                &std::collections::BTreeMap::new(),
+            ),
+        };
+        if let Some(function) = function {
+            let own = Own {
+                line: 0,
+                value: function[0],
+                typed: None,
+                function,
+                right: true,
+            };
+            self.state.standing.insert(asked, own);
+        }
+        self.reach(asked, Progress::Passed);
+    }
+
+    /// Takes the latest answer back; its step is asked again.
+    fn back(&mut self) -> Outcome {
+        let latest = self
+            .state
+            .reached
+            .iter()
+            .filter_map(|(step, (_, line))| line.map(|line| (line, self.key.rank(*step), *step)))
+            .max();
+        let Some((line, _, step)) = latest else {
+            return Outcome::talk(self.words.say("talk.nothing-back", &[]));
+        };
+        let together: Vec<StepId> = self
+            .state
+            .reached
+            .iter()
+            .filter(|(_, (_, at))| *at == Some(line))
+            .map(|(step, _)| *step)
+            .collect();
+        for step in &together {
+            self.state.reached.remove(step);
+            self.state.standing.remove(step);
+        }
+        let number = self.state.lines.get(line).and_then(|line| line.number);
+        self.state
+            .standing
+            .retain(|_, own| Some(own.line) != number);
+        if let Some(view) = self.state.lines.get_mut(line) {
+            view.standing = false;
+        }
+        if together.contains(&StepId::Forces) {
+            self.state.named.clear();
+            self.state.pending.clear();
+            for view in self.state.lines.iter_mut().take(line) {
+                view.standing = false;
+            }
+        }
+        if together.contains(&StepId::Pivot) {
+            self.state.pivot_said = false;
+        }
+        if together
+            .iter()
+            .any(|step| matches!(step, StepId::MomentSum | StepId::Pull(_)))
+        {
+            self.state.carried.clear();
+        }
+        self.state.open = None;
+        self.state.hint_stage = 0;
+        self.state.course = Course::On;
+        let mut outcome = Outcome::talk(
+            self.words
+                .say("talk.taken-back", &[("step", Slot::Word(self.title(step)))]),
+        );
+        outcome.truth = "withdrawn";
+        outcome
+    }
+
+    /// Goes on with a wrong line as it stands: what follows from it is right.
+    fn go_on(&mut self, asked: StepId, disputed: bool) -> Outcome {
+        let Some(open) = self.state.open.clone() else {
+            let key = if disputed {
+                "talk.nothing-disputed"
+            } else {
+                "talk.nothing-open"
+            };
+            return Outcome::talk(self.words.say(key, &[]));
+        };
+        let names = self.names();
+        let own_values = self.own_values();
+        let target = open.judgement.target;
+        let spoken = open.diagnosis.spoken().map(|named| named.instance);
+        let (own, carried) = {
+            let board = self.board(&names, &own_values);
+            let pins = board.own_pins();
+            let function: Option<Samples> = spoken.and_then(|instance| {
+                self.instances[instance]
+                    .key
+                    .function(&self.key, target, &self.sampling, &pins)
+            });
+            let own = if target == StepId::MomentSum {
+                own_relation(&board, &open.judgement, open.number, function)
+            } else {
+                own_of_wrong(&board, &open.judgement, open.number, function)
+            };
+            let model = spoken.map(|instance| self.instances[instance].key.clone());
+            (own, model)
+        };
+        if let Some(own) = own {
+            self.state.standing.insert(target, own);
+        }
+        if target == StepId::MomentSum {
+            self.state.carried.extend(carried);
+        }
+        self.reach(asked, Progress::Done);
+        let key = if disputed {
+            "talk.disputed"
+        } else {
+            "talk.carried"
+        };
+        let slots = [("line", Slot::Word(open.number.to_string()))];
+        let mut outcome = Outcome::talk(self.words.say(key, &slots));
+        outcome.truth = if disputed { "disputed" } else { "carried" };
+        outcome.sign = Sign::Talk;
+        outcome
+    }
+}
