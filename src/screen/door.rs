@@ -1,7 +1,7 @@
 //! What the screen is given by its caller, and what it asks of it.
 
 use crate::problem::Problem;
-use crate::session::{Turn, View};
+use crate::session::{Session, Turn, View};
 use crate::text::{Prose, Slot, Words};
 use std::io;
 
@@ -18,6 +18,24 @@ pub trait Tutor {
 
     /// The problem, for the diagram.
     fn problem(&self) -> &Problem;
+}
+
+impl Tutor for Session {
+    fn submit(&mut self, line: &str) -> Turn {
+        Session::submit(self, line)
+    }
+
+    fn view(&self) -> View {
+        Session::view(self)
+    }
+
+    fn preview(&self, line: &str) -> Option<String> {
+        Session::preview(self, line)
+    }
+
+    fn problem(&self) -> &Problem {
+        Session::problem(self)
+    }
 }
 
 /// A problem that is open.

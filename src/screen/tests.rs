@@ -1,1 +1,7 @@
-//! Screens as a learner sees them.
+//! Screens as a learner sees them, and what keys change.
+
+#![allow(clippy::unwrap_used)]
+
+mod fixture;
+mod looks;
+mod updates;

@@ -133,7 +133,7 @@ impl Theme {
             Sign::Incomplete => ("◐", "%"),
             Sign::Wrong => ("✗", "x"),
             Sign::Unclear => ("?", "?"),
-            Sign::Talk => (" ", " "),
+            Sign::Talk => ("›", "-"),
         };
         self.either(fine, ascii)
     }

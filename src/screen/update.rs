@@ -6,7 +6,7 @@ use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
 use super::view;
 use crate::session::Course;
-use crate::text::{Prose, Slot, printable};
+use crate::text::{Prose, Slot, Words, printable};
 use tui_input::InputRequest;
 
 /// The most characters the input takes: twice what the reader does, so that the reader says when
@@ -58,8 +58,11 @@ fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
     working.view = working.session.view();
     working.top = None;
     working.stage = None;
-    if turn.course == Course::Quit {
-        model.over = Over::Leaving;
+    match turn.course {
+        Course::Quit => model.over = Over::Leaving,
+        // What there is to look back on stands below the working.
+        Course::Finished => working.pane = Pane::Working,
+        Course::On => {}
     }
     Some(Effect::Judge(Box::new(turn)))
 }
@@ -258,8 +261,10 @@ fn enter(model: &mut Model) -> Option<Effect> {
         if working.finished() {
             return Some(Effect::List);
         }
-        let word = model.words.say("screen.note.nothing-typed", &[]);
-        model.notes = vec![word];
+        let word = nothing_typed(&model.words);
+        if !model.notes.contains(&word) {
+            model.notes.push(word);
+        }
         return None;
     }
     working.input.reset();
@@ -276,6 +281,10 @@ fn enter(model: &mut Model) -> Option<Effect> {
     Some(Effect::Enter(line))
 }
 
+fn nothing_typed(words: &Words) -> Prose {
+    words.say("screen.note.nothing-typed", &[])
+}
+
 fn typed(model: &mut Model, c: char) {
     match (model.over, &mut model.page) {
         (Over::Help(_), _) => model.over = Over::Nothing,
@@ -284,6 +293,8 @@ fn typed(model: &mut Model, c: char) {
         (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
         (Over::Nothing, Page::Working(working)) => {
             insert(working, &c.to_string());
+            let word = nothing_typed(&model.words);
+            model.notes.retain(|note| *note != word);
         }
     }
 }

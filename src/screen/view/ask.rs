@@ -30,7 +30,7 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
 }
 
 fn draw_rows(model: &Model, rows: Vec<Line<'static>>, frame: &mut Frame, area: Rect) {
-    let rows = clip(model.theme, rows, area.height.into());
+    let rows = clip(model.theme, rows, area.width.into(), area.height.into());
     frame.render_widget(Paragraph::new(rows), area);
 }
 

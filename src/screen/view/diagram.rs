@@ -7,6 +7,7 @@ use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
+use unicode_width::UnicodeWidthStr;
 
 /// Draws the diagram.
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
@@ -98,14 +99,16 @@ fn draw_stage(
         Stage::Components => "screen.stage.components",
         Stage::Turning => "screen.stage.turning",
     };
-    let told = model.words.say(
-        "screen.stage",
-        &[
-            ("number", Slot::Value(shown.to_string())),
-            ("count", Slot::Value(count.to_string())),
-            ("name", Slot::Word(model.words.word(name))),
-        ],
-    );
-    let row = Line::styled(told.to_string(), model.theme.faint());
+    let numbers = [
+        ("number", Slot::Value(shown.to_string())),
+        ("count", Slot::Value(count.to_string())),
+        ("name", Slot::Word(model.words.word(name))),
+    ];
+    let told = model.words.say("screen.stage", &numbers);
+    let mut told = told.to_string();
+    if told.width() > area.width.into() {
+        told = model.words.say("screen.stage.short", &numbers).to_string();
+    }
+    let row = Line::styled(told, model.theme.faint());
     frame.render_widget(Paragraph::new(row), area);
 }

@@ -3,10 +3,12 @@
 use super::prose::cut;
 use super::regions::Regions;
 use crate::screen::model::{Model, Working};
+use crate::screen::theme::Theme;
 use crate::session::Progress;
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
+use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 
@@ -33,13 +35,8 @@ fn progress(model: &Model, open: &Working) -> Line<'static> {
     }
     if steps.len() <= MOST_SIGNS {
         for step in steps {
-            let (fine, ascii, style) = match step.progress {
-                Progress::Done => ("●", "#", theme.strong()),
-                Progress::Passed => ("◌", "o", theme.faint()),
-                Progress::Now => ("◉", "@", theme.key()),
-                Progress::Ahead => ("·", ".", theme.faint()),
-            };
-            row.push_span(Span::styled(theme.either(fine, ascii), style));
+            let (sign, style) = sign(theme, step.progress);
+            row.push_span(Span::styled(sign, style));
         }
         row.push_span(Span::raw("  "));
     }
@@ -59,12 +56,25 @@ fn progress(model: &Model, open: &Working) -> Line<'static> {
     row
 }
 
+/// The sign of a step.
+pub(super) fn sign(theme: Theme, progress: Progress) -> (&'static str, Style) {
+    let (fine, ascii, style) = match progress {
+        Progress::Done => ("●", "#", theme.strong()),
+        Progress::Passed => ("◌", "o", theme.faint()),
+        Progress::Now => ("◉", "@", theme.key()),
+        Progress::Ahead => ("·", ".", theme.faint()),
+    };
+    (theme.either(fine, ascii), style)
+}
+
 /// Draws the rule above the question, and the line between left and right.
 pub(super) fn draw_lines(model: &Model, regions: &Regions, frame: &mut Frame) {
     let theme = model.theme;
     let rule = regions.rule;
-    let across = theme.either("─", "-").repeat(rule.width.into());
-    frame.render_widget(Paragraph::new(Line::styled(across, theme.faint())), rule);
+    for (area, (fine, ascii)) in [(rule, ("─", "-")), (regions.fold, ("╌", "-"))] {
+        let across = theme.either(fine, ascii).repeat(area.width.into());
+        frame.render_widget(Paragraph::new(Line::styled(across, theme.faint())), area);
+    }
     let Some(column) = regions.divider else {
         return;
     };

@@ -1,8 +1,8 @@
 //! The help page: how to type, what the signs mean, the names at hand, and the key table.
 
-use super::names;
 use super::prose::{hang, indent, wrap, wrap_text};
 use super::strip;
+use super::{header, names};
 use crate::screen::keys::TABLE;
 use crate::screen::model::{Model, Page};
 use crate::session::Sign;
@@ -44,11 +44,10 @@ pub(super) fn draw(model: &Model, row: usize, frame: &mut Frame, area: Rect) {
         height: inner.height.saturating_sub(3),
         ..inner
     };
-    let rows: Vec<Line> = rows(model, page.width.into())
-        .into_iter()
-        .skip(row)
-        .take(page.height.into())
-        .collect();
+    let rows = rows(model, page.width.into());
+    let height = usize::from(page.height);
+    let row = row.min(rows.len().saturating_sub(height));
+    let rows: Vec<Line> = rows.into_iter().skip(row).take(height).collect();
     frame.render_widget(Paragraph::new(rows), page);
     let last = Rect {
         y: inner.y + inner.height - 1,
@@ -112,6 +111,7 @@ fn rows(model: &Model, width: usize) -> Vec<Line<'static>> {
             rows.extend(beside(row, told, width));
         }
     }
+    rows.extend(steps(model));
     heading(model, "screen.help.keys", &mut rows);
     for binding in TABLE {
         let told = model.words.say(binding.told, &[]);
@@ -123,6 +123,32 @@ fn rows(model: &Model, width: usize) -> Vec<Line<'static>> {
         );
         let key = Span::styled(format!("{:<COLUMN$}", binding.shown), model.theme.key());
         rows.extend(hang(key, told));
+    }
+    rows
+}
+
+/// The steps of the walk, each with its result if it has one.
+fn steps(model: &Model) -> Vec<Line<'static>> {
+    let mut rows = Vec::new();
+    let Page::Working(open) = &model.page else {
+        return rows;
+    };
+    if open.view.steps.is_empty() {
+        return rows;
+    }
+    rows.push(Line::default());
+    rows.push(Line::styled(
+        model.words.word("screen.help.steps"),
+        model.theme.strong(),
+    ));
+    for step in &open.view.steps {
+        let (sign, style) = header::sign(model.theme, step.progress);
+        let mut row = Line::from(Span::styled(format!("{sign:<3}"), style));
+        row.push_span(model.theme.letters(&step.title).into_owned());
+        if let Some(result) = &step.result {
+            row.push_span(format!("   {}", model.theme.letters(result)));
+        }
+        rows.push(row);
     }
     rows
 }

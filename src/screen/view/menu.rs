@@ -28,12 +28,10 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
         Line::default(),
         Line::styled(model.words.word("app.name"), theme.strong()),
     ];
-    above.extend(wrap(
-        theme,
-        &model.words.say("screen.menu.about", &[]),
-        width.into(),
-        Style::new(),
-    ));
+    if area.height >= 20 {
+        let about = model.words.say("screen.menu.about", &[]);
+        above.extend(wrap(theme, &about, width.into(), Style::new()));
+    }
     above.push(Line::default());
     let mut below = vec![Line::default()];
     below.extend(ask::notes(model, width.into()));
@@ -64,12 +62,23 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
 
 /// The rows of the list that fit, around what is chosen.
 fn list(model: &Model, menu: &Menu, width: usize, room: usize) -> Vec<Line<'static>> {
-    let choices = choices(model, menu, width);
+    let mut choices = choices(model, menu, width);
     if choices.is_empty() {
         let told = model.words.say("screen.menu.no-lessons", &[]);
         return wrap(model.theme, &told, width, Style::new());
     }
-    let total: usize = choices.iter().map(Vec::len).sum();
+    let mut total: usize = choices.iter().map(Vec::len).sum();
+    if total > room {
+        // Short of space, only what is chosen says what it is about.
+        for (place, choice) in choices.iter_mut().enumerate() {
+            choice.truncate(if place == menu.chosen {
+                choice.len()
+            } else {
+                1
+            });
+        }
+        total = choices.iter().map(Vec::len).sum();
+    }
     let airy = total + choices.len() <= room;
     let mut rows = Vec::new();
     let (mut first, mut end) = (0, 0);
@@ -82,8 +91,18 @@ fn list(model: &Model, menu: &Menu, width: usize, room: usize) -> Vec<Line<'stat
         }
         rows.extend(choice);
     }
+    if total <= room {
+        return rows;
+    }
+    let room = room.saturating_sub(1).max(1);
     let top = end.saturating_sub(room).min(first);
-    rows.into_iter().skip(top).take(room).collect()
+    let more = rows.len() > top + room;
+    let mut shown: Vec<Line> = rows.into_iter().skip(top).take(room).collect();
+    if more {
+        let sign = model.theme.either("⋮", ":");
+        shown.push(Line::styled(format!("{sign:>4}"), model.theme.faint()));
+    }
+    shown
 }
 
 fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> {

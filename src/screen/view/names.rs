@@ -11,46 +11,87 @@ use ratatui::widgets::Paragraph;
 /// Columns between two names.
 const GAP: usize = 3;
 
-/// Draws the names.
+/// Draws the names, as many as there is room for.
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     let mut rows = rows(model, open, area.width.into());
     let height = usize::from(area.height);
     if rows.len() > height {
         rows.truncate(height);
         if let Some(last) = rows.last_mut() {
-            let more = model.words.word("screen.names.more");
-            let room = usize::from(area.width).saturating_sub(more.chars().count() + GAP);
-            while last.width() > room && last.spans.len() > 1 {
-                last.spans.pop();
-            }
-            last.push_span(Span::raw(" ".repeat(GAP)));
-            last.push_span(Span::styled(more, model.theme.faint()));
+            let more = Span::styled(model.words.word("screen.names.more"), model.theme.faint());
+            last.leave_room(usize::from(area.width).saturating_sub(GAP + more.width()));
+            last.told.push(vec![more]);
         }
     }
+    let rows: Vec<Line> = rows.into_iter().map(Row::line).collect();
     frame.render_widget(Paragraph::new(rows), area);
 }
 
-/// All names in rows of `width` columns.
-pub(super) fn rows(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
-    let theme = model.theme;
+/// How many rows all names take.
+pub(super) fn height(model: &Model, open: &Working, width: usize) -> usize {
+    rows(model, open, width).len()
+}
+
+/// A row of names.
+struct Row {
+    told: Vec<Vec<Span<'static>>>,
+}
+
+impl Row {
+    fn width(&self) -> usize {
+        let names: usize = self.told.iter().flatten().map(Span::width).sum();
+        names + GAP * self.told.len().saturating_sub(1)
+    }
+
+    /// Drops names from the end until the row is no wider than `width`.
+    fn leave_room(&mut self, width: usize) {
+        while self.width() > width && self.told.len() > 1 {
+            self.told.pop();
+        }
+    }
+
+    fn line(self) -> Line<'static> {
+        let mut line = Line::default();
+        for (place, told) in self.told.into_iter().enumerate() {
+            if place > 0 {
+                line.push_span(Span::raw(" ".repeat(GAP)));
+            }
+            line.spans.extend(told);
+        }
+        line
+    }
+}
+
+/// All names in rows of `width` columns: first what is found or wanted, then what is given, which
+/// stands in the statement too.
+fn rows(model: &Model, open: &Working, width: usize) -> Vec<Row> {
     if open.view.names.is_empty() {
         return Vec::new();
     }
-    let heading = model.words.word("screen.names");
-    let blank = " ".repeat(heading.chars().count());
-    let mut rows = vec![Line::styled(heading, theme.faint())];
-    for name in &open.view.names {
+    let givens = open.session.problem().givens();
+    let given = |name: &&NameView| {
+        givens
+            .iter()
+            .any(|given| given.symbol.shown() == name.shown)
+    };
+    let names = open.view.names.iter();
+    let ordered = names
+        .clone()
+        .filter(|name| !given(name))
+        .chain(names.filter(given));
+    let heading = Span::styled(model.words.word("screen.names"), model.theme.faint());
+    let blank = Span::raw(" ".repeat(heading.width()));
+    let mut rows = vec![Row {
+        told: vec![vec![heading]],
+    }];
+    for name in ordered {
         let told = spans(model, name, width);
         let wide: usize = told.iter().map(Span::width).sum();
-        let fits = rows
-            .last()
-            .is_some_and(|row| row.width() + GAP + wide <= width);
-        if !fits {
-            rows.push(Line::raw(blank.clone()));
-        }
-        if let Some(row) = rows.last_mut() {
-            row.push_span(Span::raw(" ".repeat(GAP)));
-            row.spans.extend(told);
+        match rows.last_mut() {
+            Some(row) if row.width() + GAP + wide <= width => row.told.push(told),
+            _ => rows.push(Row {
+                told: vec![vec![blank.clone()], told],
+            }),
         }
     }
     rows

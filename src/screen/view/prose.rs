@@ -167,16 +167,33 @@ pub(super) fn cut(theme: Theme, text: &str, width: usize) -> String {
 pub(super) fn clip(
     theme: Theme,
     mut rows: Vec<Line<'static>>,
+    width: usize,
     height: usize,
 ) -> Vec<Line<'static>> {
     if rows.len() > height {
         rows.truncate(height);
         if let Some(last) = rows.last_mut() {
-            let more = theme.either(" …", " ...");
-            last.push_span(Span::styled(more, theme.faint()));
+            let more = Span::styled(theme.either(" …", " ..."), theme.faint());
+            shorten(last, width.saturating_sub(more.width()));
+            last.push_span(more);
         }
     }
     rows
+}
+
+/// Takes characters off the end of a row until it is no wider than `width`.
+fn shorten(row: &mut Line<'static>, width: usize) {
+    while row.width() > width {
+        match row.spans.last_mut() {
+            Some(last) if !last.content.is_empty() => {
+                last.content.to_mut().pop();
+            }
+            Some(_) => {
+                row.spans.pop();
+            }
+            None => return,
+        }
+    }
 }
 
 #[cfg(test)]

@@ -25,6 +25,8 @@ pub(super) struct Regions {
     pub(super) working: Rect,
     /// What was said last, where the working does not show it.
     pub(super) latest: Rect,
+    /// The thin line between the working and that.
+    pub(super) fold: Rect,
     /// The column of the line between left and right.
     pub(super) divider: Option<u16>,
     pub(super) rule: Rect,
@@ -100,10 +102,7 @@ fn lower_part(
         28..40 => 2,
         _ => 3,
     };
-    regions.names = take_bottom(
-        &mut rest,
-        rows(names::rows(model, open, width).len(), strips),
-    );
+    regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
     take_bottom(&mut rest, air);
     regions.preview = take_bottom(
         &mut rest,
@@ -131,7 +130,7 @@ fn with_latest(model: &Model, open: &Working, mut area: Rect, regions: &mut Regi
         let most = usize::from(area.height / 3);
         let said = last_rows(model, open, area.width, most);
         regions.latest = take_bottom(&mut area, said);
-        take_bottom(&mut area, 1);
+        regions.fold = take_bottom(&mut area, 1);
     }
     regions.working = area;
 }
@@ -178,7 +177,10 @@ fn narrow_upper(model: &Model, open: &Working, upper: Rect, regions: &mut Region
         rows => rows.min(6) + 1,
     };
     let mut rest = upper;
-    if told(side).saturating_add(wanted) > upper.height {
+    let crowded = told(side).saturating_add(wanted) > upper.height;
+    // The givens stand in the diagram and among the names too: they make room first.
+    let bare = crowded && wanted > 0 && !open.statement_in_full();
+    if crowded && !bare {
         let whole = told(upper.width);
         if whole.saturating_add(LOWEST_DIAGRAM.max(wanted)) <= upper.height {
             regions.statement = take_top(&mut rest, whole);
@@ -201,7 +203,7 @@ fn narrow_upper(model: &Model, open: &Working, upper: Rect, regions: &mut Region
         width: rest.width - side - 2,
         ..rest
     };
-    if regions.statement.height == 0 {
+    if regions.statement.height == 0 && !bare {
         regions.statement = take_top(&mut column, told(side));
         take_top(&mut column, 1);
     }

@@ -12,7 +12,7 @@ use ratatui::widgets::Paragraph;
 pub(super) fn draw(model: &Model, frame: &mut Frame, area: Rect) {
     let number = |number: u16| Slot::Value(number.to_string());
     let told = if model.over == Over::Leaving {
-        super::strip::leaving_word(model)
+        super::strip::leaving_word(model).then(model.words.say("screen.leaving.small", &[]))
     } else {
         model.words.say(
             "screen.small",

@@ -1,6 +1,7 @@
 //! The statement in full, or folded to the givens.
 
 use super::prose::{clip, hang, wrap_text};
+use crate::problem::Given;
 use crate::screen::model::{Model, Working};
 use ratatui::Frame;
 use ratatui::layout::Rect;
@@ -14,7 +15,7 @@ const GAP: usize = 3;
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     let roomy = frame.area().height >= 44;
     let rows = rows(model, open, area.width.into(), roomy);
-    let rows = clip(model.theme, rows, area.height.into());
+    let rows = clip(model.theme, rows, area.width.into(), area.height.into());
     frame.render_widget(Paragraph::new(rows), area);
 }
 
@@ -33,7 +34,7 @@ pub(super) fn rows(model: &Model, open: &Working, width: usize, roomy: bool) -> 
 fn strip(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let mut rows: Vec<Line> = Vec::new();
     for given in open.session.problem().givens() {
-        let told = given_spans(model, &given.symbol.shown(), &given.written);
+        let told = given_spans(model, given);
         let wide: usize = told.iter().map(Span::width).sum();
         match rows.last_mut() {
             Some(row) if row.width() + GAP + wide <= width => {
@@ -51,7 +52,7 @@ fn list(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let givens = open.session.problem().givens();
     let told: Vec<Vec<Span>> = givens
         .iter()
-        .map(|given| given_spans(model, &given.symbol.shown(), &given.written))
+        .map(|given| given_spans(model, given))
         .collect();
     let wide = |spans: &Vec<Span>| spans.iter().map(Span::width).sum::<usize>();
     let column = told.iter().map(wide).max().unwrap_or(0) + GAP;
@@ -72,10 +73,16 @@ fn list(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     rows
 }
 
-fn given_spans(model: &Model, symbol: &str, written: &str) -> Vec<Span<'static>> {
+/// A given: its name, how that is typed if it is not plain, and its value as printed.
+fn given_spans(model: &Model, given: &Given) -> Vec<Span<'static>> {
     let theme = model.theme;
-    vec![
-        Span::styled(theme.letters(symbol).into_owned(), theme.strong()),
-        Span::raw(format!(" = {}", theme.letters(written))),
-    ]
+    let (shown, typed) = (given.symbol.shown(), given.symbol.typed());
+    let shown = theme.letters(&shown).into_owned();
+    let other = shown != typed;
+    let mut spans = vec![Span::styled(shown, theme.strong())];
+    if other {
+        spans.push(Span::styled(format!(" ({typed})"), theme.faint()));
+    }
+    spans.push(Span::raw(format!(" = {}", theme.letters(&given.written))));
+    spans
 }

@@ -72,7 +72,10 @@ fn keys(model: &Model) -> Vec<(&'static str, &'static str)> {
             keys
         }
         (Over::Nothing, Page::Working(open)) => {
-            let mut keys = vec![("Enter", "screen.strip.enter")];
+            let mut keys = Vec::new();
+            if open.finished() && open.input.value().trim().is_empty() {
+                keys.push(("Enter", "screen.strip.lessons"));
+            }
             if super::narrow(model.size) {
                 keys.push(match open.pane {
                     Pane::Diagram => ("Tab", "screen.strip.working"),
@@ -91,6 +94,9 @@ fn keys(model: &Model) -> Vec<(&'static str, &'static str)> {
             }
             if open.view.lines.len() > 1 {
                 keys.push(("Page Up", "screen.strip.older"));
+            }
+            if !open.finished() {
+                keys.push(("Enter", "screen.strip.enter"));
             }
             keys
         }

@@ -14,11 +14,17 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns of the sign and the number before a line.
 const MARGIN: usize = 5;
+/// Columns between a line and what it was an answer to.
+const ABOUT_GAP: usize = 3;
 
 /// Draws the working.
 pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Rect) {
     let (rows, top) = match working.top {
-        Some(top) => (unfolded(model, working, area.width), top),
+        Some(top) => {
+            let rows = unfolded(model, working, area.width);
+            let bottom = rows.len().saturating_sub(area.height.into());
+            (rows, top.min(bottom))
+        }
         None => following(model, working, area),
     };
     let shown: Vec<Line> = rows
@@ -167,9 +173,9 @@ pub(super) fn latest(
         .map_or_else(Vec::new, |hint| one_hint(model, hint, width));
     let room = height.saturating_sub(head.len() + hint.len());
     let mut rows = head;
-    rows.extend(clip(model.theme, message(model, line, width), room));
+    rows.extend(clip(model.theme, message(model, line, width), width, room));
     rows.extend(hint);
-    clip(model.theme, rows, height)
+    clip(model.theme, rows, width, height)
 }
 
 /// How far the rows below a line are moved to the right.
@@ -297,7 +303,8 @@ fn verdict_word(model: &Model, line: &LineView) -> Span<'static> {
     Span::styled(model.theme.letters(&word).into_owned(), style)
 }
 
-/// Puts the verdict at the right end of a row. False if there is no room.
+/// Puts the verdict at the right end of a row, and before it, where there is room, what the line
+/// was an answer to. False if there is no room.
 fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: usize) -> bool {
     let word = verdict_word(model, line);
     let Some(gap) = width.checked_sub(row.width() + word.width()) else {
@@ -306,7 +313,16 @@ fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: u
     if gap < 2 && word.width() > 0 {
         return false;
     }
-    row.push_span(Span::raw(" ".repeat(gap)));
+    let about = model.theme.letters(&line.about);
+    let told = about.width() + ABOUT_GAP;
+    if line.number.is_some() && !about.is_empty() && told + 2 <= gap {
+        let blank = " ".repeat(ABOUT_GAP);
+        let about = Span::styled(format!("{blank}{about}"), model.theme.faint());
+        row.push_span(about);
+        row.push_span(Span::raw(" ".repeat(gap - told)));
+    } else {
+        row.push_span(Span::raw(" ".repeat(gap)));
+    }
     row.push_span(word);
     true
 }

@@ -1,0 +1,189 @@
+//! Whole screens as text.
+
+use super::fixture::{Remembering, at_problem, blank, open, plain};
+use crate::screen::keys::Command;
+use crate::screen::message::Message;
+use crate::screen::model::{Model, Over, Pane};
+use crate::screen::theme::Depth;
+use crate::screen::{Resumable, Start, begin, dispatch, view};
+use ratatui::Terminal;
+use ratatui::backend::TestBackend;
+use ratatui::buffer::Buffer;
+use ratatui::style::Color;
+
+fn drawn(model: &Model) -> Buffer {
+    let (columns, rows) = model.size;
+    let mut terminal = Terminal::new(TestBackend::new(columns, rows)).unwrap();
+    terminal.draw(|frame| view::draw(model, frame)).unwrap();
+    terminal.backend().buffer().clone()
+}
+
+/// The screen, without blanks at the ends of rows.
+fn told(model: &Model) -> String {
+    let buffer = drawn(model);
+    let rows: Vec<String> = buffer
+        .content
+        .chunks(model.size.0.into())
+        .map(|row| {
+            let row: String = row.iter().map(|cell| cell.symbol()).collect();
+            row.trim_end().to_owned()
+        })
+        .collect();
+    rows.join("\n")
+}
+
+fn menu(unfinished: bool, columns: u16, rows: u16) -> Model {
+    let mut desk = Remembering {
+        unfinished: unfinished.then(|| Resumable {
+            title: "The shelf of the pantry".into(),
+            lines: 4,
+        }),
+        ..Remembering::default()
+    };
+    let mut model = blank(columns, rows);
+    begin(&mut desk, &mut model, Start::Menu);
+    model
+}
+
+#[test]
+fn the_list_of_lessons() {
+    insta::assert_snapshot!("menu_80x24", told(&menu(false, 80, 24)));
+    insta::assert_snapshot!("menu_unfinished_80x24", told(&menu(true, 80, 24)));
+    insta::assert_snapshot!("menu_unfinished_60x16", told(&menu(true, 60, 16)));
+}
+
+#[test]
+fn before_the_first_line() {
+    insta::assert_snapshot!("start_80x24", told(&at_problem(false, 80, 24)));
+    insta::assert_snapshot!("start_100x30", told(&at_problem(false, 100, 30)));
+    insta::assert_snapshot!("start_60x16", told(&at_problem(false, 60, 16)));
+}
+
+#[test]
+fn in_the_midst_of_the_working() {
+    for (columns, rows) in [(60, 16), (80, 24), (100, 30), (140, 45)] {
+        let mut model = at_problem(true, columns, rows);
+        for c in "Wg⊥ = Wg*cos(35)".chars() {
+            crate::screen::update(&mut model, Message::Typed(c));
+        }
+        insta::assert_snapshot!(format!("midst_{columns}x{rows}"), told(&model));
+    }
+}
+
+#[test]
+fn the_working_across_a_narrow_screen() {
+    let mut model = at_problem(true, 80, 24);
+    open(&mut model).pane = Pane::Working;
+    insta::assert_snapshot!("working_80x24", told(&model));
+    crate::screen::update(&mut model, Message::Pressed(Command::PageUp));
+    insta::assert_snapshot!("working_scrolled_80x24", told(&model));
+}
+
+#[test]
+fn the_end_of_a_problem() {
+    let mut model = at_problem(true, 100, 30);
+    let mut desk = Remembering::default();
+    for c in "finish".chars() {
+        dispatch(&mut desk, &mut model, Message::Typed(c));
+    }
+    dispatch(&mut desk, &mut model, Message::Pressed(Command::Enter));
+    insta::assert_snapshot!("finished_100x30", told(&model));
+}
+
+#[test]
+fn leaving_and_notes() {
+    let mut model = at_problem(true, 80, 24);
+    model.notes = vec![plain("Your line could not be saved. The disk is full.")];
+    model.over = Over::Leaving;
+    insta::assert_snapshot!("leaving_80x24", told(&model));
+}
+
+#[test]
+fn the_help_page() {
+    let mut model = at_problem(true, 80, 70);
+    model.over = Over::Help(0);
+    insta::assert_snapshot!("help_80x70", told(&model));
+}
+
+#[test]
+fn a_terminal_that_is_too_small_says_how_large_it_must_be() {
+    insta::assert_snapshot!("small_40x10", told(&at_problem(true, 40, 10)));
+}
+
+#[test]
+fn without_unicode_every_cell_is_ascii() {
+    let mut model = at_problem(true, 100, 30);
+    model.theme.unicode = false;
+    insta::assert_snapshot!("ascii_100x30", told(&model));
+    for mut model in [model, menu(true, 80, 24)] {
+        model.theme.unicode = false;
+        for over in [Over::Nothing, Over::Help(0), Over::Leaving] {
+            model.over = over;
+            let shown = told(&model);
+            assert!(shown.is_ascii(), "{shown}");
+        }
+    }
+}
+
+#[test]
+fn without_colour_no_cell_is_coloured() {
+    let mut model = at_problem(true, 100, 30);
+    let coloured = |model: &Model| {
+        drawn(model)
+            .content
+            .iter()
+            .any(|cell| cell.fg != Color::Reset)
+    };
+    assert!(coloured(&model));
+    model.theme.depth = Depth::None;
+    assert!(!coloured(&model));
+}
+
+/// From one cell up to where everything fits, on every page.
+#[test]
+fn every_size_can_be_drawn() {
+    for rows in 1..=20 {
+        for columns in 1..=70 {
+            let mut pages = vec![
+                menu(true, columns, rows),
+                at_problem(false, columns, rows),
+                at_problem(true, columns, rows),
+            ];
+            let mut scrolled = at_problem(true, columns, rows);
+            open(&mut scrolled).top = Some(3);
+            open(&mut scrolled).pane = Pane::Working;
+            pages.push(scrolled);
+            let mut help = at_problem(true, columns, rows);
+            help.over = Over::Help(5);
+            pages.push(help);
+            for page in &pages {
+                drawn(page);
+            }
+        }
+    }
+}
+
+/// Question, input, verdict and hint are in sight at every size from the smallest on, whatever
+/// pane is shown and however the working is scrolled.
+#[test]
+fn verdict_and_hint_are_always_in_sight() {
+    for (columns, rows) in [(60, 16), (72, 20), (80, 24), (99, 40), (100, 30), (140, 45)] {
+        for pane in [Pane::Diagram, Pane::Working] {
+            for pages in 0..2 {
+                let mut model = at_problem(true, columns, rows);
+                open(&mut model).pane = pane;
+                for _ in 0..pages {
+                    crate::screen::update(&mut model, Message::Pressed(Command::PageUp));
+                }
+                let shown = told(&model);
+                assert!(shown.lines().any(|row| row.trim() == "›"), "{shown}");
+                for needed in ["How large is the part", "does not hold", "opposite?"] {
+                    assert!(
+                        shown.contains(needed),
+                        "{needed} at {columns}x{rows}, {pane:?}, {pages} pages up:\n{shown}"
+                    );
+                }
+            }
+        }
+    }
+}
