@@ -3,32 +3,13 @@
 use super::Trouble;
 use super::library::{Found, Library, fresh_seed};
 use crate::lesson::{parse_problem, write_problem};
-use crate::problem::Problem;
 use crate::record::{Closed, Ending, Entry, Line, Opened, Origin, RecordId, Resume, Verdict};
-use crate::screen::{Desk, LessonChoice, Opening, Resumable, Tutor};
-use crate::session::{Course, Session, Turn, View};
+use crate::screen::{Desk, LessonChoice, Opening, Resumable};
+use crate::session::{Course, Session, Turn};
 use crate::store::{Flush, Learner, Sitting, Store, now};
 use crate::text::{Prose, Slot, Words};
 use std::collections::BTreeMap;
 use std::path::Path;
-
-impl Tutor for Session {
-    fn submit(&mut self, line: &str) -> Turn {
-        Session::submit(self, line)
-    }
-
-    fn view(&self) -> View {
-        Session::view(self)
-    }
-
-    fn preview(&self, line: &str) -> Option<String> {
-        Session::preview(self, line)
-    }
-
-    fn problem(&self) -> &Problem {
-        Session::problem(self)
-    }
-}
 
 /// The problem that is open, as the journal knows it.
 struct Current {
