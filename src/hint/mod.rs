@@ -5,8 +5,8 @@
 //! was. Nothing before the last stage holds a number or a formula of this problem's answer.
 
 use crate::key::{
-    BalanceKind, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers,
-    formula_names, formula_numbers,
+    Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
+    formula_numbers,
 };
 use crate::mistakes::{Instance, Scope};
 use crate::problem::{ForceId, Problem};
@@ -221,12 +221,8 @@ pub fn told(case: &Case<'_>, step: StepId) -> String {
         named: &named,
     };
     if let Some(balance) = case.key.balance(step) {
-        let kind = match balance.kind {
-            BalanceKind::MomentsAbout(_) | BalanceKind::ForcesAlong(_) => {
-                balance_names(case.problem, case.key, balance)
-            }
-        };
-        return format!("{kind}, {}", balance_numbers(&teller, balance));
+        let names = balance_names(case.problem, case.key, balance);
+        return format!("{names}, {}", balance_numbers(&teller, balance));
     }
     let Some(formula) = case.key.formula(step) else {
         return String::new();

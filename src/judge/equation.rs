@@ -12,7 +12,7 @@ use super::lift::{Stock, lift, plain_value};
 use super::names::NameRole;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
-use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
+use crate::reading::{Leaf, Mismatch, Tree, Value, evaluate};
 use crate::units::Written;
 
 /// True if a line of several sides is a statement about an unknown.
@@ -99,7 +99,7 @@ pub(super) fn judge(
     let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
         root(board, unknown, sides, choice, leaf)
     };
-    let lifted = lift(board, stock, sides, None, &combine, &|_, _| None);
+    let lifted = lift(board, stock, sides, None, &combine);
     let mut judgement = Judgement::of(target, Truth::DoesNotHold);
     let plain_root = root(board, unknown, sides, 0, &mut |leaf| {
         plain_leaf(board, leaf)
@@ -226,16 +226,12 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
 
 fn plain_leaf(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
     match leaf {
-        Leaf::Literal(literal) => literal_value(literal),
+        Leaf::Literal(literal) => Value::of_literal(literal),
         Leaf::Name(id) => {
             let number = board.names.role(id).and_then(|role| board.name_value(role));
             Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
         }
     }
-}
-
-fn literal_value(literal: &Literal) -> Value {
-    Value::of_literal(literal)
 }
 
 /// The unknown for which both sides are equal, at one choice of numbers; the equation must be

@@ -46,7 +46,7 @@ pub(super) fn judge(
     };
     let mut judgement = one(board, stock, target, dimension, sides[0], *first, line);
     if sides.len() > 1 {
-        follow_chain(board, target, dimension, sides, &values, &mut judgement);
+        follow_chain(dimension, sides, &values, &mut judgement);
     }
     // A value that would tell what the learner has not found is not shown.
     judgement.value =
@@ -227,9 +227,7 @@ fn lifted(board: &Board<'_>, stock: &Stock, tree: &Tree, dimension: Dimension) -
                 .ok()
                 .map(|value| value.number_as(dimension))
         };
-    lift(board, stock, &[tree], Some(dimension), &combine, &|_, _| {
-        None
-    })
+    lift(board, stock, &[tree], Some(dimension), &combine)
 }
 
 /// True if two functions are the same but for a convention that is no fault.
@@ -301,8 +299,6 @@ fn ratios(tree: &Tree) -> (bool, bool) {
 
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
 fn follow_chain(
-    board: &Board<'_>,
-    target: StepId,
     dimension: Dimension,
     sides: &[&Tree],
     values: &[Value],
@@ -345,7 +341,6 @@ fn follow_chain(
             own.typed = Some((typed.value, typed.written));
         }
     }
-    let _ = (board, target);
 }
 
 /// Another step whose value this is.

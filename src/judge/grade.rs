@@ -57,7 +57,7 @@ impl Typed {
 pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let accepted = board.accepted(id);
     let (right, _) = accepted.first()?;
-    let shapes = shapes(board, id);
+    let shapes = shapes(id);
     let any =
         |test: &dyn Fn(f64) -> bool, value: f64| shapes.iter().any(|shape| test(shape.of(value)));
     // One figure is too little to tell that a value is meant.
@@ -127,14 +127,11 @@ impl Shape {
 
 /// The conventions that are no faults: either sense of a hinge's part; an angle between two lines
 /// measured on either side.
-fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
+fn shapes(id: StepId) -> Vec<Shape> {
     match id {
         StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
         StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
-        _ => {
-            let _ = board;
-            vec![Shape::Same]
-        }
+        _ => vec![Shape::Same],
     }
 }
 
@@ -205,17 +202,18 @@ fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)
         let value = board.key.value(id, sample, &pins)?;
         low = low.min(value);
         high = high.max(value);
-        let Some(position) = (0..at.len()).find(|position| {
-            at[*position] += 1;
-            if at[*position] < choices[*position].1.len() {
+        // Counts the choices up, the first place fastest.
+        let more = (0..at.len()).any(|position| {
+            at[position] += 1;
+            if at[position] < choices[position].1.len() {
                 return true;
             }
-            at[*position] = 0;
+            at[position] = 0;
             false
-        }) else {
+        });
+        if !more {
             break;
-        };
-        let _ = position;
+        }
     }
     Some((low, high))
 }

@@ -198,6 +198,10 @@ fn dimension_of(key: &Key, id: StepId) -> Dimension {
         .map_or(Dimension::NUMBER, |step| step.dimension)
 }
 
+/// Makes one number of a line's sides at one choice of numbers, given values for its leaves.
+pub(super) type Combine<'c> =
+    dyn Fn(&[&Tree], usize, &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64> + 'c;
+
 /// An expression with its literals lifted in one way.
 #[derive(Clone, Debug)]
 pub(super) struct Lifted {
@@ -208,15 +212,13 @@ pub(super) struct Lifted {
 }
 
 /// Every function that the sides of a line can be lifted to, fewest unexplained numbers first.
-/// `combine` makes one number of the sides' values at one choice (a value, a root); a side is
-/// evaluated with `pinned` names put in.
+/// `combine` makes one number of the sides' values at one choice (a value, a root).
 pub(super) fn lift(
     board: &Board<'_>,
     stock: &Stock,
     sides: &[&Tree],
     wanted: Option<Dimension>,
-    combine: &dyn Fn(&[&Tree], usize, &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64>,
-    pinned: &dyn Fn(NameRole, usize) -> Option<f64>,
+    combine: &Combine<'_>,
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut slots: Vec<usize> = Vec::new();
@@ -240,15 +242,7 @@ pub(super) fn lift(
     let mut found: Vec<Lifted> = Vec::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
-        let function = lifted_function(
-            board,
-            sides,
-            &slots,
-            &meanings,
-            &assignment,
-            combine,
-            pinned,
-        );
+        let function = lifted_function(board, sides, &slots, &meanings, &assignment, combine);
         if let Some(function) = function {
             let constants = assignment
                 .iter()
@@ -288,8 +282,7 @@ fn lifted_function(
     slots: &[usize],
     meanings: &[Vec<Meaning>],
     assignment: &[usize],
-    combine: &dyn Fn(&[&Tree], usize, &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64>,
-    pinned: &dyn Fn(NameRole, usize) -> Option<f64>,
+    combine: &Combine<'_>,
 ) -> Option<Samples> {
     let mut function: Samples = [0.0; 4];
     for (choice, value) in function.iter_mut().enumerate() {
@@ -307,10 +300,9 @@ fn lifted_function(
             },
             Leaf::Name(id) => {
                 let role = board.names.role(id);
-                let number = role.and_then(|role| {
-                    pinned(role, choice)
-                        .or_else(|| board.name_function(role).map(|function| function[choice]))
-                });
+                let number = role
+                    .and_then(|role| board.name_function(role))
+                    .map(|function| function[choice]);
                 Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
             }
         };

@@ -75,40 +75,6 @@ fn the_mast_is_worked_as_by_hand() {
     let key = derive(&problem).unwrap_or_else(|trouble| panic!("{trouble}"));
     let sampling = Sampling::of(&problem);
     let pins = Pins::new();
-    for step in &key.steps {
-        println!(
-            "{:?} {} = {} = {:?}",
-            step.id,
-            step.symbol,
-            key.formula(step.id).map_or_else(
-                || key
-                    .balance(step.id)
-                    .map_or_else(String::new, |balance| balance_names(
-                        &problem, &key, balance
-                    )),
-                |formula| formula_names(&problem, &key, &formula)
-            ),
-            key.value(step.id, sampling.own(), &pins)
-        );
-        let teller = Teller {
-            problem: &problem,
-            key: &key,
-            sample: sampling.own(),
-            pins: &pins,
-            figures: 3,
-            typed: false,
-            named: &[StepId::Pull(crate::problem::ForceId::Rope(0))],
-        };
-        println!(
-            "      {}",
-            key.formula(step.id).map_or_else(
-                || key
-                    .balance(step.id)
-                    .map_or_else(String::new, |balance| balance_numbers(&teller, balance)),
-                |formula| formula_numbers(&teller, &formula)
-            )
-        );
-    }
     // By hand: (12·9.8·2 + 8·9.8·4)·sin 35° = T·3·sin 55°.
     let by_hand = (12.0 * 9.8 * 2.0 + 8.0 * 9.8 * 4.0) * 35.0_f64.to_radians().sin()
         / (3.0 * 55.0_f64.to_radians().sin());

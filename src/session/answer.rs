@@ -99,8 +99,6 @@ impl Session {
 
     /// A true value of another step: noted, and the question stays.
     fn note_other(&mut self, asked: StepId, other: StepId, judgement: &Judgement) -> Outcome {
-        let known = self.state.reached.contains_key(&other);
-        let is_asked = self.key.step(other).is_some_and(|step| step.asked);
         let slots = [
             ("other", Slot::Word(self.title(other))),
             (
@@ -113,7 +111,6 @@ impl Session {
             ),
             ("step", Slot::Word(self.title(asked))),
         ];
-        let _ = (known, is_asked);
         let mut outcome = Outcome::verdict(
             Sign::Noted,
             "verdict.noted",

@@ -52,10 +52,9 @@ impl Session {
 
     /// A step's result as the learner has it.
     fn result(&self, step: StepId) -> Option<String> {
-        let (progress, _) = self.state.reached.get(&step)?;
+        self.state.reached.get(&step)?;
         let found = self.key.step(step)?;
         let value = self.value_of(step)?;
-        let _ = progress;
         Some(format!(
             "{} = {}",
             found.symbol.shown(),

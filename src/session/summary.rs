@@ -3,7 +3,7 @@
 use super::Session;
 use super::turn::Progress;
 use crate::hint::told;
-use crate::key::{Part, StepId};
+use crate::key::StepId;
 use crate::text::{Piece, Prose, Slot, Tag};
 
 impl Session {
@@ -59,7 +59,6 @@ impl Session {
             None => "summary.next-on",
         };
         summary.push(self.words.say(next, &[]));
-        let _ = Part::Size;
         summary
     }
 }
