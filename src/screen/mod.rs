@@ -47,6 +47,7 @@ pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
     let mut model = Model::new(desk.words(), theme, (size.width, size.height));
     begin(desk, &mut model, start);
     let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);
+    drop(guard);
     if let Some(finished) = model.open_problem() {
         desk.closed(finished);
     }

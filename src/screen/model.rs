@@ -101,6 +101,8 @@ pub(super) struct Working {
     pub(super) stage: Option<usize>,
     /// Whether the statement is told in full, if the learner said so.
     pub(super) unfolded: Option<bool>,
+    /// The first row of the statement that is shown, where not all of it has room.
+    pub(super) told_from: usize,
 }
 
 impl Working {
@@ -120,6 +122,7 @@ impl Working {
             top: None,
             stage: None,
             unfolded: None,
+            told_from: 0,
         }
     }
 

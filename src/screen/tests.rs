@@ -4,4 +4,5 @@
 
 mod fixture;
 mod looks;
+mod stand_ins;
 mod updates;

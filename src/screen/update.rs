@@ -149,13 +149,7 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
 fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
     match command {
         Command::PageUp | Command::PageDown => {
-            let top = view::scrolled(model, command == Command::PageUp);
-            if let Page::Working(working) = &mut model.page {
-                working.top = top;
-                if view::narrow(model.size) {
-                    working.pane = Pane::Working;
-                }
-            }
+            page(model, command == Command::PageUp);
         }
         Command::Enter => return enter(model),
         command => {
@@ -165,6 +159,26 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
         }
     }
     None
+}
+
+fn page(model: &mut Model, up: bool) {
+    let leads = match &model.page {
+        Page::Working(working) => view::scrolled(model, working, up),
+        Page::Menu(_) => return,
+    };
+    let narrow = view::narrow(model.size);
+    let Page::Working(working) = &mut model.page else {
+        return;
+    };
+    match leads {
+        view::Scroll::Statement(row) => working.told_from = row,
+        view::Scroll::Working(top) => {
+            working.top = top;
+            if narrow {
+                working.pane = Pane::Working;
+            }
+        }
+    }
 }
 
 fn at_problem(working: &mut Working, command: Command) {
@@ -189,7 +203,11 @@ fn at_problem(working: &mut Working, command: Command) {
                 Pane::Working => Pane::Diagram,
             }
         }
-        Command::Statement => working.unfolded = Some(!working.statement_in_full()),
+        Command::Statement => {
+            working.unfolded = Some(!working.statement_in_full());
+            working.told_from = 0;
+            working.pane = Pane::Diagram;
+        }
         Command::StageBack | Command::StageForth => {
             let (shown, count) = working.stage_shown();
             let stage = if command == Command::StageBack {

@@ -1,15 +1,12 @@
-//! A problem, a tutor with canned answers and a desk that remembers what it was asked.
+//! A problem, and views of a session at it.
 
 use crate::problem::{
     Body, Direction, ForceId, Given, GivenId, Load, LoadKind, Parts, Place, Problem, Reference,
     Rope, Side, Support, SupportKind, Tilt,
 };
-use crate::screen::model::{Model, Page, Working};
-use crate::screen::theme::{Depth, Theme};
-use crate::screen::{Desk, LessonChoice, Opening, Resumable, Tutor};
-use crate::session::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
+use crate::session::{Course, LineView, NameView, Progress, Sign, StepView, View};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
-use crate::text::{Piece, Prose, Span, Symbol, Tag, Words};
+use crate::text::{Prose, Span, Symbol, Words};
 use crate::units::Dimension;
 
 fn given(symbol: &str, meaning: &str, written: &str, value: f64, dimension: Dimension) -> Given {
@@ -101,13 +98,19 @@ pub(super) fn gangway() -> Problem {
     .unwrap()
 }
 
-fn prose(text: &str) -> Prose {
+pub(super) fn prose(text: &str) -> Prose {
     Words::parse(&serde_json::json!({ "said": text }).to_string())
         .unwrap()
         .say("said", &[])
 }
 
-fn line(number: Option<usize>, text: &str, sign: Sign, verdict: &str, said: &str) -> LineView {
+pub(super) fn line(
+    number: Option<usize>,
+    text: &str,
+    sign: Sign,
+    verdict: &str,
+    said: &str,
+) -> LineView {
     LineView {
         number,
         text: text.into(),
@@ -285,9 +288,9 @@ pub(super) fn view(begun: bool) -> View {
         "Which forces act on the gangway? Name them all, in any order."
     };
     let example = if begun {
-        "`Wg⊥ = ...`"
+        "for example `Wg⊥ = ...`"
     } else {
-        "`forces: weight, rope`"
+        "for example `weight of the crate, …, down`"
     };
     let mut names = vec![
         name("L", "L", "length of the gangway", Some("6.00 m")),
@@ -339,200 +342,4 @@ pub(super) fn view(begun: bool) -> View {
         course: Course::On,
         summary: Vec::new(),
     }
-}
-
-/// A tutor that finds every line right, ends at `finish`, and leaves at `quit`.
-pub(super) struct Canned {
-    pub(super) view: View,
-    problem: Problem,
-}
-
-impl Canned {
-    pub(super) fn new(view: View) -> Canned {
-        Canned {
-            view,
-            problem: gangway(),
-        }
-    }
-}
-
-impl Tutor for Canned {
-    fn submit(&mut self, text: &str) -> Turn {
-        let number = self.view.lines.iter().filter_map(|line| line.number).max();
-        let line = line(
-            Some(number.unwrap_or(0) + 1),
-            text,
-            Sign::Right,
-            "right",
-            "It holds.",
-        );
-        self.view.lines.push(line.clone());
-        self.view.course = match text {
-            "quit" => Course::Quit,
-            "finish" => Course::Finished,
-            _ => Course::On,
-        };
-        if text == "finish" {
-            self.view
-                .steps
-                .iter_mut()
-                .for_each(|step| step.progress = Progress::Done);
-            self.view.question = prose("The pull of the rope is found: **T = 489 N**.");
-            self.view.example = Prose::default();
-            self.view.summary = vec![
-                prose("You found all four forces at once."),
-                prose(
-                    "Sine and cosine changed places once; the drawing of the angles shows which is which.",
-                ),
-            ];
-        }
-        Turn {
-            line,
-            question: self.view.question.clone(),
-            moved_on: false,
-            course: self.view.course,
-            kept: Kept {
-                truth: "right".into(),
-                progress: Vec::new(),
-                mistakes: Vec::new(),
-                hint: None,
-                message: String::new(),
-            },
-        }
-    }
-
-    fn view(&self) -> View {
-        self.view.clone()
-    }
-
-    fn preview(&self, line: &str) -> Option<String> {
-        Some(line.replace('*', " · "))
-    }
-
-    fn problem(&self) -> &Problem {
-        &self.problem
-    }
-}
-
-/// A desk that remembers what it was asked.
-#[derive(Default)]
-pub(super) struct Remembering {
-    pub(super) asked: Vec<String>,
-    pub(super) unfinished: Option<Resumable>,
-    pub(super) full_disk: bool,
-}
-
-impl Remembering {
-    fn notes(&self) -> Vec<Prose> {
-        let note = "Your line could not be saved. It is kept here and saved with your next line.";
-        self.full_disk.then(|| prose(note)).into_iter().collect()
-    }
-}
-
-impl Desk for Remembering {
-    fn entered(&mut self, line: &str) -> Vec<Prose> {
-        self.asked.push(format!("entered {line}"));
-        self.notes()
-    }
-
-    fn judged(&mut self, turn: &Turn) -> Vec<Prose> {
-        self.asked.push(format!("judged {}", turn.line.text));
-        self.notes()
-    }
-
-    fn lessons(&self) -> Vec<LessonChoice> {
-        let lesson = |id: &str, title: &str, teaches: &str| LessonChoice {
-            id: id.into(),
-            title: title.into(),
-            teaches: teaches.into(),
-        };
-        vec![
-            lesson(
-                "shelf",
-                "The shelf of the pantry",
-                "Moments of vertical forces about a hinge.",
-            ),
-            lesson(
-                "gangway",
-                "The gangway of the ferry",
-                "Parts of weights across a tilted body, with the angle given from the horizontal \
-                 or from the vertical, and the pull of a level rope.",
-            ),
-            lesson(
-                "crane",
-                "The jib of the crane",
-                "Both parts of the force of a hinge.",
-            ),
-        ]
-    }
-
-    fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {
-        self.asked.push(format!("open {lesson}"));
-        if lesson == 2 {
-            return Err(prose("This lesson cannot be opened."));
-        }
-        Ok(Opening {
-            session: Box::new(Canned::new(view(false))),
-            resumed: false,
-            notes: Vec::new(),
-        })
-    }
-
-    fn unfinished(&mut self) -> Option<Resumable> {
-        self.unfinished.clone()
-    }
-
-    fn resume(&mut self) -> Result<Opening, Prose> {
-        self.asked.push("resume".into());
-        Ok(Opening {
-            session: Box::new(Canned::new(view(true))),
-            resumed: true,
-            notes: Vec::new(),
-        })
-    }
-
-    fn decline(&mut self) {
-        self.asked.push("decline".into());
-        self.unfinished = None;
-    }
-
-    fn closed(&mut self, finished: bool) {
-        self.asked.push(format!("closed {finished}"));
-    }
-}
-
-/// An empty screen of a size.
-pub(super) fn blank(columns: u16, rows: u16) -> Model {
-    let theme = Theme {
-        depth: Depth::Sixteen,
-        unicode: true,
-    };
-    Model::new(Words::english(), theme, (columns, rows))
-}
-
-/// A screen with a problem.
-pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
-    let mut model = blank(columns, rows);
-    model.show(Opening {
-        session: Box::new(Canned::new(view(begun))),
-        resumed: false,
-        notes: Vec::new(),
-    });
-    model
-}
-
-/// The problem on the screen.
-pub(super) fn open(model: &mut Model) -> &mut Working {
-    match &mut model.page {
-        Page::Working(open) => open,
-        Page::Menu(_) => panic!("no problem is open"),
-    }
-}
-
-/// Ordinary words only.
-pub(super) fn plain(text: &str) -> Prose {
-    Prose(vec![Piece {
-        tag: Tag::Plain,
-        text: text.into(),
-    }])
 }

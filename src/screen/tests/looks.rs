@@ -1,11 +1,13 @@
 //! Whole screens as text.
 
-use super::fixture::{Remembering, at_problem, blank, open, plain};
+use super::stand_ins::{Remembering, at_problem, blank, open};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Pane};
 use crate::screen::theme::Depth;
-use crate::screen::{Resumable, Start, begin, dispatch, view};
+use crate::screen::{Opening, Resumable, Start, begin, dispatch, view};
+use crate::session::Session;
+use crate::text::{Prose, Words};
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
@@ -29,7 +31,10 @@ fn told(model: &Model) -> String {
             row.trim_end().to_owned()
         })
         .collect();
-    rows.join("\n")
+    let shown = rows.join("\n");
+    // This is how a sentence that is missing in the catalogue shows itself.
+    assert!(!shown.contains("[screen."), "{shown}");
+    shown
 }
 
 fn menu(unfinished: bool, columns: u16, rows: u16) -> Model {
@@ -93,9 +98,15 @@ fn the_end_of_a_problem() {
 #[test]
 fn leaving_and_notes() {
     let mut model = at_problem(true, 80, 24);
-    model.notes = vec![plain("Your line could not be saved. The disk is full.")];
+    model.notes = vec![Prose::plain(
+        "Your line could not be saved. The disk is full.",
+    )];
     model.over = Over::Leaving;
     insta::assert_snapshot!("leaving_80x24", told(&model));
+    model.unsaved = true;
+    let shown = told(&model);
+    assert!(shown.contains("Your last line is not saved."), "{shown}");
+    assert!(!shown.contains("is kept."), "{shown}");
 }
 
 #[test]
@@ -186,4 +197,51 @@ fn verdict_and_hint_are_always_in_sight() {
             }
         }
     }
+}
+
+/// The problems of the built-in lessons, at the sizes that most terminals have.
+#[test]
+fn the_whole_statement_of_every_lesson_is_in_sight_beside_its_diagram() {
+    for lesson in crate::lesson::built_in() {
+        for seed in 1..=3 {
+            for (columns, rows) in [(80, 24), (100, 30), (120, 40)] {
+                let problem = crate::draw::draw(&lesson, seed, "en").unwrap().problem;
+                let words = problem.statement().split_whitespace();
+                let end = words.clone().last().unwrap().to_owned();
+                let session = Session::start(problem, None, Words::english()).unwrap();
+                let mut model = blank(columns, rows);
+                model.show(Opening {
+                    session: Box::new(session),
+                    resumed: false,
+                    notes: Vec::new(),
+                });
+                let shown = told(&model);
+                assert!(shown.contains(&end), "{end} at {columns}x{rows}:\n{shown}");
+                assert!(
+                    shown.contains('╱'),
+                    "no diagram at {columns}x{rows}:\n{shown}"
+                );
+            }
+        }
+    }
+}
+
+/// Where the statement has too little room, it can be paged to its end.
+#[test]
+fn a_long_statement_can_be_paged() {
+    let mut model = at_problem(false, 60, 16);
+    let mut view = super::fixture::view(false);
+    view.statement = format!("{} {} The end.", view.statement, view.statement);
+    open(&mut model).view = view;
+    let before = told(&model);
+    assert!(!before.contains("The end."), "{before}");
+    for _ in 0..5 {
+        crate::screen::update(&mut model, Message::Pressed(Command::PageDown));
+    }
+    let after = told(&model);
+    assert!(after.contains("The end."), "{after}");
+    for _ in 0..5 {
+        crate::screen::update(&mut model, Message::Pressed(Command::PageUp));
+    }
+    assert_eq!(told(&model), before);
 }

@@ -1,6 +1,6 @@
 //! What messages change, and what they ask of the desk.
 
-use super::fixture::{Remembering, at_problem, blank, open};
+use super::stand_ins::{Remembering, at_problem, blank, open};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Page, Pane};

@@ -67,11 +67,7 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
     if open.view.example.is_empty() {
         return Vec::new();
     }
-    let told = model.words.say(
-        "screen.example",
-        &[("example", Slot::Prose(open.view.example.clone()))],
-    );
-    below_input(model, &told, width)
+    below_input(model, &open.view.example, width)
 }
 
 fn preview(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {

@@ -1,7 +1,8 @@
 //! The diagram, its legend, and which of its stages is shown.
 
+use super::prose::wrap;
 use crate::screen::model::{Model, Working};
-use crate::sketch::{self, LegendEntry, Picture, Stage, Style};
+use crate::sketch::{self, Ink, LegendEntry, Picture, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -39,6 +40,12 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
             .min(area.height / 2);
         picture = sketch::picture(&scene, area.width, area.height - rows, style);
         legend = self::legend(model, &picture, area.width.into());
+    }
+    if picture.cells.iter().all(|cell| cell.ink == Ink::Blank) {
+        let told = model.words.say("screen.diagram.no-room", &[]);
+        let rows = wrap(model.theme, &told, area.width.into(), model.theme.faint());
+        frame.render_widget(Paragraph::new(rows), area);
+        return;
     }
     draw_cells(model, &picture, frame, area);
     let rows = u16::try_from(legend.len()).unwrap_or(0);

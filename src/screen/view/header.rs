@@ -11,29 +11,34 @@ use ratatui::layout::{Position, Rect};
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
+use unicode_width::UnicodeWidthStr;
 
 /// The most steps for which each has a sign of its own.
 const MOST_SIGNS: usize = 24;
 
 /// Draws the header.
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
-    let far = progress(model, open);
+    let title = model.theme.letters(&open.view.title);
+    let mut far = progress(model, open, true);
+    if title.width() + far.width() + 2 > area.width.into() {
+        far = progress(model, open, false);
+    }
     let room = usize::from(area.width).saturating_sub(far.width() + 2);
-    let title = cut(model.theme, &model.theme.letters(&open.view.title), room);
+    let title = cut(model.theme, &title, room);
     let title = Line::styled(title, model.theme.strong());
     frame.render_widget(Paragraph::new(title), area);
     frame.render_widget(Paragraph::new(far.right_aligned()), area);
 }
 
-/// A sign for each step, and the number of the present one.
-fn progress(model: &Model, open: &Working) -> Line<'static> {
+/// A sign for each step, if asked, and the number of the present one.
+fn progress(model: &Model, open: &Working, signs: bool) -> Line<'static> {
     let steps = &open.view.steps;
     let theme = model.theme;
     let mut row = Line::default();
     if steps.is_empty() {
         return row;
     }
-    if steps.len() <= MOST_SIGNS {
+    if signs && steps.len() <= MOST_SIGNS {
         for step in steps {
             let (sign, style) = sign(theme, step.progress);
             row.push_span(Span::styled(sign, style));

@@ -85,20 +85,43 @@ fn draw_working(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     strip::draw(model, frame, regions.keys);
 }
 
-/// Where a page up or down of the working leads.
-pub(super) fn scrolled(model: &Model, up: bool) -> Option<usize> {
-    let Page::Working(open) = &model.page else {
-        return None;
-    };
+/// Where a page up or down leads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Scroll {
+    /// The working shows this row first, or follows its last line.
+    Working(Option<usize>),
+    /// The statement, which has too little room, shows this row first.
+    Statement(usize),
+}
+
+/// Where a page up or down leads at this problem: through the statement where it has too little
+/// room, else through the working.
+pub(super) fn scrolled(model: &Model, open: &Working, up: bool) -> Scroll {
     let page = Rect::new(0, 0, model.size.0, model.size.1);
-    let area = regions::regions(model, open, page).working;
+    let regions = regions::regions(model, open, page);
+    if let Some(row) = statement::scrolled(model, open, regions.statement, up) {
+        return Scroll::Statement(row);
+    }
+    let area = regions.working;
     // A diagram is shown where the working would be: it is paged by the same height.
     let size = if area.height == 0 {
         (page.width.saturating_sub(2), page.height / 2)
     } else {
         (area.width, area.height)
     };
-    working::scrolled(model, open, size, up)
+    Scroll::Working(working::scrolled(model, open, size, up))
+}
+
+/// True if not all of the statement is in sight.
+fn statement_goes_on(model: &Model, open: &Working) -> bool {
+    matches!(scrolled(model, open, false), Scroll::Statement(_))
+}
+
+/// True if the statement leaves no room for the diagram.
+fn statement_alone(model: &Model, open: &Working) -> bool {
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let regions = regions::regions(model, open, page);
+    regions.statement.height > 0 && regions.diagram.height == 0
 }
 
 /// The last resort where only ASCII may be shown.

@@ -16,15 +16,43 @@ pub(super) fn wrap(theme: Theme, prose: &Prose, width: usize, base: Style) -> Ve
         let text = theme.letters(&piece.text);
         let style = base.patch(theme.tag(piece.tag));
         let whole = piece.tag != Tag::Plain && text.width() <= KEPT_WHOLE.min(width);
-        for c in text.chars() {
+        for c in bound(&text).chars() {
             match c {
                 '\n' => rows.end_row(),
+                HARD => rows.put(' ', style),
                 ' ' if !whole => rows.space(style),
                 c => rows.put(c, style),
             }
         }
     }
     rows.finish()
+}
+
+/// A space at which no row ends.
+const HARD: char = '\u{a0}';
+
+/// Units that stay with their number.
+const UNITS: [&str; 9] = ["N", "kN", "m", "cm", "mm", "kg", "g", "deg", "rad"];
+
+/// The text with hard spaces in "L = 5.4 m".
+fn bound(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut before = "";
+    for (place, word) in text.split(' ').enumerate() {
+        if place > 0 {
+            let bare = word.trim_end_matches(['.', ',', ';', ':', '?', ')']);
+            let number = before.ends_with(|c: char| c.is_ascii_digit());
+            let unit = number && UNITS.contains(&bare);
+            out.push(if word == "=" || before == "=" || unit {
+                HARD
+            } else {
+                ' '
+            });
+        }
+        out.push_str(word);
+        before = word;
+    }
+    out
 }
 
 /// Bare words in rows.
@@ -230,6 +258,17 @@ mod tests {
         ]);
         let rows = wrap(THEME, &prose, 19, Style::new());
         assert_eq!(told(&rows), ["The weight is", "78.4 N."]);
+    }
+
+    #[test]
+    fn an_equation_in_a_sentence_is_not_broken() {
+        let rows = wrap_text(
+            THEME,
+            "its length is L = 5.4 m, its mass m",
+            18,
+            Style::new(),
+        );
+        assert_eq!(told(&rows), ["its length is", "L = 5.4 m, its", "mass m"]);
     }
 
     proptest! {

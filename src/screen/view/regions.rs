@@ -9,7 +9,9 @@ pub(super) const SMALLEST: (u16, u16) = (60, 16);
 /// From this size on, diagram and working stand side by side.
 const WIDE: (u16, u16) = (100, 28);
 /// The fewest rows in which a diagram says something.
-const LOWEST_DIAGRAM: u16 = 5;
+const LOWEST_DIAGRAM: u16 = 9;
+/// The fewest columns in which a diagram says something.
+const NARROWEST_DIAGRAM: u16 = 30;
 
 /// True if diagram and working take turns.
 pub(in crate::screen) fn narrow((columns, rows): (u16, u16)) -> bool {
@@ -94,7 +96,9 @@ fn lower_part(
     let width = inner.width.into();
     let mut rest = inner;
     regions.header = take_top(&mut rest, 1);
-    take_top(&mut rest, u16::from(page.height >= 20));
+    // A whole statement needs every row of a low screen.
+    let full = open.statement_in_full() && !roomy;
+    take_top(&mut rest, u16::from(page.height >= 20 && !full));
     regions.keys = take_bottom(&mut rest, 1);
     take_bottom(&mut rest, air);
     let strips = match page.height {
@@ -126,8 +130,14 @@ fn lower_part(
 
 /// The working and, where it was scrolled away from its end, what was said last.
 fn with_latest(model: &Model, open: &Working, mut area: Rect, regions: &mut Regions) {
-    if open.top.is_some() && area.height >= 8 {
-        let most = usize::from(area.height / 3);
+    let least = open
+        .view
+        .lines
+        .last()
+        .map_or(0, |line| working::least(model, line, area.width.into()));
+    let room = usize::from(area.height.saturating_sub(3));
+    if open.top.is_some() && least <= room {
+        let most = usize::from(area.height / 3).max(least);
         let said = last_rows(model, open, area.width, most);
         regions.latest = take_bottom(&mut area, said);
         regions.fold = take_bottom(&mut area, 1);
@@ -144,68 +154,93 @@ fn last_rows(model: &Model, open: &Working, width: u16, most: usize) -> u16 {
 
 fn wide_upper(model: &Model, open: &Working, upper: Rect, regions: &mut Regions) {
     let left = (upper.width * 45 / 100).clamp(40, 72);
-    let mut column = Rect {
-        width: left,
-        ..upper
-    };
+    let mut column = upper_left(upper, left);
     regions.divider = Some(upper.x + left + 1);
     let right = Rect {
         x: upper.x + left + 3,
         width: upper.width - left - 3,
         ..upper
     };
-    let told = statement::rows(model, open, left.into(), upper.height >= 28).len();
-    let most = column.height.saturating_sub(LOWEST_DIAGRAM + 3);
-    let told = u16::try_from(told).unwrap_or(most).min(most);
-    regions.statement = take_top(&mut column, told);
-    take_top(&mut column, 1);
-    regions.diagram = column;
+    if open.statement_in_full() && open.view.lines.is_empty() {
+        // Before the first line the statement stands where the working will.
+        let mut right = right;
+        let rows = told(model, open, right.width, false);
+        regions.statement = take_top(&mut right, rows);
+        take_top(&mut right, 1);
+        regions.working = right;
+        regions.diagram = upper_left(upper, left);
+        return;
+    }
+    let told = told(model, open, left, upper.height >= 28);
+    if told + 1 + LOWEST_DIAGRAM > column.height {
+        regions.statement = column;
+    } else {
+        regions.statement = take_top(&mut column, told);
+        take_top(&mut column, 1);
+        regions.diagram = column;
+    }
     with_latest(model, open, right, regions);
+}
+
+fn upper_left(upper: Rect, width: u16) -> Rect {
+    Rect { width, ..upper }
+}
+
+/// How many rows the statement takes.
+fn told(model: &Model, open: &Working, width: u16, roomy: bool) -> u16 {
+    let rows = statement::rows(model, open, width.into(), roomy).len();
+    u16::try_from(rows).unwrap_or(u16::MAX)
 }
 
 fn narrow_upper(model: &Model, open: &Working, upper: Rect, regions: &mut Regions) {
     if open.pane == Pane::Working {
         return with_latest(model, open, upper, regions);
     }
-    let side = (upper.width * 2 / 5).max(26);
-    let told = |width: u16| {
-        let rows = statement::rows(model, open, width.into(), false).len();
-        u16::try_from(rows).unwrap_or(u16::MAX)
-    };
-    let wanted = match last_rows(model, open, side, usize::MAX) {
+    let full = open.statement_in_full();
+    // What was said last has room beside the diagram, or the statement makes room for it.
+    let wanted = |side: u16| match last_rows(model, open, side, usize::MAX) {
         0 => 0,
         rows => rows.min(6) + 1,
     };
-    let mut rest = upper;
-    let crowded = told(side).saturating_add(wanted) > upper.height;
-    // The givens stand in the diagram and among the names too: they make room first.
-    let bare = crowded && wanted > 0 && !open.statement_in_full();
-    if crowded && !bare {
-        let whole = told(upper.width);
-        if whole.saturating_add(LOWEST_DIAGRAM.max(wanted)) <= upper.height {
-            regions.statement = take_top(&mut rest, whole);
-            let gap = u16::from(rest.height > 8);
-            take_top(&mut rest, gap);
-        } else {
-            let said = last_rows(model, open, upper.width, (upper.height / 2).into());
-            regions.latest = take_bottom(&mut rest, said);
-            take_bottom(&mut rest, u16::from(said > 0));
-            regions.statement = rest;
-            return;
-        }
+    let fits = |side: &u16| {
+        let diagram = upper.width.saturating_sub(side + 2);
+        diagram >= NARROWEST_DIAGRAM
+            && told(model, open, *side, false).saturating_add(wanted(*side)) <= upper.height
+    };
+    let least = (upper.width * 2 / 5).max(26);
+    let sides = [least, upper.width / 2, upper.width * 3 / 5];
+    let tries = if full { &sides[..] } else { &sides[..1] };
+    let side = tries.iter().copied().find(fits);
+    if side.is_none() && full {
+        return told_across(model, open, upper, regions);
     }
+    let (side, bare) = (side.unwrap_or(least), side.is_none() && wanted(least) > 0);
     let mut column = Rect {
-        x: rest.x + rest.width - side,
+        x: upper.x + upper.width - side,
         width: side,
-        ..rest
+        ..upper
     };
-    regions.diagram = Rect {
-        width: rest.width - side - 2,
-        ..rest
-    };
-    if regions.statement.height == 0 && !bare {
-        regions.statement = take_top(&mut column, told(side));
+    regions.diagram = upper_left(upper, upper.width - side - 2);
+    // The givens stand in the diagram and among the names too: they make room first.
+    if !bare {
+        regions.statement = take_top(&mut column, told(model, open, side, false));
         take_top(&mut column, 1);
     }
     regions.latest = column;
+}
+
+/// The statement across the whole width, with what was said last, and the diagram if it has room.
+fn told_across(model: &Model, open: &Working, upper: Rect, regions: &mut Regions) {
+    let mut rest = upper;
+    let said = last_rows(model, open, upper.width, (upper.height / 2).into());
+    regions.latest = take_bottom(&mut rest, said);
+    take_bottom(&mut rest, u16::from(said > 0));
+    let whole = told(model, open, upper.width, false);
+    if whole.saturating_add(1 + LOWEST_DIAGRAM) <= rest.height {
+        regions.statement = take_top(&mut rest, whole);
+        take_top(&mut rest, 1);
+        regions.diagram = rest;
+    } else {
+        regions.statement = rest;
+    }
 }

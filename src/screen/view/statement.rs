@@ -15,8 +15,34 @@ const GAP: usize = 3;
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     let roomy = frame.area().height >= 44;
     let rows = rows(model, open, area.width.into(), roomy);
+    let first = open.told_from.min(last_top(rows.len(), area.height));
+    let rows = rows.into_iter().skip(first).collect();
     let rows = clip(model.theme, rows, area.width.into(), area.height.into());
     frame.render_widget(Paragraph::new(rows), area);
+}
+
+/// The last row at which a statement of so many rows can begin in a region of this height.
+fn last_top(rows: usize, height: u16) -> usize {
+    rows.saturating_sub(height.into())
+}
+
+/// Where a page up or down of the statement leads, if not all of it is in sight.
+pub(super) fn scrolled(model: &Model, open: &Working, area: Rect, up: bool) -> Option<usize> {
+    if area.height == 0 || !open.statement_in_full() {
+        return None;
+    }
+    let last = last_top(
+        rows(model, open, area.width.into(), false).len(),
+        area.height,
+    );
+    let page = usize::from(area.height.saturating_sub(1)).max(1);
+    let from = open.told_from.min(last);
+    let top = if up {
+        from.saturating_sub(page)
+    } else {
+        (from + page).min(last)
+    };
+    (last > 0).then_some(top)
 }
 
 /// The rows of the statement: in full, or the givens; with their meaning where there is room.

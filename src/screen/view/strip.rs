@@ -84,11 +84,16 @@ fn keys(model: &Model) -> Vec<(&'static str, &'static str)> {
             }
             keys.push(("F1", "screen.strip.help"));
             keys.push(("Esc", "screen.strip.leave"));
-            keys.push(if open.statement_in_full() {
-                ("F4", "screen.strip.fold")
-            } else {
+            keys.push(if !open.statement_in_full() {
                 ("F4", "screen.strip.statement")
+            } else if super::statement_alone(model, open) {
+                ("F4", "screen.strip.diagram")
+            } else {
+                ("F4", "screen.strip.fold")
             });
+            if super::statement_goes_on(model, open) {
+                keys.push(("Page Down", "screen.strip.more-statement"));
+            }
             if open.view.stages.len() > 1 {
                 keys.push(("F2 F3", "screen.strip.stages"));
             }

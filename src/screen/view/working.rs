@@ -178,6 +178,12 @@ pub(super) fn latest(
     clip(model.theme, rows, width, height)
 }
 
+/// The fewest rows in which verdict and newest hint are whole.
+pub(super) fn least(model: &Model, line: &LineView, width: usize) -> usize {
+    let hint = line.hints.last();
+    head(model, line, width).len() + hint.map_or(0, |hint| one_hint(model, hint, width).len())
+}
+
 /// How far the rows below a line are moved to the right.
 fn inset(width: usize) -> usize {
     if width < 40 { 2 } else { MARGIN }
