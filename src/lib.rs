@@ -9,6 +9,7 @@ pub mod lesson;
 pub mod mistakes;
 pub mod plain;
 pub mod plane;
+pub mod practice;
 pub mod problem;
 pub mod reading;
 pub mod record;

@@ -3,8 +3,8 @@
 use super::Trouble;
 use super::library::{Found, Library, fresh_seed};
 use crate::lesson::{parse_problem, write_problem};
+use crate::practice::{Desk, LessonChoice, Opening, Resumable};
 use crate::record::{Closed, Ending, Entry, Line, Opened, Origin, RecordId, Resume, Verdict};
-use crate::screen::{Desk, LessonChoice, Opening, Resumable};
 use crate::session::{Course, Session, Turn};
 use crate::store::{Flush, Learner, Sitting, Store, now};
 use crate::text::{Prose, Slot, Words};

@@ -57,9 +57,7 @@ fn about(
     named: Option<&Instance>,
     stage: &str,
 ) -> Prose {
-    let force = named
-        .and_then(|instance| force_of(instance))
-        .or_else(|| step_force(step));
+    let force = named.and_then(force_of).or_else(|| step_force(step));
     let symbol = match force.and_then(|force| case.problem.force(force)) {
         Some(force) => force.symbol.shown(),
         None => words.word("hint.each-force"),

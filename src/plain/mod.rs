@@ -1,7 +1,7 @@
 //! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
 //! cursor movement, no decoration; each change is said once; choices are numbered.
 
-use crate::screen::{Desk, Opening, Start, Tutor};
+use crate::practice::{Desk, Opening, Start, Tutor};
 use crate::session::{Course, Sign, Turn, View};
 use crate::sketch::{tell, told_words};
 use crate::text::{Prose, Slot, Span, Words};

@@ -1,7 +1,7 @@
 //! What may happen to the screen, and what it may ask for.
 
-use super::door::{LessonChoice, Opening, Resumable};
 use super::keys::Command;
+use crate::practice::{LessonChoice, Opening, Resumable};
 use crate::session::Turn;
 use crate::text::Prose;
 

@@ -5,7 +5,6 @@
 //! `terminal` and the loop in this file know a real terminal. Files are the caller's: the screen
 //! asks a [`Desk`], which writes every line down before it is judged.
 
-mod door;
 mod keys;
 mod message;
 mod model;
@@ -13,10 +12,13 @@ mod terminal;
 #[cfg(test)]
 mod tests;
 mod theme;
+mod trouble;
 mod update;
 mod view;
 
-pub use door::{Desk, LessonChoice, Opening, Resumable, ScreenTrouble, Start, Tutor};
+pub use trouble::ScreenTrouble;
+
+use crate::practice::{Desk, Start};
 
 use message::{Choice, Effect, Message};
 use model::Model;

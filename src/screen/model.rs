@@ -1,7 +1,7 @@
 //! Everything the screen knows. Nothing here knows a terminal.
 
-use super::door::{LessonChoice, Opening, Resumable, Tutor};
 use super::theme::Theme;
+use crate::practice::{LessonChoice, Opening, Resumable, Tutor};
 use crate::session::{Course, View};
 use crate::text::{Prose, Words};
 use tui_input::Input;

@@ -1,10 +1,10 @@
 //! What a message changes. Pure: no terminal, no file, no clock.
 
-use super::door::{LessonChoice, Resumable};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
 use super::view;
+use crate::practice::{LessonChoice, Resumable};
 use crate::session::Course;
 use crate::text::{Prose, Slot, Words, printable};
 use tui_input::InputRequest;

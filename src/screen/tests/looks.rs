@@ -1,11 +1,12 @@
 //! Whole screens as text.
 
 use super::stand_ins::{Remembering, at_problem, blank, open};
+use crate::practice::{Opening, Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Pane};
 use crate::screen::theme::Depth;
-use crate::screen::{Opening, Resumable, Start, begin, dispatch, view};
+use crate::screen::{begin, dispatch, view};
 use crate::session::Session;
 use crate::text::{Prose, Words};
 use ratatui::Terminal;

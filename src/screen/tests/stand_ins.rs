@@ -1,10 +1,10 @@
 //! A tutor with canned answers, and a desk that remembers what it was asked.
 
 use super::fixture::{gangway, line, prose, view};
+use crate::practice::{Desk, LessonChoice, Opening, Resumable, Tutor};
 use crate::problem::Problem;
 use crate::screen::model::{Model, Page, Working};
 use crate::screen::theme::{Depth, Theme};
-use crate::screen::{Desk, LessonChoice, Opening, Resumable, Tutor};
 use crate::session::{Course, Kept, Progress, Sign, Turn, View};
 use crate::text::{Prose, Words};
 

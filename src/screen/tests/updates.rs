@@ -1,10 +1,11 @@
 //! What messages change, and what they ask of the desk.
 
 use super::stand_ins::{Remembering, at_problem, blank, open};
+use crate::practice::{Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Page, Pane};
-use crate::screen::{Resumable, Start, begin, dispatch, view};
+use crate::screen::{begin, dispatch, view};
 
 /// A screen and its desk.
 struct Seat {

@@ -1,11 +1,10 @@
-//! What the screen is given by its caller, and what it asks of it.
+//! What a way of working is given by its caller, and what it asks of it.
 
 use crate::problem::Problem;
 use crate::session::{Session, Turn, View};
-use crate::text::{Prose, Slot, Words};
-use std::io;
+use crate::text::{Prose, Words};
 
-/// A session as the screen sees it.
+/// A session as the screen and the dialogue see it.
 pub trait Tutor {
     /// Judges a line. It has been written to disk before, see [`Desk::entered`].
     fn submit(&mut self, line: &str) -> Turn;
@@ -68,7 +67,7 @@ pub struct Resumable {
     pub lines: usize,
 }
 
-/// What the screen asks of the outside: lessons, and the learner's record.
+/// What practice asks of the outside: lessons, and the learner's record.
 pub trait Desk {
     /// Writes a line down before it is judged. Gives a note when that failed.
     fn entered(&mut self, line: &str) -> Vec<Prose>;
@@ -100,13 +99,13 @@ pub trait Desk {
     /// The open problem was left: at its end, or before.
     fn closed(&mut self, finished: bool);
 
-    /// The words in which the screen speaks.
+    /// The words in which practice speaks.
     fn words(&self) -> Words {
         Words::english()
     }
 }
 
-/// Where the screen begins.
+/// Where practice begins.
 pub enum Start {
     /// At the list of lessons.
     Menu,
@@ -114,29 +113,4 @@ pub enum Start {
     Lesson(usize),
     /// At this problem.
     Problem(Opening),
-}
-
-/// Why the screen could not go on.
-#[derive(Debug)]
-pub enum ScreenTrouble {
-    /// Input or output is not a terminal.
-    NoTerminal,
-    /// The terminal refused.
-    Terminal {
-        /// What the system says.
-        system: io::Error,
-    },
-}
-
-impl ScreenTrouble {
-    /// What is wrong and what to do, for the learner.
-    pub fn told(&self, words: &Words) -> Prose {
-        match self {
-            ScreenTrouble::NoTerminal => words.say("screen.trouble.no-terminal", &[]),
-            ScreenTrouble::Terminal { system } => words.say(
-                "screen.trouble.terminal",
-                &[("system", Slot::Word(system.to_string()))],
-            ),
-        }
-    }
 }
