@@ -19,7 +19,7 @@ use crate::lesson::Lesson;
 use crate::problem::Problem;
 
 /// The most candidates that are looked at for one draw.
-const MOST_TRIES: usize = 20_000;
+pub const MOST_TRIES: usize = 20_000;
 
 /// A problem drawn from a lesson.
 #[derive(Clone, Debug, PartialEq)]
