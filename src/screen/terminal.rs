@@ -11,10 +11,22 @@ use ratatui::crossterm::terminal::{
 use std::io::{self, IsTerminal, Stdout};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Once};
+use std::time::Duration;
 
 /// True while the terminal is ours. The panic hook gives it back only then.
 static TAKEN: AtomicBool = AtomicBool::new(false);
 static HOOK: Once = Once::new();
+
+/// How often to look whether the terminal is still there.
+const GLANCE: Duration = Duration::from_millis(250);
+/// How long the loop has to end by itself once it was asked to.
+const GRACE: Duration = Duration::from_secs(1);
+
+/// Ends the process at once.
+#[allow(clippy::exit)] // The thread that could end in an orderly way hangs in a read.
+fn leave() -> ! {
+    std::process::exit(1)
+}
 
 /// The terminal while it is ours; dropping it gives it back.
 pub(super) struct Guard {
@@ -77,6 +89,8 @@ fn give_back() {
 /// Whether the system has asked the program to stop.
 pub(super) struct Signals {
     asked: Arc<AtomicBool>,
+    /// True once nobody listens any more.
+    over: Arc<AtomicBool>,
     ids: Vec<signal_hook::SigId>,
 }
 
@@ -88,6 +102,7 @@ impl Signals {
     pub(super) fn listen() -> io::Result<Signals> {
         let mut signals = Signals {
             asked: Arc::new(AtomicBool::new(false)),
+            over: Arc::new(AtomicBool::new(false)),
             ids: Vec::new(),
         };
         #[cfg(unix)]
@@ -102,7 +117,28 @@ impl Signals {
             let id = signal_hook::flag::register(number, Arc::clone(&signals.asked))?;
             signals.ids.push(id);
         }
+        signals.watch();
         Ok(signals)
+    }
+
+    /// Ends the program when the terminal is gone. The reader of keys never comes back from a
+    /// terminal that was hung up: it reads its end again and again, and a signal is not noticed
+    /// in there. Every line entered is on disk by then.
+    fn watch(&self) {
+        let (asked, over) = (Arc::clone(&self.asked), Arc::clone(&self.over));
+        std::thread::spawn(move || {
+            while !over.load(Ordering::SeqCst) {
+                std::thread::sleep(GLANCE);
+                let gone = asked.load(Ordering::SeqCst) || !io::stdin().is_terminal();
+                if gone {
+                    std::thread::sleep(GRACE);
+                    if !over.load(Ordering::SeqCst) {
+                        give_back();
+                        leave();
+                    }
+                }
+            }
+        });
     }
 
     /// True once a signal came.
@@ -113,6 +149,7 @@ impl Signals {
 
 impl Drop for Signals {
     fn drop(&mut self) {
+        self.over.store(true, Ordering::SeqCst);
         for id in self.ids.drain(..) {
             signal_hook::low_level::unregister(id);
         }
