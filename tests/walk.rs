@@ -1,11 +1,14 @@
-//! Whole walks through a session, as dialogues.
+//! Whole walks through a session, and its laws.
 
 use leverwright::draw::{draw, draw_sister};
+use leverwright::key::{Pins, Sampling, StepId};
 use leverwright::lesson::built_in;
-use leverwright::session::{Session, Turn};
+use leverwright::mistakes::right_line;
+use leverwright::session::{Course, Session, Sign, Turn};
 use leverwright::text::Words;
+use proptest::prelude::*;
 
-fn open(lesson: &str, seed: u64) -> Session {
+pub fn open(lesson: &str, seed: u64) -> Session {
     let lessons = built_in();
     let lesson = lessons.iter().find(|known| known.id() == lesson).unwrap();
     let drawn = draw(lesson, seed, "en").unwrap();
@@ -13,37 +16,284 @@ fn open(lesson: &str, seed: u64) -> Session {
     Session::start(drawn.problem, sister, Words::english()).unwrap()
 }
 
+/// Past the forces and the pivot.
+fn at_the_weights(lesson: &str, seed: u64) -> Session {
+    let mut session = open(lesson, seed);
+    session.submit("skip");
+    session.submit("hinge");
+    session
+}
+
 fn told(line: &str, turn: &Turn) -> String {
-    let mut text = format!(
-        "> {line}\n  [{:?}] {} | {}",
-        turn.line.sign, turn.line.verdict, turn.line.message
-    );
+    let mut text = format!("> {line}\n  {}: {}", turn.line.verdict, turn.line.message);
     if let Some(reading) = &turn.line.reading {
-        text.push_str(&format!("\n  read: {reading}"));
+        text.push_str(&format!("\n  read as {reading}"));
     }
     for hint in &turn.line.hints {
         text.push_str(&format!("\n  hint: {hint}"));
     }
     if turn.moved_on {
-        text.push_str(&format!("\n? {}", turn.question));
+        text.push_str(&format!("\n\n{}", turn.question));
     }
     text
 }
 
+/// The right line of every step of a problem, as a learner types it.
+fn right_lines(session: &Session) -> Vec<(StepId, String)> {
+    let (problem, key) = (session.problem(), session.key());
+    let sampling = Sampling::of(problem);
+    key.asked()
+        .filter_map(|step| {
+            Some((
+                step.id,
+                right_line(problem, key, step.id, &sampling)?.expression,
+            ))
+        })
+        .collect()
+}
+
+/// The numbers of mast, seed 3, worked by hand: 63 kg, 71 kg and 11 kg on a mast of 5.4 m at 55°
+/// with the horizontal; the rope at 4.2 m, 10° above the horizontal, pulls back up.
 #[test]
-fn print_walk() {
+fn val_a_tilted_mast_from_the_first_force_to_the_hinge() {
+    let (down, along) = (35.0_f64.to_radians(), 65.0_f64.to_radians());
+    let moments = (63.0 * 2.7 + 71.0 * 4.5 + 11.0 * 5.4) * 9.8 * down.sin();
+    let tension = moments / (4.2 * along.sin());
+    let level = tension * 10.0_f64.to_radians().cos();
+    let upright = (63.0 + 71.0 + 11.0) * 9.8 - tension * 10.0_f64.to_radians().sin();
+    let lines = [
+        "body mast, tip, down".to_owned(),
+        "weight of the mast, middle, down".to_owned(),
+        "dummy, 4.5 m, down".to_owned(),
+        "bag of gear".to_owned(),
+        "tip".to_owned(),
+        "down".to_owned(),
+        "done".to_owned(),
+        "rope, 4.2 m, up and right".to_owned(),
+        "hinge, unknown".to_owned(),
+        "tip".to_owned(),
+        "hinge".to_owned(),
+        "63".to_owned(),
+        "63*9.8".to_owned(),
+        "W1 = 71·9.8 = 695.8 N".to_owned(),
+        "108 N".to_owned(),
+        "55".to_owned(),
+        "90-55".to_owned(),
+        "θ + β".to_owned(),
+        "617.4 cos 35".to_owned(),
+        "hint".to_owned(),
+        "hint".to_owned(),
+        "617.4 cos 55".to_owned(),
+        "W1 sin(35°)".to_owned(),
+        "61.8".to_owned(),
+        "T sin 65".to_owned(),
+        "354*2.7 + 399*4.5 = T sin 65*4.2".to_owned(),
+        "354*2.7 + 399*4.5 + 61.8*5.4 = 4.2 T sin 65".to_owned(),
+        format!("{moments:.0} N m"),
+        format!("{tension:.0} N"),
+        format!("{level:.0} N"),
+        "Hy = Wb + W1 + W2".to_owned(),
+        format!("{upright:.0}"),
+        "sqrt(Hx^2 + Hy^2)".to_owned(),
+        "atan(Hy/Hx)".to_owned(),
+    ];
     let mut session = open("mast", 3);
-    println!(
-        "{}\n{}",
-        session.problem().statement(),
-        session.view().question
-    );
-    let lines = std::fs::read_to_string("/tmp/lines.txt").unwrap();
-    for line in lines.lines() {
+    let mut dialogue = session.view().question.to_string();
+    for line in &lines {
         let turn = session.submit(line);
-        println!("{}", told(line, &turn));
+        dialogue.push_str(&format!("\n{}", told(line, &turn)));
     }
+    assert_eq!(session.course(), Course::Finished, "{dialogue}");
     for prose in session.view().summary {
-        println!("{prose}");
+        dialogue.push_str(&format!("\n{prose}"));
+    }
+    insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
+        insta::assert_snapshot!("walk_mast", dialogue);
+    });
+}
+
+#[test]
+fn right_lines_lead_to_the_end_in_every_lesson() {
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in 1..=8 {
+            let mut session = at_the_weights(lesson, seed);
+            for (step, line) in right_lines(&session) {
+                let turn = session.submit(&line);
+                assert!(
+                    matches!(turn.line.sign, Sign::Right | Sign::Rounded),
+                    "{lesson} {seed} {step:?} {line}: {} {}",
+                    turn.line.verdict,
+                    turn.line.message
+                );
+            }
+            assert_eq!(session.course(), Course::Finished, "{lesson} {seed}");
+        }
+    }
+}
+
+#[test]
+fn the_same_lines_give_the_same_view() {
+    let lines = [
+        "weight of the mast, middle, down",
+        "nonsense",
+        "hint",
+        "skip",
+        "hinge",
+        "63*9.8",
+        "back",
+        "63",
+        "go on",
+    ];
+    let (mut one, mut other) = (open("mast", 3), open("mast", 3));
+    for line in lines {
+        one.submit(line);
+        other.submit(line);
+    }
+    assert_eq!(one.view(), other.view());
+}
+
+#[test]
+fn what_is_not_understood_changes_nothing_but_the_list_of_lines() {
+    let mut session = at_the_weights("mast", 3);
+    let before = session.view();
+    for line in ["63 *", "((", "63 9.8", "qwerty + 3"] {
+        let turn = session.submit(line);
+        assert_eq!(
+            turn.line.sign,
+            Sign::Unclear,
+            "{line}: {}",
+            turn.line.message
+        );
+        assert!(turn.line.caret.is_some(), "{line}");
+    }
+    let after = session.view();
+    assert_eq!(
+        (before.steps, before.names, before.marks),
+        (after.steps, after.names, after.marks)
+    );
+}
+
+#[test]
+fn an_answer_taken_back_is_asked_again() {
+    let mut session = at_the_weights("mast", 3);
+    let question = session.view().question;
+    session.submit("63*9.8");
+    assert_ne!(session.view().question, question);
+    let turn = session.submit("back");
+    assert_eq!(turn.question, question);
+    assert!(
+        session.view().lines.iter().any(|line| !line.standing),
+        "the line stays, marked as taken back"
+    );
+}
+
+#[test]
+fn what_follows_from_a_carried_slip_is_right_and_so_is_its_silent_repair() {
+    for repaired in [false, true] {
+        let mut session = at_the_weights("mast", 3);
+        assert_eq!(session.submit("63").line.sign, Sign::Wrong);
+        session.submit("go on");
+        for line in ["71*9.8", "11*9.8", "35", "65"] {
+            assert_eq!(session.submit(line).line.sign, Sign::Right, "{line}");
+        }
+        let turn = session.submit(if repaired {
+            "617.4 sin 35"
+        } else {
+            "63 sin 35"
+        });
+        let wanted = if repaired { Sign::Right } else { Sign::Follows };
+        assert_eq!(turn.line.sign, wanted, "{}", turn.line.message);
+    }
+}
+
+#[test]
+fn a_balance_carried_without_the_own_weight_is_solved_as_it_stands() {
+    let mut session = at_the_weights("mast", 3);
+    for line in [
+        "63*9.8",
+        "71*9.8",
+        "11*9.8",
+        "35",
+        "65",
+        "Wb sin 35",
+        "W1 sin 35",
+        "W2 sin 35",
+        "T sin 65",
+    ] {
+        assert_eq!(session.submit(line).line.sign, Sign::Right, "{line}");
+    }
+    let turn = session.submit("W1perp*4.5 + W2perp*5.4 = T*sin 65*4.2");
+    assert_eq!(turn.line.sign, Sign::Wrong);
+    assert_eq!(
+        turn.kept.mistakes.first().map(String::as_str),
+        Some("own-weight-left-out"),
+        "{}",
+        turn.line.message
+    );
+    session.submit("go on");
+    let tension = (71.0 * 4.5 + 11.0 * 5.4) * 9.8 * 35.0_f64.to_radians().sin()
+        / (4.2 * 65.0_f64.to_radians().sin());
+    let turn = session.submit(&format!("{tension:.1} N"));
+    assert_eq!(turn.line.sign, Sign::Follows, "{}", turn.line.message);
+}
+
+#[test]
+fn nothing_tells_the_pull_before_it_is_found() {
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in 1..=6 {
+            let mut session = at_the_weights(lesson, seed);
+            let key = session.key().clone();
+            let pull = key
+                .steps
+                .iter()
+                .map(|step| step.id)
+                .find(|id| matches!(id, StepId::Pull(_)))
+                .unwrap();
+            let sampling = Sampling::of(session.problem());
+            let value = key.value(pull, sampling.own(), &Pins::new()).unwrap();
+            let shown = leverwright::units::figures_text(value, 3);
+            let needle = format!("{shown} N");
+            let lines: Vec<String> = right_lines(&session)
+                .into_iter()
+                .take_while(|(step, _)| *step != pull)
+                .map(|(_, line)| line)
+                .chain([
+                    "T".to_owned(),
+                    "T*1".to_owned(),
+                    "x = T".to_owned(),
+                    "hint".to_owned(),
+                    "hint".to_owned(),
+                ])
+                .collect();
+            for line in lines {
+                let turn = session.submit(&line);
+                let view = session.view();
+                let said = format!(
+                    "{:?}{:?}{:?}{:?}{:?}",
+                    turn.line, view.names, view.marks, view.steps, view.question
+                );
+                assert!(
+                    !said.contains(&needle),
+                    "{lesson} {seed} {line}: {needle} in {said}"
+                );
+            }
+            assert_eq!(session.course(), Course::On);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, rng_seed: proptest::test_runner::RngSeed::Fixed(7), ..ProptestConfig::default() })]
+
+    /// No line ends the session or loses its place, whatever it says.
+    #[test]
+    fn no_line_breaks_a_session(lines in proptest::collection::vec(".{0,80}|[0-9*+/() .=NmTWHsincot°θ-]{0,40}", 1..6), lesson in 0_usize..3) {
+        let mut session = at_the_weights(["counter", "walkway", "mast"][lesson], 5);
+        for line in &lines {
+            let turn = session.submit(line);
+            prop_assert!(!turn.line.text.chars().any(char::is_control));
+            let _ = session.preview(line);
+            prop_assert!(!session.view().question.is_empty());
+        }
     }
 }

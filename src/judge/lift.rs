@@ -66,6 +66,15 @@ impl Stock {
                 && !matches!(step.id, StepId::ForceSum(_))
             {
                 stock.add(function, step.dimension, function[0], false);
+                // A part that points the other way is often written by its size.
+                if matches!(step.id, StepId::Reaction(..)) {
+                    stock.add(
+                        function.map(|value| -value),
+                        step.dimension,
+                        -function[0],
+                        false,
+                    );
+                }
             }
         }
         stock.add_factor(board);

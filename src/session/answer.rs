@@ -175,9 +175,17 @@ impl Session {
             .key
             .step(judgement.target)
             .map_or(Dimension::NUMBER, |step| step.dimension);
-        let formula = layout.contains(['·', '/', '(', '+', '√'])
-            || layout.contains("sin")
-            || layout.contains("cos");
+        let last = layout.rsplit(" = ").next().unwrap_or_default();
+        let told = layout.contains(" = ")
+            && last
+                .chars()
+                .next()
+                .is_some_and(|c| c.is_ascii_digit() || c == '−')
+            && !last.contains(['·', '/', '+', '(', '√']);
+        let formula = !told
+            && (layout.contains(['·', '/', '(', '+', '√'])
+                || layout.contains("sin")
+                || layout.contains("cos"));
         match judgement.value {
             Some(value)
                 if formula
