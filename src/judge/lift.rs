@@ -6,6 +6,7 @@
 //! ([`crate::key::Sampling`]). So a right way is told from a value that agrees by chance.
 
 use super::board::Board;
+use super::grade::figures_meant;
 use super::names::NameRole;
 use crate::key::{Key, Samples, StepId};
 use crate::problem::GivenId;
@@ -146,6 +147,13 @@ impl Stock {
                 found.push((rank, meaning));
             }
         }
+        // What equals a quantity is exact: it is no other one of its kind, rounded.
+        let exact: Vec<Dimension> = found
+            .iter()
+            .filter(|(rank, _)| *rank == 0)
+            .map(|(_, meaning)| meaning.dimension)
+            .collect();
+        found.retain(|(rank, meaning)| *rank == 0 || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
         let value = Value::of_literal(literal);
@@ -174,7 +182,8 @@ impl Stock {
 fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Option<u8> {
     let bare_angle = dimension == Dimension::ANGLE && literal.unit.is_none();
     let scale = if bare_angle { PI / 180.0 } else { 1.0 };
-    let (value, place) = (literal.value * scale, literal.written.last_place * scale);
+    let written = figures_meant(literal.value, literal.written);
+    let (value, place) = (literal.value * scale, written.last_place * scale);
     let apart = (value - shown).abs();
     if apart <= 1e-9 * shown.abs().max(1e-9) {
         return Some(0);
@@ -186,7 +195,7 @@ fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Opt
     }
     if apart <= 0.5 * place * (1.0 + 1e-6) {
         Some(1)
-    } else if apart < place {
+    } else if apart < place * (1.0 - 1e-6) && value.abs() < shown.abs() {
         Some(2)
     } else {
         None
