@@ -228,11 +228,23 @@ pub(super) fn lift(
     pinned: &dyn Fn(NameRole, usize) -> Option<f64>,
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
-    let mut slots: Vec<usize> = Vec::new();
+    let mut slots: Vec<(usize, usize)> = Vec::new();
+    let mut angles: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
         for place in side.literals() {
             let as_angle = place.in_angle || wanted == Some(Dimension::ANGLE);
-            slots.push(place.literal.index);
+            // An angle that is typed twice means the same both times.
+            let twice = angles.iter().find(|(known, _)| {
+                as_angle && known.value == place.literal.value && known.unit == place.literal.unit
+            });
+            if let Some((_, meaning)) = twice {
+                slots.push((place.literal.index, *meaning));
+                continue;
+            }
+            slots.push((place.literal.index, meanings.len()));
+            if as_angle {
+                angles.push((place.literal, meanings.len()));
+            }
             meanings.push(stock.meanings(place.literal, as_angle));
         }
     }
@@ -294,7 +306,7 @@ fn next(assignment: &mut [usize], meanings: &[Vec<Meaning>]) -> bool {
 fn lifted_function(
     board: &Board<'_>,
     sides: &[&Tree],
-    slots: &[usize],
+    slots: &[(usize, usize)],
     meanings: &[Vec<Meaning>],
     assignment: &[usize],
     combine: &dyn Fn(&[&Tree], usize, &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64>,
@@ -303,9 +315,10 @@ fn lifted_function(
     let mut function: Samples = [0.0; 4];
     for (choice, value) in function.iter_mut().enumerate() {
         let mut leaf = |leaf: Leaf<'_>| match leaf {
-            Leaf::Literal(literal) => match slots.iter().position(|slot| *slot == literal.index) {
-                Some(slot) => {
-                    let meaning = &meanings[slot][assignment[slot]];
+            Leaf::Literal(literal) => match slots.iter().find(|(index, _)| *index == literal.index)
+            {
+                Some((_, slot)) => {
+                    let meaning = &meanings[*slot][assignment[*slot]];
                     if meaning.constant {
                         Value::of_literal(literal)
                     } else {
