@@ -3,6 +3,7 @@
 
 mod lessons;
 mod mistakes;
+mod naming;
 mod reading;
 mod records;
 mod sketch;

@@ -54,7 +54,7 @@ fn in_names(problem: &Problem, key: &Key, step: StepId) -> Option<String> {
 }
 
 /// A right line as an expression or an equation, in several forms.
-pub fn of_expression(
+pub(super) fn of_expression(
     problem: &Problem,
     key: &Key,
     step: StepId,
@@ -200,7 +200,7 @@ fn rounded(value: f64, figures: u8) -> f64 {
 
 /// Right bare numbers, to several figures, in full or carried in three figures, with and without
 /// unit.
-pub fn of_value(
+pub(super) fn of_value(
     problem: &Problem,
     key: &Key,
     step: StepId,

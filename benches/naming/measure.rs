@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 use super::forms;
 
 /// The mistakes that learners make most, for which the goals are set.
-pub const COMMONEST: [&str; 16] = [
+pub(super) const COMMONEST: [&str; 16] = [
     "sine-cosine-exchanged",
     "complement",
     "mass-for-weight",
@@ -39,11 +39,11 @@ pub const COMMONEST: [&str; 16] = [
 
 /// Lines typed, and how many were named rightly.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct Share {
+pub(super) struct Share {
     /// Lines typed.
-    pub typed: usize,
+    pub(super) typed: usize,
     /// Of them, those whose family was named first.
-    pub named: usize,
+    pub(super) named: usize,
 }
 
 impl Share {
@@ -54,13 +54,13 @@ impl Share {
     }
 
     /// Counts the lines of another share too.
-    pub fn add(&mut self, other: Share) {
+    pub(super) fn add(&mut self, other: Share) {
         self.typed += other.typed;
         self.named += other.named;
     }
 
     /// The share named, in per cent; 100 for no lines.
-    pub fn percent(self) -> f64 {
+    pub(super) fn percent(self) -> f64 {
         if self.typed == 0 {
             100.0
         } else {
@@ -71,37 +71,37 @@ impl Share {
 
 /// What was found for one mistake.
 #[derive(Clone, Debug, Default)]
-pub struct Row {
+pub(super) struct Row {
     /// Typed as expressions.
-    pub expressions: Share,
+    pub(super) expressions: Share,
     /// Typed as bare numbers.
-    pub numbers: Share,
+    pub(super) numbers: Share,
     /// Lines that were not named rightly, told.
-    pub missed: Vec<String>,
+    pub(super) missed: Vec<String>,
 }
 
 /// What was found for one lesson.
 #[derive(Clone, Debug, Default)]
-pub struct Findings {
+pub(super) struct Findings {
     /// Problems drawn.
-    pub draws: usize,
+    pub(super) draws: usize,
     /// Candidates looked at for them.
-    pub tried: usize,
+    pub(super) tried: usize,
     /// The sum of the misnamed weight.
-    pub misnamed: f64,
+    pub(super) misnamed: f64,
     /// By mistake.
-    pub rows: BTreeMap<&'static str, Row>,
+    pub(super) rows: BTreeMap<&'static str, Row>,
     /// Right lines typed.
-    pub right_lines: usize,
+    pub(super) right_lines: usize,
     /// Right lines that did not hold, told.
-    pub condemned: Vec<String>,
+    pub(super) condemned: Vec<String>,
     /// Why candidates were refused.
-    pub refused: BTreeMap<String, usize>,
+    pub(super) refused: BTreeMap<String, usize>,
 }
 
 impl Findings {
     /// Expressions and numbers over these mistakes.
-    pub fn total(&self, wanted: impl Fn(&str) -> bool) -> (Share, Share) {
+    pub(super) fn total(&self, wanted: impl Fn(&str) -> bool) -> (Share, Share) {
         let (mut expressions, mut numbers) = (Share::default(), Share::default());
         for (_, row) in self.rows.iter().filter(|(id, _)| wanted(id)) {
             expressions.add(row.expressions);
@@ -112,7 +112,7 @@ impl Findings {
 }
 
 /// Draws so many problems of a lesson and measures.
-pub fn measure(lesson: &Lesson, draws: usize, seed: u64) -> Findings {
+pub(super) fn measure(lesson: &Lesson, draws: usize, seed: u64) -> Findings {
     let mut findings = Findings::default();
     for at in 0..draws as u64 {
         let mut tried = 0;

@@ -20,6 +20,10 @@ const NONSENSE_SPREAD: f64 = 2.2;
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
 
+/// What is left of a mistake's weight where the learner has a right value at the step where it
+/// would have shown first.
+const NOT_MADE_BEFORE: f64 = 0.2;
+
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Voice {
@@ -223,12 +227,18 @@ fn by_value(
     let target = judgement.target;
     let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
     for (index, functions) in worlds.iter().enumerate() {
+        let shows_at = instances[index].shows_at;
+        let made_before =
+            shows_at == target || board.standing.get(&shows_at).is_none_or(|own| !own.right);
         for (at, function) in functions.iter().enumerate() {
             let Some(fit) = fit(number.value, number.written.last_place, function[0]) else {
                 continue;
             };
             // The second function is the one on right values, where own ones stand.
-            let weight = instances[index].mistake.prior * fit * if at == 0 { 1.0 } else { 0.5 };
+            let weight = instances[index].mistake.prior
+                * fit
+                * if at == 0 { 1.0 } else { 0.5 }
+                * if made_before { 1.0 } else { NOT_MADE_BEFORE };
             match families
                 .iter_mut()
                 .find(|(_, _, known)| agree(known, function))

@@ -19,6 +19,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A wrong value must be farther from the right one than this share of it.
 const SHOWN: f64 = 0.01;
+/// The prior from which a mistake counts as likely, common or not.
+const LIKELY: f64 = 4.0;
 /// Values at other numbers that differ by less than this share are of the same function.
 const IDENTICAL: f64 = 1e-8;
 /// Basic angles lie at least this far apart, in degrees.
@@ -37,12 +39,14 @@ pub fn refuse(problem: &Problem, key: &Key) -> Option<Refusal> {
     let sampling = Sampling::of(problem);
     special_angle(problem)
         .or_else(|| equal_distances(key, &sampling))
+        .or_else(|| unit_distance(problem))
         .or_else(|| same_literal(problem, key, &sampling))
         .or_else(|| sum_near_right_angle(problem))
         .or_else(|| angles_too_close(problem, key, &sampling))
         .or_else(|| moments_nearly_cancel(problem, key, &sampling))
         .or_else(|| unphysical(problem))
         .or_else(|| mistake_hidden(problem, key, &sampling))
+        .or_else(|| mistakes_alike(problem, key, &sampling))
 }
 
 /// The share of the mistakes' prior weight that a bare number of three figures at the pull would
@@ -143,6 +147,22 @@ fn equal_distances(key: &Key, sampling: &Sampling) -> Option<Refusal> {
     pairs(&distances).find_map(|((rule, first), (other, second))| {
         let same = (first - second).abs() < 1e-9 && rule != other;
         same.then_some(Refusal::EqualDistances { distance_m: *first })
+    })
+}
+
+/// A force one metre from an end of the body or from its middle: times or divided by one metre,
+/// or left out, the distance gives the same number.
+fn unit_distance(problem: &Problem) -> Option<Refusal> {
+    let values = problem.values();
+    let length = values[problem.body().length.0];
+    problem.forces().iter().find_map(|force| {
+        let at = problem.distance(force.at, &values);
+        let unit = [at, length - at, (length / 2.0 - at).abs()]
+            .iter()
+            .any(|distance| (distance - 1.0).abs() < 1e-9);
+        unit.then(|| Refusal::UnitDistance {
+            symbol: force.symbol.to_string(),
+        })
     })
 }
 
@@ -341,6 +361,69 @@ fn mistake_hidden(problem: &Problem, key: &Key, sampling: &Sampling) -> Option<R
         }
     }
     None
+}
+
+/// A common mistake that is made at the balance or at the pull, and gives there the same number
+/// of three figures as a likelier one of another family.
+fn mistakes_alike(problem: &Problem, key: &Key, sampling: &Sampling) -> Option<Refusal> {
+    let pull = unknown(key)?;
+    let StepId::Pull(pulling) = pull else {
+        return None;
+    };
+    let right = asked_values(key, key, sampling.own())?;
+    let close = |one: f64, other: f64| (one - other).abs() <= IDENTICAL * one.abs();
+    struct Wrong {
+        id: &'static str,
+        family: &'static str,
+        prior: f64,
+        pulls: [f64; 2],
+        made_here: bool,
+    }
+    let mut all: Vec<Wrong> = Vec::new();
+    let likely = |mistake: &crate::mistakes::Mistake| mistake.common || mistake.prior >= LIKELY;
+    for (mistake, _, wrong) in candidates(problem, key, likely) {
+        let [own, other, ..] = &sampling.samples;
+        let (Some(values), Some(elsewhere)) = (
+            asked_values(&wrong, key, own),
+            key_pull(&wrong, pull, other),
+        ) else {
+            continue;
+        };
+        let made_here = values.iter().all(|(step, value)| {
+            *step == pull
+                || *step == StepId::Across(pulling)
+                || right.get(step).is_some_and(|right| close(*right, *value))
+        });
+        all.push(Wrong {
+            id: mistake.id,
+            family: mistake.family,
+            prior: mistake.prior,
+            pulls: [values.get(&pull).copied().unwrap_or(f64::NAN), elsewhere],
+            made_here: mistake.common && made_here,
+        });
+    }
+    let shown = |wrong: &Wrong| figures_text(wrong.pulls[0], 3);
+    all.iter()
+        .filter(|wrong| wrong.made_here)
+        .find_map(|wrong| {
+            let other = all.iter().find(|other| {
+                other.family != wrong.family
+                    && other.prior >= wrong.prior
+                    && shown(other) == shown(wrong)
+                    && !(close(other.pulls[0], wrong.pulls[0])
+                        && close(other.pulls[1], wrong.pulls[1]))
+            })?;
+            Some(Refusal::MistakesAlike {
+                mistake: wrong.id,
+                other: other.id,
+                pull_n: wrong.pulls[0],
+            })
+        })
+}
+
+/// The pull in a key at one choice of numbers.
+fn key_pull(key: &Key, pull: StepId, sample: &Sample) -> Option<f64> {
+    key.value(pull, sample, &Pins::new())
 }
 
 /// The asked values up to the pull at one choice of numbers. The component of the pull is

@@ -1,7 +1,7 @@
 //! An expression, or a chain of them, as the value of a step.
 
 use super::board::{Board, Own, OwnName};
-use super::grade::{Grade, Typed, grade, to_figures};
+use super::grade::{Grade, Typed, figures_meant, grade, to_figures};
 use super::lift::{Lifted, Stock, lift, plain_value};
 use super::names::NameRole;
 use super::{Judgement, Remark, Truth, equation};
@@ -236,6 +236,10 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
         || match target {
             StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
             StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
+            StepId::Reaction(_, Part::Direction) => {
+                agree(&left.map(|value| -value), right)
+                    || agree(&left.map(|value| PI - value), right)
+            }
             _ => false,
         }
 }
@@ -253,7 +257,7 @@ fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement
 pub(super) fn typed_number(tree: &Tree, number: f64, dimension: Dimension) -> Option<Typed> {
     match &tree.node {
         Node::Literal(literal) if !literal.unit_alone => {
-            let mut written = literal.written;
+            let mut written = figures_meant(literal.value, literal.written);
             if dimension == Dimension::ANGLE && literal.unit.is_none() {
                 written.last_place *= PI / 180.0;
             }

@@ -12,7 +12,9 @@ use crate::units::{Dimension, Written};
 use std::collections::BTreeSet;
 
 /// The most earlier quantities whose rounding is combined.
-const MOST_INPUTS: usize = 7;
+const MOST_INPUTS: usize = 9;
+/// Figures to which results are commonly rounded.
+const COMMON_FIGURES: u8 = 3;
 
 /// How a number stands to a step's value.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,6 +53,20 @@ impl Typed {
         let unit = self.written.last_place.min(0.005 * middle);
         self.value >= low - unit && self.value <= high + unit
     }
+}
+
+/// How finely a number was meant: a whole number that ends in zeros may have been rounded there,
+/// as long as three figures are left (1770 N is 1766 N to three figures).
+pub(super) fn figures_meant(number: f64, written: Written) -> Written {
+    let mut meant = written;
+    if written.last_place != 1.0 {
+        return meant;
+    }
+    while meant.significant > COMMON_FIGURES && number % (meant.last_place * 10.0) == 0.0 {
+        meant.significant -= 1;
+        meant.last_place *= 10.0;
+    }
+    meant
 }
 
 /// Grades a number against a step; `None` where rounding does not explain it.
@@ -131,6 +147,10 @@ fn shapes(id: StepId) -> Vec<Shape> {
     match id {
         StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
         StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
+        // A line below the horizontal is often given a negative angle.
+        StepId::Reaction(_, Part::Direction) => {
+            vec![Shape::Same, Shape::Opposite, Shape::Supplement]
+        }
         _ => vec![Shape::Same],
     }
 }
@@ -157,65 +177,87 @@ fn unknown_pins(board: &Board<'_>, id: StepId, sample: &Sample) -> Pins {
 }
 
 /// The least and greatest value of a step when earlier quantities are taken in full, as typed, or
-/// to three figures.
+/// to three figures; once each by itself, and once each worked out from those before it as they
+/// were taken.
 fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)> {
-    let sample = board.sampling.own();
-    let mut base = unknown_pins(board, id, sample);
+    let mut base = unknown_pins(board, id, board.sampling.own());
     for (step, function) in own {
         if *step != id {
             base.insert(*step, function[0]);
         }
     }
-    let mut choices: Vec<(StepId, Vec<f64>)> = Vec::new();
-    for step in inputs(board, id) {
-        let Some(full) = board.key.value(step, sample, &base) else {
-            continue;
+    let mut steps = inputs(board, id);
+    steps.sort_by_key(|step| board.key.rank(*step));
+    let mut reached = (f64::INFINITY, f64::NEG_INFINITY);
+    let alone = base.clone();
+    for from in [None, Some(&alone)] {
+        let hull = Hull {
+            board,
+            id,
+            own,
+            from,
         };
-        let mut values = vec![full];
-        match board.standing.get(&step) {
-            Some(line) if line.right || own.contains_key(&step) => {
-                values.push(line.value);
-                values.extend(line.typed.map(|(typed, _)| typed));
+        hull.widen(&steps, &mut base, &mut reached)?;
+    }
+    Some(reached)
+}
+
+/// How earlier quantities are taken.
+struct Hull<'a> {
+    board: &'a Board<'a>,
+    id: StepId,
+    own: &'a PinnedSamples,
+    /// What each is worked out from; `None` for those before it as they were taken.
+    from: Option<&'a Pins>,
+}
+
+impl Hull<'_> {
+    /// Takes the first of `steps` in each of its ways, and the others after it.
+    fn widen(&self, steps: &[StepId], pins: &mut Pins, reached: &mut (f64, f64)) -> Option<()> {
+        let (board, sample) = (self.board, self.board.sampling.own());
+        let Some((step, later)) = steps.split_first() else {
+            let value = board.key.value(self.id, sample, pins)?;
+            *reached = (reached.0.min(value), reached.1.max(value));
+            return Some(());
+        };
+        let full = board.key.value(*step, sample, self.from.unwrap_or(pins));
+        let Some(full) = full else {
+            return self.widen(later, pins, reached);
+        };
+        let mut ways = vec![full];
+        match board.standing.get(step) {
+            Some(line) if line.right || self.own.contains_key(step) => {
+                ways.push(line.value);
+                ways.extend(line.typed.map(|(typed, _)| typed));
             }
             Some(_) => {}
-            None => {
-                let angle = board
-                    .key
-                    .step(step)
-                    .is_some_and(|step| step.dimension == Dimension::ANGLE);
-                values.push(if angle {
-                    to_figures(full.to_degrees(), 3).to_radians()
-                } else {
-                    to_figures(full, 3)
-                });
-            }
+            None => ways.push(carried(board, *step, full)),
         }
-        choices.push((step, values));
+        ways.dedup();
+        let before = pins.get(step).copied();
+        for way in ways {
+            pins.insert(*step, way);
+            self.widen(later, pins, reached)?;
+        }
+        match before {
+            Some(value) => pins.insert(*step, value),
+            None => pins.remove(step),
+        };
+        Some(())
     }
-    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-    let mut at = vec![0; choices.len()];
-    loop {
-        let mut pins = base.clone();
-        for ((step, values), index) in choices.iter().zip(&at) {
-            pins.insert(*step, values[*index]);
-        }
-        let value = board.key.value(id, sample, &pins)?;
-        low = low.min(value);
-        high = high.max(value);
-        // Counts the choices up, the first place fastest.
-        let more = (0..at.len()).any(|position| {
-            at[position] += 1;
-            if at[position] < choices[position].1.len() {
-                return true;
-            }
-            at[position] = 0;
-            false
-        });
-        if !more {
-            break;
-        }
+}
+
+/// A value to three figures, an angle in degrees.
+fn carried(board: &Board<'_>, step: StepId, value: f64) -> f64 {
+    let angle = board
+        .key
+        .step(step)
+        .is_some_and(|step| step.dimension == Dimension::ANGLE);
+    if angle {
+        to_figures(value.to_degrees(), COMMON_FIGURES).to_radians()
+    } else {
+        to_figures(value, COMMON_FIGURES)
     }
-    Some((low, high))
 }
 
 /// The calculated quantities that a step rests on, nearest first, without the unknown's ring.

@@ -6,6 +6,7 @@
 //! ([`crate::key::Sampling`]). So a right way is told from a value that agrees by chance.
 
 use super::board::Board;
+use super::grade::figures_meant;
 use super::names::NameRole;
 use crate::key::{Key, Samples, StepId};
 use crate::problem::GivenId;
@@ -155,6 +156,13 @@ impl Stock {
                 found.push((rank, meaning));
             }
         }
+        // What equals a quantity is exact: it is no other one of its kind, rounded.
+        let exact: Vec<Dimension> = found
+            .iter()
+            .filter(|(rank, _)| *rank == 0)
+            .map(|(_, meaning)| meaning.dimension)
+            .collect();
+        found.retain(|(rank, meaning)| *rank == 0 || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
         let value = Value::of_literal(literal);
@@ -183,7 +191,8 @@ impl Stock {
 fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Option<u8> {
     let bare_angle = dimension == Dimension::ANGLE && literal.unit.is_none();
     let scale = if bare_angle { PI / 180.0 } else { 1.0 };
-    let (value, place) = (literal.value * scale, literal.written.last_place * scale);
+    let written = figures_meant(literal.value, literal.written);
+    let (value, place) = (literal.value * scale, written.last_place * scale);
     let apart = (value - shown).abs();
     if apart <= 1e-9 * shown.abs().max(1e-9) {
         return Some(0);
@@ -195,7 +204,7 @@ fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Opt
     }
     if apart <= 0.5 * place * (1.0 + 1e-6) {
         Some(1)
-    } else if apart < place {
+    } else if apart < place * (1.0 - 1e-6) && value.abs() < shown.abs() {
         Some(2)
     } else {
         None
@@ -230,11 +239,23 @@ pub(super) fn lift(
     combine: &Combine<'_>,
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
-    let mut slots: Vec<usize> = Vec::new();
+    let mut slots: Vec<(usize, usize)> = Vec::new();
+    let mut angles: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
         for place in side.literals() {
             let as_angle = place.in_angle || wanted == Some(Dimension::ANGLE);
-            slots.push(place.literal.index);
+            // An angle that is typed twice means the same both times.
+            let twice = angles.iter().find(|(known, _)| {
+                as_angle && known.value == place.literal.value && known.unit == place.literal.unit
+            });
+            if let Some((_, meaning)) = twice {
+                slots.push((place.literal.index, *meaning));
+                continue;
+            }
+            slots.push((place.literal.index, meanings.len()));
+            if as_angle {
+                angles.push((place.literal, meanings.len()));
+            }
             meanings.push(stock.meanings(place.literal, as_angle));
         }
     }
@@ -288,7 +309,7 @@ fn next(assignment: &mut [usize], meanings: &[Vec<Meaning>]) -> bool {
 fn lifted_function(
     board: &Board<'_>,
     sides: &[&Tree],
-    slots: &[usize],
+    slots: &[(usize, usize)],
     meanings: &[Vec<Meaning>],
     assignment: &[usize],
     combine: &Combine<'_>,
@@ -296,9 +317,10 @@ fn lifted_function(
     let mut function: Samples = [0.0; 4];
     for (choice, value) in function.iter_mut().enumerate() {
         let mut leaf = |leaf: Leaf<'_>| match leaf {
-            Leaf::Literal(literal) => match slots.iter().position(|slot| *slot == literal.index) {
-                Some(slot) => {
-                    let meaning = &meanings[slot][assignment[slot]];
+            Leaf::Literal(literal) => match slots.iter().find(|(index, _)| *index == literal.index)
+            {
+                Some((_, slot)) => {
+                    let meaning = &meanings[*slot][assignment[*slot]];
                     if meaning.constant {
                         Value::of_literal(literal)
                     } else {

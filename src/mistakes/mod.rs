@@ -53,7 +53,7 @@ mod whole_tension_upward;
 pub use catalogue::CATALOGUE;
 pub use typed::{TypedLine, right_line, typed_line};
 
-use crate::key::{Key, Samples, Sampling, StepId, agree};
+use crate::key::{Key, Part, Samples, Sampling, StepId, agree};
 use crate::problem::{ForceId, Problem, Size};
 use std::collections::BTreeMap;
 
@@ -199,7 +199,7 @@ fn shows_at(
             pins.remove(&unknown);
         }
         let wrong = function(rewritten, key, *id, sampling, &pins);
-        if wrong.is_some_and(|wrong| !agree(right, &wrong)) {
+        if wrong.is_some_and(|wrong| !agree(right, &wrong) && !other_sense(*id, right, &wrong)) {
             pins.remove(&unknown);
             function(rewritten, key, unknown, sampling, &pins)?;
             return Some(*id);
@@ -210,6 +210,11 @@ fn shows_at(
         }
     }
     None
+}
+
+/// True for a support's part that differs in its sense only: a sense is chosen, and either holds.
+fn other_sense(id: StepId, right: &Samples, wrong: &Samples) -> bool {
+    matches!(id, StepId::Reaction(_, Part::Along(_))) && agree(right, &wrong.map(|value| -value))
 }
 
 /// Every rewritten key of the mistakes that are `wanted`, also those that change nothing.

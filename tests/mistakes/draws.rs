@@ -92,7 +92,7 @@ fn each_hard_rule_refuses() {
                 length: 4.8,
                 mass: 12.0,
                 rise: 0.0,
-                loads: vec![(7.0, Some(1.0))],
+                loads: vec![(7.0, Some(1.2))],
                 lift: None,
                 tied: 0.99,
                 hinge: None,

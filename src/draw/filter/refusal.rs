@@ -25,6 +25,21 @@ pub enum Refusal {
         /// The distance, in metres.
         distance_m: f64,
     },
+    /// A distance of one metre, which hides whether it was multiplied by.
+    UnitDistance {
+        /// The name of the force, or what the distance is taken from.
+        symbol: String,
+    },
+    /// Two common mistakes give the same number for the pull, and the one that is made there
+    /// would be called by the other's name.
+    MistakesAlike {
+        /// The mistake that would be misnamed.
+        mistake: &'static str,
+        /// The other.
+        other: &'static str,
+        /// The number that both give, in newtons.
+        pull_n: f64,
+    },
     /// Two angles that can be confused are too close.
     AnglesTooClose {
         /// One angle, in degrees.
@@ -91,6 +106,19 @@ impl fmt::Display for Refusal {
                 formatter,
                 "two forces act {} m from the pivot, so their distances cannot be told apart",
                 short(*distance_m)
+            ),
+            Refusal::UnitDistance { symbol } => write!(
+                formatter,
+                "{symbol} acts 1 m from the hinge, the tip or the middle, which hides whether its distance was used"
+            ),
+            Refusal::MistakesAlike {
+                mistake,
+                other,
+                pull_n,
+            } => write!(
+                formatter,
+                "the mistakes {mistake} and {other} both give a pull of {} N",
+                short(*pull_n)
             ),
             Refusal::AnglesTooClose {
                 first_deg,
