@@ -8,7 +8,7 @@ use leverwright::session::{Course, Session, Sign, Turn};
 use leverwright::text::Words;
 use proptest::prelude::*;
 
-pub fn open(lesson: &str, seed: u64) -> Session {
+fn open(lesson: &str, seed: u64) -> Session {
     let lessons = built_in();
     let lesson = lessons.iter().find(|known| known.id() == lesson).unwrap();
     let drawn = draw(lesson, seed, "en").unwrap();

@@ -10,7 +10,7 @@ use super::grade::figures_meant;
 use super::names::NameRole;
 use crate::key::{Key, Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
+use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Tree, Value, evaluate};
 use crate::units::Dimension;
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -243,7 +243,8 @@ pub(super) fn lift(
     let mut angles: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
         for place in side.literals() {
-            let as_angle = place.in_angle || wanted == Some(Dimension::ANGLE);
+            let as_angle = place.in_angle
+                || wanted == Some(Dimension::ANGLE) && !in_ratio(side, place.literal.index);
             // An angle that is typed twice means the same both times.
             let twice = angles.iter().find(|(known, _)| {
                 as_angle && known.value == place.literal.value && known.unit == place.literal.unit
@@ -291,6 +292,22 @@ pub(super) fn lift(
         }
     }
     found.sort_by_key(|lifted| lifted.constants);
+    found
+}
+
+/// True for a literal inside an inverse sine, cosine or tangent, where it is no angle.
+fn in_ratio(side: &Tree, index: usize) -> bool {
+    let mut found = false;
+    side.visit(&mut |tree| {
+        if let Node::Call(Function::ArcSine | Function::ArcCosine | Function::ArcTangent, inner) =
+            &tree.node
+        {
+            found |= inner
+                .literals()
+                .iter()
+                .any(|place| place.literal.index == index);
+        }
+    });
     found
 }
 
