@@ -123,9 +123,10 @@ fn forces(problem: &Problem, tokens: &[&str], has: &dyn Fn(&str) -> bool) -> Vec
         }
     }
     let own = all.iter().any(|force| force.id == ForceId::OwnWeight);
-    let body = tokens
-        .iter()
-        .any(|token| close(token, &problem.body().noun.to_lowercase()));
+    let body = has("statement.body")
+        || tokens
+            .iter()
+            .any(|token| close(token, &problem.body().noun.to_lowercase()));
     let loads = found.iter().any(|id| matches!(id, ForceId::Load(_)));
     let only_weight = has("statement.weight") && !loads;
     let alone = body && found.is_empty();

@@ -173,6 +173,19 @@ impl Session {
         prose.then(self.words.say("talk.after-wrong", &[]))
     }
 
+    /// True if the line that was read names its own target.
+    fn names_target(&self, judgement: &Judgement) -> bool {
+        let symbol = self
+            .key
+            .step(judgement.target)
+            .map_or_else(String::new, |step| step.symbol.shown());
+        judgement.layout.as_ref().is_some_and(|layout| {
+            layout
+                .split(|c: char| !(c.is_alphanumeric() || c == '⊥'))
+                .any(|word| word == symbol)
+        })
+    }
+
     fn noted(&self, judgement: &Judgement) -> Prose {
         match &judgement.names {
             Some((name, own)) => {
