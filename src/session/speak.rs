@@ -130,9 +130,12 @@ impl Session {
                     .key
                     .step(judgement.target)
                     .map_or_else(String::new, |step| step.symbol.shown());
-                return self
-                    .words
-                    .say("talk.circular", &[("symbol", Slot::Name(symbol))]);
+                let key = if self.names_target(judgement) {
+                    "talk.circular"
+                } else {
+                    "talk.open-unknown"
+                };
+                return self.words.say(key, &[("symbol", Slot::Name(symbol))]);
             }
             Truth::TooFewFigures => return self.words.say("talk.too-few-figures", &[]),
             Truth::WrongUnit { wanted, found } => {
