@@ -1,6 +1,7 @@
 //! All tests that look at the program from outside, in one binary.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
+mod commands;
 mod house;
 mod lessons;
 mod mistakes;
@@ -9,4 +10,5 @@ mod reading;
 mod records;
 mod sketch;
 mod statics;
+mod terminal;
 mod walk;

@@ -1,0 +1,168 @@
+//! The commands as a user meets them.
+
+use assert_cmd::Command;
+use serde_json::Value;
+
+fn program() -> (Command, tempfile::TempDir) {
+    let saves = tempfile::tempdir().unwrap();
+    let mut command = Command::new(env!("CARGO_BIN_EXE_leverwright"));
+    command
+        .env_remove("LEVERWRIGHT_SAVES")
+        .arg("--saves")
+        .arg(saves.path());
+    (command, saves)
+}
+
+fn output(arguments: &[&str], input: &[u8]) -> (i32, String, String) {
+    let (mut command, _saves) = program();
+    let output = command.args(arguments).write_stdin(input).output().unwrap();
+    (
+        output.status.code().unwrap(),
+        String::from_utf8(output.stdout).unwrap(),
+        String::from_utf8(output.stderr).unwrap(),
+    )
+}
+
+#[test]
+fn solve_prints_the_whole_key_of_every_lesson() {
+    for lesson in ["counter", "walkway", "mast"] {
+        let (code, text, talk) = output(&["solve", lesson, "--seed", "4"], b"");
+        assert_eq!((code, talk.as_str()), (0, ""), "{lesson}");
+        for word in [
+            "Code: ",
+            "Weight of the",
+            "Moment sum",
+            "Tension of the rope",
+            "For learning only",
+        ] {
+            assert!(text.contains(word), "{lesson} lacks {word}:\n{text}");
+        }
+    }
+}
+
+#[test]
+fn solve_as_json_agrees_with_the_forces_of_equilibrium() {
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in ["1", "2", "3", "4"] {
+            let (code, text, _) = output(&["solve", lesson, "--seed", seed, "--json"], b"");
+            assert_eq!(code, 0);
+            let solved: Value = serde_json::from_str(&text).unwrap();
+            let step = |id: &str| {
+                let steps = solved["steps"].as_array().unwrap();
+                steps
+                    .iter()
+                    .find(|step| step["id"] == id)
+                    .and_then(|step| step["value"].as_f64())
+            };
+            let force = |symbol: &str, part: &str| {
+                let forces = solved["forces"].as_array().unwrap();
+                forces
+                    .iter()
+                    .find(|force| force["symbol"] == symbol)
+                    .and_then(|force| force[part].as_f64())
+                    .unwrap()
+            };
+            assert!(
+                (step("pull:T").unwrap() / force("T", "size") - 1.0).abs() < 1e-9,
+                "{lesson} {seed}"
+            );
+            assert!(
+                (step("reaction:H:y").unwrap() - force("H", "y")).abs() < 1e-6,
+                "{lesson} {seed}"
+            );
+            let sum: f64 = solved["forces"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .map(|force| force["y"].as_f64().unwrap())
+                .sum();
+            assert!(sum.abs() < 1e-6, "{lesson} {seed}: {sum}");
+        }
+    }
+}
+
+#[test]
+fn a_code_gives_the_same_problem_again() {
+    let (_, text, _) = output(&["solve", "mast", "--seed", "9", "--json"], b"");
+    let first: Value = serde_json::from_str(&text).unwrap();
+    let code = first["code"].as_str().unwrap().to_owned();
+    let (_, text, _) = output(&["solve", &code.to_lowercase(), "--json"], b"");
+    let again: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(first["problem"], again["problem"]);
+    let (status, _, _) = output(
+        &["solve", "-", "--json"],
+        first["problem"].to_string().as_bytes(),
+    );
+    assert_eq!(status, 0, "the problem's own JSON is a problem file");
+}
+
+#[test]
+fn what_is_wrong_is_said_where_it_is() {
+    let (code, _, talk) = output(&["solve", "mst"], b"");
+    assert_eq!(code, 1);
+    assert!(talk.contains("Did you mean mast?"), "{talk}");
+    let (code, _, talk) = output(
+        &["solve", "-"],
+        b"{\n  \"leverwright\": 1,\n  \"model\": {\"body\": 3}\n}",
+    );
+    assert_eq!(code, 1);
+    assert!(talk.contains("line 3, column"), "{talk}");
+    let (code, _, _) = output(&["frobnicate"], b"");
+    assert_eq!(code, 2);
+    let (code, _, _) = output(&["practice", "--seed", "3"], b"");
+    assert_eq!(code, 2);
+    let (code, text, _) = output(&["--version"], b"");
+    assert_eq!((code, text.starts_with("leverwright ")), (0, true));
+}
+
+#[test]
+fn the_line_dialogue_takes_any_bytes_and_ends_with_its_input() {
+    let mut input = b"weight of the counter, middle, down\n\xff\xfe\n\x1b[31mred\n".to_vec();
+    input.extend(vec![b'9'; 700]);
+    input.extend(b"\n\n?\nidk\n");
+    let (code, text, talk) = output(&["practice", "counter", "--seed", "3", "--plain"], &input);
+    assert_eq!((code, talk.as_str()), (0, ""));
+    assert!(!text.contains('\u{1b}'), "an escape reached the output");
+    assert!(text.contains("longer than 500"), "{text}");
+    assert!(text.contains("Everything you entered is kept."), "{text}");
+}
+
+#[test]
+fn the_line_dialogue_resumes_where_it_stopped() {
+    let saves = tempfile::tempdir().unwrap();
+    let run = |arguments: &[&str], input: &str| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_leverwright"));
+        let output = command
+            .arg("--saves")
+            .arg(saves.path())
+            .args(arguments)
+            .write_stdin(input)
+            .output()
+            .unwrap();
+        String::from_utf8(output.stdout).unwrap()
+    };
+    run(
+        &["practice", "counter", "--seed", "3", "--plain"],
+        "skip\nhinge\n",
+    );
+    let text = run(&["practice", "--plain"], "0\nquit\n");
+    assert!(text.contains("Carry on where you stopped"), "{text}");
+    assert!(text.contains("How large is Wb"), "{text}");
+}
+
+#[test]
+fn a_saves_folder_that_cannot_be_used_is_told_and_work_goes_on() {
+    let file = tempfile::NamedTempFile::new().unwrap();
+    let mut command = Command::new(env!("CARGO_BIN_EXE_leverwright"));
+    let output = command
+        .arg("--saves")
+        .arg(file.path())
+        .args(["practice", "counter", "--seed", "3", "--plain"])
+        .write_stdin("skip\nhinge\nquit\n")
+        .output()
+        .unwrap();
+    let text = String::from_utf8(output.stdout).unwrap();
+    assert!(output.status.success());
+    assert!(text.contains("nothing will be saved"), "{text}");
+    assert!(text.contains("How large is Wb"), "{text}");
+}

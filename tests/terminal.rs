@@ -1,0 +1,237 @@
+//! The real program in a pseudo-terminal: the whole walk, a kill in the middle, resizes, signals.
+
+use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
+use std::io::{Read, Write};
+use std::path::Path;
+use std::sync::{Arc, Mutex};
+use std::time::{Duration, Instant};
+
+/// How long a text may take to appear. Generous: it only bounds a test that fails.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+struct Terminal {
+    child: Box<dyn Child + Send + Sync>,
+    master: Box<dyn MasterPty + Send>,
+    keys: Box<dyn Write + Send>,
+    screen: Arc<Mutex<vt100::Parser>>,
+}
+
+impl Terminal {
+    fn open(arguments: &[&str], saves: &Path, columns: u16, rows: u16) -> Terminal {
+        let pair = native_pty_system()
+            .openpty(PtySize {
+                rows,
+                cols: columns,
+                pixel_width: 0,
+                pixel_height: 0,
+            })
+            .unwrap();
+        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_leverwright"));
+        command.args(arguments);
+        command.arg("--saves");
+        command.arg(saves);
+        command.env("TERM", "xterm-256color");
+        command.env("LANG", "C.UTF-8");
+        command.env("LC_ALL", "C.UTF-8");
+        let child = pair.slave.spawn_command(command).unwrap();
+        drop(pair.slave);
+        let mut output = pair.master.try_clone_reader().unwrap();
+        let keys = pair.master.take_writer().unwrap();
+        let screen = Arc::new(Mutex::new(vt100::Parser::new(
+            std::num::NonZero::new(rows).unwrap(),
+            std::num::NonZero::new(columns).unwrap(),
+            0,
+        )));
+        let seen = Arc::clone(&screen);
+        std::thread::spawn(move || {
+            let mut buffer = [0; 4096];
+            while let Ok(read) = output.read(&mut buffer) {
+                if read == 0 {
+                    break;
+                }
+                seen.lock().unwrap().process(&buffer[..read]);
+            }
+        });
+        Terminal {
+            child,
+            master: pair.master,
+            keys,
+            screen,
+        }
+    }
+
+    fn text(&self) -> String {
+        self.screen.lock().unwrap().screen().contents()
+    }
+
+    fn wait(&self, what: &str, done: impl Fn(&str) -> bool) {
+        let start = Instant::now();
+        while !done(&self.text()) {
+            assert!(
+                start.elapsed() < PATIENCE,
+                "waited for {what}; the screen is\n{}",
+                self.text()
+            );
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
+
+    fn wait_for(&self, text: &str) {
+        self.wait(text, |screen| screen.contains(text));
+    }
+
+    fn press(&mut self, keys: &str) {
+        self.keys.write_all(keys.as_bytes()).unwrap();
+        self.keys.flush().unwrap();
+    }
+
+    /// Enters a line and waits for what it brings.
+    fn enter(&mut self, line: &str, brings: &str) {
+        self.press(&format!("{line}\r"));
+        self.wait_for(brings);
+    }
+
+    fn resize(&self, columns: u16, rows: u16) {
+        self.master
+            .resize(PtySize {
+                rows,
+                cols: columns,
+                pixel_width: 0,
+                pixel_height: 0,
+            })
+            .unwrap();
+        self.screen.lock().unwrap().screen_mut().set_size(
+            std::num::NonZero::new(rows).unwrap(),
+            std::num::NonZero::new(columns).unwrap(),
+        );
+    }
+
+    fn wait_for_end(&mut self) {
+        let start = Instant::now();
+        while self.child.try_wait().unwrap().is_none() {
+            assert!(
+                start.elapsed() < PATIENCE,
+                "the program does not end; the screen is\n{}",
+                self.text()
+            );
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        // What was written last is still on its way through the terminal.
+        std::thread::sleep(Duration::from_millis(200));
+    }
+
+    fn is_restored(&self) -> bool {
+        let parser = self.screen.lock().unwrap();
+        !parser.screen().alternate_screen() && !parser.screen().hide_cursor()
+    }
+}
+
+/// Forces and pivot of mast, seed 3, then the weights and the angles.
+const BEGINNING: &[(&str, &str)] = &[
+    ("weight of the mast, middle, down", "Named so far: 1"),
+    ("dummy, 4.5 m, down", "Named so far: 2"),
+    ("bag, tip, down", "Named so far: 3"),
+    ("rope, 4.2 m, up and right", "Named so far: 4"),
+    ("hinge, unknown", "About which point"),
+    ("hinge", "How large is Wb"),
+    ("63*9.8", "How large is W1"),
+    ("71*9.8", "How large is W2"),
+    ("11*9.8", "a weight's line make"),
+    ("90 - 55", "does the rope make"),
+    ("55 + 10", "What is Wb⊥"),
+];
+
+#[test]
+fn a_tilted_mast_is_walked_with_a_mix_up_to_the_hinge() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut terminal = Terminal::open(&["practice", "mast", "--seed", "3"], saves.path(), 100, 30);
+    terminal.wait_for("Which forces act");
+    for (line, brings) in BEGINNING {
+        terminal.enter(line, brings);
+    }
+    terminal.enter("617.4 cos 35", "You took cos");
+    terminal.enter("hint", "right triangle");
+    terminal.enter("hint", "long side");
+    terminal.enter("617.4 sin 35", "What is W1⊥");
+    terminal.enter("W1 sin 35", "What is W2⊥");
+    terminal.enter("W2 sin 35", "Leave T as a letter");
+    terminal.enter("T sin 65", "balance of moments");
+    terminal.enter("354*2.7 + 399*4.5 + 61.8*5.4 = 4.2 T sin 65", "Solve it");
+    // By hand: (63·2.7 + 71·4.5 + 11·5.4)·9.8·sin 35° / (4.2·sin 65°) = 811 N, to the hinge by
+    // 811·cos 10° and 145·9.8 − 811·sin 10°.
+    terminal.enter("811 N", "level part");
+    terminal.enter("T cos 10", "upright part");
+    terminal.enter("Wb + W1 + W2 - T sin 10", "whole force");
+    terminal.enter("sqrt(Hx^2 + Hy^2)", "with the horizontal");
+    terminal.enter("atan(Hy/Hx)", "Looking back");
+    terminal.press("\u{1b}");
+    terminal.wait_for("kept");
+    terminal.press("\r");
+    terminal.wait_for_end();
+    assert!(terminal.is_restored());
+}
+
+#[test]
+fn a_kill_in_the_middle_loses_no_line() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut terminal = Terminal::open(&["practice", "mast", "--seed", "3"], saves.path(), 100, 30);
+    terminal.wait_for("Which forces act");
+    for (line, brings) in BEGINNING {
+        terminal.enter(line, brings);
+    }
+    terminal.enter("617.4 cos 35", "You took cos");
+    terminal.child.kill().unwrap();
+    terminal.wait_for_end();
+
+    let mut again = Terminal::open(&[], saves.path(), 100, 30);
+    again.wait_for("where you stopped");
+    again.press("\r");
+    again.wait_for("What is Wb⊥");
+    again.wait_for("You took cos");
+    again.enter("617.4 sin 35", "What is W1⊥");
+    again.press("\u{3}");
+    again.wait_for("kept");
+    again.press("\r");
+    again.wait_for_end();
+    assert!(again.is_restored());
+}
+
+#[test]
+fn a_small_window_says_how_large_it_must_be_and_comes_back() {
+    let saves = tempfile::tempdir().unwrap();
+    let terminal = Terminal::open(
+        &["practice", "counter", "--seed", "2"],
+        saves.path(),
+        100,
+        30,
+    );
+    terminal.wait_for("Which forces act");
+    for (columns, rows) in [(20, 5), (1, 1), (50, 12)] {
+        terminal.resize(columns, rows);
+        std::thread::sleep(Duration::from_millis(150));
+    }
+    terminal.wait_for("60 by 16");
+    terminal.resize(100, 30);
+    terminal.wait_for("Which forces act");
+}
+
+#[cfg(unix)]
+#[test]
+fn the_system_may_stop_it_and_gets_its_terminal_back() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut terminal = Terminal::open(
+        &["practice", "counter", "--seed", "2"],
+        saves.path(),
+        100,
+        30,
+    );
+    terminal.wait_for("Which forces act");
+    let process = terminal.child.process_id().unwrap();
+    let status = std::process::Command::new("kill")
+        .args(["-TERM", &process.to_string()])
+        .status()
+        .unwrap();
+    assert!(status.success());
+    terminal.wait_for_end();
+    assert!(terminal.is_restored());
+}
