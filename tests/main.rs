@@ -3,6 +3,7 @@
 
 mod commands;
 mod house;
+mod laws;
 mod lessons;
 mod mistakes;
 mod naming;

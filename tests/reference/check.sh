@@ -13,5 +13,7 @@ if ! python3 -c 'import sympy' 2>/dev/null; then
 fi
 fresh=$(mktemp)
 trap 'rm -f "$fresh"' EXIT
-python3 solve.py problems.json >"$fresh"
-python3 compare.py solutions.json "$fresh"
+for kept in "" lesson_; do
+    python3 solve.py "${kept}problems.json" >"$fresh"
+    python3 compare.py "${kept}solutions.json" "$fresh"
+done
