@@ -19,26 +19,48 @@
 //! ```
 //!
 //! `reading` never sees values, so the reader cannot bend a line towards the answer; line and key
-//! meet first in `judge`. Who may use whom is kept by `tests/house.rs`.
+//! meet first in `judge`. The rooms below stand in reading order: each uses only rooms above it, and
+//! which of them is kept by `tests/house.rs`.
 
-pub mod cli;
-pub mod diagnosis;
-pub mod draw;
-pub mod hint;
-pub mod judge;
-pub mod key;
-pub mod lesson;
-pub mod mistakes;
-pub mod plain;
+// The ground: words without colour, quantities with units, points and angles.
 pub mod plane;
-pub mod practice;
-pub mod problem;
-pub mod reading;
-pub mod record;
-pub mod screen;
-pub mod session;
-pub mod sketch;
-pub mod statics;
-pub mod store;
 pub mod text;
 pub mod units;
+
+// What is asked, valid by construction.
+pub mod problem;
+
+// Three views of a problem, of which none sees another: a line as trees, strokes, values.
+pub mod reading;
+pub mod sketch;
+pub mod statics;
+
+// The right working, and where a line meets it.
+pub mod key;
+
+pub mod judge;
+pub mod mistakes;
+
+pub mod diagnosis;
+
+// Families of problems, and numbers worth asking.
+pub mod lesson;
+
+pub mod draw;
+
+// The next smallest help, and the one place that joins the rooms: a line in, a turn out.
+pub mod hint;
+
+pub mod session;
+
+// What was entered, and the folder where it is kept.
+pub mod record;
+pub mod store;
+
+// What learners meet.
+pub mod practice;
+
+pub mod plain;
+pub mod screen;
+
+pub mod cli;
