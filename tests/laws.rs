@@ -1,5 +1,7 @@
 //! Laws of the key over problems drawn from the lessons, and the lessons against a second solver.
 
+mod any_draw;
+
 use leverwright::draw::{candidates, parse_code};
 use leverwright::key::{Axis, Key, Part, Pins, Sample, Sampling, StepId, derive};
 use leverwright::lesson::built_in;
@@ -240,5 +242,11 @@ fn val_the_lessons_agree_with_an_independent_solver() {
             forces["H"]["y"].as_f64().unwrap(),
             &code,
         );
+        let solution = statics::solve(&problem, &problem.values()).unwrap();
+        let told = |name: &str, part: &str| forces[name][part].as_f64().unwrap();
+        let hinge = solution.force(ForceId::Support(0));
+        near(solution.size(ForceId::Rope(0)), told("T", "size"), &code);
+        near(hinge.x, told("H", "x"), &code);
+        near(hinge.y, told("H", "y"), &code);
     }
 }
