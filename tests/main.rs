@@ -8,6 +8,7 @@ mod lessons;
 mod mistakes;
 mod naming;
 mod reading;
+mod readme;
 mod records;
 mod sketch;
 mod statics;
