@@ -109,6 +109,29 @@ fn every_command_of_the_readme_runs() {
     assert!(seen >= 6, "only {seen} commands");
 }
 
+/// No page promises a command that the program does not have.
+#[test]
+fn every_command_on_the_pages_is_there() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut seen = 0;
+    for name in ["README.md", "DEVELOPERS.md", "lessons/README.md"] {
+        let text = page(name);
+        let told = in_backticks(&text).into_iter();
+        for line in told.chain(blocks(&text, "console")) {
+            let word = line
+                .strip_prefix("leverwright ")
+                .and_then(|rest| rest.split_whitespace().find(|word| !word.starts_with('-')));
+            if let Some(command) = word {
+                let (status, _, talk) = run(folder.path(), &[command, "--help"]);
+                assert_eq!(status, Some(0), "{name}: {line}\n{talk}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen >= 8, "only {seen} commands");
+    assert_eq!(run(folder.path(), &["frobnicate", "--help"]).0, Some(2));
+}
+
 #[test]
 fn the_two_commands_open_the_page_and_the_gate_runs_the_tests() {
     let first: Vec<String> = blocks(&page("README.md"), "console");
