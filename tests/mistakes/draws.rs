@@ -2,8 +2,7 @@
 
 use super::scene::*;
 use leverwright::draw::{Refusal, misnamed, refuse};
-use leverwright::key::{Sampling, derive};
-use leverwright::mistakes::instances;
+use leverwright::key::derive;
 
 /// A scene that passes every hard rule.
 fn good() -> Scene {
