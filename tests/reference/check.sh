@@ -1,5 +1,5 @@
 #!/bin/sh
-# Solves problems.json anew with SymPy and compares with the kept solutions.json.
+# Solves problems.json and lesson_problems.json anew with SymPy and compares with the kept solutions.
 # Ends with 0 where they agree, and where python3 or sympy is missing (and says so).
 set -eu
 cd "$(dirname "$0")"
