@@ -297,3 +297,53 @@ proptest! {
         }
     }
 }
+
+/// A step may not be settled by names that nobody has found: that would print their values.
+#[test]
+fn what_rests_on_something_not_found_is_noted_only() {
+    let mut session = at_the_weights("mast", 3);
+    for line in [
+        "T = Wb + W1 + W2 - H",
+        "T = Tperp/sin 65",
+        "Wb = Wbperp/sin 35",
+        "H = sqrt(Hx^2 + Hy^2)",
+        "Hx = T cos 10",
+    ] {
+        let before = session.view().steps;
+        let turn = session.submit(line);
+        assert!(
+            matches!(turn.line.sign, Sign::Noted | Sign::Wrong),
+            "{line}: {}",
+            turn.line.message
+        );
+        assert_eq!(session.view().steps, before, "{line}");
+    }
+}
+
+#[test]
+fn the_sum_of_the_known_moments_is_not_the_balance_and_the_pull_skips_ahead() {
+    let mut session = at_the_weights("mast", 3);
+    for line in [
+        "63*9.8",
+        "71*9.8",
+        "11*9.8",
+        "35",
+        "65",
+        "Wb sin 35",
+        "W1 sin 35",
+        "W2 sin 35",
+        "T sin 65",
+    ] {
+        assert_eq!(session.submit(line).line.sign, Sign::Right, "{line}");
+    }
+    let turn = session.submit("354.1*2.7 + 399.1*4.5 + 61.83*5.4");
+    assert_eq!(turn.line.sign, Sign::Noted, "{}", turn.line.message);
+    assert!(!turn.moved_on);
+    let long = vec!["2"; 64].join("+");
+    assert!(!matches!(
+        session.submit(&format!("{long} = T")).line.sign,
+        Sign::Right
+    ));
+    let turn = session.submit("T = 811 N");
+    assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+}

@@ -235,10 +235,11 @@ fn unreadable(words: &Words, path: &Path, system: &str) -> String {
 }
 
 fn read_file(words: &Words, path: &Path) -> Result<String, String> {
-    let size = fs::metadata(path)
-        .map_err(|error| unreadable(words, path, &error.to_string()))?
-        .len();
-    if size > LONGEST_FILE {
+    let found = fs::metadata(path).map_err(|error| unreadable(words, path, &error.to_string()))?;
+    if !found.is_file() {
+        return Err(unreadable(words, path, &words.word("cli.no-file")));
+    }
+    if found.len() > LONGEST_FILE {
         return Err(unreadable(words, path, &words.word("cli.too-large")));
     }
     fs::read_to_string(path).map_err(|error| unreadable(words, path, &error.to_string()))

@@ -94,11 +94,28 @@ impl Board<'_> {
             }
         };
         add(self.right(id), Vec::new());
+        // A balance of her own gives her the unknown.
+        let unknown = self.unknown();
+        let own_balance = self
+            .standing
+            .get(&StepId::MomentSum)
+            .filter(|own| !own.right);
+        if let Some(own) = own_balance.filter(|_| Some(id) == unknown) {
+            add(Some(own.function), vec![own.line]);
+        }
         let wrong: Vec<(StepId, &Own)> = self
             .standing
             .iter()
-            .filter(|(step, own)| !own.right && **step != id)
-            .map(|(step, own)| (*step, own))
+            .filter(|(_, own)| !own.right)
+            .map(|(step, own)| {
+                (
+                    unknown
+                        .filter(|_| *step == StepId::MomentSum)
+                        .unwrap_or(*step),
+                    own,
+                )
+            })
+            .filter(|(step, _)| *step != id)
             .collect();
         // All own values first, then each subset: a learner may silently repair some of them.
         let most = 1_usize << wrong.len().min(5);

@@ -7,7 +7,7 @@
 
 use super::board::{Board, Own};
 use super::expression::{is_open, scaled};
-use super::grade::Typed;
+use super::grade::{Grade, Typed, grade};
 use super::lift::{Stock, lift, plain_value};
 use super::names::NameRole;
 use super::{Judgement, Truth};
@@ -17,7 +17,7 @@ use crate::units::Written;
 
 /// True if a line of several sides is a statement about an unknown.
 pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
-    sides.len() == 2
+    sides.len() >= 2
         && (asked == StepId::MomentSum || has_unknown(board, sides))
         && has_open(board, sides)
 }
@@ -72,8 +72,52 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     open.first().copied()
 }
 
-/// Judges an equation (or an expression that must vanish).
+/// Judges a chain with an unknown in it: the side with the unknown against its neighbour, and the
+/// others as the values that they should be.
 pub(super) fn judge(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    sides: &[&Tree],
+    line: usize,
+) -> Judgement {
+    if sides.len() <= 2 {
+        return judge_pair(board, stock, asked, sides, line);
+    }
+    let open = sides
+        .iter()
+        .position(|side| has_unknown(board, &[*side]))
+        .unwrap_or(0);
+    let other = if open == 0 { 1 } else { open - 1 };
+    let mut judgement = judge_pair(board, stock, asked, &[sides[open], sides[other]], line);
+    let known: Vec<&&Tree> = sides
+        .iter()
+        .filter(|side| !has_unknown(board, &[**side]))
+        .collect();
+    let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
+    for pair in known.windows(2) {
+        let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
+            continue;
+        };
+        let apart = (one - next).abs() > 0.006 * one.abs().max(next.abs());
+        if apart
+            && matches!(
+                judgement.truth,
+                Truth::Holds | Truth::HoldsRounded | Truth::Follows(_)
+            )
+        {
+            judgement.truth = Truth::DoesNotHold;
+            judgement.establishes.clear();
+            judgement.values.clear();
+            judgement.evidence.broken_link = true;
+            judgement.caret = Some(pair[1].span);
+        }
+    }
+    judgement
+}
+
+/// Judges an equation (or an expression that must vanish).
+fn judge_pair(
     board: &Board<'_>,
     stock: &Stock,
     asked: StepId,
@@ -135,20 +179,24 @@ pub(super) fn judge(
                 *function,
             );
         }
-    } else if let (Some(root), Some((right, _))) = (plain_root, accepted.first())
-        && (root.abs() - right[0].abs()).abs() <= 0.006 * right[0].abs()
-        && (sense || root * right[0] > 0.0)
+    } else if let Some(root) = plain_root
+        && matches!(
+            grade(board, unknown, rounded(root)),
+            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
+        )
     {
         judgement.truth = Truth::Holds;
     }
     if judgement.truth.holds() {
-        // Only a balance with no other unknown settles the pull.
+        // Only a balance with no other unknown settles a step; a value asked is still to be given.
         let others = roles(board, sides)
             .iter()
             .filter_map(|role| is_open(board, *role))
             .any(|open| open != unknown);
-        if others {
+        if others || target != StepId::MomentSum {
             judgement.truth = Truth::Noted;
+            judgement.proved = true;
+            judgement.values.clear();
         } else {
             judgement.establishes.push(target);
         }
@@ -251,7 +299,7 @@ fn root(
         {
             let function = match board.standing.get(&id) {
                 Some(own) if !own.right => own.function,
-                _ => board.right(id)?,
+                _ => carried_relation(board, id).or_else(|| board.right(id))?,
             };
             Some(function[choice] / reference)
         }
@@ -283,4 +331,29 @@ fn root(
     let slope = one - zero;
     let linear = (two - one - slope).abs() <= 1e-9 * (two.abs() + one.abs() + slope.abs());
     (linear && slope.abs() > 1e-9 * (zero.abs() + one.abs())).then(|| -zero / slope * reference)
+}
+
+/// The relation of a component to the unknown in a mistake that the learner went on with.
+fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
+    let right = board.right(id)?;
+    let none = std::collections::BTreeMap::new();
+    let relations = board
+        .carried
+        .iter()
+        .filter_map(|key| key.function(board.key, id, board.sampling, &none));
+    relations
+        .into_iter()
+        .find(|function| !agree(function, &right))
+}
+
+/// A root as a number of four figures.
+fn rounded(root: f64) -> Typed {
+    let place = 1e-3 * root.abs().max(1e-9);
+    Typed {
+        value: root,
+        written: Written {
+            significant: 4,
+            last_place: place,
+        },
+    }
 }

@@ -57,6 +57,11 @@ pub(super) fn judge(
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
     }
+    if judgement.truth.holds() && rests_on_open(board, target, sides) {
+        // True, but its value would tell what nobody has found.
+        judgement.remarks.push(Remark::RestsOnOpen);
+        judgement.value = None;
+    }
     if judgement.truth.holds() {
         judgement.establishes.push(target);
         remark_on_unit(sides, &values, dimension, &mut judgement);
@@ -547,4 +552,28 @@ fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> b
     givens
         .chain(complement)
         .any(|angle| (angle - number.value).abs() < 1e-6)
+}
+
+/// True if an expression rests on a step that is not found yet. A component, part or moment of the
+/// unknown may be told by the unknown.
+fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> bool {
+    let unknown = board.unknown();
+    let of_unknown = matches!(target, StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force)
+        if Some(StepId::Pull(force)) == unknown);
+    sides
+        .iter()
+        .flat_map(|side| side.names())
+        .any(|(id, _)| match board.names.role(id) {
+            Some(NameRole::Step(StepId::Distance(_))) => false,
+            Some(NameRole::Step(step)) if of_unknown && Some(step) == unknown => false,
+            Some(NameRole::Step(StepId::PartOf(force, _) | StepId::Moment(force))) => {
+                // A part or moment may be used unasked once its force is found.
+                let found = [StepId::Weight(force), StepId::Pull(force)]
+                    .iter()
+                    .any(|step| board.standing.contains_key(step));
+                !found
+            }
+            Some(NameRole::Step(step)) => !board.standing.contains_key(&step),
+            _ => false,
+        })
 }

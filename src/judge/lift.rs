@@ -260,7 +260,13 @@ pub(super) fn lift(
             meanings.push(stock.meanings(place.literal, as_angle));
         }
     }
-    while meanings.iter().map(Vec::len).product::<usize>() > MOST_ASSIGNMENTS {
+    let most = MOST_ASSIGNMENTS / (1 + meanings.len() / 10);
+    let count = |meanings: &[Vec<Meaning>]| {
+        meanings
+            .iter()
+            .fold(1_usize, |product, all| product.saturating_mul(all.len()))
+    };
+    while count(&meanings) > most {
         let Some(longest) = meanings.iter_mut().max_by_key(|meanings| meanings.len()) else {
             break;
         };

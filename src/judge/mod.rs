@@ -81,6 +81,8 @@ pub enum Remark {
     OppositeSense,
     /// The line was read in another way than the likeliest.
     OtherReading,
+    /// It rests on something that is not found yet: true, but no value of the learner's.
+    RestsOnOpen,
     /// An expression without `=` was taken as a sum of moments that vanishes.
     TakenAsZero,
 }
@@ -195,7 +197,10 @@ fn judge_reading(
 ) -> Judgement {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     if let Some((name, _)) = &reading.defines {
-        let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
+        let mut judgement = match asked {
+            StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
+            _ => expression::judge(board, stock, asked, &sides, line, false),
+        };
         judgement.names = expression::own_name(board, stock, name, &sides, &judgement);
         if !judgement.truth.holds()
             && judgement.names.is_some()
@@ -224,12 +229,32 @@ fn judge_reading(
             judgement.remarks.push(Remark::TakenAsZero);
             judgement
         }
+        None if asked == StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
         None => {
             let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
             expression::credit(board, asked, &mut judgement, &sides);
             judgement
         }
     }
+}
+
+/// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
+/// moments is half of the balance.
+fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize) -> Judgement {
+    let pull = board.unknown().unwrap_or(StepId::MomentSum);
+    let mut judgement = expression::judge(board, stock, pull, sides, line, false);
+    if judgement.truth.holds() {
+        expression::credit(board, StepId::MomentSum, &mut judgement, sides);
+        return judgement;
+    }
+    let known = expression::judge(board, stock, StepId::KnownMoments, sides, line, false);
+    if known.truth.holds() {
+        let mut noted = Judgement::of(StepId::KnownMoments, Truth::Noted);
+        noted.evidence.other_step = Some(StepId::KnownMoments);
+        noted.value = known.value;
+        return noted;
+    }
+    judgement
 }
 
 /// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the

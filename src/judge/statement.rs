@@ -42,7 +42,7 @@ pub struct Said {
 
 /// Reads a statement.
 pub fn said(problem: &Problem, words: &Words, line: &str) -> Said {
-    let lower = line.to_lowercase().replace('⊥', " ");
+    let lower = decimal_points(&line.to_lowercase().replace('⊥', " "));
     let tokens: Vec<&str> = lower
         .split(|c: char| !(c.is_alphanumeric() || matches!(c, '_' | '.' | '/' | '?')))
         .filter(|token| !token.is_empty())
@@ -111,15 +111,13 @@ fn forces(problem: &Problem, tokens: &[&str], has: &dyn Fn(&str) -> bool) -> Vec
             found.push(force.id);
         }
     }
-    // "at the hinge" and "at the rope" are places when another force is named.
+    // "at the hinge" and "from the hinge" are places when another force is named.
     if found.len() > 1 && has("statement.at") {
-        let weights: Vec<ForceId> = found
-            .iter()
-            .copied()
-            .filter(|id| matches!(id, ForceId::Load(_) | ForceId::OwnWeight))
-            .collect();
-        if !weights.is_empty() {
-            found = weights;
+        let weights = |id: &ForceId| matches!(id, ForceId::Load(_) | ForceId::OwnWeight);
+        if found.iter().any(weights) {
+            found.retain(weights);
+        } else {
+            found.retain(|id| !matches!(id, ForceId::Support(_)));
         }
     }
     let own = all.iter().any(|force| force.id == ForceId::OwnWeight);
@@ -150,31 +148,64 @@ fn close(token: &str, noun: &str) -> bool {
 fn place(problem: &Problem, tokens: &[&str], has: &dyn Fn(&str) -> bool) -> Option<Where> {
     let values = problem.values();
     let length = values[problem.body().length.0];
-    if has("statement.middle") {
-        return Some(Where::At(length / 2.0));
-    }
-    if has("statement.tip") {
-        return Some(Where::At(length));
-    }
-    if has("statement.foot") {
-        return Some(Where::At(0.0));
-    }
     for (index, given) in problem.givens().iter().enumerate() {
         let named = tokens.iter().any(|token| names(&given.symbol, token));
         if named && given.dimension == crate::units::Dimension::LENGTH {
             return Some(Where::At(values[index]));
         }
     }
-    let number = tokens.iter().find_map(|token| {
-        let digits = token
-            .trim_end_matches('m')
-            .trim_end_matches("etres")
-            .trim_end_matches('.');
-        digits.parse::<f64>().ok()
-    });
-    number
-        .map(Where::At)
-        .or_else(|| has("statement.there").then_some(Where::There))
+    if let Some(metres) = metres(tokens) {
+        return Some(Where::At(metres));
+    }
+    let named = [
+        ("statement.lower-end", 0.0),
+        ("statement.middle", length / 2.0),
+        ("statement.tip", length),
+        ("statement.foot", 0.0),
+    ];
+    let found = named
+        .iter()
+        .find(|(key, _)| has(key))
+        .map(|(_, metres)| Where::At(*metres));
+    found.or_else(|| has("statement.there").then_some(Where::There))
+}
+
+/// Decimal commas as points, so that a comma still parts words.
+fn decimal_points(line: &str) -> String {
+    let letters: Vec<char> = line.chars().collect();
+    let digit = |index: Option<usize>| {
+        index
+            .and_then(|index| letters.get(index))
+            .is_some_and(char::is_ascii_digit)
+    };
+    letters
+        .iter()
+        .enumerate()
+        .map(|(index, c)| {
+            let decimal = *c == ',' && digit(index.checked_sub(1)) && digit(Some(index + 1));
+            if decimal { '.' } else { *c }
+        })
+        .collect()
+}
+
+/// The first length among the words, in metres; a number without a unit is in metres.
+fn metres(tokens: &[&str]) -> Option<f64> {
+    tokens.iter().enumerate().find_map(|(index, token)| {
+        let digits = token.trim_end_matches(|c: char| c.is_alphabetic() || c == '.');
+        let number = digits.parse::<f64>().ok()?;
+        let attached = &token[digits.len()..];
+        let unit = if attached.is_empty() {
+            tokens.get(index + 1).copied().unwrap_or_default()
+        } else {
+            attached
+        };
+        let factor = match unit {
+            "cm" => 0.01,
+            "mm" => 0.001,
+            _ => 1.0,
+        };
+        Some(number * factor)
+    })
 }
 
 fn names(symbol: &Symbol, token: &str) -> bool {

@@ -31,10 +31,12 @@ pub fn run(
     input: &mut dyn BufRead,
     output: &mut dyn Write,
 ) -> io::Result<()> {
+    let unsaved = !notes.is_empty();
     let mut dialogue = Dialogue {
         desk,
         words,
         echo,
+        unsaved,
         input,
         output,
     };
@@ -73,6 +75,8 @@ struct Dialogue<'a> {
     desk: &'a mut dyn Desk,
     words: &'a Words,
     echo: bool,
+    /// True once something could not be written down.
+    unsaved: bool,
     input: &'a mut dyn BufRead,
     output: &'a mut dyn Write,
 }
@@ -96,7 +100,7 @@ impl Dialogue<'_> {
                 self.say(&self.words.say("plain.lesson", &slots))?;
             }
             let Some(line) = self.ask()? else {
-                return self.say(&self.words.say("plain.end", &[]));
+                return self.farewell();
             };
             let typed = line.trim().to_lowercase();
             let number = typed.parse::<usize>().ok();
@@ -114,7 +118,7 @@ impl Dialogue<'_> {
                     Err(self.words.say("plain.away", &[]))
                 }
                 _ if is_one_of(self.words, "command.quit", &typed) => {
-                    return self.say(&self.words.say("plain.end", &[]));
+                    return self.farewell();
                 }
                 _ => Err(self.words.say("plain.choice-unclear", &[])),
             };
@@ -178,16 +182,18 @@ impl Dialogue<'_> {
         let mut asked = view.question;
         while tutor.view().course == Course::On {
             let Some(line) = self.ask()? else {
-                self.say(&self.words.say("plain.end", &[]))?;
+                self.farewell()?;
                 return Ok(After::Leave);
             };
             for note in self.desk.entered(&line) {
+                self.unsaved = true;
                 self.say(&note)?;
             }
             let turn = tutor.submit(&line);
             let written = self.desk.judged(&turn);
             self.answer(&turn)?;
             for note in written {
+                self.unsaved = true;
                 self.say(&note)?;
             }
             let view = tutor.view();
@@ -206,6 +212,7 @@ impl Dialogue<'_> {
         let view = tutor.view();
         if view.course == Course::Quit {
             self.desk.closed(false);
+            self.farewell()?;
             return Ok(After::Leave);
         }
         for prose in &view.summary {
@@ -316,6 +323,16 @@ impl Dialogue<'_> {
             self.line(&shown)?;
         }
         Ok(Some(line))
+    }
+
+    /// What is said at the end: only what is true.
+    fn farewell(&mut self) -> io::Result<()> {
+        let key = if self.unsaved {
+            "plain.unsaved"
+        } else {
+            "plain.end"
+        };
+        self.say(&self.words.say(key, &[]))
     }
 
     fn say(&mut self, prose: &Prose) -> io::Result<()> {

@@ -4,7 +4,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::diagnosis::{Diagnosis, diagnose};
-use crate::judge::{Judgement, Truth, judge};
+use crate::judge::{Judgement, Remark, Truth, judge};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -26,7 +26,12 @@ impl Session {
             self.state.own_names.retain(|(known, _)| *known != symbol);
             self.state.own_names.push((symbol, own.clone()));
         }
-        let mut outcome = if judgement.truth.holds() {
+        let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
+        let mut outcome = if judgement.truth.holds() && rests_on_open {
+            let slots = [("step", Slot::Word(self.title(asked)))];
+            let message = self.words.say("talk.holds-open", &slots);
+            Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
+        } else if judgement.truth.holds() {
             self.holds(asked, &judgement)
         } else if let Some(other) = self.noted_other(asked, &judgement) {
             self.note_other(asked, other, &judgement)
@@ -54,7 +59,7 @@ impl Session {
             self.state.next_number,
         );
         let asked = self.asked().unwrap_or(first);
-        if judgement.truth.holds() {
+        if judgement.truth.holds() && !judgement.remarks.contains(&Remark::RestsOnOpen) {
             let mut outcome = self.holds(asked, &judgement);
             outcome.reading = self.reading_shown(&judgement);
             return outcome;

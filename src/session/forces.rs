@@ -202,7 +202,10 @@ impl Session {
     /// The pivot.
     pub(super) fn choose_pivot(&mut self, line: &str) -> Outcome {
         let body = [("body", Slot::Word(self.problem.body().noun.clone()))];
-        match pivot_said(&self.problem, &self.words, line) {
+        let negated = line
+            .split_whitespace()
+            .any(|word| matches!(word.to_lowercase().as_str(), "not" | "except" | "without"));
+        match pivot_said(&self.problem, &self.words, line).filter(|_| !negated) {
             Some(distance) if is_pivot(&self.problem, self.key.pivot, distance) => {
                 self.state.pivot_said = true;
                 self.reach(StepId::Pivot, Progress::Done);

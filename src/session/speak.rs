@@ -96,6 +96,7 @@ impl Session {
             Remark::OppositeSense => ("remark.opposite", Vec::new()),
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
+            Remark::RestsOnOpen => return Prose::default(),
         };
         self.words.say(key, &slots)
     }
@@ -155,12 +156,14 @@ impl Session {
             return self.misread(given);
         }
         let mut prose = match diagnosis.spoken() {
-            Some(named) => self.thought(judgement, named),
-            None if diagnosis.slip => self.words.say("talk.slip", &[]),
-            None => self.words.say(
-                "talk.unexplained",
-                &[("step", Slot::Word(self.title(asked)))],
-            ),
+            Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
+                self.thought(judgement, named)
+            }
+            _ if diagnosis.slip => self.words.say("talk.slip", &[]),
+            _ => {
+                let step = [("step", Slot::Word(self.title(judgement.target)))];
+                self.words.say("talk.unexplained", &step)
+            }
         };
         if let Some(dimension) = judgement.evidence.dimension {
             let wanted = self
@@ -190,6 +193,9 @@ impl Session {
     }
 
     fn noted(&self, judgement: &Judgement) -> Prose {
+        if judgement.target == StepId::KnownMoments {
+            return self.words.say("talk.known-moments", &[]);
+        }
         match &judgement.names {
             Some((name, own)) => {
                 let value = value_text(own.value, own.dimension, self.problem.figures());
@@ -198,6 +204,13 @@ impl Session {
                     ("value", Slot::Value(value)),
                 ];
                 self.words.say("talk.noted-name", &slots)
+            }
+            None if judgement.proved => {
+                let step = self
+                    .asked()
+                    .map_or_else(String::new, |step| self.title(step));
+                self.words
+                    .say("talk.holds-open", &[("step", Slot::Word(step))])
             }
             None => self.words.say("talk.noted", &[]),
         }

@@ -247,10 +247,13 @@ impl Session {
             let model = spoken.map(|instance| self.instances[instance].key.clone());
             (own, model)
         };
-        if let Some(own) = own {
+        // A wrong relation of the unknown is carried as a relation, not as a number.
+        let pull =
+            matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some());
+        if let Some(own) = own.filter(|_| !pull) {
             self.state.standing.insert(target, own);
         }
-        if target == StepId::MomentSum {
+        if pull || target == StepId::MomentSum {
             self.state.carried.extend(carried);
         }
         self.reach(asked, Progress::Done);

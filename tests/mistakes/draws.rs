@@ -2,8 +2,7 @@
 
 use super::scene::*;
 use leverwright::draw::{Refusal, misnamed, refuse};
-use leverwright::key::{Sampling, derive};
-use leverwright::mistakes::instances;
+use leverwright::key::derive;
 
 /// A scene that passes every hard rule.
 fn good() -> Scene {
@@ -137,33 +136,4 @@ fn a_mistake_hidden_behind_the_right_number_is_misnamed() {
         share(1.0),
         share(1.3)
     );
-}
-
-#[test]
-#[allow(clippy::print_stdout)]
-#[ignore = "a measurement: run it by name to see how many instances there are and how long they take"]
-fn measure() {
-    for scene in all_scenes().iter().chain([&good()]) {
-        let problem = scene.problem();
-        let key = derive(&problem).unwrap();
-        let sampling = Sampling::of(&problem);
-        let least = |work: &dyn Fn()| {
-            (0..50)
-                .map(|_| {
-                    let start = std::time::Instant::now();
-                    work();
-                    start.elapsed()
-                })
-                .min()
-                .unwrap()
-        };
-        println!(
-            "{} instances in {:?}; refuse in {:?} gives {:?}; misnamed {}",
-            instances(&problem, &key, &sampling).len(),
-            least(&|| drop(instances(&problem, &key, &sampling))),
-            least(&|| drop(refuse(&problem, &key))),
-            refuse(&problem, &key),
-            misnamed(&problem, &key)
-        );
-    }
 }
