@@ -164,6 +164,7 @@ fn a_saves_folder_that_cannot_be_used_is_told_and_work_goes_on() {
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success());
     assert!(text.contains("nothing will be saved"), "{text}");
+    assert!(text.ends_with("Not everything could be saved.\n"), "{text}");
     assert!(text.contains("How large is Wb"), "{text}");
 }
 

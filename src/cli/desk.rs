@@ -58,6 +58,8 @@ pub(super) struct JournalDesk {
     /// Every note about the files that was given, so that none is given twice.
     noted: BTreeSet<String>,
     told_of_trouble: bool,
+    /// True once a problem of this sitting went unrecorded.
+    lost: bool,
 }
 
 impl JournalDesk {
@@ -73,6 +75,7 @@ impl JournalDesk {
             notes: Vec::new(),
             noted: BTreeSet::new(),
             told_of_trouble: false,
+            lost: false,
         };
         let opened = Store::open(saves).and_then(|store| {
             let learner = store.default_learner()?;
@@ -247,6 +250,7 @@ impl Desk for JournalDesk {
         let problem = self.opened_id();
         if let (Some(current), None) = (&mut self.current, &problem) {
             current.unrecorded = true;
+            self.lost = true;
             return notes;
         }
         // A line that is refused for its length is not kept whole.
@@ -350,6 +354,11 @@ impl Desk for JournalDesk {
             let troubles = self.append(left).1;
             self.notes.extend(troubles);
         }
+    }
+
+    fn has_kept_all(&self) -> bool {
+        let waiting = self.sitting.as_ref().map_or(0, Sitting::unsaved);
+        self.store.is_some() && !self.lost && waiting == 0
     }
 
     fn closed(&mut self, finished: bool) {

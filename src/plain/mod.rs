@@ -31,16 +31,17 @@ pub fn run(
     input: &mut dyn BufRead,
     output: &mut dyn Write,
 ) -> io::Result<()> {
-    let unsaved = !notes.is_empty();
     let mut dialogue = Dialogue {
         desk,
         words,
         echo,
-        unsaved,
         input,
         output,
     };
     dialogue.say(&words.say("plain.welcome", &[]))?;
+    if dialogue.desk.has_kept_all() {
+        dialogue.say(&words.say("plain.safe", &[]))?;
+    }
     for note in notes {
         dialogue.say(&note)?;
     }
@@ -75,8 +76,6 @@ struct Dialogue<'a> {
     desk: &'a mut dyn Desk,
     words: &'a Words,
     echo: bool,
-    /// True once something could not be written down.
-    unsaved: bool,
     input: &'a mut dyn BufRead,
     output: &'a mut dyn Write,
 }
@@ -186,14 +185,12 @@ impl Dialogue<'_> {
                 return Ok(After::Leave);
             };
             for note in self.desk.entered(&line) {
-                self.unsaved = true;
                 self.say(&note)?;
             }
             let turn = tutor.submit(&line);
             let written = self.desk.judged(&turn);
             self.answer(&turn)?;
             for note in written {
-                self.unsaved = true;
                 self.say(&note)?;
             }
             let view = tutor.view();
@@ -327,10 +324,10 @@ impl Dialogue<'_> {
 
     /// What is said at the end: only what is true.
     fn farewell(&mut self) -> io::Result<()> {
-        let key = if self.unsaved {
-            "plain.unsaved"
-        } else {
+        let key = if self.desk.has_kept_all() {
             "plain.end"
+        } else {
+            "plain.unsaved"
         };
         self.say(&self.words.say(key, &[]))
     }

@@ -124,6 +124,7 @@ impl Tutor for Canned {
 struct Stand {
     log: Log,
     left: Option<Resumable>,
+    full_disk: bool,
 }
 
 impl Stand {
@@ -181,6 +182,10 @@ impl Desk for Stand {
         Ok(self.opening(true))
     }
 
+    fn has_kept_all(&self) -> bool {
+        !self.full_disk
+    }
+
     fn decline(&mut self) {
         self.said("decline");
         self.left = None;
@@ -193,13 +198,17 @@ impl Desk for Stand {
 
 /// Runs the dialogue over an input; what was said, and what was asked of desk and tutor.
 fn talk(left: Option<usize>, at_problem: bool, input: &[u8]) -> (String, Vec<String>) {
-    let mut desk = Stand {
-        log: Log::default(),
+    let desk = Stand {
         left: left.map(|lines| Resumable {
             title: "The gate".into(),
             lines,
         }),
+        ..Stand::default()
     };
+    talk_to(desk, at_problem, input)
+}
+
+fn talk_to(mut desk: Stand, at_problem: bool, input: &[u8]) -> (String, Vec<String>) {
     let start = if at_problem {
         Start::Problem(desk.opening(false))
     } else {
@@ -364,4 +373,18 @@ fn no_line_of_prose_is_wider_than_a_terminal() {
     let (text, _) = talk(Some(2), false, b"0\n2*9.8\nquit\n");
     let widest = text.lines().map(|line| line.chars().count()).max().unwrap();
     assert!(widest <= WIDTH, "{widest}");
+}
+
+#[test]
+fn nothing_is_called_kept_that_is_not() {
+    for (at_problem, input) in [(true, &b"3 N\n"[..]), (true, b"quit\n"), (false, b"quit\n")] {
+        let desk = Stand {
+            full_disk: true,
+            ..Stand::default()
+        };
+        let (text, _) = talk_to(desk, at_problem, input);
+        let last = text.lines().last();
+        assert_eq!(last, Some("Not everything could be saved."), "{text}");
+        assert!(!text.contains("Every line is saved"), "{text}");
+    }
 }

@@ -80,6 +80,7 @@ fn verif_nothing_is_written_before_the_first_line_and_a_line_before_its_verdict(
     let turn = opening.session.submit("skip");
     assert!(desk.judged(&turn).is_empty());
     assert_eq!(kinds(saves.path())[3..], ["verdict skipped"]);
+    assert!(desk.has_kept_all());
 }
 
 #[test]
@@ -209,6 +210,7 @@ fn verif_a_trouble_with_the_disk_is_told_once_and_never_leaves_a_working_with_a_
     fs::create_dir(&folder).unwrap();
     let (notes, _) = enter(&mut desk, opening.session.as_mut(), "hinge");
     assert!(notes.is_empty(), "told once");
+    assert!(!desk.has_kept_all());
     assert!(
         files(saves.path()).is_empty(),
         "no working without its beginning"
