@@ -164,5 +164,144 @@ fn a_saves_folder_that_cannot_be_used_is_told_and_work_goes_on() {
     let text = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success());
     assert!(text.contains("nothing will be saved"), "{text}");
+    assert!(text.ends_with("Not everything could be saved.\n"), "{text}");
     assert!(text.contains("How large is Wb"), "{text}");
+}
+
+#[test]
+fn a_reader_that_goes_away_is_no_trouble() {
+    for arguments in [
+        &["solve", "mast", "--json"][..],
+        &["solve", "walkway"],
+        &["--help"],
+        &["practice", "counter", "--plain"],
+    ] {
+        let saves = tempfile::tempdir().unwrap();
+        let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_leverwright"))
+            .arg("--saves")
+            .arg(saves.path())
+            .args(arguments)
+            .stdin(std::process::Stdio::null())
+            .stdout(std::process::Stdio::piped())
+            .stderr(std::process::Stdio::piped())
+            .spawn()
+            .unwrap();
+        drop(child.stdout.take());
+        let output = child.wait_with_output().unwrap();
+        let talk = String::from_utf8(output.stderr).unwrap();
+        assert_eq!((output.status.code(), talk.as_str()), (Some(0), ""));
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_behind_the_output_is_told() {
+    // The device /dev/full fails every write with ENOSPC (Linux manual, full(4)).
+    let full = std::fs::OpenOptions::new()
+        .write(true)
+        .open("/dev/full")
+        .unwrap();
+    let output = std::process::Command::new(env!("CARGO_BIN_EXE_leverwright"))
+        .args(["solve", "mast"])
+        .stdout(full)
+        .output()
+        .unwrap();
+    let talk = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(output.status.code(), Some(1));
+    assert!(talk.contains("could not be written"), "{talk}");
+}
+
+#[test]
+fn the_board_shows_every_part_that_a_later_line_uses() {
+    let (_, text, _) = output(&["solve", "walkway", "--seed", "2"], b"");
+    // By hand: T = (24·1.5 + 84·2.3)·9.8/(3·sin 25°) = 1771.5 N, T·cos 25° = 1605.5 N.
+    for line in [
+        "Level part of T\n    Tx = T·cos β = 1770 N·cos 25° = 1610 N\n",
+        "Upright part of T\n    Ty = T·sin β = 1770 N·sin 25° = 749 N\n",
+        "Balance of the upright forces\n    Wb + W1 = Ty + Hy,\n    235 N + 823 N = 749 N + Hy\n",
+        "= 310 N (upwards)\n",
+        "    H acts at its foot; its direction is still to be found.\n",
+    ] {
+        assert!(text.contains(line), "no {line:?} in\n{text}");
+    }
+}
+
+#[test]
+fn a_lesson_without_a_seed_is_its_first_draw() {
+    let (_, first, _) = output(&["solve", "mast", "--seed", "1"], b"");
+    assert_eq!(output(&["solve", "mast"], b"").1, first);
+    assert_ne!(output(&["solve", "mast", "--seed", "2"], b"").1, first);
+}
+
+#[test]
+fn a_folder_of_lessons_adds_overrides_and_tells_every_fault() {
+    let counter = include_str!("../lessons/counter.json");
+    let folder = tempfile::tempdir().unwrap();
+    let write = |name: &str, text: &str| std::fs::write(folder.path().join(name), text).unwrap();
+    let solve = |lesson: &str| {
+        let path = folder.path().to_str().unwrap();
+        output(&["solve", lesson, "--lessons", path], b"")
+    };
+    write("own.json", &counter.replacen("\"counter\"", "\"stall\"", 1));
+    let other = counter.replace("The counter of the market boat", "The other counter");
+    write("counter.json", &other);
+    write("notes.txt", "no lesson");
+    assert_eq!(solve("stall").0, 0);
+    assert!(solve("counter").1.starts_with("The other counter\n"));
+
+    write("bad.json", "{\n  \"leverwright\": 1,\n  \"id\": 7\n}");
+    let (code, _, talk) = solve("stall");
+    assert_eq!(code, 1);
+    assert!(talk.contains("bad.json: line 3, column"), "{talk}");
+    assert!(talk.lines().count() > 2, "every fault: {talk}");
+
+    let path = folder.path().to_str().unwrap();
+    let arguments = ["practice", "stall", "--plain", "--lessons", path];
+    let (code, text, talk) = output(&arguments, b"quit\n");
+    assert_eq!(code, 0, "practice passes broken files over");
+    assert!(talk.contains("bad.json: line 3") && text.contains("counter"));
+}
+
+#[test]
+fn help_has_examples_and_codes_are_checked() {
+    for arguments in [
+        &["--help"][..],
+        &["practice", "--help"],
+        &["solve", "--help"],
+    ] {
+        let (code, text, talk) = output(arguments, b"");
+        assert_eq!((code, talk.as_str()), (0, ""));
+        assert!(text.contains("Examples:"), "{text}");
+    }
+    let (_, text, _) = output(&["solve", "mast", "--json"], b"");
+    let solved: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(solved["version"], 1);
+    let code = solved["code"].as_str().unwrap();
+    let last = if code.ends_with('0') { "1" } else { "0" };
+    let wrong = format!("{}{last}", &code[..code.len() - 1]);
+    let (status, _, talk) = output(&["practice", "--plain", "--code", &wrong], b"");
+    assert_eq!(status, 1);
+    assert!(talk.contains("sign by sign"), "{talk}");
+    let (status, _, _) = output(&["practice", "mast", "--code", code], b"");
+    assert_eq!(status, 2);
+}
+
+#[test]
+fn a_problem_left_may_be_put_away() {
+    let saves = tempfile::tempdir().unwrap();
+    let run = |arguments: &[&str], input: &str| {
+        let output = Command::new(env!("CARGO_BIN_EXE_leverwright"))
+            .arg("--saves")
+            .arg(saves.path())
+            .args(arguments)
+            .write_stdin(input)
+            .output()
+            .unwrap();
+        String::from_utf8(output.stdout).unwrap()
+    };
+    run(&["practice", "counter", "--plain"], "skip\n");
+    let text = run(&["practice", "--plain"], "put away\n");
+    assert!(text.contains("It is put away."), "{text}");
+    let text = run(&["practice", "--plain"], "quit\n");
+    assert!(!text.contains("Carry on"), "{text}");
 }

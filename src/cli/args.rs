@@ -10,7 +10,8 @@ use std::path::PathBuf;
     name = "leverwright",
     version,
     about,
-    after_help = "Without a command the practice screen opens.\n\
+    after_help = "Without a command the practice screen opens.\n\n\
+Examples:\n  leverwright\n  leverwright practice mast --seed 7\n  leverwright solve mast --seed 7\n\n\
 For learning only: never choose a real rope, hanger, ladder position or lift from it."
 )]
 pub(super) struct Arguments {

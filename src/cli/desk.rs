@@ -4,12 +4,18 @@ use super::Trouble;
 use super::library::{Found, Library, fresh_seed};
 use crate::lesson::{parse_problem, write_problem};
 use crate::practice::{Desk, LessonChoice, Opening, Resumable};
-use crate::record::{Closed, Ending, Entry, Line, Opened, Origin, RecordId, Resume, Verdict};
+use crate::record::{
+    Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
+};
 use crate::session::{Course, Session, Turn};
 use crate::store::{Flush, Learner, Sitting, Store, now};
 use crate::text::{Prose, Slot, Words};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests;
 
 /// The problem that is open, as the journal knows it.
 struct Current {
@@ -21,6 +27,23 @@ struct Current {
     continues: Option<RecordId>,
     /// The line that waits for its verdict.
     line: Option<RecordId>,
+    /// True once a line of it could not be recorded: lines after a gap would not bring the
+    /// session back, so none is recorded.
+    unrecorded: bool,
+}
+
+impl Current {
+    /// A problem of which nothing is written yet.
+    fn new(problem_json: String, origin: Option<Origin>, continues: Option<RecordId>) -> Current {
+        Current {
+            problem_json,
+            origin,
+            opened: None,
+            continues,
+            line: None,
+            unrecorded: false,
+        }
+    }
 }
 
 /// Lessons and records for the screens.
@@ -32,7 +55,11 @@ pub(super) struct JournalDesk {
     current: Option<Current>,
     resume: Option<Resume>,
     notes: Vec<Prose>,
+    /// Every note about the files that was given, so that none is given twice.
+    noted: BTreeSet<String>,
     told_of_trouble: bool,
+    /// True once a problem of this sitting went unrecorded.
+    lost: bool,
 }
 
 impl JournalDesk {
@@ -46,7 +73,9 @@ impl JournalDesk {
             current: None,
             resume: None,
             notes: Vec::new(),
+            noted: BTreeSet::new(),
             told_of_trouble: false,
+            lost: false,
         };
         let opened = Store::open(saves).and_then(|store| {
             let learner = store.default_learner()?;
@@ -71,16 +100,21 @@ impl JournalDesk {
         let Some((store, learner)) = &self.store else {
             return;
         };
-        match store.unfinished(learner) {
+        let notes = match store.unfinished(learner) {
             Ok(found) => {
-                self.notes
-                    .extend(found.notes.iter().map(|note| note.say(&self.words)));
                 // A journal from a newer version may hold a problem that this one cannot read.
                 self.resume = found
                     .resume
                     .filter(|resume| parse_problem(&resume.problem_json).is_ok());
+                let notes = found.notes.iter();
+                notes.map(|note| note.say(&self.words)).collect()
             }
-            Err(trouble) => self.notes.push(trouble.say(&self.words)),
+            Err(trouble) => vec![trouble.say(&self.words)],
+        };
+        for note in notes {
+            if self.noted.insert(note.to_string()) {
+                self.notes.push(note);
+            }
         }
     }
 
@@ -92,13 +126,7 @@ impl JournalDesk {
                 self.words
                     .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
             })?;
-        self.current = Some(Current {
-            problem_json,
-            origin: found.origin,
-            opened: None,
-            continues: None,
-            line: None,
-        });
+        self.current = Some(Current::new(problem_json, found.origin, None));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
@@ -167,6 +195,40 @@ impl JournalDesk {
         notes
     }
 
+    /// The record that opened the problem in this sitting.
+    fn opened_id(&self) -> Option<RecordId> {
+        self.current.as_ref()?.opened.clone()
+    }
+
+    fn finished(problem: RecordId) -> Entry {
+        Entry::Closed(Closed {
+            problem,
+            ending: Ending::Finished,
+        })
+    }
+
+    /// Enters the lines of a problem again. What the program was stopped from writing down, the
+    /// last verdict or the end, is written now. Gives notes where that failed.
+    fn replay(&mut self, session: &mut Session, lines: Vec<PastLine>) -> Vec<Prose> {
+        let mut notes = Vec::new();
+        for past in lines {
+            let turn = session.submit(&past.text);
+            // Leaving is not done again.
+            session.stay();
+            if past.verdict.is_none() {
+                notes.extend(self.write_opened());
+                notes.extend(self.append(Self::verdict(past.id, &turn)).1);
+            }
+        }
+        if session.course() == Course::Finished {
+            let earlier = || self.current.as_ref()?.continues.clone();
+            if let Some(problem) = self.opened_id().or_else(earlier) {
+                notes.extend(self.append(Self::finished(problem)).1);
+            }
+        }
+        notes
+    }
+
     fn verdict(line: RecordId, turn: &Turn) -> Entry {
         Entry::Verdict(Verdict {
             line,
@@ -181,11 +243,16 @@ impl JournalDesk {
 
 impl Desk for JournalDesk {
     fn entered(&mut self, line: &str) -> Vec<Prose> {
+        if self.current.as_ref().is_some_and(|now| now.unrecorded) {
+            return Vec::new();
+        }
         let mut notes = self.write_opened();
-        let problem = self
-            .current
-            .as_ref()
-            .and_then(|current| current.opened.clone());
+        let problem = self.opened_id();
+        if let (Some(current), None) = (&mut self.current, &problem) {
+            current.unrecorded = true;
+            self.lost = true;
+            return notes;
+        }
         // A line that is refused for its length is not kept whole.
         let text = line
             .chars()
@@ -209,18 +276,9 @@ impl Desk for JournalDesk {
             None => Vec::new(),
         };
         if turn.course == Course::Finished
-            && let Some(problem) = self
-                .current
-                .as_ref()
-                .and_then(|current| current.opened.clone())
+            && let Some(problem) = self.opened_id()
         {
-            notes.extend(
-                self.append(Entry::Closed(Closed {
-                    problem,
-                    ending: Ending::Finished,
-                }))
-                .1,
-            );
+            notes.extend(self.append(Self::finished(problem)).1);
         }
         notes
     }
@@ -265,49 +323,42 @@ impl Desk for JournalDesk {
         let resume = self.resume.take().ok_or_else(nothing)?;
         let problem = parse_problem(&resume.problem_json)
             .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
-        let sister = resume
-            .origin
-            .as_ref()
-            .and_then(|origin| self.library.by_code(&origin.code, &self.words).ok());
-        let started = Session::start(
-            problem,
-            sister.and_then(|found| found.sister),
-            self.words.clone(),
-        );
+        let origin = resume.origin.as_ref();
+        let sister = origin.and_then(|origin| self.library.sister(origin));
+        let started = Session::start(problem, sister, self.words.clone());
         let mut session = started.map_err(|trouble| {
             self.words
                 .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
         })?;
-        self.current = Some(Current {
-            problem_json: resume.problem_json,
-            origin: resume.origin,
-            opened: None,
-            continues: Some(resume.opened),
-            line: None,
-        });
-        for past in resume.lines {
-            let turn = session.submit(&past.text);
-            // A line that was never answered is answered now. Leaving is not done again.
-            if past.verdict.is_none() {
-                self.write_opened();
-                self.append(Self::verdict(past.id, &turn));
-            }
-        }
-        session.stay();
+        self.current = Some(Current::new(
+            resume.problem_json,
+            resume.origin,
+            Some(resume.opened),
+        ));
+        let troubles = self.replay(&mut session, resume.lines);
+        let mut notes = self.take_notes();
+        notes.extend(troubles);
         Ok(Opening {
             session: Box::new(session),
             resumed: true,
-            notes: self.take_notes(),
+            notes,
         })
     }
 
     fn decline(&mut self) {
         if let Some(resume) = self.resume.take() {
-            self.append(Entry::Closed(Closed {
+            let left = Entry::Closed(Closed {
                 problem: resume.opened,
                 ending: Ending::Left,
-            }));
+            });
+            let troubles = self.append(left).1;
+            self.notes.extend(troubles);
         }
+    }
+
+    fn has_kept_all(&self) -> bool {
+        let waiting = self.sitting.as_ref().map_or(0, Sitting::unsaved);
+        self.store.is_some() && !self.lost && waiting == 0
     }
 
     fn closed(&mut self, finished: bool) {

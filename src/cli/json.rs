@@ -1,12 +1,10 @@
 //! The JSON that we promise to other programs. Every form carries a version; values are in full,
 //! in SI units, angles in degrees.
 
+use super::board;
 use super::library::Found;
-use crate::hint::{kind_word, step_title};
-use crate::key::{
-    Key, Pins, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
-    formula_numbers, step_word,
-};
+use crate::hint::kind_word;
+use crate::key::{Key, Pins, Sampling, step_word};
 use crate::lesson::write_problem;
 use crate::statics::Solution;
 use crate::text::Words;
@@ -63,29 +61,13 @@ fn steps(found: &Found, key: &Key, words: &Words) -> Vec<Value> {
     let problem = &found.problem;
     let sampling = Sampling::of(problem);
     let pins = Pins::new();
-    let named: Vec<StepId> = key
-        .steps
-        .iter()
-        .map(|step| step.id)
-        .filter(|id| matches!(id, StepId::Pull(_)))
-        .collect();
-    let teller = Teller {
-        problem,
-        key,
-        sample: sampling.own(),
-        pins: &pins,
-        figures: problem.figures(),
-        typed: false,
-        named: &named,
-    };
     key.steps
         .iter()
         .map(|step| {
-            let formula = key.formula(step.id);
-            let balance = key.balance(step.id);
+            let written = board::written(problem, key, &sampling, step.id);
             let value = key
                 .value(step.id, sampling.own(), &pins)
-                .filter(|_| balance.is_none());
+                .filter(|_| key.balance(step.id).is_none());
             let shown = if step.dimension == Dimension::ANGLE {
                 value.map(f64::to_degrees)
             } else {
@@ -95,11 +77,9 @@ fn steps(found: &Found, key: &Key, words: &Words) -> Vec<Value> {
                 "id": step_word(problem, step.id),
                 "kind": kind_word(step.id),
                 "symbol": step.symbol.as_str(),
-                "meaning": step_title(words, problem, step.id),
-                "formula": formula.as_ref().map(|formula| formula_names(problem, key, formula))
-                    .or_else(|| balance.map(|balance| balance_names(problem, key, balance))),
-                "numbers": formula.as_ref().map(|formula| formula_numbers(&teller, formula))
-                    .or_else(|| balance.map(|balance| balance_numbers(&teller, balance))),
+                "meaning": board::title(words, problem, step.id),
+                "formula": written.as_ref().map(|written| &written.names),
+                "numbers": written.as_ref().map(|written| &written.numbers),
                 "value": shown,
                 "unit": value.and_then(|_| unit_for(step.dimension)).map(|unit| unit.symbol),
                 "asked": step.asked,

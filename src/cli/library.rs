@@ -123,6 +123,13 @@ impl Library {
         })
     }
 
+    /// The sister that a problem had when it was drawn, so that its hints are the same again.
+    pub(super) fn sister(&self, origin: &Origin) -> Option<Problem> {
+        let (index, place) = parse_code(&origin.code, &self.lessons).ok()?;
+        let drawn = draw_sister(&self.lessons[index], &place, origin.seed, LANGUAGE)?;
+        Some(drawn.problem)
+    }
+
     /// A problem drawn from a lesson.
     pub(super) fn drawn(&self, index: usize, seed: u64, words: &Words) -> Result<Found, Trouble> {
         let lesson = &self.lessons[index];

@@ -2,6 +2,7 @@
 //! error. Exit status: 0 done, 1 the input is at fault, 2 wrong use.
 
 mod args;
+mod board;
 mod desk;
 mod json;
 mod library;

@@ -2,11 +2,12 @@
 
 use super::Trouble;
 use super::args::{Arguments, Solve};
+use super::board;
 use super::json;
 use super::library::{Found, Library};
-use crate::hint::{Case, step_title, told};
-use crate::key::{Axis, Key, Part, Pins, Rule, Sampling, StepId, derive};
-use crate::problem::{ForceId, Problem};
+use crate::hint::{Case, force_words, told};
+use crate::key::{Axis, Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
+use crate::problem::{Force, ForceId, Problem};
 use crate::sketch::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
 };
@@ -118,26 +119,18 @@ fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
         },
     );
     text.push('\n');
-    for step in key.asked() {
-        let title = capitalised(&step_title(words, problem, step.id));
-        let line = match (&step.rule, step.id) {
-            (Rule::Statement, StepId::Forces) => {
-                let all: Vec<String> = problem
-                    .forces()
-                    .iter()
-                    .map(|force| crate::hint::force_words(words, &case, force.id))
-                    .collect();
-                format!("{}.", all.join("; "))
-            }
-            (Rule::Statement, _) => words.word("solve.pivot"),
-            (_, id) => format!("{}{}", told(&case, id), sense(key, id, &sampling, words)),
-        };
-        let broken = match step.rule {
-            Rule::Balance(_) => line.replace(", ", ",\n    "),
-            Rule::Statement => line.replace("; ", ";\n    "),
-            Rule::Formula(_) | Rule::Solve(_) | Rule::KnownSide { .. } => line,
-        };
-        text.push_str(&format!("{title}\n    {broken}\n"));
+    // The guided walk asks for the parts and balances of the hinge's force in one go.
+    let on_the_way = |id| matches!(id, StepId::PartOf(..) | StepId::ForceSum(_));
+    for step in key
+        .steps
+        .iter()
+        .filter(|step| step.asked || on_the_way(step.id))
+    {
+        let title = capitalised(&board::title(words, problem, step.id));
+        text.push_str(&format!("{title}\n"));
+        for line in lines(&case, step, words) {
+            text.push_str(&format!("    {line}\n"));
+        }
         if step.id == StepId::MomentSum {
             text.push('\n');
             text.push_str(&drawn(problem, &turning(problem, key, &sampling)));
@@ -145,6 +138,26 @@ fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
         }
     }
     text
+}
+
+/// The lines of a step under its title.
+fn lines(case: &Case<'_>, step: &Step, words: &Words) -> Vec<String> {
+    match (&step.rule, step.id) {
+        (Rule::Statement, StepId::Forces) => {
+            let forces = case.problem.forces();
+            let told = |force: &Force<'_>| force_words(words, case, force.id) + ".";
+            forces.iter().map(told).collect()
+        }
+        (Rule::Statement, _) => vec![words.word("solve.pivot")],
+        (Rule::Balance(_), id) => board::written(case.problem, case.key, case.sampling, id)
+            .map(|written| vec![format!("{},", written.names), written.numbers])
+            .unwrap_or_default(),
+        (_, id) => vec![format!(
+            "{}{}",
+            told(case, id),
+            sense(case.key, id, case.sampling, words)
+        )],
+    }
 }
 
 /// The way of a hinge's part, behind its value.

@@ -31,3 +31,50 @@ pub fn step_word(problem: &Problem, step: StepId) -> String {
         StepId::Reaction(id, Part::Direction) => format!("reaction:{}:direction", force(id)),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::key::{derive, tests::mast};
+
+    #[test]
+    fn journals_can_rely_on_the_words_of_the_steps() {
+        let problem = mast();
+        let key = derive(&problem).unwrap_or_else(|trouble| panic!("{trouble}"));
+        let words: Vec<String> = key
+            .steps
+            .iter()
+            .map(|step| step_word(&problem, step.id))
+            .collect();
+        // Frozen: journals and programs that read `--json` hold these words.
+        let expected = [
+            "forces",
+            "pivot",
+            "weight:W_b",
+            "weight:W_1",
+            "distance:W_b",
+            "distance:W_1",
+            "distance:T",
+            "angle:W_b",
+            "angle:T",
+            "across:W_b",
+            "across:W_1",
+            "across:T",
+            "moment:W_b",
+            "moment:W_1",
+            "moment:T",
+            "known-moments",
+            "moment-sum",
+            "pull:T",
+            "force-sum:x",
+            "reaction:H:x",
+            "force-sum:y",
+            "reaction:H:y",
+            "reaction:H:size",
+            "reaction:H:direction",
+        ];
+        assert_eq!(words, expected);
+        let part = StepId::PartOf(ForceId::Rope(0), Axis::Vertical);
+        assert_eq!(step_word(&problem, part), "part:T:y");
+    }
+}

@@ -1,7 +1,7 @@
 //! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
 //! cursor movement, no decoration; each change is said once; choices are numbered.
 
-use crate::practice::{Desk, Opening, Start, Tutor};
+use crate::practice::{Desk, Opening, Resumable, Start, Tutor};
 use crate::session::{Course, Sign, Turn, View};
 use crate::sketch::{tell, told_words};
 use crate::text::{Prose, Slot, Span, Words};
@@ -9,6 +9,13 @@ use std::io::{self, BufRead, Write};
 
 /// How long a line of prose may grow before it is broken.
 const WIDTH: usize = 78;
+
+/// How many bytes of a line are read; of a longer one the rest is passed over.
+const LONGEST_READ: u64 = 1 << 20;
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests;
 
 /// Runs the dialogue until the learner leaves or the input ends. `echo` repeats each line behind
 /// the prompt, for transcripts.
@@ -24,16 +31,17 @@ pub fn run(
     input: &mut dyn BufRead,
     output: &mut dyn Write,
 ) -> io::Result<()> {
-    let unsaved = !notes.is_empty();
     let mut dialogue = Dialogue {
         desk,
         words,
         echo,
-        unsaved,
         input,
         output,
     };
     dialogue.say(&words.say("plain.welcome", &[]))?;
+    if dialogue.desk.has_kept_all() {
+        dialogue.say(&words.say("plain.safe", &[]))?;
+    }
     for note in notes {
         dialogue.say(&note)?;
     }
@@ -47,7 +55,10 @@ pub fn run(
                 After::Leave => Ok(()),
                 After::Menu => dialogue.menu(),
             },
-            Err(prose) => dialogue.say(&prose),
+            Err(prose) => {
+                dialogue.say(&prose)?;
+                dialogue.menu()
+            }
         },
         Start::Menu => dialogue.menu(),
     }
@@ -65,8 +76,6 @@ struct Dialogue<'a> {
     desk: &'a mut dyn Desk,
     words: &'a Words,
     echo: bool,
-    /// True once something could not be written down.
-    unsaved: bool,
     input: &'a mut dyn BufRead,
     output: &'a mut dyn Write,
 }
@@ -79,11 +88,7 @@ impl Dialogue<'_> {
             let lessons = self.desk.lessons();
             self.say(&self.words.say("plain.choose", &[]))?;
             if let Some(left) = &unfinished {
-                let slots = [
-                    ("title", Slot::Word(left.title.clone())),
-                    ("lines", Slot::Word(left.lines.to_string())),
-                ];
-                self.say(&self.words.say("plain.carry-on", &slots))?;
+                self.unfinished(left)?;
             }
             for (index, lesson) in lessons.iter().enumerate() {
                 let slots = [
@@ -107,7 +112,11 @@ impl Dialogue<'_> {
                     self.desk.open(number - 1)
                 }
                 _ if by_name.is_some() => self.desk.open(by_name.unwrap_or(0)),
-                _ if leaves(self.words, &typed) => {
+                (None, Some(_)) if is_one_of(self.words, "plain.put-away", &typed) => {
+                    self.desk.decline();
+                    Err(self.words.say("plain.away", &[]))
+                }
+                _ if is_one_of(self.words, "command.quit", &typed) => {
                     return self.farewell();
                 }
                 _ => Err(self.words.say("plain.choice-unclear", &[])),
@@ -121,6 +130,19 @@ impl Dialogue<'_> {
                 Err(prose) => self.say(&prose)?,
             }
         }
+    }
+
+    /// The problem that was left, among the choices.
+    fn unfinished(&mut self, left: &Resumable) -> io::Result<()> {
+        let key = match left.lines {
+            1 => "plain.carry-on.one",
+            _ => "plain.carry-on.many",
+        };
+        let slots = [
+            ("title", Slot::Word(left.title.clone())),
+            ("lines", Slot::Word(left.lines.to_string())),
+        ];
+        self.say(&self.words.say(key, &slots))
     }
 
     /// One problem.
@@ -152,22 +174,23 @@ impl Dialogue<'_> {
             }
         }
         self.diagram(tutor.as_ref(), &view, None)?;
-        self.question(&view)?;
+        if view.course == Course::On {
+            self.question(&view)?;
+        }
         let mut drawn = view.marks.clone();
+        let mut asked = view.question;
         while tutor.view().course == Course::On {
             let Some(line) = self.ask()? else {
                 self.farewell()?;
                 return Ok(After::Leave);
             };
             for note in self.desk.entered(&line) {
-                self.unsaved = true;
                 self.say(&note)?;
             }
             let turn = tutor.submit(&line);
             let written = self.desk.judged(&turn);
             self.answer(&turn)?;
             for note in written {
-                self.unsaved = true;
                 self.say(&note)?;
             }
             let view = tutor.view();
@@ -176,8 +199,10 @@ impl Dialogue<'_> {
                     self.diagram(tutor.as_ref(), &view, Some(&drawn))?;
                     drawn = view.marks.clone();
                 }
-                if turn.moved_on || turn.line.sign != Sign::Talk {
+                // Said once; an empty line asks for it again.
+                if view.question != asked || line.trim().is_empty() {
                     self.question(&view)?;
+                    asked = view.question;
                 }
             }
         }
@@ -279,7 +304,10 @@ impl Dialogue<'_> {
         self.output.flush()?;
         let mut bytes = Vec::new();
         // A line without end must not fill the memory; what is too long is refused later.
-        let read = io::Read::take(&mut *self.input, 1 << 20).read_until(b'\n', &mut bytes)?;
+        let read = io::Read::take(&mut *self.input, LONGEST_READ).read_until(b'\n', &mut bytes)?;
+        if bytes.len() as u64 == LONGEST_READ && !bytes.ends_with(b"\n") {
+            self.input.skip_until(b'\n')?;
+        }
         if read == 0 {
             self.blank()?;
             return Ok(None);
@@ -296,10 +324,10 @@ impl Dialogue<'_> {
 
     /// What is said at the end: only what is true.
     fn farewell(&mut self) -> io::Result<()> {
-        let key = if self.unsaved {
-            "plain.unsaved"
-        } else {
+        let key = if self.desk.has_kept_all() {
             "plain.end"
+        } else {
+            "plain.unsaved"
         };
         self.say(&self.words.say(key, &[]))
     }
@@ -337,10 +365,8 @@ impl Dialogue<'_> {
     }
 }
 
-/// True for the words that leave.
-fn leaves(words: &Words, typed: &str) -> bool {
-    words
-        .word("command.quit")
-        .split(',')
-        .any(|word| word.trim() == typed)
+/// True for the words that the catalogue lists under this key.
+fn is_one_of(words: &Words, key: &str, typed: &str) -> bool {
+    let list = words.word(key);
+    list.split(',').any(|word| word.trim() == typed)
 }

@@ -99,6 +99,11 @@ pub trait Desk {
     /// The open problem was left: at its end, or before.
     fn closed(&mut self, finished: bool);
 
+    /// True if everything that was entered is written down.
+    fn has_kept_all(&self) -> bool {
+        true
+    }
+
     /// The words in which practice speaks.
     fn words(&self) -> Words {
         Words::english()

@@ -1,0 +1,247 @@
+//! The record behind the tutor: what is on disk when, and what comes back.
+
+use super::*;
+use crate::cli::library::Library;
+use crate::practice::Tutor;
+use crate::record::{Journal, parse};
+use std::fs;
+use std::path::PathBuf;
+
+const COUNTER: usize = 0;
+
+fn desk(saves: &Path) -> JournalDesk {
+    let words = Words::english();
+    JournalDesk::open(Library::open(None, &words), saves, &words)
+}
+
+fn started(desk: &mut JournalDesk, seed: u64) -> Opening {
+    let words = Words::english();
+    let found = desk.library.drawn(COUNTER, seed, &words).unwrap();
+    desk.opening(found).unwrap()
+}
+
+fn enter(desk: &mut JournalDesk, tutor: &mut dyn Tutor, line: &str) -> (Vec<Prose>, Turn) {
+    let mut notes = desk.entered(line);
+    let turn = tutor.submit(line);
+    notes.extend(desk.judged(&turn));
+    (notes, turn)
+}
+
+fn files(saves: &Path) -> Vec<PathBuf> {
+    let folder = saves.join("learner");
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut files: Vec<PathBuf> = entries
+        .map(|entry| entry.path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "jsonl"))
+        .collect();
+    files.sort();
+    files
+}
+
+/// Every record of all sittings as a word each, sittings in the order of their start.
+fn kinds(saves: &Path) -> Vec<String> {
+    let mut journals: Vec<Journal> = files(saves)
+        .iter()
+        .map(|path| parse(&fs::read_to_string(path).unwrap()))
+        .collect();
+    journals.sort_by(|a, b| a.start().cmp(&b.start()));
+    let records = journals.into_iter().flat_map(|journal| journal.records);
+    records
+        .map(|record| match record.entry {
+            Entry::Sitting(_) => "sitting".to_owned(),
+            Entry::Opened(opened) if opened.continues.is_some() => "taken up".to_owned(),
+            Entry::Opened(_) => "opened".to_owned(),
+            Entry::Line(line) => format!("line {}", line.text),
+            Entry::Verdict(verdict) => format!("verdict {}", verdict.truth),
+            Entry::Closed(closed) => format!("closed {:?}", closed.ending),
+            Entry::Other(_) => "other".to_owned(),
+        })
+        .collect()
+}
+
+/// Enters `show` and `skip` until the walk is at its end.
+fn walk_through(desk: &mut JournalDesk, tutor: &mut dyn Tutor) {
+    for _ in 0..60 {
+        if enter(desk, tutor, "skip").1.course == Course::Finished {
+            return;
+        }
+    }
+    panic!("the walk does not end");
+}
+
+#[test]
+fn verif_nothing_is_written_before_the_first_line_and_a_line_before_its_verdict() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut desk = desk(saves.path());
+    let mut opening = started(&mut desk, 3);
+    assert!(files(saves.path()).is_empty(), "looking is no sitting");
+    assert!(desk.entered("skip").is_empty());
+    assert_eq!(kinds(saves.path()), ["sitting", "opened", "line skip"]);
+    let turn = opening.session.submit("skip");
+    assert!(desk.judged(&turn).is_empty());
+    assert_eq!(kinds(saves.path())[3..], ["verdict skipped"]);
+    assert!(desk.has_kept_all());
+}
+
+#[test]
+fn verif_a_session_dropped_without_a_word_comes_back_exactly() {
+    let saves = tempfile::tempdir().unwrap();
+    let before = {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, 3);
+        for line in ["skip", "hinge", "12*", "hint", "hint", "hint", "quit"] {
+            enter(&mut desk, opening.session.as_mut(), line);
+        }
+        opening.session.view()
+    };
+    let mut desk = desk(saves.path());
+    let left = desk.unfinished().unwrap();
+    assert_eq!((left.title.as_str(), left.lines), (&*before.title, 7));
+    let mut opening = desk.resume().unwrap();
+    assert!(opening.resumed && opening.notes.is_empty());
+    let after = opening.session.view();
+    assert_eq!(after.lines, before.lines, "hints and all");
+    assert_eq!(after.course, Course::On, "leaving is not done again");
+    assert_eq!(files(saves.path()).len(), 1, "looking is no sitting");
+    enter(&mut desk, opening.session.as_mut(), "skip");
+    let kinds = kinds(saves.path());
+    let last: Vec<&str> = kinds
+        .iter()
+        .rev()
+        .take(4)
+        .rev()
+        .map(|kind| &**kind)
+        .collect();
+    assert_eq!(
+        last,
+        ["sitting", "taken up", "line skip", "verdict skipped"]
+    );
+}
+
+#[test]
+fn verif_a_line_without_verdict_is_judged_when_it_is_taken_up() {
+    let saves = tempfile::tempdir().unwrap();
+    {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, 3);
+        enter(&mut desk, opening.session.as_mut(), "skip");
+        desk.entered("hinge");
+    }
+    let mut first = desk(saves.path());
+    let opening = first.resume().unwrap();
+    assert_eq!(opening.session.view().lines.len(), 2);
+    assert_eq!(
+        kinds(saves.path())[5..],
+        ["sitting", "taken up", "verdict holds"]
+    );
+    drop(first);
+    let again = desk(saves.path());
+    let orphans = again.resume.as_ref().unwrap().orphans().count();
+    assert_eq!(orphans, 0);
+}
+
+#[test]
+fn verif_a_finished_problem_is_closed_even_if_the_program_stopped_at_its_last_line() {
+    let saves = tempfile::tempdir().unwrap();
+    {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, 3);
+        walk_through(&mut desk, opening.session.as_mut());
+        assert!(desk.resume.is_none());
+    }
+    assert_eq!(kinds(saves.path()).last().unwrap(), "closed Finished");
+    assert!(desk(saves.path()).unfinished().is_none());
+
+    // The end, and then the last verdict too, never reach the disk.
+    let journal = files(saves.path()).remove(0);
+    let text = fs::read_to_string(&journal).unwrap();
+    for missing in [1, 2] {
+        let lines: Vec<&str> = text.lines().collect();
+        fs::write(&journal, lines[..lines.len() - missing].join("\n") + "\n").unwrap();
+        let mut desk = desk(saves.path());
+        let opening = desk.resume().unwrap();
+        assert_eq!(opening.session.view().course, Course::Finished);
+        desk.closed(true);
+        assert!(desk.unfinished().is_none(), "offered again and again");
+        for later in files(saves.path()).iter().filter(|path| **path != journal) {
+            fs::remove_file(later).unwrap();
+        }
+    }
+}
+
+#[test]
+fn verif_what_is_put_away_is_not_offered_again_and_an_older_one_is() {
+    let saves = tempfile::tempdir().unwrap();
+    for seed in [3, 4] {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, seed);
+        enter(
+            &mut desk,
+            opening.session.as_mut(),
+            &format!("W = {seed} N"),
+        );
+    }
+    for expected in ["W = 4 N", "W = 3 N"] {
+        let mut desk = desk(saves.path());
+        assert_eq!(desk.resume.as_ref().unwrap().lines[0].text, expected);
+        desk.decline();
+        assert!(desk.unfinished().is_none());
+    }
+    assert!(desk(saves.path()).unfinished().is_none());
+    let left = kinds(saves.path());
+    assert_eq!(left.iter().filter(|kind| *kind == "closed Left").count(), 2);
+    assert_eq!(
+        left.iter().filter(|kind| kind.starts_with("line")).count(),
+        2
+    );
+}
+
+#[test]
+fn verif_a_trouble_with_the_disk_is_told_once_and_never_leaves_a_working_with_a_gap() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut desk = desk(saves.path());
+    let mut opening = started(&mut desk, 3);
+    // The learner's folder goes away, as a drive that is pulled out.
+    let folder = saves.path().join("learner");
+    fs::remove_dir_all(&folder).unwrap();
+    let (notes, turn) = enter(&mut desk, opening.session.as_mut(), "skip");
+    assert_eq!(notes.len(), 1, "told plainly");
+    assert_eq!(turn.kept.truth, "skipped", "and the work goes on");
+    fs::create_dir(&folder).unwrap();
+    let (notes, _) = enter(&mut desk, opening.session.as_mut(), "hinge");
+    assert!(notes.is_empty(), "told once");
+    assert!(!desk.has_kept_all());
+    assert!(
+        files(saves.path()).is_empty(),
+        "no working without its beginning"
+    );
+    desk.closed(false);
+    let mut next = started(&mut desk, 4);
+    let (notes, _) = enter(&mut desk, next.session.as_mut(), "skip");
+    assert!(notes.is_empty());
+    assert_eq!(kinds(saves.path()).len(), 4, "the next problem is recorded");
+}
+
+#[test]
+fn verif_a_journal_that_cannot_be_read_is_told_of_once() {
+    let saves = tempfile::tempdir().unwrap();
+    fs::create_dir_all(saves.path().join("learner/2026-11-25-odd.jsonl")).unwrap();
+    let mut desk = desk(saves.path());
+    assert_eq!(desk.take_notes().len(), 1);
+    desk.closed(false);
+    assert!(desk.take_notes().is_empty());
+}
+
+#[test]
+fn verif_an_endless_line_is_recorded_as_too_long_only() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut desk = desk(saves.path());
+    let mut opening = started(&mut desk, 3);
+    let (_, turn) = enter(&mut desk, opening.session.as_mut(), &"9".repeat(100_000));
+    assert_eq!(turn.kept.truth, "too-long");
+    let size = fs::metadata(&files(saves.path())[0]).unwrap().len();
+    assert!(size < 20_000, "{size} bytes");
+    let mut desk = self::desk(saves.path());
+    let turns = desk.resume().unwrap().session.view().lines;
+    assert_eq!(turns.len(), 1);
+}
