@@ -350,7 +350,14 @@ fn each_rule_sees_what_breaks_it() {
         ["reading/a.rs may not use key"]
     );
     assert_eq!(wrong_edges("judge/a.rs", use_of_key), none());
-    assert_eq!(wrong_edges("reading/tests.rs", use_of_key), none());
+    for tests in [
+        "reading/tests.rs",
+        "reading/tests/a.rs",
+        "reading/a/tests.rs",
+    ] {
+        assert_eq!(wrong_edges(tests, use_of_key), none());
+    }
+    assert_eq!(wrong_edges("reading/a_tests.rs", use_of_key).len(), 1);
     let told =
         "//! [`crate::key`]\n// crate::key\n#[cfg(test)]\nmod tests { use crate::key::Key; }\n";
     assert_eq!(wrong_edges("reading/a.rs", told), none());

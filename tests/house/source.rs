@@ -38,7 +38,9 @@ fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
 /// The room that a file belongs to; `None` for lib.rs and main.rs, and for files of tests.
 pub(super) fn room(name: &str) -> Option<&str> {
     let (room, rest) = name.split_once('/')?;
-    let is_test = rest == "tests.rs" || rest.starts_with("tests/");
+    let is_test = rest
+        .split('/')
+        .any(|part| matches!(part, "tests" | "tests.rs"));
     (!is_test).then_some(room)
 }
 
