@@ -347,3 +347,38 @@ fn the_sum_of_the_known_moments_is_not_the_balance_and_the_pull_skips_ahead() {
     let turn = session.submit("T = 811 N");
     assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
 }
+
+/// Seed 4 of the counter: folded out to the left, hinged at its right end.
+#[test]
+fn ends_are_places_by_the_side_on_which_they_lie() {
+    let mut session = open("counter", 4);
+    let left = session.problem().body().towards == leverwright::problem::Side::Left;
+    let (hinged, free) = if left {
+        ("right end", "left end")
+    } else {
+        ("left end", "right end")
+    };
+    let turn = session.submit(&format!("hinge, {hinged}, unknown"));
+    assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+    let turn = session.submit(&format!("weight of the counter, {free}, down"));
+    assert_eq!(turn.line.sign, Sign::Wrong, "{}", turn.line.message);
+    session.submit("skip");
+    let turn = session.submit(hinged);
+    assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+}
+
+/// The printed angle with the horizontal in a sine: the thought is told of the force asked, and
+/// with the angle that was used.
+#[test]
+fn a_wrong_angle_is_told_as_it_was_typed() {
+    let mut session = at_the_weights("mast", 3);
+    for line in ["63*9.8", "71*9.8", "11*9.8", "35", "65", "Wb sin 35"] {
+        assert_eq!(session.submit(line).line.sign, Sign::Right, "{line}");
+    }
+    let message = session.submit("W1 sin 55").line.message.to_string();
+    assert!(message.contains('θ') && message.contains("W1"), "{message}");
+    assert!(
+        !message.contains("90°") && !message.contains("Wb"),
+        "{message}"
+    );
+}

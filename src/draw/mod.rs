@@ -21,6 +21,9 @@ use crate::problem::Problem;
 /// The most candidates that are looked at for one draw.
 pub const MOST_TRIES: usize = 20_000;
 
+/// What turns a problem's seed into its sister's.
+const SISTER: u64 = 0x5157_e2ed_0a11_0c8d;
+
 /// A problem drawn from a lesson.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawn {
@@ -35,38 +38,35 @@ pub struct Drawn {
 /// The first candidate of a seed that no draw rule refuses; `None` if there is none among the
 /// first 20,000.
 pub fn draw(lesson: &Lesson, seed: u64, language: &str) -> Option<Drawn> {
-    candidates(lesson, seed)
-        .take(MOST_TRIES)
-        .enumerate()
-        .find_map(|(index, place)| {
-            let problem = lesson.problem_at(&place, language).ok()?;
-            let key = derive(&problem).ok()?;
-            let accepted = refuse(&problem, &key).is_none();
-            accepted.then_some(Drawn {
-                place,
-                problem,
-                tried: index + 1,
-            })
-        })
+    first_kept(lesson, seed, language, &|_| true)
 }
 
 /// A sister of a drawn problem: another draw of the same lesson and the same variant, with other
 /// numbers.
 pub fn draw_sister(lesson: &Lesson, drawn: &GridPlace, seed: u64, language: &str) -> Option<Drawn> {
-    candidates(lesson, seed ^ 0x5157_e2ed_0a11_0c8d)
-        .take(MOST_TRIES)
-        .enumerate()
+    first_kept(lesson, seed ^ SISTER, language, &|place| {
+        place.variant == drawn.variant && place != drawn
+    })
+}
+
+/// The first candidate among those wanted that no draw rule refuses.
+fn first_kept(
+    lesson: &Lesson,
+    seed: u64,
+    language: &str,
+    wanted: &dyn Fn(&GridPlace) -> bool,
+) -> Option<Drawn> {
+    let numbered = candidates(lesson, seed).take(MOST_TRIES).enumerate();
+    numbered
+        .filter(|(_, place)| wanted(place))
         .find_map(|(index, place)| {
-            if place.variant != drawn.variant || place == *drawn {
-                return None;
-            }
             let problem = lesson.problem_at(&place, language).ok()?;
             let key = derive(&problem).ok()?;
-            let accepted = refuse(&problem, &key).is_none();
-            accepted.then_some(Drawn {
+            let tried = index + 1;
+            refuse(&problem, &key).is_none().then_some(Drawn {
                 place,
                 problem,
-                tried: index + 1,
+                tried,
             })
         })
 }

@@ -8,7 +8,7 @@ use crate::key::{
     Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
     formula_numbers,
 };
-use crate::mistakes::{Instance, Scope};
+use crate::mistakes::Instance;
 use crate::problem::{ForceId, Problem};
 use crate::text::{Prose, Slot, Words};
 use crate::units::value_text;
@@ -57,7 +57,10 @@ fn about(
     named: Option<&Instance>,
     stage: &str,
 ) -> Prose {
-    let force = named.and_then(force_of).or_else(|| step_force(step));
+    let force = match named {
+        Some(instance) => spoken_force(instance, step),
+        None => step.force(),
+    };
     let symbol = match force.and_then(|force| case.problem.force(force)) {
         Some(force) => force.symbol.shown(),
         None => words.word("hint.each-force"),
@@ -76,31 +79,12 @@ fn about(
     words.say(&format!("hint.{}.{stage}", kind_word(step)), &slots)
 }
 
-/// The force that an instance of a mistake is about.
-pub fn force_of(instance: &Instance) -> Option<ForceId> {
-    match instance.scope {
-        Scope::Force(force) => Some(force),
-        Scope::Here(step) => step_force(step),
-        Scope::Pull | Scope::Weights | Scope::Everywhere => step_force(instance.shows_at),
-    }
-}
-
-/// The force that a step is about.
-pub fn step_force(step: StepId) -> Option<ForceId> {
+/// The force to speak about when a mistake was named at a step: where a component is asked, that
+/// force, though the angle that is wrong may bear another's name.
+pub fn spoken_force(instance: &Instance, step: StepId) -> Option<ForceId> {
     match step {
-        StepId::Weight(force)
-        | StepId::Distance(force)
-        | StepId::Angle(force)
-        | StepId::Across(force)
-        | StepId::Moment(force)
-        | StepId::Pull(force)
-        | StepId::PartOf(force, _)
-        | StepId::Reaction(force, _) => Some(force),
-        StepId::Forces
-        | StepId::Pivot
-        | StepId::KnownMoments
-        | StepId::MomentSum
-        | StepId::ForceSum(_) => None,
+        StepId::Across(force) => Some(force),
+        step => instance.force().or_else(|| step.force()),
     }
 }
 
@@ -128,7 +112,8 @@ pub fn kind_word(step: StepId) -> &'static str {
 
 /// A step's name in a few words: "weight of the lamp".
 pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
-    let noun = step_force(step)
+    let noun = step
+        .force()
         .and_then(|force| problem.force(force))
         .map_or_else(String::new, |force| force.noun.to_owned());
     // The angle of upright forces is shared by all weights.
@@ -138,7 +123,8 @@ pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
     } else {
         format!("title.{}", kind_word(step))
     };
-    let symbol = step_force(step)
+    let symbol = step
+        .force()
         .and_then(|force| problem.force(force))
         .map_or_else(String::new, |force| force.symbol.shown());
     let slots = [

@@ -8,7 +8,7 @@
 use super::board::{Board, Own};
 use super::expression::{is_open, scaled};
 use super::grade::{Grade, Typed, grade};
-use super::lift::{Stock, lift, plain_value};
+use super::lift::{Stock, lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
@@ -270,16 +270,6 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
         right: other.dimension,
         missing: one.dimension.per(other.dimension),
     })
-}
-
-fn plain_leaf(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
-    match leaf {
-        Leaf::Literal(literal) => Value::of_literal(literal),
-        Leaf::Name(id) => {
-            let number = board.names.role(id).and_then(|role| board.name_value(role));
-            Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
-        }
-    }
 }
 
 /// The unknown for which both sides are equal, at one choice of numbers; the equation must be

@@ -367,11 +367,16 @@ fn lifted_function(
 
 /// The value of an expression with its numbers as typed and its names at what they hold.
 pub(super) fn plain_value(board: &Board<'_>, tree: &Tree) -> Result<Value, Mismatch> {
-    evaluate(tree, &mut |leaf| match leaf {
+    evaluate(tree, &mut |leaf| plain_leaf(board, leaf))
+}
+
+/// A number as typed, or what a name holds.
+pub(super) fn plain_leaf(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
+    match leaf {
         Leaf::Literal(literal) => Value::of_literal(literal),
         Leaf::Name(id) => {
             let number = board.names.role(id).and_then(|role| board.name_value(role));
             Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
         }
-    })
+    }
 }

@@ -3,7 +3,7 @@
 //! The words that are listened for stand in the catalogue of words (`statement.*`, lists parted
 //! by commas), so another language brings its own.
 
-use crate::problem::{Acting, ForceId, Place, Problem};
+use crate::problem::{Acting, ForceId, Place, Problem, Side};
 use crate::text::{Symbol, Words};
 use std::f64::consts::PI;
 
@@ -53,23 +53,40 @@ pub fn said(problem: &Problem, words: &Words, line: &str) -> Said {
             .map(str::trim)
             .any(|word| phrase(&tokens, word))
     };
+    // "the left end" is a place, not a direction.
+    let ends = format!(
+        "{},{}",
+        words.word("statement.left-end"),
+        words.word("statement.right-end")
+    );
+    let without_ends = ends
+        .split(',')
+        .fold(tokens.join(" "), |text, end| text.replace(end.trim(), " "));
+    let way_tokens: Vec<&str> = without_ends.split_whitespace().collect();
+    let points = |key: &str| {
+        words
+            .word(key)
+            .split(',')
+            .map(str::trim)
+            .any(|word| phrase(&way_tokens, word))
+    };
     let way = Way {
-        up: if has("statement.up") {
+        up: if points("statement.up") {
             Some(true)
-        } else if has("statement.down") {
+        } else if points("statement.down") {
             Some(false)
         } else {
             None
         },
-        right: if has("statement.right") {
+        right: if points("statement.right") {
             Some(true)
-        } else if has("statement.left") {
+        } else if points("statement.left") {
             Some(false)
         } else {
             None
         },
-        along: has("statement.along"),
-        open: has("statement.open"),
+        along: points("statement.along"),
+        open: points("statement.open"),
     };
     Said {
         forces: forces(problem, &tokens, &has),
@@ -157,7 +174,11 @@ fn place(problem: &Problem, tokens: &[&str], has: &dyn Fn(&str) -> bool) -> Opti
     if let Some(metres) = metres(tokens) {
         return Some(Where::At(metres));
     }
+    let tip_is_right = problem.body().towards == Side::Right;
+    let end = |right: bool| if right == tip_is_right { length } else { 0.0 };
     let named = [
+        ("statement.left-end", end(false)),
+        ("statement.right-end", end(true)),
         ("statement.lower-end", 0.0),
         ("statement.middle", length / 2.0),
         ("statement.tip", length),

@@ -59,6 +59,27 @@ pub enum StepId {
     Reaction(ForceId, Part),
 }
 
+impl StepId {
+    /// The force that the step is about; `None` for statements and sums.
+    pub fn force(self) -> Option<ForceId> {
+        match self {
+            StepId::Weight(force)
+            | StepId::Distance(force)
+            | StepId::Angle(force)
+            | StepId::Across(force)
+            | StepId::Moment(force)
+            | StepId::Pull(force)
+            | StepId::PartOf(force, _)
+            | StepId::Reaction(force, _) => Some(force),
+            StepId::Forces
+            | StepId::Pivot
+            | StepId::KnownMoments
+            | StepId::MomentSum
+            | StepId::ForceSum(_) => None,
+        }
+    }
+}
+
 /// How a balance is taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum BalanceKind {

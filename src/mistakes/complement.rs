@@ -39,8 +39,18 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
         .into_iter()
         .filter_map(|force| {
             let angle = key.formula(StepId::Angle(force))?;
-            let other = difference(Formula::Degrees(90.0), angle);
+            let other = other_angle(angle);
             Some((StepId::Angle(force), Rule::Formula(other)))
         });
     Some(with_rules(key, rules))
+}
+
+/// The complement as a person writes it: θ for 90° − θ.
+fn other_angle(angle: Formula) -> Formula {
+    if let Formula::Sum(parts) = &angle
+        && let [Formula::Degrees(90.0), Formula::Negative(inner)] = parts.as_slice()
+    {
+        return inner.as_ref().clone();
+    }
+    difference(Formula::Degrees(90.0), angle)
 }

@@ -143,21 +143,10 @@ pub struct Instance {
 impl Instance {
     /// The force that the mistake speaks about: that of its scope, or of the step where it shows.
     pub fn force(&self) -> Option<ForceId> {
-        let of_step = |step: StepId| match step {
-            StepId::Weight(force)
-            | StepId::Distance(force)
-            | StepId::Angle(force)
-            | StepId::Across(force)
-            | StepId::Moment(force)
-            | StepId::Pull(force)
-            | StepId::PartOf(force, _)
-            | StepId::Reaction(force, _) => Some(force),
-            _ => None,
-        };
         match self.scope {
             Scope::Force(force) => Some(force),
-            Scope::Here(step) => of_step(step).or_else(|| of_step(self.shows_at)),
-            Scope::Weights | Scope::Pull | Scope::Everywhere => of_step(self.shows_at),
+            Scope::Here(step) => step.force().or_else(|| self.shows_at.force()),
+            Scope::Weights | Scope::Pull | Scope::Everywhere => self.shows_at.force(),
         }
     }
 }

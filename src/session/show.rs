@@ -96,14 +96,16 @@ impl Session {
         let Some(asked) = self.asked() else {
             return self.words.say("question.finished", &[]);
         };
-        let noun = crate::hint::step_force(asked)
+        let noun = asked
+            .force()
             .and_then(|force| self.problem.force(force))
             .map_or_else(String::new, |force| force.noun.to_owned());
         let symbol = self
             .key
             .step(asked)
             .map_or_else(String::new, |step| step.symbol.shown());
-        let force = crate::hint::step_force(asked)
+        let force = asked
+            .force()
             .and_then(|force| self.problem.force(force))
             .map_or_else(String::new, |force| force.symbol.shown());
         let slots = [
@@ -169,7 +171,8 @@ impl Session {
             StepId::MomentSum if self.no_ratios() => "example.moment-sum-level".to_owned(),
             _ => format!("example.{kind}"),
         };
-        let force = crate::hint::step_force(asked)
+        let force = asked
+            .force()
             .and_then(|force| self.problem.force(force))
             .map_or_else(String::new, |force| force.symbol.typed());
         self.words.say(
@@ -327,8 +330,8 @@ impl Session {
             .open
             .as_ref()
             .and_then(|open| open.diagnosis.spoken())
-            .and_then(|named| crate::hint::force_of(&self.instances[named.instance]))
-            .or_else(|| crate::hint::step_force(asked));
+            .and_then(|named| self.instances[named.instance].force())
+            .or_else(|| asked.force());
         let resolving = matches!(asked, StepId::Angle(_) | StepId::Across(_));
         if let (true, true, Some(force)) = (lit, resolving, force)
             && self.key.step(StepId::Across(force)).is_some()

@@ -2,7 +2,7 @@
 
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
-use crate::hint::{force_of, step_force};
+use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
 use crate::problem::{ForceId, GivenId};
@@ -262,7 +262,7 @@ impl Session {
     pub(super) fn thought(&self, judgement: &Judgement, named: &Named) -> Prose {
         let instance = &self.instances[named.instance];
         let target = judgement.target;
-        let force = force_of(instance).or_else(|| step_force(target));
+        let force = spoken_force(instance, target);
         let symbol = match force.and_then(|force| self.problem.force(force)) {
             Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
             _ => self.words.word("hint.each-force"),
@@ -308,7 +308,17 @@ impl Session {
             else {
                 continue;
             };
-            if let Some(part) = changed_part(&wrong, &right) {
+            // An angle, a distance or a weight is told whole.
+            let whole = matches!(
+                step,
+                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
+            );
+            let changed = if whole {
+                (wrong != right).then_some(wrong)
+            } else {
+                changed_part(&wrong, &right)
+            };
+            if let Some(part) = changed {
                 return formula_names(&self.problem, &instance.key, &part);
             }
         }
