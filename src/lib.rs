@@ -29,6 +29,7 @@ pub mod units;
 
 // What is asked, valid by construction.
 pub mod problem;
+pub mod system;
 
 // Three views of a problem, of which none sees another: a line as trees, strokes, values.
 pub mod reading;

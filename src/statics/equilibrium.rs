@@ -217,6 +217,15 @@ impl Equilibrium {
         balance::solve(self)
     }
 
+    /// The same with every unknown free in its sign.
+    pub(super) fn with_any_sense(&self) -> Equilibrium {
+        let mut free = self.clone();
+        for unknown in &mut free.unknowns {
+            unknown.sense = Sense::Either;
+        }
+        free
+    }
+
     /// What is left of the forces (N) and of the moments about `pivot` (N m) on one body when the
     /// unknowns have these values: zero in balance.
     pub fn residual(&self, values: &[f64], body: usize, pivot: Vector) -> (Vector, f64) {

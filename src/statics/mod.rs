@@ -11,6 +11,8 @@
 mod assemble;
 mod balance;
 mod equilibrium;
+mod frame;
+mod inverse;
 mod linear;
 mod motion;
 mod solution;
@@ -18,6 +20,8 @@ mod unsolvable;
 
 pub use balance::Balance;
 pub use equilibrium::{Action, Acts, Condition, Equilibrium, Sense, UnknownColumn};
+pub use frame::{Reaction, SystemSolution, solve_system};
+pub use inverse::{Root, roots};
 pub use motion::Motion;
 pub use solution::{Found, Residual, Solution};
 pub use unsolvable::Unsolvable;

@@ -36,6 +36,33 @@ pub enum Unsolvable {
         /// Size of the pull, in newtons, positive.
         size_n: f64,
     },
+    /// A rough contact would need more friction than it can give.
+    WouldSlip {
+        /// Name of its force.
+        contact: String,
+        /// Size of the friction that equilibrium needs, in newtons.
+        needed_n: f64,
+        /// The most that it can give, the coefficient times the push, in newtons.
+        most_n: f64,
+    },
+    /// A base would topple: its push would have to act outside it.
+    WouldTopple {
+        /// Name of its force.
+        base: String,
+        /// How far from the base's middle the push would have to act, in metres.
+        off_m: f64,
+        /// Half the base's width, in metres.
+        half_m: f64,
+    },
+    /// No value of what is sought makes it happen.
+    NoneInRange {
+        /// What is sought.
+        sought: String,
+        /// The least value looked at, in SI units.
+        low: f64,
+        /// The greatest value looked at, in SI units.
+        high: f64,
+    },
     /// The lines of action nearly meet in one point or are nearly parallel, so that a hair's
     /// breadth in the drawing changes the forces many times over.
     NearlySingular {
@@ -70,6 +97,9 @@ impl Unsolvable {
             Unsolvable::Mechanism { .. } => "mechanism",
             Unsolvable::RopeWouldPush { .. } => "rope-would-push",
             Unsolvable::ContactWouldPull { .. } => "contact-would-pull",
+            Unsolvable::WouldSlip { .. } => "would-slip",
+            Unsolvable::WouldTopple { .. } => "would-topple",
+            Unsolvable::NoneInRange { .. } => "none-in-range",
             Unsolvable::NearlySingular { .. } => "nearly-singular",
             Unsolvable::NotFinite { .. } => "not-finite",
             Unsolvable::WrongValues { .. } => "wrong-values",
@@ -115,6 +145,35 @@ impl fmt::Display for Unsolvable {
                 "the support {support} would have to pull with {} N, and a contact can only push; \
                  put it on the other side, move a load, or make it a hinge",
                 figures_text(*size_n, 3)
+            ),
+            Unsolvable::WouldSlip {
+                contact,
+                needed_n,
+                most_n,
+            } => write!(
+                formatter,
+                "it would slip at {contact}: {} N of friction are needed and {} N is the most that \
+                 the contact gives; make it rougher, or change what pushes",
+                figures_text(*needed_n, 3),
+                figures_text(*most_n, 3)
+            ),
+            Unsolvable::WouldTopple {
+                base,
+                off_m,
+                half_m,
+            } => write!(
+                formatter,
+                "it would topple over {base}: the push would have to act {} m from the middle of \
+                 the base, and the edge is {} m away; widen the base, or push lower",
+                figures_text(*off_m, 3),
+                figures_text(*half_m, 3)
+            ),
+            Unsolvable::NoneInRange { sought, low, high } => write!(
+                formatter,
+                "no value of {sought} between {} and {} (SI units) makes it happen; widen the \
+                 range, or change what is given",
+                figures_text(*low, 3),
+                figures_text(*high, 3)
             ),
             Unsolvable::NearlySingular {
                 pivot,

@@ -1,0 +1,176 @@
+//! For which value of a given something just happens.
+//!
+//! What happens is written as a number that vanishes there: a force less its limit, a force, the
+//! friction less the coefficient times the push, the moment of a base less the push times half its
+//! width. It is looked at along the whole range on a fine grid; where it changes its sign, or
+//! comes nearest to zero without doing so, the value is closed in on. A change of sign across a
+//! pole (lines that become parallel) is no solution.
+
+use super::Unsolvable;
+use super::frame::{SystemSolution, any_sense, solve_system};
+use crate::system::{HoldKind, System, When};
+
+/// Places of the range that are looked at.
+const GRID: usize = 2000;
+/// Halvings of an interval.
+const HALVINGS: usize = 80;
+/// A value counts as zero below this part of the force scale (times the length scale for bases).
+const ZERO: f64 = 1e-9;
+
+/// A value of what is sought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Root {
+    /// The value, in SI units.
+    pub value: f64,
+    /// All forces there; an error where ropes would have to push or the like, so that the value
+    /// is one of the equations only.
+    pub solution: Result<SystemSolution, Unsolvable>,
+}
+
+/// Every value of what is sought, in rising order.
+///
+/// # Errors
+/// [`Unsolvable::NoneInRange`] where nothing happens within the range; where the system has no
+/// solution anywhere in it, why.
+pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
+    let Some(sought) = &system.parts().sought else {
+        return Ok(Vec::new());
+    };
+    let at = |value: f64| {
+        let mut values = system.values();
+        if let Some(slot) = values.get_mut(sought.given.0) {
+            *slot = value;
+        }
+        values
+    };
+    let apart = |value: f64| -> Result<f64, Unsolvable> {
+        let values = at(value);
+        let solution = any_sense(system, &values, gravity)?;
+        Ok(distance(system, &solution, &values))
+    };
+    let step = (sought.high - sought.low) / GRID as f64;
+    let grid: Vec<(f64, Result<f64, Unsolvable>)> = (0..=GRID)
+        .map(|index| {
+            let value = sought.low + step * index as f64;
+            (value, apart(value))
+        })
+        .collect();
+    if let Some((_, Err(trouble))) = grid.first()
+        && grid.iter().all(|(_, found)| found.is_err())
+    {
+        return Err(trouble.clone());
+    }
+    let apart = |value: f64| apart(value).ok().filter(|apart| apart.is_finite());
+    let grid: Vec<(f64, Option<f64>)> = grid
+        .into_iter()
+        .map(|(value, found)| (value, found.ok().filter(|apart| apart.is_finite())))
+        .collect();
+    let mut found: Vec<f64> = Vec::new();
+    for pair in grid.windows(2) {
+        let ((low, Some(one)), (high, Some(other))) = (pair[0], pair[1]) else {
+            continue;
+        };
+        if one == 0.0 {
+            found.push(low);
+        } else if one * other < 0.0 {
+            found.extend(halve(&apart, low, high, one));
+        }
+    }
+    if let Some((high, Some(last))) = grid.last()
+        && last.abs() <= ZERO
+    {
+        found.push(*high);
+    }
+    for three in grid.windows(3) {
+        found.extend(touching(&apart, three));
+    }
+    found.sort_by(f64::total_cmp);
+    found.dedup_by(|one, other| (*one - *other).abs() <= 1e-7 * (sought.high - sought.low));
+    if found.is_empty() {
+        return Err(Unsolvable::NoneInRange {
+            sought: system.given(sought.given).symbol.to_string(),
+            low: sought.low,
+            high: sought.high,
+        });
+    }
+    Ok(found
+        .into_iter()
+        .map(|value| Root {
+            value,
+            solution: solve_system(system, &at(value), gravity),
+        })
+        .collect())
+}
+
+/// How far it is from happening, as a part of the force scale.
+fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
+    let (force, length) = solution.scales();
+    let Some(sought) = &system.parts().sought else {
+        return f64::NAN;
+    };
+    let reaction = |act| solution.reaction(act).unwrap_or_default();
+    match sought.when {
+        When::Reaches { act, limit } => (reaction(act).size - values[limit.0]) / force,
+        When::Vanishes(act) => reaction(act).size / force,
+        When::Slips { act, coefficient } => {
+            let Some((push, friction)) = reaction(act).contact else {
+                return f64::NAN;
+            };
+            (friction.abs() - values[coefficient.0] * push) / force
+        }
+        When::Topples(act) => {
+            let crate::system::ActId::Hold(index) = act else {
+                return f64::NAN;
+            };
+            let width = system.parts().holds.get(index).map(|hold| &hold.kind);
+            let (Some(HoldKind::Base { width, .. }), Some((push, _))) =
+                (width, reaction(act).contact)
+            else {
+                return f64::NAN;
+            };
+            (reaction(act).couple.abs() - push * 0.5 * values[width.0]) / (force * length)
+        }
+    }
+}
+
+/// Closes in on a change of sign; nothing where it is a pole.
+fn halve(apart: &dyn Fn(f64) -> Option<f64>, low: f64, high: f64, one: f64) -> Option<f64> {
+    let (mut low, mut high, at_first) = (low, high, one);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        let here = apart(middle)?;
+        if here == 0.0 {
+            return Some(middle);
+        }
+        if (here > 0.0) == (at_first > 0.0) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    let root = 0.5 * (low + high);
+    apart(root).filter(|here| here.abs() <= 1e-6).map(|_| root)
+}
+
+/// A value where it is nearest to zero without a change of sign, if it is zero there.
+fn touching(apart: &dyn Fn(f64) -> Option<f64>, three: &[(f64, Option<f64>)]) -> Option<f64> {
+    let [(low, Some(one)), (_, Some(middle)), (high, Some(other))] = three else {
+        return None;
+    };
+    let nearest = middle.abs() <= one.abs() && middle.abs() <= other.abs();
+    let same = one * middle > 0.0 && middle * other > 0.0;
+    if !(nearest && same) {
+        return None;
+    }
+    let (mut low, mut high) = (*low, *high);
+    for _ in 0..HALVINGS {
+        let (left, right) = (low + (high - low) / 3.0, high - (high - low) / 3.0);
+        if apart(left)?.abs() < apart(right)?.abs() {
+            high = right;
+        } else {
+            low = left;
+        }
+    }
+    let root = 0.5 * (low + high);
+    apart(root).filter(|here| here.abs() <= ZERO).map(|_| root)
+}

@@ -1,0 +1,589 @@
+//! What makes a system one that can be drawn at all.
+
+use super::{Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, When};
+use crate::problem::{GivenId, Place};
+use crate::units::Dimension;
+use std::collections::{BTreeMap, BTreeSet};
+use std::f64::consts::{FRAC_PI_2, PI};
+use std::fmt;
+
+/// Newtons a metre.
+pub(crate) const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
+
+/// Something wrong with a system's parts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fault {
+    /// A reference to a given, body, leg or action that is not there.
+    NoSuch {
+        /// What refers to it.
+        what: String,
+    },
+    /// A given number that is not finite, or not positive where it must be.
+    NotPositive {
+        /// The given's name.
+        symbol: String,
+    },
+    /// An angle outside its range.
+    AngleOutOfRange {
+        /// The given's name.
+        symbol: String,
+        /// Upper end of the range, in degrees; the lower is 0, both ends excluded.
+        below_deg: f64,
+    },
+    /// A given of the wrong dimension for what it is used for.
+    WrongDimension {
+        /// The given's name.
+        symbol: String,
+        /// What it is used for.
+        used_as: &'static str,
+    },
+    /// A place that lies beyond its leg.
+    OffLeg {
+        /// What is placed there.
+        what: String,
+        /// Its distance from the leg's beginning, in metres.
+        distance_m: f64,
+        /// The leg's length, in metres.
+        length_m: f64,
+    },
+    /// A body that starts at a spot of itself or of one that comes after it.
+    StartsAtLater {
+        /// The body.
+        what: String,
+    },
+    /// Two points that must be apart fall together, so that a direction has no meaning.
+    NoDirection {
+        /// What points nowhere.
+        what: String,
+    },
+    /// A given that nothing uses.
+    Unused {
+        /// The given's name.
+        symbol: String,
+    },
+    /// Two quantities of one name.
+    NameTwice {
+        /// The name.
+        symbol: String,
+    },
+    /// A body on which nothing acts.
+    Idle {
+        /// The body.
+        what: String,
+    },
+    /// A hold that joins a body to itself, or a rope without an end.
+    Loose {
+        /// What it is.
+        what: String,
+    },
+    /// The range of what is sought is empty.
+    EmptyRange,
+    /// An acceleration of free fall that is not positive and finite.
+    Gravity,
+    /// Figures outside 2 to 6.
+    Figures,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Fault::NoSuch { what } => {
+                write!(formatter, "{what} refers to something that is not there")
+            }
+            Fault::NotPositive { symbol } => {
+                write!(formatter, "{symbol} must be a positive number")
+            }
+            Fault::AngleOutOfRange { symbol, below_deg } => write!(
+                formatter,
+                "{symbol} must lie between 0° and {below_deg}°, both excluded"
+            ),
+            Fault::WrongDimension { symbol, used_as } => write!(
+                formatter,
+                "{symbol} is used as {used_as}, but its unit is of another kind"
+            ),
+            Fault::OffLeg {
+                what,
+                distance_m,
+                length_m,
+            } => write!(
+                formatter,
+                "{what} is placed {distance_m} m along a part that is only {length_m} m long"
+            ),
+            Fault::StartsAtLater { what } => write!(
+                formatter,
+                "{what} begins at a body that does not stand before it in the list"
+            ),
+            Fault::NoDirection { what } => {
+                write!(formatter, "{what} points at the place where it acts")
+            }
+            Fault::Unused { symbol } => write!(formatter, "{symbol} is given but nothing uses it"),
+            Fault::NameTwice { symbol } => {
+                write!(formatter, "the name {symbol} is used for two things")
+            }
+            Fault::Idle { what } => write!(formatter, "nothing acts on {what}"),
+            Fault::Loose { what } => write!(formatter, "{what} joins nothing"),
+            Fault::EmptyRange => write!(formatter, "the range of what is sought is empty"),
+            Fault::Gravity => write!(formatter, "g must be a positive number of m/s²"),
+            Fault::Figures => write!(formatter, "figures must lie between 2 and 6"),
+        }
+    }
+}
+
+/// What a given is used for.
+#[derive(Clone, Copy, PartialEq)]
+enum Use {
+    Length,
+    Coordinate,
+    Mass,
+    Force,
+    Moment,
+    ForceALength,
+    Slope,
+    HalfTurn,
+    FullTurn,
+    Coefficient,
+}
+
+impl Use {
+    /// The dimension asked, its name in a message, and the upper bound of an angle.
+    fn demands(self) -> (Dimension, &'static str, Option<f64>) {
+        match self {
+            Use::Length | Use::Coordinate => (Dimension::LENGTH, "a length", None),
+            Use::Mass => (Dimension::MASS, "a mass", None),
+            Use::Force => (Dimension::FORCE, "a force", None),
+            Use::Moment => (Dimension::MOMENT, "a couple", None),
+            Use::ForceALength => (FORCE_A_LENGTH, "a force a length", None),
+            Use::Slope => (Dimension::ANGLE, "an angle", Some(FRAC_PI_2)),
+            Use::HalfTurn => (Dimension::ANGLE, "an angle", Some(PI)),
+            Use::FullTurn => (Dimension::ANGLE, "an angle", Some(2.0 * PI)),
+            Use::Coefficient => (Dimension::NUMBER, "a coefficient", None),
+        }
+    }
+}
+
+/// Everything that the parts refer to, gathered in one walk.
+struct Walk<'a> {
+    parts: &'a Parts,
+    uses: Vec<(GivenId, Use)>,
+    faults: Vec<Fault>,
+    touched: BTreeSet<usize>,
+}
+
+/// Every fault of these parts.
+pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
+    let mut walk = Walk {
+        parts,
+        uses: Vec::new(),
+        faults: Vec::new(),
+        touched: BTreeSet::new(),
+    };
+    walk.bodies();
+    walk.acts();
+    walk.asked();
+    if walk
+        .faults
+        .iter()
+        .any(|fault| matches!(fault, Fault::NoSuch { .. }))
+    {
+        return walk.faults;
+    }
+    if walk
+        .uses
+        .iter()
+        .any(|(given, _)| given.0 >= parts.givens.len())
+    {
+        walk.miss("a part");
+        return walk.faults;
+    }
+    walk.numbers();
+    walk.names();
+    for (index, body) in parts.bodies.iter().enumerate() {
+        if !walk.touched.contains(&index) {
+            walk.faults.push(Fault::Idle {
+                what: body.noun.clone(),
+            });
+        }
+    }
+    if walk.faults.is_empty() {
+        walk.geometry();
+    }
+    walk.faults
+}
+
+impl Walk<'_> {
+    fn miss(&mut self, what: &str) {
+        self.faults.push(Fault::NoSuch {
+            what: what.to_owned(),
+        });
+    }
+
+    fn body(&mut self, what: &str, body: BodyId) {
+        if body.0 >= self.parts.bodies.len() {
+            self.miss(what);
+        }
+    }
+
+    fn place(&mut self, place: Place) {
+        if let Place::At(given) = place {
+            self.uses.push((given, Use::Length));
+        }
+    }
+
+    fn coordinate(&mut self, coordinate: &Coordinate) {
+        let uses = coordinate
+            .0
+            .iter()
+            .map(|(_, given)| (*given, Use::Coordinate));
+        self.uses.extend(uses);
+    }
+
+    fn spot(&mut self, what: &str, spot: &Spot) {
+        match spot {
+            Spot::Origin => {}
+            Spot::At { x, y } => {
+                self.coordinate(x);
+                self.coordinate(y);
+            }
+            Spot::On { body, leg, place } => {
+                let legs = self
+                    .parts
+                    .bodies
+                    .get(body.0)
+                    .map_or(0, |body| body.legs.len());
+                if *leg >= legs {
+                    self.miss(what);
+                }
+                self.place(*place);
+            }
+            Spot::Resultant(load) => {
+                if *load >= self.parts.loads.len() {
+                    self.miss(what);
+                }
+            }
+        }
+    }
+
+    fn leg(&mut self, what: &str, body: BodyId, leg: usize) {
+        let legs = self
+            .parts
+            .bodies
+            .get(body.0)
+            .map_or(0, |body| body.legs.len());
+        if leg >= legs {
+            self.miss(what);
+        }
+    }
+
+    fn bearing(&mut self, what: &str, bearing: &Bearing) {
+        match bearing {
+            Bearing::Up | Bearing::Down | Bearing::Level(_) => {}
+            Bearing::Oblique { angle, .. } => self.uses.push((*angle, Use::Slope)),
+            Bearing::FromAxis { angle } => self.uses.push((*angle, Use::FullTurn)),
+            Bearing::Towards(spot) => self.spot(what, spot),
+            Bearing::Along { body, leg, .. } | Bearing::Across { body, leg, .. } => {
+                self.leg(what, *body, *leg);
+            }
+            Bearing::FromLeg {
+                angle, body, leg, ..
+            } => {
+                self.uses.push((*angle, Use::HalfTurn));
+                self.leg(what, *body, *leg);
+            }
+        }
+    }
+
+    fn bodies(&mut self) {
+        for (index, body) in self.parts.bodies.iter().enumerate() {
+            self.spot(&body.noun, &body.start);
+            if let Spot::On { body: before, .. } = body.start
+                && before.0 >= index
+            {
+                self.faults.push(Fault::StartsAtLater {
+                    what: body.noun.clone(),
+                });
+            }
+            for (place, leg) in body.legs.iter().enumerate() {
+                self.uses.push((leg.length, Use::Length));
+                self.bearing(&body.noun, &leg.bearing);
+                // A leg may lean on one before it, not on itself or a later one.
+                let leans = match &leg.bearing {
+                    Bearing::Along { body, leg, .. }
+                    | Bearing::Across { body, leg, .. }
+                    | Bearing::FromLeg { body, leg, .. } => Some((body.0, *leg)),
+                    Bearing::Towards(_) => Some((index, place)),
+                    _ => None,
+                };
+                if leans.is_some_and(|leans| leans >= (index, place)) {
+                    self.faults.push(Fault::StartsAtLater {
+                        what: body.noun.clone(),
+                    });
+                }
+            }
+        }
+    }
+
+    fn acts(&mut self) {
+        let parts = self.parts;
+        for weight in &parts.weights {
+            self.body(&weight.noun, weight.body);
+            self.touched.insert(weight.body.0);
+            self.spot(&weight.noun, &weight.at);
+            self.uses.push((weight.mass, Use::Mass));
+        }
+        for load in &parts.loads {
+            self.body(&load.noun, load.body);
+            self.touched.insert(load.body.0);
+            self.load(&load.noun, load.body, &load.kind);
+        }
+        for cord in &parts.cords {
+            if cord.ends.is_empty() {
+                self.faults.push(Fault::Loose {
+                    what: cord.noun.clone(),
+                });
+            }
+            for end in &cord.ends {
+                self.body(&cord.noun, end.body);
+                self.touched.insert(end.body.0);
+                self.spot(&cord.noun, &end.at);
+                self.bearing(&cord.noun, &end.bearing);
+            }
+        }
+        for hold in &parts.holds {
+            self.body(&hold.noun, hold.body);
+            self.touched.insert(hold.body.0);
+            if let Some(by) = hold.by {
+                self.body(&hold.noun, by);
+                self.touched.insert(by.0);
+                if by == hold.body {
+                    self.faults.push(Fault::Loose {
+                        what: hold.noun.clone(),
+                    });
+                }
+            }
+            self.spot(&hold.noun, &hold.at);
+            self.hold(&hold.noun, &hold.kind);
+        }
+    }
+
+    fn load(&mut self, noun: &str, body: BodyId, kind: &LoadKind) {
+        match kind {
+            LoadKind::Mass { at, mass } => {
+                self.spot(noun, at);
+                self.uses.push((*mass, Use::Mass));
+            }
+            LoadKind::Force { at, size, bearing } => {
+                self.spot(noun, at);
+                self.uses.push((*size, Use::Force));
+                self.bearing(noun, bearing);
+            }
+            LoadKind::Couple { size, .. } => self.uses.push((*size, Use::Moment)),
+            LoadKind::Spread {
+                leg,
+                from,
+                to,
+                first,
+                last,
+                bearing,
+            } => {
+                self.leg(noun, body, *leg);
+                self.place(*from);
+                self.place(*to);
+                if first.is_none() && last.is_none() {
+                    self.faults.push(Fault::Loose {
+                        what: noun.to_owned(),
+                    });
+                }
+                let values = first.iter().chain(last);
+                self.uses
+                    .extend(values.map(|given| (*given, Use::ForceALength)));
+                self.bearing(noun, bearing);
+            }
+        }
+    }
+
+    fn hold(&mut self, noun: &str, kind: &HoldKind) {
+        let friction = |walk: &mut Self, friction: &Friction| match friction {
+            Friction::AsNeeded => {}
+            Friction::UpTo(coefficient) => walk.uses.push((*coefficient, Use::Coefficient)),
+            Friction::Limiting {
+                coefficient,
+                bearing,
+            } => {
+                walk.uses.push((*coefficient, Use::Coefficient));
+                walk.bearing(noun, bearing);
+            }
+        };
+        match kind {
+            HoldKind::Hinge | HoldKind::BuiltIn | HoldKind::Couple => {}
+            HoldKind::Push(bearing) | HoldKind::Line(bearing) => self.bearing(noun, bearing),
+            HoldKind::Rough { push, friction: of } => {
+                self.bearing(noun, push);
+                friction(self, of);
+            }
+            HoldKind::Base {
+                push,
+                friction: of,
+                width,
+            } => {
+                self.bearing(noun, push);
+                friction(self, of);
+                self.uses.push((*width, Use::Length));
+            }
+        }
+    }
+
+    fn asked(&mut self) {
+        let Some(sought) = &self.parts.sought else {
+            return;
+        };
+        match sought.when {
+            When::Reaches { limit, .. } => self.uses.push((limit, Use::Force)),
+            When::Slips { coefficient, .. } => self.uses.push((coefficient, Use::Coefficient)),
+            When::Vanishes(_) | When::Topples(_) => {}
+        }
+        if !(sought.low.is_finite() && sought.high.is_finite() && sought.low < sought.high) {
+            self.faults.push(Fault::EmptyRange);
+        }
+    }
+
+    fn numbers(&mut self) {
+        let sought = self.parts.sought.as_ref().map(|sought| sought.given);
+        let signed: BTreeSet<GivenId> = self
+            .uses
+            .iter()
+            .filter(|(_, used)| *used == Use::Coordinate)
+            .map(|(given, _)| *given)
+            .collect();
+        for (index, given) in self.parts.givens.iter().enumerate() {
+            let id = GivenId(index);
+            let signed = signed.contains(&id);
+            let fits = given.value.is_finite() && (signed || given.value > 0.0);
+            if !fits && sought != Some(id) {
+                self.faults.push(Fault::NotPositive {
+                    symbol: given.symbol.to_string(),
+                });
+            }
+        }
+        let mut used = BTreeSet::new();
+        for (given, used_as) in &self.uses {
+            used.insert(*given);
+            let (dimension, kind, below) = used_as.demands();
+            let printed = &self.parts.givens[given.0];
+            let symbol = printed.symbol.to_string();
+            if printed.dimension != dimension {
+                self.faults.push(Fault::WrongDimension {
+                    symbol,
+                    used_as: kind,
+                });
+            } else if let Some(below) = below
+                && printed.value >= below
+                && sought != Some(*given)
+            {
+                let below_deg = below.to_degrees().round();
+                self.faults
+                    .push(Fault::AngleOutOfRange { symbol, below_deg });
+            }
+        }
+        for (index, given) in self.parts.givens.iter().enumerate() {
+            if !used.contains(&GivenId(index)) {
+                self.faults.push(Fault::Unused {
+                    symbol: given.symbol.to_string(),
+                });
+            }
+        }
+        let gravities = self
+            .parts
+            .accepted_gravity
+            .iter()
+            .chain([&self.parts.gravity]);
+        if !gravities.into_iter().all(|g| g.is_finite() && *g > 0.0) {
+            self.faults.push(Fault::Gravity);
+        }
+        if !(2..=6).contains(&self.parts.figures) {
+            self.faults.push(Fault::Figures);
+        }
+    }
+
+    fn names(&mut self) {
+        let parts = self.parts;
+        let same_as_size = |symbol: &crate::text::Symbol, kind: &LoadKind| match kind {
+            LoadKind::Force { size, .. } | LoadKind::Couple { size, .. } => {
+                parts.givens[size.0].symbol == *symbol
+            }
+            _ => false,
+        };
+        let names = parts
+            .givens
+            .iter()
+            .map(|given| &given.symbol)
+            .chain(parts.weights.iter().map(|weight| &weight.symbol))
+            .chain(parts.cords.iter().map(|cord| &cord.symbol))
+            .chain(parts.holds.iter().map(|hold| &hold.symbol))
+            .chain(
+                parts
+                    .loads
+                    .iter()
+                    .filter(|load| !same_as_size(&load.symbol, &load.kind))
+                    .map(|load| &load.symbol),
+            );
+        let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+        for name in names {
+            *counts.entry(name.as_str().to_owned()).or_default() += 1;
+        }
+        let twice = counts.into_iter().filter(|(_, count)| *count > 1);
+        self.faults
+            .extend(twice.map(|(symbol, _)| Fault::NameTwice { symbol }));
+    }
+
+    /// What only shows once every number is known: places off their legs, directions to nowhere.
+    fn geometry(&mut self) {
+        let system = System {
+            parts: self.parts.clone(),
+        };
+        let values = system.values();
+        for act in system.acts() {
+            for effect in &act.on {
+                if let Spot::On { body, leg, place } = &effect.at {
+                    self.on_leg(&system, act.noun, (*body, *leg), *place, &values);
+                }
+                let super::Line::Known(bearing) = &effect.line else {
+                    continue;
+                };
+                let unit = system.unit(bearing, &effect.at, &values);
+                if !(unit.x.is_finite() && unit.y.is_finite()) {
+                    self.faults.push(Fault::NoDirection {
+                        what: act.noun.to_owned(),
+                    });
+                }
+            }
+        }
+        for load in &self.parts.loads {
+            if let LoadKind::Spread { leg, from, to, .. } = &load.kind {
+                for place in [*from, *to] {
+                    self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
+                }
+            }
+        }
+    }
+
+    fn on_leg(
+        &mut self,
+        system: &System,
+        what: &str,
+        (body, leg): (BodyId, usize),
+        place: Place,
+        values: &[f64],
+    ) {
+        let Some(length) = system.leg(body, leg).map(|leg| leg.length) else {
+            return;
+        };
+        let (distance_m, length_m) = (place.distance(length, values), values[length.0]);
+        if distance_m.is_nan() || distance_m > length_m * (1.0 + 1e-12) {
+            self.faults.push(Fault::OffLeg {
+                what: what.to_owned(),
+                distance_m,
+                length_m,
+            });
+        }
+    }
+}
