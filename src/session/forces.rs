@@ -1,5 +1,6 @@
 //! The first step, said in words: which forces act, where, and which way.
 
+use super::reply::Reply;
 use super::state::Pending;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
@@ -10,40 +11,6 @@ use crate::judge::statement::{
 use crate::key::StepId;
 use crate::problem::{ForceId, Problem};
 use crate::text::{Prose, Slot};
-
-/// What is said about one force of a statement.
-struct Reply {
-    sign: Sign,
-    message: Prose,
-    mistake: Option<&'static str>,
-    /// The message asks on by itself.
-    asks: bool,
-}
-
-impl Reply {
-    fn new(sign: Sign, message: Prose) -> Reply {
-        Reply {
-            sign,
-            message,
-            mistake: None,
-            asks: false,
-        }
-    }
-
-    fn asking(message: Prose) -> Reply {
-        Reply {
-            asks: true,
-            ..Reply::new(Sign::Noted, message)
-        }
-    }
-
-    fn unclear(message: Prose) -> Reply {
-        Reply {
-            asks: true,
-            ..Reply::new(Sign::Unclear, message)
-        }
-    }
-}
 
 impl Session {
     /// A statement about forces: each is named, then placed, then given its way.
@@ -185,7 +152,10 @@ impl Session {
         }
         match (place_fit, way_fit) {
             (Fit::Right, WayFit::Right) => self.complete(&pending),
-            _ => Reply::asking(self.ask_on(&pending)),
+            _ => Reply {
+                open: Some(force),
+                ..Reply::asking(self.ask_on(&pending))
+            },
         }
     }
 
@@ -253,64 +223,6 @@ impl Session {
         }
     }
 
-    /// Several answers as one: the gravest sign, every message, and once what is asked next.
-    fn answered(&mut self, replies: Vec<Reply>) -> Outcome {
-        let grave = |sign: Sign| match sign {
-            Sign::Wrong => 3,
-            Sign::Unclear => 2,
-            Sign::Noted => 1,
-            _ => 0,
-        };
-        let sign = replies
-            .iter()
-            .map(|reply| reply.sign)
-            .max_by_key(|sign| grave(*sign))
-            .unwrap_or(Sign::Noted);
-        let (verdict, truth) = match sign {
-            Sign::Wrong => ("verdict.wrong", "wrong"),
-            Sign::Unclear => ("verdict.unclear", "not-understood"),
-            Sign::Right => ("verdict.right", "holds"),
-            _ => ("verdict.noted", "noted"),
-        };
-        let mut outcome = Outcome::verdict(sign, verdict, truth, Prose::default());
-        for reply in &replies {
-            if reply.sign == Sign::Wrong {
-                self.miss(StepId::Forces, reply.mistake);
-            }
-            outcome.mistakes.extend(reply.mistake);
-        }
-        let asks = replies.iter().any(|reply| reply.asks);
-        let wrong = sign == Sign::Wrong;
-        for reply in replies {
-            outcome.message = outcome.message.then(reply.message);
-        }
-        if self.state.named.len() == self.problem.forces().len() {
-            let count = [("count", Slot::Word(self.state.named.len().to_string()))];
-            outcome.message = outcome
-                .message
-                .then(self.words.say("talk.forces-complete", &count));
-            self.reach(StepId::Forces, Progress::Done);
-            outcome.progress.push(StepId::Forces);
-        } else if !asks && !wrong {
-            outcome.message = outcome.message.then(self.still_open());
-        }
-        self.offer_help(&mut outcome);
-        outcome
-    }
-
-    /// Three lines in a row that led nowhere: help is offered.
-    pub(super) fn offer_help(&mut self, outcome: &mut Outcome) {
-        if !matches!(outcome.sign, Sign::Wrong | Sign::Unclear) {
-            self.state.astray = 0;
-            return;
-        }
-        self.state.astray += 1;
-        if self.state.astray >= 3 {
-            let message = std::mem::take(&mut outcome.message);
-            outcome.message = message.then(self.say("talk.offer"));
-        }
-    }
-
     /// The forces just named stand before those named earlier, in the order said.
     fn in_order_said(&mut self, fresh: &[ForceId]) {
         let place = |pending: &Pending| {
@@ -343,7 +255,7 @@ impl Session {
     }
 
     /// What is still open of a force named earlier.
-    fn still_open(&self) -> Prose {
+    pub(super) fn still_open(&self) -> Prose {
         match self.state.pending.first() {
             Some(pending) => self.ask_on(pending),
             None => Prose::default(),

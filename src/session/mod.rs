@@ -7,6 +7,7 @@ mod answer;
 mod command;
 mod forces;
 mod pivot;
+mod reply;
 mod show;
 mod speak;
 mod state;

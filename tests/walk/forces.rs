@@ -91,6 +91,16 @@ const ANYWHERE: &[(&str, Kind)] = &[
     ("the tension in the rope", AskedOn),
     ("tension T", AskedOn),
     ("rope", AskedOn),
+    ("tention", AskedOn),
+    ("gravitiy", AskedOn),
+    ("wieght", AskedOn),
+    ("hindge", AskedOn),
+    ("1) own weight 2) rope", AskedOn),
+    ("weight of the rope", NothingLikeThat),
+    ("moment", Later),
+    ("no", AskedOn),
+    ("give me a hint", Told),
+    ("what is the answer?", Told),
     ("pull of the rope", AskedOn),
     ("cable", AskedOn),
     ("T", AskedOn),
@@ -335,6 +345,20 @@ fn what_was_said_before_the_force_was_clear_is_kept() {
     assert!(said(&mut session, "down").contains("Which force"));
     said(&mut session, "dummy");
     assert_eq!(kind(&session.submit("tip")), Taken);
+}
+
+/// A list of names is noted in one sentence, and one question follows.
+#[test]
+fn several_names_bring_one_question() {
+    let mut session = open("mast", 7);
+    let message = said(&mut session, "own weight, rope, hinge");
+    assert_eq!(message.matches("Still to say").count(), 1, "{message}");
+    assert!(
+        message.contains("the pull of the rope, the force of the hinge"),
+        "{message}"
+    );
+    let question = session.view().question.to_string();
+    assert!(question.contains("weight of the mast"), "{question}");
 }
 
 #[test]

@@ -332,6 +332,8 @@ fn joined(current: Subject, next: Subject, of: bool, parted: bool) -> Option<Sub
         (Weight, Force(force)) if weight(force) => Some(next),
         (Force(force), Weight) if weight(force) => Some(current),
         _ if parted => None,
+        (Weight, Force(_)) if of => Some(Invented(Invention::Weightless)),
+        (Force(_), Weight) => Some(Invented(Invention::Weightless)),
         (current, Pull) => Some(current),
         (current, Reaction) if support(current) => Some(current),
         (Invented(_), Reaction) => Some(current),

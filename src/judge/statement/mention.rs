@@ -1,6 +1,7 @@
 //! A line taken apart into what its words mention, by the longest phrase known at each place.
 
 use super::Invention;
+use super::tokens::{one_letter_off, quotient, starts_with, tokens};
 use crate::problem::{ForceId, Problem, Reference, Side, Size};
 use crate::text::Words;
 use crate::units::Dimension;
@@ -233,9 +234,36 @@ impl<'a> Reader<'a> {
                 number
                     .or_else(symbol)
                     .or(single)
+                    .or_else(|| self.misspelt(&tokens[0]).map(|mention| (mention, 1)))
                     .unwrap_or((Mention::Unknown, 1))
             }
         }
+    }
+
+    /// What makes a force, with one letter wrong: "tention", "hindge". Short words are left
+    /// alone, since one letter makes another word of them.
+    fn misspelt(&self, token: &str) -> Option<Mention> {
+        let makes_a_force = |mention: &Mention| {
+            matches!(
+                mention,
+                Mention::Force(_)
+                    | Mention::Rope
+                    | Mention::Pull
+                    | Mention::Hinge
+                    | Mention::Reaction
+                    | Mention::Weight
+                    | Mention::Body
+            )
+        };
+        let long = token.chars().count() > 5;
+        let near = |phrase: &[String]| match phrase {
+            [word] => word.chars().count() > 4 && one_letter_off(token, word),
+            _ => false,
+        };
+        self.phrases
+            .iter()
+            .find(|(phrase, mention)| long && makes_a_force(mention) && near(phrase))
+            .map(|(_, mention)| *mention)
     }
 
     /// A number, with its unit where one stands beside it.
@@ -359,73 +387,6 @@ fn telling_words(problem: &Problem) -> Vec<(String, Mention)> {
         .filter(|(word, mention)| !shared(word, *mention))
         .cloned()
         .collect()
-}
-
-/// The tokens of a line, in lower case. Signs that say something become words of their own.
-fn tokens(line: &str) -> Vec<String> {
-    let letters: Vec<char> = line
-        .to_lowercase()
-        .replace("->", " → ")
-        .replace("<-", " ← ")
-        .chars()
-        .filter(|c| !matches!(c, '\'' | '\u{2019}'))
-        .collect();
-    let digit = |index: Option<usize>| {
-        index
-            .and_then(|index| letters.get(index))
-            .is_some_and(char::is_ascii_digit)
-    };
-    let mut text = String::new();
-    for (index, c) in letters.iter().copied().enumerate() {
-        let number = digit(index.checked_sub(1)) && digit(Some(index + 1));
-        let before_digit = digit(Some(index + 1));
-        match c {
-            // A decimal comma is a point; every other comma parts words.
-            ',' if number => text.push('.'),
-            '.' if before_digit => text.push('.'),
-            '/' | '_' => text.push(c),
-            ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
-                text.push(' ');
-                text.push(c);
-                text.push(' ');
-            }
-            // A question mark that stands alone is an answer: not known.
-            '?' if index > 0 && letters[index - 1].is_whitespace() => text.push_str(" ? "),
-            '\n' => text.push_str(" ; "),
-            c if c.is_alphanumeric() => text.push(c),
-            _ => text.push(' '),
-        }
-    }
-    let sign = |token: &str| match token {
-        "," | "&" | "+" | ":" => ",".to_owned(),
-        "." | ";" => ";".to_owned(),
-        token => token.to_owned(),
-    };
-    text.split_whitespace().map(sign).collect()
-}
-
-/// A number, or one number divided by another.
-fn quotient(text: &str) -> Option<f64> {
-    let number = match text.split_once('/') {
-        None => text.parse::<f64>().ok()?,
-        Some((over, under)) => over.parse::<f64>().ok()? / under.parse::<f64>().ok()?,
-    };
-    number.is_finite().then_some(number)
-}
-
-/// True if the tokens begin with this phrase; a plural or a singular counts as the same word.
-fn starts_with(tokens: &[String], phrase: &[String]) -> bool {
-    phrase.len() <= tokens.len()
-        && phrase
-            .iter()
-            .zip(tokens)
-            .all(|(word, token)| close(token, word))
-}
-
-fn close(token: &str, word: &str) -> bool {
-    let long = word.chars().count() > 2;
-    token == word
-        || long && (token.strip_suffix('s') == Some(word) || word.strip_suffix('s') == Some(token))
 }
 
 /// True for a line that calculates: a function, an operation on numbers, an equation of numbers.

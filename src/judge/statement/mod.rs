@@ -9,6 +9,7 @@ mod gather;
 mod mention;
 mod pivot;
 mod place;
+mod tokens;
 mod way;
 
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
@@ -35,6 +36,8 @@ pub enum Invention {
     Pull,
     /// The own weight of a body whose weight does not count.
     OwnWeight,
+    /// The weight of a rope or a hinge.
+    Weightless,
 }
 
 impl Invention {
@@ -47,6 +50,7 @@ impl Invention {
             Invention::Motion => "motion",
             Invention::Pull => "pull",
             Invention::OwnWeight => "own-weight",
+            Invention::Weightless => "weightless",
         }
     }
 }
@@ -123,8 +127,13 @@ pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
     if said.iter().any(known) {
         return Statement::Says(said.into_iter().filter(known).collect());
     }
-    let number = |mention: &Mention| matches!(mention, Mention::Number(_) | Mention::Quantity);
-    if mentions.iter().any(number) {
+    let later = |mention: &Mention| {
+        matches!(
+            mention,
+            Mention::Number(_) | Mention::Quantity | Mention::Moment
+        )
+    };
+    if mentions.iter().any(later) {
         return Statement::Calculates;
     }
     if mentions.contains(&Mention::Chat) {
