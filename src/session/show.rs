@@ -116,8 +116,11 @@ impl Session {
             ("title", Slot::Word(self.title(asked))),
             ("pivot", Slot::Word(self.pivot_noun())),
         ];
+        let pending_key = self
+            .pending_asks()
+            .map(|asks| format!("question.forces-{asks}"));
         let key = match asked {
-            StepId::Forces if !self.state.pending.is_empty() => "question.forces-pending",
+            StepId::Forces if pending_key.is_some() => pending_key.as_deref().unwrap_or_default(),
             StepId::Forces if !self.state.named.is_empty() => "question.forces-more",
             StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)) => "question.angle-weights",
             StepId::Across(force) if self.is_pull(force) => "question.across-pull",
@@ -166,7 +169,10 @@ impl Session {
         };
         let kind = crate::hint::kind_word(asked);
         let key = match asked {
-            StepId::Forces if !self.state.pending.is_empty() => "example.forces-pending".to_owned(),
+            StepId::Forces if self.pending_asks().is_some() => {
+                let asks = self.pending_asks().unwrap_or_default();
+                format!("example.forces-{}", asks.trim_end_matches("-open"))
+            }
             StepId::Across(force) if self.is_pull(force) => "example.across-pull".to_owned(),
             StepId::MomentSum if self.no_ratios() => "example.moment-sum-level".to_owned(),
             _ => format!("example.{kind}"),
