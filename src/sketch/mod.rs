@@ -11,6 +11,8 @@
 mod acting;
 mod canvas;
 mod fit;
+#[cfg(test)]
+mod flaws;
 mod frame;
 mod ink;
 mod labels;
@@ -26,6 +28,8 @@ mod tell;
 mod tests;
 mod wording;
 
+#[cfg(test)]
+pub(crate) use flaws::flaws;
 pub use ink::Ink;
 pub use letters::spelled;
 pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};

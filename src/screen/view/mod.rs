@@ -27,6 +27,8 @@
 
 mod ask;
 mod diagram;
+#[cfg(test)]
+mod diagram_tests;
 mod header;
 mod help;
 mod menu;
@@ -115,6 +117,16 @@ pub(super) fn scrolled(model: &Model, open: &Working, up: bool) -> Scroll {
 /// True if not all of the statement is in sight.
 fn statement_goes_on(model: &Model, open: &Working) -> bool {
     matches!(scrolled(model, open, false), Scroll::Statement(_))
+}
+
+/// True if the working does not stand in full in its region.
+fn working_is_long(model: &Model, open: &Working) -> bool {
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let area = regions::regions(model, open, page).working;
+    if area.height == 0 {
+        return open.view.lines.len() > 1;
+    }
+    working::is_long(model, open, (area.width, area.height))
 }
 
 /// True if the statement leaves no room for the diagram.
