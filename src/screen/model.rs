@@ -133,9 +133,11 @@ impl Working {
         self.view.course == Course::Finished
     }
 
-    /// True if the statement is told in full: until the first line of working, or as chosen.
+    /// True if the statement is told in full: until the first line of working or the first
+    /// drawing of forces, or as chosen.
     pub(super) fn statement_in_full(&self) -> bool {
-        let begun = self.view.lines.iter().any(|line| line.number.is_some());
+        let numbered = self.view.lines.iter().any(|line| line.number.is_some());
+        let begun = numbered || self.view.stages.len() > 1;
         self.unfolded.unwrap_or(!begun)
     }
 

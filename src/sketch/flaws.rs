@@ -3,7 +3,7 @@
 use super::canvas::{Canvas, Held, floor};
 use super::fit::{ASPECT, Fit};
 use super::letters::{shown, width};
-use super::picture::PlacedLabel;
+use super::picture::{PlacedLabel, roomed};
 use super::{Ink, Picture, Scene, strokes};
 
 /// Something wrong with a picture. Each names the label that it is about.
@@ -28,6 +28,7 @@ pub(crate) enum Flaw {
 /// Everything that is wrong with a picture of a scene.
 pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw> {
     let mut flaws = Vec::new();
+    let scene = &roomed(scene, picture.columns, picture.rows);
     let mut bare = Canvas::new(picture.columns, picture.rows, unicode);
     let fit = Fit::of(scene, picture.columns, picture.rows);
     if let Some(fit) = &fit {

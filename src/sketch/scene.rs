@@ -148,10 +148,14 @@ pub struct Label {
     pub text: String,
     /// The spots it may stand at, the best first.
     pub anchors: Vec<Spot>,
-    /// The direction from the anchor in which it had best stand, as a unit vector.
+    /// The direction from the anchor in which it had best stand, as a unit vector; zero where
+    /// any will do.
     pub lean: Vector,
     /// The ends of the dimension line that it may stand on, interrupting it.
     pub on: Option<(Spot, Spot)>,
+    /// Where it stands instead if slanted dimension lines are left out for want of room: beside
+    /// the place to which the distance leads.
+    pub tag: (Vec<Spot>, Vector),
 }
 
 /// A drawing in the model's own measures.
@@ -183,6 +187,34 @@ pub fn scene(problem: &Problem, values: &[f64], marks: &Marks) -> Scene {
     let mut scene = frame.scene;
     scene.strokes.sort_by_key(|stroke| stroke.shape.rank());
     scene
+}
+
+impl Scene {
+    /// The same without slanted dimension lines: each distance stands beside its place. Stacked
+    /// slanted lines cross ropes and arcs, and a small grid cannot keep them apart.
+    pub(super) fn tagged(&self) -> Scene {
+        let slanted = |from: &Spot, to: &Spot| (from.at.y - to.at.y).abs() > 1e-6;
+        let mut scene = self.clone();
+        scene.strokes.retain(|stroke| match &stroke.shape {
+            Shape::Dimension { from, to } => !slanted(from, to),
+            _ => true,
+        });
+        for label in &mut scene.labels {
+            if label.on.is_some_and(|(from, to)| slanted(&from, &to)) && !label.tag.0.is_empty() {
+                label.on = None;
+                (label.anchors, label.lean) = std::mem::take(&mut label.tag);
+            }
+        }
+        scene
+    }
+
+    /// The slanted dimension lines.
+    pub(super) fn slanted(&self) -> impl Iterator<Item = (Spot, Spot)> + '_ {
+        self.strokes.iter().filter_map(|stroke| match stroke.shape {
+            Shape::Dimension { from, to } if (from.at.y - to.at.y).abs() > 1e-6 => Some((from, to)),
+            _ => None,
+        })
+    }
 }
 
 impl Shape {

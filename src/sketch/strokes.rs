@@ -3,7 +3,7 @@
 use super::canvas::{Canvas, Held, floor, hold};
 use super::fit::{ASPECT, Fit, Point};
 use super::scene::{Line, Scene, Shape, Spot};
-use super::{Ink, Stroke};
+use super::{Ink, PointMark, Stroke};
 use crate::plane::Vector;
 use std::f64::consts::FRAC_PI_4;
 
@@ -50,12 +50,26 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
             from,
             sweep,
         } => {
+            // A ring stands around the middle of a cell, where the mark of its place stands.
+            let ring = sweep.abs() > 6.28;
+            let middle = fit.point(centre);
+            let (aside, down) = if ring {
+                (
+                    libm::floor(middle.column) + 0.5 - middle.column,
+                    libm::floor(middle.row) + 0.5 - middle.row,
+                )
+            } else {
+                (0.0, 0.0)
+            };
             // Two specks to a dot leave no gap.
             let specks = (sweep.abs() * radius * fit.step * 10.0).clamp(2.0, 400.0) as i32;
             for speck in 0..=specks {
                 let angle = from + sweep * f64::from(speck) / f64::from(specks);
                 let spot = centre.moved(Vector::at_angle(angle) * radius);
-                canvas.speck(fit.point(spot), ink);
+                let mut point = fit.point(spot);
+                point.column += aside;
+                point.row += down;
+                canvas.speck(point, ink);
             }
         }
         Shape::Dimension { from, to } => dimension(canvas, fit.point(from), fit.point(to), ink),
@@ -139,7 +153,7 @@ fn face(canvas: &mut Canvas, fit: &Fit, at: Spot, looks: f64, half: f64, ink: In
     let out = Vector::at_angle(looks);
     let point = fit.point(at);
     let (column, row) = (floor(point.column), floor(point.row));
-    let hatch = if canvas.unicode { '╱' } else { '/' };
+    let hatch = PointMark::Face.glyph(canvas.unicode);
     if out.x.abs() < 0.1 {
         let wide = floor(half * fit.step * ASPECT + 0.5).max(2);
         for aside in -wide..=wide {
@@ -191,21 +205,23 @@ fn head(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
 
 fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
     let ink = stroke.ink;
-    let (spot, glyph, plain) = match stroke.shape {
-        Shape::Hinge(spot) => (spot, '○', 'o'),
-        Shape::Stand(spot) => (spot, '▲', 'A'),
-        Shape::Wheel(spot) => (spot, '○', 'o'),
-        Shape::Knot(spot) => (spot, '●', '*'),
-        Shape::Ring(spot) => (spot, '◎', '@'),
+    let spot = match stroke.shape {
+        Shape::Hinge(spot)
+        | Shape::Stand(spot)
+        | Shape::Wheel(spot)
+        | Shape::Knot(spot)
+        | Shape::Ring(spot) => spot,
         Shape::Box(spot) => return hung_box(canvas, fit, spot, ink),
         _ => return,
     };
     let point = fit.point(spot);
-    let glyph = if canvas.unicode { glyph } else { plain };
+    let Some(mark) = stroke.shape.point_mark() else {
+        return;
+    };
     canvas.put(
         floor(point.column),
         floor(point.row),
-        glyph,
+        mark.glyph(canvas.unicode),
         ink,
         Held::Hard,
     );

@@ -3,7 +3,8 @@
 use super::frame::Frame;
 use super::{Marks, Stage};
 use crate::plane::Vector;
-use crate::problem::{Direction, ForceId, LoadKind, Place, Problem};
+use crate::problem::{Direction, ForceId, Given, LoadKind, Place, Problem};
+use crate::units::Dimension;
 
 /// One of eight directions on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -203,19 +204,22 @@ fn tell_site(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
         }
     }));
     if marks.givens {
-        told.extend(problem.givens().iter().map(|given| Told::Given {
-            symbol: given.symbol.shown(),
-            meaning: given.meaning.clone(),
-            written: given.written.clone(),
-        }));
+        told.extend(problem.givens().iter().map(given_told));
+    }
+}
+
+fn given_told(given: &Given) -> Told {
+    Told::Given {
+        symbol: given.symbol.shown(),
+        meaning: given.meaning.clone(),
+        written: given.written.clone(),
     }
 }
 
 fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
     for mark in &marks.forces {
-        // In the lever a force is drawn by its component, once that is found.
-        let parted = marks.stage == Stage::Turning
-            && marks.components.iter().any(|part| part.force == mark.force);
+        // A force may be drawn by its component alone, once that is found.
+        let parted = marks.is_replaced(mark.force);
         let Some(place) = frame.place_of(mark.force).filter(|_| !parted) else {
             continue;
         };
@@ -229,6 +233,11 @@ fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
 }
 
 fn tell_parts(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
+    if marks.given_angles && marks.stage == Stage::Angles {
+        let givens = frame.problem.givens().iter();
+        let angles = givens.filter(|given| given.dimension == Dimension::ANGLE);
+        told.extend(angles.map(given_told));
+    }
     let angles = matches!(marks.stage, Stage::Angles | Stage::Components);
     for mark in marks.angles.iter().filter(|_| angles) {
         told.push(Told::Angle {

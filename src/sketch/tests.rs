@@ -237,11 +237,8 @@ fn demanded(marks: &Marks) -> Vec<String> {
     if marks.stage == Stage::Scene {
         return labels;
     }
-    let turning = marks.stage == Stage::Turning;
-    let parted = |id| turning && marks.components.iter().any(|part| part.force == id);
-    labels.extend(
-        (marks.forces.iter().filter(|mark| !parted(mark.force))).map(|mark| mark.label.clone()),
-    );
+    let whole = (marks.forces.iter()).filter(|mark| !marks.is_replaced(mark.force));
+    labels.extend(whole.map(|mark| mark.label.clone()));
     if matches!(marks.stage, Stage::Angles | Stage::Components) {
         labels.extend(marks.angles.iter().map(|mark| mark.label.clone()));
     }

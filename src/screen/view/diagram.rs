@@ -2,7 +2,7 @@
 
 use super::prose::wrap;
 use crate::screen::model::{Model, Working};
-use crate::sketch::{self, Ink, LegendEntry, Picture, Scene, Stage, Style};
+use crate::sketch::{self, Ink, LegendEntry, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -10,9 +10,13 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use unicode_width::UnicodeWidthStr;
 
+/// From this many rows on, the marks in the drawing are explained below it.
+const HIGH: u16 = 17;
+
 /// What stands in the diagram's region.
 pub(super) struct Composed {
     /// The drawing as it was asked for.
+    #[cfg(test)]
     pub(super) scene: Scene,
     /// The drawing on the grid.
     pub(super) picture: Picture,
@@ -66,12 +70,16 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     let marks = open.view.stages.get(shown - 1).unwrap_or(&open.view.marks);
     let stage = (count > 1 && rows > 4)
         .then(|| stage_row(model, (shown, count), marks.stage, columns.into()));
-    let rows = rows - u16::from(stage.is_some());
+    let mut rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);
     let style = Style {
         unicode: model.theme.unicode,
     };
+    let meanings = (rows >= HIGH)
+        .then(|| meanings(model, &scene, columns.into()))
+        .flatten();
+    rows -= u16::from(meanings.is_some());
     let mut picture = sketch::picture(&scene, columns, rows, style);
     let mut legend = legend(model, &picture, columns.into());
     // A smaller picture may put more into its legend, which then takes more rows.
@@ -84,7 +92,9 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
         picture = sketch::picture(&scene, columns, room, style);
         legend = self::legend(model, &picture, columns.into());
     }
+    legend.extend(meanings);
     Composed {
+        #[cfg(test)]
         scene,
         picture,
         legend,
@@ -102,6 +112,33 @@ fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
                 to.set_style(model.theme.ink(cell.ink));
             }
         }
+    }
+}
+
+/// What the marks in the drawing mean, in one row, as many as fit.
+fn meanings(model: &Model, scene: &Scene, width: usize) -> Option<Line<'static>> {
+    let mut row = Line::default();
+    for mark in scene.point_marks() {
+        let word = model.words.word(meaning(mark).1);
+        let told = format!("{} {word}", mark.glyph(model.theme.unicode));
+        let gap = if row.spans.is_empty() { "" } else { "   " };
+        if row.width() + gap.len() + told.width() <= width {
+            row.push_span(Span::styled(format!("{gap}{told}"), model.theme.faint()));
+        }
+    }
+    (!row.spans.is_empty()).then_some(row)
+}
+
+/// The words for a mark, in full and in short.
+pub(super) fn meaning(mark: PointMark) -> (&'static str, &'static str) {
+    match mark {
+        PointMark::Knot => ("screen.mark.knot", "screen.mark.short.knot"),
+        PointMark::Hinge => ("screen.mark.hinge", "screen.mark.short.hinge"),
+        PointMark::Wheel => ("screen.mark.wheel", "screen.mark.short.wheel"),
+        PointMark::Stand => ("screen.mark.stand", "screen.mark.short.stand"),
+        PointMark::Pivot => ("screen.mark.pivot", "screen.mark.short.pivot"),
+        PointMark::Open => ("screen.mark.open", "screen.mark.short.open"),
+        PointMark::Face => ("screen.mark.face", "screen.mark.short.face"),
     }
 }
 

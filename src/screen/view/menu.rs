@@ -61,7 +61,7 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
 }
 
 /// What may be said of leaving: only what is kept is called safe.
-pub(super) fn leaving(model: &Model) -> &'static str {
+fn leaving(model: &Model) -> &'static str {
     if model.kept {
         "screen.menu.safe"
     } else {

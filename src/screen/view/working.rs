@@ -44,7 +44,8 @@ pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Re
 
 /// True if the working does not stand in full in a region of this size.
 pub(super) fn is_long(model: &Model, working: &Working, (width, height): (u16, u16)) -> bool {
-    unfolded(model, working, width).len() > usize::from(height)
+    let begun = !working.view.lines.is_empty();
+    begun && unfolded(model, working, width).len() > usize::from(height)
 }
 
 /// Where a page up or down leads, in an area of this size: the first row shown, or `None` for
@@ -135,10 +136,13 @@ fn blocks(model: &Model, working: &Working, width: usize) -> Vec<Vec<Line<'stati
 /// What stands here before the first line.
 fn empty(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
     let faint = model.theme.faint();
-    let word = model.words.say("screen.working.empty", &[]);
+    let word = if model.kept {
+        "screen.working.empty"
+    } else {
+        "screen.working.empty-unsaved"
+    };
+    let word = model.words.say(word, &[]);
     let mut rows = wrap(model.theme, &word, width, faint);
-    let leaving = model.words.say(super::menu::leaving(model), &[]);
-    rows.extend(wrap(model.theme, &leaving, width, faint));
     if !working.view.caution.is_empty() {
         rows.push(Line::default());
         rows.extend(wrap_text(model.theme, &working.view.caution, width, faint));
