@@ -202,7 +202,10 @@ fn tried(
             0.9 * (gap - 1.0)
         };
     }
-    // A label nearer to another's anchor than to its own misleads.
+    // A label nearer to another's anchor than to its own misleads; a mark of the legend may.
+    let own = (label.anchors.iter())
+        .map(|anchor| self::gap(seat, wide, *anchor))
+        .fold(gap, f64::min);
     for (other, rival) in wanted.iter().enumerate() {
         if other != index
             && rival.line == 0
@@ -210,7 +213,9 @@ fn tried(
             && let Some(&first) = rival.anchors.first()
         {
             let theirs = self::gap(seat, wide, first);
-            if theirs < gap {
+            if theirs < own - 1e-9 && wide > 1 {
+                return None;
+            } else if theirs < gap {
                 cost += 2.5 + gap - theirs;
             } else if theirs < gap + 0.4 {
                 cost += 0.8 + gap - theirs;

@@ -37,5 +37,5 @@ pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage}
 pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
 pub use points::PointMark;
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
-pub use tell::{Heading, PlaceWord, Told, Whereabouts, tell};
+pub use tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts, tell};
 pub use wording::told_words;

@@ -119,6 +119,13 @@ pub enum Shape {
     Ring(Spot),
     /// A hung box, by the middle of its upper side.
     Box(Spot),
+    /// A standing box.
+    Standing {
+        /// The middle of its lower side.
+        at: Spot,
+        /// True where a rope runs just above, so that it must be low.
+        low: bool,
+    },
     /// The face of a ground, wall or ceiling.
     Face {
         /// Its middle.
@@ -234,7 +241,7 @@ impl Shape {
                 line: Line::Heavy, ..
             } => 5,
             Shape::Arrow { .. } => 6,
-            Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) => 7,
+            Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) | Shape::Standing { .. } => 7,
             Shape::Knot(_) => 8,
             Shape::Hinge(_) => 9,
             Shape::Ring(_) => 10,

@@ -157,7 +157,8 @@ fn tag(frame: &Frame, given: GivenId, place: Place) -> (Vec<Spot>, Vector) {
     if given == problem.body().length {
         return (free_stretches(frame), frame.upper);
     }
-    let hung = |load: &Load| load.at == place && matches!(load.kind, LoadKind::Mass(_));
+    let hung =
+        |load: &Load| load.at == place && matches!(load.kind, LoadKind::Mass(_)) && !load.stands;
     if !problem.loads().iter().any(hung) {
         return (vec![frame.spot(place)], frame.upper);
     }
@@ -174,7 +175,7 @@ fn room_below(frame: &Frame) -> (f64, f64) {
     let pushed_up = loads
         .iter()
         .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if rises(direction)));
-    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)));
+    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)) && !load.stands);
     if pushed_up {
         (PUSH, 2.4)
     } else if hung {
@@ -306,6 +307,17 @@ fn rope_end(frame: &Frame, spot: Spot, run: Vector) -> (Spot, f64) {
     (spot.moved(run * 5.5), wall)
 }
 
+/// True if a rope runs back so close above a place that a box there would hide it.
+fn under_rope(frame: &Frame, place: Place) -> bool {
+    let at = frame.distance(place);
+    frame.problem.ropes().iter().any(|rope| {
+        let run = Vector::at_angle(frame.angle(rope.direction));
+        let (back, up) = (-run.dot(frame.along), run.dot(frame.upper));
+        let ahead = frame.distance(rope.at) - at;
+        back > 0.0 && ahead >= 0.0 && ahead * up / back < frame.length * 0.22
+    })
+}
+
 /// The arc that shows a given direction at a spot; the line meant runs out from the spot.
 pub(super) fn direction_given(frame: &mut Frame, spot: Spot, direction: Direction, runs: Vector) {
     match direction {
@@ -344,6 +356,18 @@ fn load(frame: &mut Frame, index: usize, givens: bool) {
     let load = &frame.problem.loads()[index];
     let spot = frame.spot(load.at);
     match load.kind {
+        LoadKind::Mass(mass) if load.stands => {
+            let low = under_rope(frame, load.at);
+            frame.draw(Ink::Weight, Shape::Standing { at: spot, low });
+            frame.draw(Ink::Weight, Shape::Knot(spot));
+            if givens {
+                let text = given_text(frame, mass);
+                let side = frame.along.x.signum();
+                let anchors = [(1.0, 1.5), (-1.0, 1.5), (0.0, 2.5)]
+                    .map(|(aside, up)| spot.moved_rows(Vector::new(0.5 * side * aside, up)));
+                frame.label(Ink::Weight, &text, anchors.to_vec(), Vector::new(0.0, 1.0));
+            }
+        }
         LoadKind::Mass(mass) => {
             let top = spot.moved(Vector::new(0.0, -STRING));
             frame.line(Ink::Weight, spot, top, Line::Solid);

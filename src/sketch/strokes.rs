@@ -5,7 +5,7 @@ use super::fit::{ASPECT, Fit, Point};
 use super::scene::{Line, Scene, Shape, Spot};
 use super::{Ink, PointMark, Stroke};
 use crate::plane::Vector;
-use std::f64::consts::FRAC_PI_4;
+use std::f64::consts::{FRAC_PI_4, TAU};
 
 /// Draws every stroke; arrowheads after every shaft, so that none is drawn over.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
@@ -51,7 +51,7 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
             sweep,
         } => {
             // A ring stands around the middle of a cell, where the mark of its place stands.
-            let ring = sweep.abs() > 6.28;
+            let ring = sweep.abs() > TAU - 1e-6;
             let middle = fit.point(centre);
             let (aside, down) = if ring {
                 (
@@ -211,7 +211,10 @@ fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
         | Shape::Wheel(spot)
         | Shape::Knot(spot)
         | Shape::Ring(spot) => spot,
-        Shape::Box(spot) => return hung_box(canvas, fit, spot, ink),
+        Shape::Box(spot) => return weight_box(canvas, fit, spot, ink, (true, false)),
+        Shape::Standing { at, low } => {
+            return weight_box(canvas, fit, at, ink, (false, low));
+        }
         _ => return,
     };
     let point = fit.point(spot);
@@ -227,20 +230,27 @@ fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
     );
 }
 
-fn hung_box(canvas: &mut Canvas, fit: &Fit, spot: Spot, ink: Ink) {
+/// The box of a mass: hung below a spot, or standing above it, there perhaps low.
+fn weight_box(canvas: &mut Canvas, fit: &Fit, spot: Spot, ink: Ink, (hung, low): (bool, bool)) {
     let point = fit.point(spot);
     let (column, row) = (floor(point.column), floor(point.row));
-    let lines = match (canvas.unicode, fit.step < 0.6) {
-        (true, false) => ["┌┴┐", "└─┘"],
-        (false, false) => [".+.", "|_|"],
-        (true, true) => [" ■ ", ""],
-        (false, true) => [" # ", ""],
+    let lines = match (canvas.unicode, low || fit.step < 0.6, hung) {
+        (true, false, true) => ["┌┴┐", "└─┘"],
+        (true, false, false) => ["┌─┐", "└─┘"],
+        (false, false, true) => [".+.", "|_|"],
+        (false, false, false) => [".-.", "|_|"],
+        (true, true, true) => [" ■ ", ""],
+        (false, true, true) => [" # ", ""],
+        (true, true, false) => ["", " ■ "],
+        (false, true, false) => ["", " # "],
     };
+    // What stands has its lower row just above the body.
+    let top = if hung { row } else { row - 2 };
     for (down, line) in lines.iter().enumerate() {
         for (aside, glyph) in line.chars().enumerate() {
             if glyph != ' ' {
                 let (aside, down) = (aside as i64 - 1, down as i64);
-                canvas.put(column + aside, row + down, glyph, ink, hold(ink));
+                canvas.put(column + aside, top + down, glyph, ink, hold(ink));
             }
         }
     }

@@ -56,6 +56,17 @@ pub struct Whereabouts {
     pub distance_m: f64,
 }
 
+/// How a load is there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LoadHow {
+    /// A mass that hangs from the body.
+    Hangs,
+    /// A mass that stands on the body.
+    Stands,
+    /// A given force.
+    Pushes,
+}
+
 /// One thing the diagram shows.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Told {
@@ -92,8 +103,8 @@ pub enum Told {
         at: Whereabouts,
         /// Which way it acts.
         heading: Heading,
-        /// True for a hung mass, false for a given force.
-        hung: bool,
+        /// How it is there.
+        how: LoadHow,
     },
     /// A given number that is labelled on the scene.
     Given {
@@ -192,15 +203,16 @@ fn tell_site(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
         heading: heading(Vector::at_angle(frame.angle(rope.direction))),
     }));
     told.extend(problem.loads().iter().map(|load| {
-        let (direction, hung) = match load.kind {
-            LoadKind::Mass(_) => (Direction::Down, true),
-            LoadKind::Force { direction, .. } => (direction, false),
+        let (direction, how) = match load.kind {
+            LoadKind::Mass(_) if load.stands => (Direction::Down, LoadHow::Stands),
+            LoadKind::Mass(_) => (Direction::Down, LoadHow::Hangs),
+            LoadKind::Force { direction, .. } => (direction, LoadHow::Pushes),
         };
         Told::Load {
             noun: load.noun.clone(),
             at: whereabouts(frame, load.at),
             heading: heading(Vector::at_angle(frame.angle(direction))),
-            hung,
+            how,
         }
     }));
     if marks.givens {

@@ -184,6 +184,7 @@ fn problem(choice: &Choice) -> Problem {
             noun: "lamp".into(),
             at,
             kind,
+            stands: *which == 3,
         });
     }
     Problem::new(parts).unwrap()

@@ -27,8 +27,6 @@
 
 mod ask;
 mod diagram;
-#[cfg(test)]
-mod diagram_tests;
 mod header;
 mod help;
 mod menu;
@@ -38,6 +36,8 @@ mod regions;
 mod small;
 mod statement;
 mod strip;
+#[cfg(test)]
+mod tests;
 mod working;
 
 pub(super) use help::limit as help_limit;

@@ -1,6 +1,6 @@
 //! The diagrams of drawn problems as the screen lays them out, at every stage of the working.
 
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use super::diagram::compose;
 use super::regions::regions;
