@@ -7,6 +7,9 @@ use super::{Ink, PointMark, Stroke};
 use crate::plane::Vector;
 use std::f64::consts::{FRAC_PI_4, TAU};
 
+/// Rows of the radius of a ring at most: a larger one looks like a part of the scene.
+const WIDEST_RING: f64 = 1.2;
+
 /// Draws every stroke; arrowheads after every shaft, so that none is drawn over.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
     let (lines, points): (Vec<&Stroke>, Vec<&Stroke>) = scene
@@ -52,6 +55,11 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
         } => {
             // A ring stands around the middle of a cell, where the mark of its place stands.
             let ring = sweep.abs() > TAU - 1e-6;
+            let radius = if ring {
+                radius.min(WIDEST_RING / fit.step)
+            } else {
+                radius
+            };
             let middle = fit.point(centre);
             let (aside, down) = if ring {
                 (
