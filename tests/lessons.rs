@@ -266,6 +266,7 @@ fn own_problem(
                 noun: "pail".to_owned(),
                 at: Place::Tip,
                 kind: LoadKind::Mass(id(1)),
+                stands: false,
             },
             Load {
                 symbol: Symbol::new("F_2"),
@@ -275,6 +276,7 @@ fn own_problem(
                     size: id(3),
                     direction: oblique(id(4), Upright::Down),
                 },
+                stands: false,
             },
         ],
         gravity,

@@ -356,6 +356,12 @@ impl Desk for JournalDesk {
         }
     }
 
+    fn open_lesson(&self) -> Option<usize> {
+        let id = &self.current.as_ref()?.origin.as_ref()?.lesson;
+        let lessons = &self.library.lessons;
+        lessons.iter().position(|lesson| lesson.id() == id)
+    }
+
     fn has_kept_all(&self) -> bool {
         let waiting = self.sitting.as_ref().map_or(0, Sitting::unsaved);
         self.store.is_some() && !self.lost && waiting == 0

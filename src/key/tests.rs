@@ -61,6 +61,7 @@ pub(crate) fn mast() -> Problem {
             noun: "lamp".into(),
             at: Place::Tip,
             kind: LoadKind::Mass(GivenId(2)),
+            stands: false,
         }],
         gravity: 9.8,
         accepted_gravity: vec![9.81],

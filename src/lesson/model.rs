@@ -360,7 +360,15 @@ impl<'a> Model<'_, 'a> {
     }
 
     fn load(&mut self, item: &Item<'a>, index: usize) -> Option<Load> {
-        let known = ["symbol", "noun", "at", "mass", "force", "direction"];
+        let known = [
+            "symbol",
+            "noun",
+            "at",
+            "mass",
+            "stands",
+            "force",
+            "direction",
+        ];
         let fields = item.fields(&known, self.report)?;
         let noun = self.noun(&fields);
         let number = index + 1;
@@ -382,12 +390,28 @@ impl<'a> Model<'_, 'a> {
                 .map(LoadKind::Mass)
         };
         let at = self.at(&fields, &format!("d_{number}"));
+        let stands = fields
+            .optional("stands")
+            .is_some_and(|item| self.stands(&item, is_force));
         Some(Load {
             symbol: symbol?,
             noun: noun?,
             at: at?,
             kind: kind?,
+            stands,
         })
+    }
+
+    /// Whether a mass stands on the body rather than hangs from it.
+    fn stands(&mut self, item: &Item<'a>, is_force: bool) -> bool {
+        let said = item.value.as_boolean_lit().map(|said| said.value);
+        if is_force {
+            let why = "a force neither stands nor hangs; take \"stands\" out".to_owned();
+            self.report.add(item, FaultKind::Contradiction { why });
+        } else if said.is_none() {
+            item.expected("true or false", self.report);
+        }
+        said.unwrap_or(false)
     }
 
     fn force(
