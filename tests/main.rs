@@ -1,10 +1,12 @@
 //! All tests that look at the program from outside, in one binary.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
+mod commands;
 mod lessons;
 mod mistakes;
 mod reading;
 mod records;
 mod sketch;
 mod statics;
+mod terminal;
 mod walk;
