@@ -69,8 +69,7 @@ fn verif_a_whole_walk_on_the_screen() {
     real.sees("step 1 of 17");
     walk(&mut real, BEFORE_THE_PARTS);
     real.enter("Wb cos α", "does not hold");
-    real.sees("Sine and cosine");
-    real.enter("hint", "triangle");
+    real.sees("Beside that angle lies");
     walk_from_the_parts(&mut real);
     real.keys("quit\r");
     assert!(real.ends().success());
