@@ -137,12 +137,21 @@ fn set_aside(place: &Path, damaged: &[DamagedLine]) -> io::Result<usize> {
         .collect();
     if !new.is_empty() {
         let mut file = OpenOptions::new().append(true).create(true).open(place)?;
+        let length = file.metadata()?.len();
         let gap = if present.is_empty() || present.ends_with('\n') {
             ""
         } else {
             "\n"
         };
-        file.write_all(format!("{gap}{}\n", new.join("\n")).as_bytes())?;
+        let written = file.write_all(format!("{gap}{}\n", new.join("\n")).as_bytes());
+        if let Err(error) = written {
+            // Half of it would be set aside again at every start; best effort.
+            let _ = match length {
+                0 => fs::remove_file(place),
+                _ => file.set_len(length),
+            };
+            return Err(error);
+        }
     }
     Ok(new.len())
 }

@@ -6,7 +6,7 @@ use crate::record::{Beginning, Entry, Record, RecordId};
 use std::collections::btree_map::Entry::Vacant;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
-use std::fs::{File, OpenOptions};
+use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -49,6 +49,8 @@ pub struct Sitting {
 }
 
 impl Sitting {
+    /// Makes the file of a new sitting. If its first record cannot be written, it waits like any
+    /// other.
     pub(super) fn begin(
         folder: &Path,
         learner: &str,
@@ -71,10 +73,9 @@ impl Sitting {
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
         });
         let record = sitting.number(now, beginning);
-        sitting.append(record).map_err(|trouble| StoreTrouble {
-            doing: Doing::StartJournal,
-            ..trouble
-        })?;
+        // A disk that is full now may have room later: the sitting goes on, its records wait, and
+        // the next append tells the trouble.
+        let _ = sitting.append(record);
         if flush == Flush::ToDisk {
             // Keeps the file's name through a loss of power; some systems cannot flush a folder.
             let _ = File::open(folder).and_then(|folder| folder.sync_all());
@@ -135,8 +136,17 @@ impl Sitting {
                 // The file may now end in half a line, and after a failed flush nobody knows
                 // what is on the disk: it is opened anew next time.
                 self.sink = None;
+                self.take_away_if_empty();
                 Err(StoreTrouble::new(Doing::Append, &self.path, &error))
             }
+        }
+    }
+
+    /// An empty file tells nobody anything; it is made again when there is something to write.
+    fn take_away_if_empty(&self) {
+        if fs::metadata(&self.path).is_ok_and(|found| found.is_file() && found.len() == 0) {
+            // Best effort: a file that cannot be taken away does no harm.
+            let _ = fs::remove_file(&self.path);
         }
     }
 
