@@ -1,5 +1,7 @@
 //! The commands as a user meets them.
 
+mod edges;
+
 use assert_cmd::Command;
 use serde_json::Value;
 
@@ -143,8 +145,6 @@ fn what_is_wrong_is_said_where_it_is() {
     assert_eq!(code, 1);
     assert!(talk.contains("line 3, column"), "{talk}");
     let (code, _, _) = output(&["frobnicate"], b"");
-    assert_eq!(code, 2);
-    let (code, _, _) = output(&["practice", "--seed", "3"], b"");
     assert_eq!(code, 2);
     let (code, text, _) = output(&["--version"], b"");
     assert_eq!((code, text.starts_with("leverwright ")), (0, true));

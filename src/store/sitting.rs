@@ -157,7 +157,12 @@ impl Sitting {
 
     fn write_unsaved(&mut self) -> io::Result<()> {
         // A file that was deleted, or a drive that was pulled out, takes writes without a word.
-        let is_there = self.path.try_exists()?;
+        // The same holds where something else has taken its place.
+        let is_there = match fs::metadata(&self.path) {
+            Ok(found) => found.is_file(),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => false,
+            Err(error) => return Err(error),
+        };
         let mut text = String::new();
         let sink = match &mut self.sink {
             Some(sink) if is_there => sink,
@@ -303,6 +308,38 @@ mod tests {
             assert_eq!(texts(&journal), ["first ½ R", "second"], "room {room}");
             assert_eq!(journal.damaged, [], "room {room}");
         }
+    }
+
+    #[test]
+    fn verif_a_sitting_that_wrote_nothing_leaves_no_file_and_one_takes_it_all_later() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut sitting = Sitting::begin(folder.path(), "learner", NOW, Flush::ToDisk).unwrap();
+        // As if the very first write had failed.
+        OpenOptions::new()
+            .write(true)
+            .truncate(true)
+            .open(&sitting.path)
+            .unwrap();
+        sitting.unsaved.extend(sitting.lines.keys());
+        for number in 1..4 {
+            sitting.sink = Some(Box::new(Stumbling {
+                file: OpenOptions::new()
+                    .append(true)
+                    .create(true)
+                    .open(&sitting.path)
+                    .unwrap(),
+                room: 0,
+                error: io::ErrorKind::StorageFull,
+            }));
+            let record = sitting.number(NOW, line(&format!("line {number}")));
+            assert!(sitting.append(record).is_err());
+            assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
+        }
+        sitting.retry().unwrap();
+        let journal = read(&sitting);
+        assert_eq!(texts(&journal), ["line 1", "line 2", "line 3"]);
+        assert!(journal.beginning().is_some() && journal.damaged.is_empty());
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
     #[test]
