@@ -340,3 +340,24 @@ fn two_programs_at_once_keep_every_line() {
         "no litter"
     );
 }
+
+#[test]
+fn a_value_is_said_once_and_signs_are_not_doubled() {
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in ["2", "3", "5", "7", "12"] {
+            let (_, text, _) = output(&["solve", lesson, "--seed", seed], b"");
+            for line in text.lines() {
+                assert!(!line.contains("+ -") && !line.contains("- -"), "{line}");
+                let said: Vec<&str> = line.split(" = ").map(str::trim).collect();
+                if let [.., before, last] = said[..] {
+                    // An angle as given and the same angle at the figures asked.
+                    let number = |text: &str| text.strip_suffix('°').map(str::parse::<f64>);
+                    let twice = matches!((number(before), number(last)), (Some(Ok(one)), Some(Ok(other))) if one == other);
+                    assert!(!twice, "{lesson} {seed}: {line}");
+                }
+            }
+        }
+    }
+    let (_, text, _) = output(&["solve", "walkway", "--seed", "2"], b"");
+    assert!(text.contains("    γ = β = 25°\n"), "{text}");
+}

@@ -12,10 +12,16 @@ fn lesson(id: &str, builds_on: &str) -> (String, Lesson) {
     (text, lesson.unwrap())
 }
 
+/// Lessons by id and what they build on, and what is told of each.
+type Case = (
+    &'static [(&'static str, &'static str)],
+    &'static [&'static [&'static str]],
+);
+
 #[test]
 fn circles_and_unknown_foundations_are_told_where_they_stand() {
     let none = BTreeSet::new();
-    let cases: &[(&[(&str, &str)], &[&[&str]])] = &[
+    let cases: &[Case] = &[
         (&[("oar", "\"mast\"")], &[&[]]),
         (
             &[("oar", "\"mst\"")],

@@ -321,7 +321,7 @@ fn verif_a_clock_set_back_loses_no_line() {
     let mut sitting = store
         .begin_sitting(&learner, LATE, Flush::ToSystem)
         .unwrap();
-    let mut at = |sitting: &mut Sitting, at: &str, entry: Entry| {
+    let at = |sitting: &mut Sitting, at: &str, entry: Entry| {
         let record = sitting.number(at, entry);
         let id = record.id.clone();
         sitting.append(record).unwrap();
