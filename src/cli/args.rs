@@ -9,10 +9,12 @@ use std::path::PathBuf;
 #[command(
     name = "leverwright",
     version,
-    about,
+    about = "A tutor for forces on beams: it sets a problem, reads each line of your working, says \
+at once whether it holds, and names the thought behind a wrong one.",
     after_help = "Without a command, practice opens at the list of lessons.\n\n\
 Examples:
   leverwright                          choose a lesson and work at it
+  leverwright --plain                  the same as lines of text, for screen readers
   leverwright practice mast --seed 7   the problem with number 7 of the lesson mast
   leverwright solve mast --seed 7      the same problem, worked from beginning to end
   leverwright check my-lesson.json     what is wrong in a file that you wrote
@@ -73,7 +75,7 @@ pub(super) struct Practice {
     pub(super) problem: Option<String>,
     #[command(flatten)]
     pub(super) way: Way,
-    /// The problem with this code, as `solve` and the screen print it
+    /// The problem with this code, as `solve` prints it
     #[arg(long, value_name = "CODE", conflicts_with_all = ["problem", "seed"])]
     pub(super) code: Option<String>,
 }
