@@ -5,6 +5,7 @@ mod commands;
 mod house;
 mod laws;
 mod lessons;
+mod lines;
 mod mistakes;
 mod naming;
 mod reading;

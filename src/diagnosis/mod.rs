@@ -6,6 +6,8 @@
 //! broken sum proves the thought; *perhaps* where only a value fits. "None of these" is a
 //! hypothesis with a weight of its own, so that a nonsense number is not explained at any price.
 
+mod slip;
+
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Formula, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope};
@@ -23,6 +25,11 @@ const PERHAPS_SHARE: f64 = 0.5;
 /// What is left of a mistake's weight where the learner has a right value at the step where it
 /// would have shown first.
 const NOT_MADE_BEFORE: f64 = 0.2;
+/// What is left of it where, from the values that stand, it would give the right value here.
+const MENDED_BEFORE: f64 = 0.02;
+/// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
+/// chance is spread over several neighbouring numbers.
+const ROUGH_FIT: f64 = 0.05;
 
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,14 +75,17 @@ pub struct Diagnosis {
     pub named: Vec<Named>,
     /// True if the form is right and only the sum is not.
     pub slip: bool,
+    /// True if a slip of the pen explains the number better than any mistake: digits exchanged,
+    /// one digit off, a power of ten.
+    pub pen_slip: bool,
 }
 
 impl Diagnosis {
     /// The mistake to speak about, if one is likely enough.
     pub fn spoken(&self) -> Option<&Named> {
-        self.named
-            .first()
-            .filter(|named| named.voice == Voice::Flat || named.share >= PERHAPS_SHARE)
+        self.named.first().filter(|named| {
+            named.voice == Voice::Flat || (named.share >= PERHAPS_SHARE && !self.pen_slip)
+        })
     }
 }
 
@@ -99,8 +109,35 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         return diagnosis;
     }
     diagnosis.slip = judgement.evidence.broken_link;
-    diagnosis.named = by_value(board, judgement, instances, &worlds);
+    diagnosis.named = by_value(
+        board,
+        judgement,
+        instances,
+        &worlds,
+        &mut diagnosis.pen_slip,
+    );
     diagnosis
+}
+
+/// For each instance: true if, from the right values that stand, its key gives what is right here.
+fn mended(board: &Board<'_>, target: StepId, instances: &[Instance]) -> Vec<bool> {
+    let standing: std::collections::BTreeMap<StepId, Samples> = board
+        .standing
+        .iter()
+        .filter(|(id, _)| **id != target)
+        .map(|(id, own)| (*id, own.function))
+        .collect();
+    let accepted = board.accepted(target);
+    instances
+        .iter()
+        .map(|instance| {
+            let function = instance
+                .key
+                .function(board.key, target, board.sampling, &standing);
+            function
+                .is_none_or(|function| accepted.iter().any(|(right, _)| agree(right, &function)))
+        })
+        .collect()
 }
 
 /// The function of the target step in the key of each instance, on the learner's own values first
@@ -220,11 +257,13 @@ fn by_value(
     judgement: &Judgement,
     instances: &[Instance],
     worlds: &[Vec<Samples>],
+    pen_slip: &mut bool,
 ) -> Vec<Named> {
     let Some(number) = judgement.evidence.number else {
         return Vec::new();
     };
     let target = judgement.target;
+    let mended = mended(board, target, instances);
     let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
     for (index, functions) in worlds.iter().enumerate() {
         let shows_at = instances[index].shows_at;
@@ -238,7 +277,11 @@ fn by_value(
             let weight = instances[index].mistake.prior
                 * fit
                 * if at == 0 { 1.0 } else { 0.5 }
-                * if made_before { 1.0 } else { NOT_MADE_BEFORE };
+                * match (made_before, mended[index] && shows_at != target) {
+                    (_, true) => MENDED_BEFORE,
+                    (true, false) => 1.0,
+                    (false, false) => NOT_MADE_BEFORE,
+                };
             match families
                 .iter_mut()
                 .find(|(_, _, known)| agree(known, function))
@@ -259,7 +302,24 @@ fn by_value(
         .max(1e-9);
     let width = (number.written.last_place / right).max(0.002);
     let none = NONE_OF_THESE * width / NONSENSE_SPREAD * 4.0;
-    let whole: f64 = families.iter().map(|(weight, ..)| weight).sum::<f64>() + none;
+    let dimension = board
+        .key
+        .step(target)
+        .map_or(Dimension::NUMBER, |step| step.dimension);
+    let slip = board
+        .accepted(target)
+        .iter()
+        .map(|(function, _)| {
+            let (typed, right) = slip::told(number, function[0], dimension);
+            slip::weight(typed, right)
+        })
+        .fold(0.0, f64::max);
+    let whole: f64 = families.iter().map(|(weight, ..)| weight).sum::<f64>() + none + slip;
+    let most = families
+        .iter()
+        .map(|(weight, ..)| *weight)
+        .fold(none, f64::max);
+    *pen_slip = slip > most;
     families.sort_by(|(one, ..), (other, ..)| {
         other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
     });
@@ -310,7 +370,7 @@ fn fit(number: f64, last_place: f64, value: f64) -> Option<f64> {
     if apart <= 0.5 * last_place * (1.0 + 1e-6) + 1e-9 * value.abs() {
         Some(1.0)
     } else if apart <= 0.004 * value.abs() {
-        Some(0.25)
+        Some(ROUGH_FIT)
     } else {
         None
     }

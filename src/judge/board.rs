@@ -3,8 +3,12 @@
 use super::names::{NameRole, Names};
 use crate::key::{Key, Samples, Sampling, StepId, agree};
 use crate::problem::Problem;
+use crate::reading::{NameId, Value};
 use crate::units::{Dimension, Written};
 use std::collections::BTreeMap;
+
+/// Standard acceleration of free fall, in m/s².
+const STANDARD_GRAVITY: f64 = 9.806_65;
 
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +37,11 @@ pub struct OwnName {
     pub function: Samples,
     /// Its dimension.
     pub dimension: Dimension,
+    /// True if it is a multiple of the unknown, named before the unknown is found. Its value must
+    /// not be told then.
+    pub of_unknown: bool,
+    /// True if it was made of numbers without units only, so that its dimension is not known.
+    pub bare: bool,
 }
 
 /// Everything that a line is judged against.
@@ -65,6 +74,26 @@ impl Board<'_> {
             .iter()
             .map(|step| step.id)
             .find(|id| matches!(id, StepId::Pull(_)))
+    }
+
+    /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those
+    /// of the lesson, and standard gravity (3rd CGPM, 1901).
+    pub(super) fn other_gravities(&self) -> Vec<f64> {
+        let mut found = self.problem.accepted_gravity().to_vec();
+        if !found.contains(&STANDARD_GRAVITY) && self.problem.gravity() != STANDARD_GRAVITY {
+            found.push(STANDARD_GRAVITY);
+        }
+        found
+    }
+
+    /// The value of a name with its dimension, given its number.
+    pub(super) fn value_of_name(&self, id: NameId, number: f64) -> Value {
+        match self.names.role(id) {
+            Some(NameRole::Own(index)) if self.own_names.get(index).is_some_and(|own| own.bare) => {
+                Value::bare(number)
+            }
+            _ => Value::of(number, self.names.dimension(id)),
+        }
     }
 
     /// The right function of a step, before the unknown is found (see [`Key::function`]).
@@ -166,8 +195,33 @@ impl Board<'_> {
                 Some(own) if !own.right => Some(own.function),
                 _ => self.right(id),
             },
-            NameRole::Own(index) => self.own_names.get(index).map(|own| own.function),
+            NameRole::Own(index) => {
+                let own = self.own_names.get(index)?;
+                let factor = self.unknown_factor(own);
+                Some(std::array::from_fn(|choice| {
+                    own.function[choice] * factor.map_or(1.0, |factor| factor[choice])
+                }))
+            }
         }
+    }
+
+    /// What a multiple of the unknown is to be multiplied by where the learner's own unknown is
+    /// not the right one.
+    fn unknown_factor(&self, own: &OwnName) -> Option<Samples> {
+        let unknown = self.unknown().filter(|_| own.of_unknown)?;
+        let (mine, right) = (self.standing.get(&unknown)?, self.right(unknown)?);
+        (!mine.right).then(|| std::array::from_fn(|choice| mine.function[choice] / right[choice]))
+    }
+
+    /// True if a name is a multiple of the unknown, and the unknown is not found yet.
+    pub(super) fn is_multiple_of_open(&self, role: NameRole) -> bool {
+        let NameRole::Own(index) = role else {
+            return false;
+        };
+        let open = self
+            .unknown()
+            .is_some_and(|unknown| !self.standing.contains_key(&unknown));
+        open && self.own_names.get(index).is_some_and(|own| own.of_unknown)
     }
 
     /// The number that a name holds at the problem's own numbers.
@@ -177,7 +231,11 @@ impl Board<'_> {
                 Some(own) => Some(own.value),
                 None => self.right(id).map(|function| function[0]),
             },
-            NameRole::Own(index) => self.own_names.get(index).map(|own| own.value),
+            NameRole::Own(index) => {
+                let own = self.own_names.get(index)?;
+                let factor = self.unknown_factor(own).map_or(1.0, |factor| factor[0]);
+                Some(own.value * factor)
+            }
             role => self.name_function(role).map(|function| function[0]),
         }
     }

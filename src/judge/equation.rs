@@ -10,7 +10,7 @@ use super::expression::{is_open, scaled};
 use super::grade::{Grade, Typed, grade};
 use super::lift::{Stock, lift, plain_leaf, plain_value};
 use super::names::NameRole;
-use super::{Judgement, Truth};
+use super::{Judgement, Remark, Truth};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Mismatch, Tree, Value, evaluate};
 use crate::units::Written;
@@ -31,7 +31,7 @@ pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
             Some(StepId::Pull(force)) == unknown
         }
         NameRole::Step(StepId::Reaction(..)) => true,
-        _ => false,
+        role => board.is_multiple_of_open(role),
     })
 }
 
@@ -63,9 +63,9 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
         StepId::Across(force) | StepId::PartOf(force, _) => StepId::Pull(force) == unknown,
         id => id == unknown,
     };
-    let named = roles
-        .iter()
-        .any(|role| matches!(role, NameRole::Step(id) if through(*id)));
+    let named = roles.iter().any(|role| {
+        matches!(role, NameRole::Step(id) if through(*id)) || board.is_multiple_of_open(*role)
+    });
     if named && !board.standing.contains_key(&unknown) {
         return Some(unknown);
     }
@@ -186,13 +186,23 @@ fn judge_pair(
         )
     {
         judgement.truth = Truth::Holds;
+    } else if holds_identically(board, stock, sides) {
+        judgement.truth = Truth::Holds;
+        judgement.proved = true;
     }
     if judgement.truth.holds() {
         // Only a balance with no other unknown settles a step; a value asked is still to be given.
-        let others = roles(board, sides)
+        let mut open: Vec<StepId> = roles(board, sides)
             .iter()
             .filter_map(|role| is_open(board, *role))
-            .any(|open| open != unknown);
+            .filter(|open| *open != unknown)
+            .collect();
+        open.sort();
+        open.dedup();
+        let others = !open.is_empty();
+        if others && target == StepId::MomentSum {
+            judgement.remarks.push(Remark::OtherUnknowns(open));
+        }
         if others || target != StepId::MomentSum {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
@@ -211,6 +221,69 @@ fn judge_pair(
         },
     });
     judgement
+}
+
+/// True if the sides are equal for every choice of numbers once each unknown has its right value,
+/// in either sense of a hinge's part, and not for other values of the unknowns: balances about any
+/// pivot, and relations that are not linear in the forces.
+fn holds_identically(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+    let mut parts: Vec<StepId> = roles(board, sides)
+        .iter()
+        .filter_map(|role| match role {
+            NameRole::Step(id @ StepId::Reaction(_, Part::Along(_))) => Some(*id),
+            _ => None,
+        })
+        .collect();
+    parts.sort();
+    parts.dedup();
+    let apart = |flips: usize, off: f64| {
+        let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+            let mut values = [0.0; 2];
+            for (value, side) in values.iter_mut().zip(sides) {
+                *value = evaluate(side, &mut |found| match found {
+                    Leaf::Name(id) => scaled_name(board, id, &parts, flips, off, choice)
+                        .unwrap_or_else(|| leaf(Leaf::Name(id))),
+                    literal => leaf(literal),
+                })
+                .ok()?
+                .number;
+            }
+            let scale = values[0].abs() + values[1].abs();
+            let biggest = scale.max(1e-9);
+            Some((values[0] - values[1]) / biggest)
+        };
+        lift(board, stock, sides, None, &combine)
+            .iter()
+            .any(|one| one.function.iter().all(|apart| apart.abs() < 1e-9))
+    };
+    (0..1_usize << parts.len().min(2)).any(|flips| apart(flips, 1.0) && !apart(flips, 1.37))
+}
+
+/// The value of an unknown's name: `off` times the right one, in the sense that `flips` says.
+fn scaled_name(
+    board: &Board<'_>,
+    id: crate::reading::NameId,
+    parts: &[StepId],
+    flips: usize,
+    off: f64,
+    choice: usize,
+) -> Option<Value> {
+    let role = board.names.role(id)?;
+    let NameRole::Step(step @ (StepId::Pull(_) | StepId::Reaction(..))) = role else {
+        return None;
+    };
+    let flipped = parts
+        .iter()
+        .position(|part| *part == step)
+        .is_some_and(|at| flips & (1 << at) != 0);
+    let function = board.name_function(role)?;
+    let sign = if flipped { -1.0 } else { 1.0 };
+    // Each unknown is moved by an amount of its own, so that no balance still holds.
+    let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * (id.0 as f64));
+    Some(Value::of(
+        sign * own * function[choice],
+        board.names.dimension(id),
+    ))
 }
 
 /// Lets a value stand that the line only implies.
@@ -295,6 +368,10 @@ fn root(
         }
         NameRole::Step(id @ StepId::Moment(force)) if StepId::Pull(force) == unknown => {
             Some(board.right(id)?[choice] / reference)
+        }
+        NameRole::Own(index) if board.is_multiple_of_open(role) => {
+            let own = board.own_names.get(index)?;
+            Some(own.function[choice] / reference)
         }
         _ => None,
     };

@@ -1,15 +1,22 @@
 //! An expression, or a chain of them, as the value of a step.
 
-use super::board::{Board, Own, OwnName};
-use super::grade::{Grade, Typed, figures_meant, grade, to_figures};
-use super::lift::{Lifted, Stock, lift, plain_value};
+use super::board::{Board, Own};
+use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
+use super::lift::{Lifted, Stock, lift, looseness, plain_value};
 use super::names::NameRole;
 use super::{Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId, agree};
-use crate::problem::GivenId;
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::units::{Dimension, Written};
 use std::f64::consts::PI;
+
+/// A right way whose value is off by more than this share was rounded too hard (2-figure sines).
+const TOO_COARSE: f64 = 0.01;
+/// A right way that is off by more than this share should keep more figures.
+const COARSE: f64 = 0.002;
+
+/// However rounded its numbers are, an expression's value counts to this share of it at least.
+const MOST_LOOSE: f64 = 0.003;
 
 /// Judges a chain of expressions as the value of `target`. `named` is true where the line says
 /// so by name.
@@ -84,7 +91,14 @@ fn one(
     let mut judgement = Judgement::of(target, Truth::DoesNotHold);
     judgement.evidence.ratios = ratios(tree);
     judgement.evidence.number = Some(typed.unwrap_or_else(|| calculated(number)));
-    let graded = grade(board, target, typed.unwrap_or_else(|| calculated(number)));
+    let taken = typed.unwrap_or_else(|| {
+        let loose = 2.0 * looseness(board, stock, tree, dimension, 1);
+        let mut taken = calculated(number);
+        let most = MOST_LOOSE * number.abs();
+        taken.written.last_place = taken.written.last_place.max(loose.min(most));
+        taken
+    });
+    let graded = grade(board, target, taken);
     if !value.may_be(dimension) {
         judgement.evidence.dimension = Some(value.dimension);
         if graded.is_some() {
@@ -119,10 +133,24 @@ fn one(
             } else {
                 Truth::Follows(lines.clone())
             };
+            let off = (number.abs() - function[0].abs()).abs();
+            let shaped = matches!(
+                target,
+                StepId::Angle(_) | StepId::Reaction(_, Part::Direction)
+            );
+            // A difference gets what the figures carried allow.
+            let loose = looseness(board, stock, tree, dimension, 3);
+            if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
+                judgement.truth = Truth::TooFewFigures;
+                return judgement;
+            }
+            if !shaped && off > loose.max(COARSE * function[0].abs()) {
+                judgement.remarks.push(Remark::FewFigures);
+            }
             note_sense(target, number, function[0], &mut judgement);
-            judgement
-                .values
-                .push((target, own(line, number, None, *function, &judgement.truth)));
+            let mut own = own(line, number, None, *function, &judgement.truth);
+            own.value = as_size(target, own.value);
+            judgement.values.push((target, own));
             return judgement;
         }
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
@@ -137,6 +165,14 @@ fn one(
         )
     };
     let Some(graded) = graded else {
+        judgement.evidence.takes_ten = takes_ten(board, target, taken);
+        let opposite = Typed {
+            value: -taken.value,
+            ..taken
+        };
+        judgement.evidence.negative_pull = matches!(target, StepId::Pull(_))
+            && taken.value < 0.0
+            && grade(board, target, opposite).is_some();
         return judgement;
     };
     judgement.truth = match graded {
@@ -173,6 +209,10 @@ fn one(
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
         own.function = function;
+        own.value = as_size(target, own.value);
+        own.typed = own
+            .typed
+            .map(|(typed, written)| (as_size(target, typed), written));
         judgement.values.push((target, own));
     }
     judgement
@@ -225,7 +265,12 @@ pub fn own_of_wrong(
     })
 }
 
-fn lifted(board: &Board<'_>, stock: &Stock, tree: &Tree, dimension: Dimension) -> Vec<Lifted> {
+pub(super) fn lifted(
+    board: &Board<'_>,
+    stock: &Stock,
+    tree: &Tree,
+    dimension: Dimension,
+) -> Vec<Lifted> {
     let combine =
         |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(crate::reading::Leaf<'_>) -> Value| {
             evaluate(sides[0], leaf)
@@ -240,6 +285,7 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
     agree(left, right)
         || match target {
             StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
+            id if is_size(id) => agree(&left.map(|value| -value), right),
             StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
             StepId::Reaction(_, Part::Direction) => {
                 agree(&left.map(|value| -value), right)
@@ -249,12 +295,27 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
         }
 }
 
+/// True for what is asked as a size: its sign belongs in the sum.
+fn is_size(target: StepId) -> bool {
+    matches!(
+        target,
+        StepId::Weight(_) | StepId::Across(_) | StepId::PartOf(..) | StepId::Moment(_)
+    )
+}
+
+fn as_size(target: StepId, value: f64) -> f64 {
+    if is_size(target) { value.abs() } else { value }
+}
+
 fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {
     if matches!(target, StepId::Reaction(_, Part::Along(_)))
         && number * right < 0.0
         && judgement.truth.holds()
     {
         judgement.remarks.push(Remark::OppositeSense);
+    }
+    if is_size(target) && number * right < 0.0 && judgement.truth.holds() {
+        judgement.remarks.push(Remark::SignInSum);
     }
 }
 
@@ -353,7 +414,7 @@ fn follow_chain(
 }
 
 /// Another step whose value this is.
-fn other_step(
+pub(super) fn other_step(
     board: &Board<'_>,
     stock: &Stock,
     target: StepId,
@@ -419,74 +480,10 @@ pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement
     }
 }
 
-/// A given told again: right, or misread.
-pub(super) fn told_again(
-    board: &Board<'_>,
-    asked: StepId,
-    given: GivenId,
-    sides: &[&Tree],
-) -> Judgement {
-    let printed = board.problem.given(given);
-    let holds = sides.iter().all(|side| match plain_value(board, side) {
-        Ok(value) => {
-            let number = value.number_as(printed.dimension);
-            (number - printed.value).abs() <= 1e-6 * printed.value.abs()
-                && value.may_be(printed.dimension)
-        }
-        Err(_) => false,
-    });
-    let mut judgement = Judgement::of(
-        asked,
-        if holds {
-            Truth::Noted
-        } else {
-            Truth::DoesNotHold
-        },
-    );
-    if !holds {
-        judgement.evidence.misread = Some(given);
-        judgement.caret = sides.first().map(|side| side.span);
-    }
-    judgement
-}
-
-/// The name of the learner's own that a line defines.
-pub(super) fn own_name(
-    board: &Board<'_>,
-    stock: &Stock,
-    name: &str,
-    sides: &[&Tree],
-    judgement: &Judgement,
-) -> Option<(String, OwnName)> {
-    let first = sides.first().filter(|side| is_known(board, side))?;
-    let value = plain_value(board, first).ok()?;
-    if let Some((_, own)) = judgement.values.first() {
-        let dimension = board.key.step(judgement.target)?.dimension;
-        return Some((
-            name.to_owned(),
-            OwnName {
-                value: own.value,
-                function: own.function,
-                dimension,
-            },
-        ));
-    }
-    let lifted = lifted(board, stock, first, value.dimension);
-    let function = lifted.first().map_or([value.number; 4], |one| one.function);
-    Some((
-        name.to_owned(),
-        OwnName {
-            value: value.number,
-            function,
-            dimension: value.dimension,
-        },
-    ))
-}
-
 /// True if a name stands for a step that is not yet known: its value may not be put in.
 pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
     match role {
-        NameRole::Step(id @ (StepId::Pull(_) | StepId::Reaction(_, Part::Along(_))))
+        NameRole::Step(id @ (StepId::Pull(_) | StepId::Reaction(..)))
             if !board.standing.contains_key(&id) =>
         {
             Some(id)
@@ -533,6 +530,7 @@ pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
                 StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
             )) if Some(StepId::Pull(force)) == open => false,
             Some(NameRole::Step(step)) => board.standing.contains_key(&step),
+            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
             _ => true,
         })
 }

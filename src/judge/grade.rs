@@ -82,15 +82,13 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     if telling && any(&|value| typed.is(value), right[0]) {
         return Some(Grade::Holds);
     }
-    for gravity in board.problem.accepted_gravity() {
-        let sample = Sample {
-            values: board.sampling.own().values.clone(),
-            gravity: *gravity,
-        };
-        let pins = unknown_pins(board, id, &sample);
-        let value = board.key.value(id, &sample, &pins);
+    if telling && !uses_other_gravity(board) && in_hull(board, id, &shapes, typed) == Some(true) {
+        return Some(Grade::Rounded);
+    }
+    for gravity in board.other_gravities() {
+        let value = with_gravity(board, id, gravity);
         if telling && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
-            return Some(Grade::OtherGravity(*gravity));
+            return Some(Grade::OtherGravity(gravity));
         }
     }
     for (function, lines) in accepted.iter().skip(1) {
@@ -123,6 +121,49 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     .then_some(Grade::TooFewFigures)
 }
 
+/// The value of a step with another acceleration of free fall.
+fn with_gravity(board: &Board<'_>, id: StepId, gravity: f64) -> Option<f64> {
+    let sample = Sample {
+        values: board.sampling.own().values.clone(),
+        gravity,
+    };
+    let pins = unknown_pins(board, id, &sample);
+    board.key.value(id, &sample, &pins)
+}
+
+/// True if a number is the step's value with g = 10 m/s², to which many are used.
+pub(super) fn takes_ten(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
+    let right = board.right(id).map_or(0.0, |right| right[0]);
+    with_gravity(board, id, 10.0)
+        .is_some_and(|value| typed.is(value) && !typed.is(right) && typed.written.significant >= 2)
+}
+
+/// True if a standing weight was worked with another accepted acceleration of free fall, or no
+/// weight stands that could tell.
+fn uses_other_gravity(board: &Board<'_>) -> bool {
+    let mut told = board.standing.iter().filter_map(|(id, own)| {
+        let right = board
+            .right(*id)
+            .filter(|_| matches!(id, StepId::Weight(_)))?;
+        let own = own.typed.map_or(own.value, |(typed, _)| typed);
+        let near = |gravity: f64| (own - right[0] * gravity / board.problem.gravity()).abs();
+        let usual = near(board.problem.gravity());
+        let accepted = board.other_gravities();
+        Some(accepted.iter().any(|gravity| near(*gravity) < usual))
+    });
+    told.next()
+        .is_none_or(|first| first || told.any(|other| other))
+}
+
+/// True if a number is reached by rounding on the way from right values.
+fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
+    let (low, high) = hull(board, id, &PinnedSamples::new())?;
+    Some(shapes.iter().any(|shape| {
+        let (one, other) = (shape.of(low), shape.of(high));
+        typed.is_between(one.min(other), one.max(other))
+    }))
+}
+
 /// How a learner's convention may change a value.
 #[derive(Clone, Copy)]
 enum Shape {
@@ -147,6 +188,10 @@ fn shapes(id: StepId) -> Vec<Shape> {
     match id {
         StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
         StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
+        // The sign of a weight or a component belongs in the sum.
+        StepId::Weight(_) | StepId::Across(_) | StepId::PartOf(..) | StepId::Moment(_) => {
+            vec![Shape::Same, Shape::Opposite]
+        }
         // A line below the horizontal is often given a negative angle.
         StepId::Reaction(_, Part::Direction) => {
             vec![Shape::Same, Shape::Opposite, Shape::Supplement]
@@ -229,11 +274,18 @@ impl Hull<'_> {
             Some(line) if line.right || self.own.contains_key(step) => {
                 ways.push(line.value);
                 ways.extend(line.typed.map(|(typed, _)| typed));
+                // As the program shows it.
+                ways.push(carried(board, *step, line.value));
             }
             Some(_) => {}
             None => ways.push(carried(board, *step, full)),
         }
-        ways.dedup();
+        ways.sort_by(f64::total_cmp);
+        ways.dedup_by(|one, other| (*one - *other).abs() <= 1e-12 * other.abs());
+        // Only the ends count for a value that goes one way with each input.
+        if ways.len() > 2 {
+            ways = vec![ways[0], ways[ways.len() - 1]];
+        }
         let before = pins.get(step).copied();
         for way in ways {
             pins.insert(*step, way);

@@ -19,6 +19,9 @@ const MOST_ASSIGNMENTS: usize = 3000;
 /// The most meanings tried for one literal.
 const MOST_MEANINGS: usize = 7;
 
+/// Numbers that are likelier to belong to a formula than to be rounded quantities.
+const PURE: [f64; 8] = [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0];
+
 /// What a literal may stand for.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Meaning {
@@ -47,8 +50,8 @@ impl Stock {
         }
         if let Some(function) = board.name_function(NameRole::Gravity) {
             stock.add(function, Dimension::ACCELERATION, function[0], true);
-            for accepted in board.problem.accepted_gravity() {
-                stock.add(function, Dimension::ACCELERATION, *accepted, true);
+            for accepted in board.other_gravities() {
+                stock.add(function, Dimension::ACCELERATION, accepted, true);
             }
         }
         for (id, own) in board.standing {
@@ -172,9 +175,7 @@ impl Stock {
             constant: true,
         };
         let mut meanings: Vec<Meaning> = found.into_iter().map(|(_, meaning)| meaning).collect();
-        // 90, 180, 2 and the like are likelier to be pure numbers than rounded quantities.
-        let pure = literal.unit.is_none()
-            && [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0].contains(&literal.value);
+        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
         meanings.insert(
             if pure {
                 meanings.len().min(1)
@@ -209,6 +210,55 @@ fn fits(literal: &Literal, shown: f64, dimension: Dimension, exact: bool) -> Opt
     } else {
         None
     }
+}
+
+/// How far the value of an expression may be off because its numbers were rounded: the sum of the
+/// changes that half a last unit of each makes. Numbers that stand for a given, and pure numbers,
+/// are exact; numbers with fewer figures than `least` are left out.
+pub(super) fn looseness(
+    board: &Board<'_>,
+    stock: &Stock,
+    tree: &Tree,
+    wanted: Dimension,
+    least: u8,
+) -> f64 {
+    let value = |moved: Option<(usize, f64)>| {
+        evaluate(tree, &mut |leaf| match leaf {
+            Leaf::Literal(literal) => {
+                let mut value = Value::of_literal(literal);
+                if let Some((index, by)) = moved
+                    && index == literal.index
+                {
+                    value.number += by;
+                }
+                value
+            }
+            name => plain_leaf(board, name),
+        })
+        .map(|value| value.number_as(wanted))
+        .ok()
+    };
+    let Some(middle) = value(None) else {
+        return 0.0;
+    };
+    tree.literals()
+        .iter()
+        .filter(|place| {
+            let literal = place.literal;
+            let pure = literal.unit.is_none() && PURE.contains(&literal.value);
+            let exact = stock.entries.iter().any(|(_, dimension, shown, exact)| {
+                *exact
+                    && (*dimension == Dimension::ANGLE) == place.in_angle
+                    && fits(literal, *shown, *dimension, true) == Some(0)
+            });
+            !pure && !exact && literal.written.significant >= least
+        })
+        .filter_map(|place| {
+            let written = figures_meant(place.literal.value, place.literal.written);
+            let moved = value(Some((place.literal.index, 0.5 * written.last_place)))?;
+            Some((moved - middle).abs())
+        })
+        .sum()
 }
 
 fn dimension_of(key: &Key, id: StepId) -> Dimension {
@@ -357,7 +407,7 @@ fn lifted_function(
                 let number = role
                     .and_then(|role| board.name_function(role))
                     .map(|function| function[choice]);
-                Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
+                board.value_of_name(id, number.unwrap_or(f64::NAN))
             }
         };
         *value = combine(sides, choice, &mut leaf).filter(|value| value.is_finite())?;
@@ -376,7 +426,7 @@ pub(super) fn plain_leaf(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
         Leaf::Literal(literal) => Value::of_literal(literal),
         Leaf::Name(id) => {
             let number = board.names.role(id).and_then(|role| board.name_value(role));
-            Value::of(number.unwrap_or(f64::NAN), board.names.dimension(id))
+            board.value_of_name(id, number.unwrap_or(f64::NAN))
         }
     }
 }

@@ -14,7 +14,9 @@ mod expression;
 mod grade;
 mod lift;
 mod names;
+mod own;
 pub mod statement;
+mod told;
 
 pub use board::{Board, Own, OwnName, Standing};
 pub use equation::own_relation;
@@ -85,6 +87,10 @@ pub enum Remark {
     RestsOnOpen,
     /// An expression without `=` was taken as a sum of moments that vanishes.
     TakenAsZero,
+    /// A weight or component given with a minus sign: its size is right.
+    SignInSum,
+    /// An equation that holds, with these other unknowns in it.
+    OtherUnknowns(Vec<StepId>),
 }
 
 /// What speaks about a line that does not hold; only `diagnosis` names.
@@ -105,6 +111,14 @@ pub struct Evidence {
     pub ratios: (bool, bool),
     /// A given that was told with another number.
     pub misread: Option<GivenId>,
+    /// True if the size holds and the way that was said with it does not.
+    pub wrong_way: bool,
+    /// True if it is the value with g = 10 m/s².
+    pub takes_ten: bool,
+    /// True if it is a pull's size with a minus sign.
+    pub negative_pull: bool,
+    /// True if g was told with a value that is not accepted.
+    pub gravity_told: bool,
 }
 
 /// What was found out about a line.
@@ -167,7 +181,8 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
     let stock = Stock::of(board);
     let mut first: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
-        let mut judgement = judge_reading(board, &stock, asked, reading, number);
+        let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
+        told::compare_way(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         if judgement.truth.holds() {
             if index > 0 {
@@ -193,15 +208,22 @@ fn judge_reading(
     stock: &Stock,
     asked: StepId,
     reading: &Reading,
-    line: usize,
+    (text, line): (&str, usize),
 ) -> Judgement {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
-    if let Some((name, _)) = &reading.defines {
+    // `ΣM = … = 0`: a name before an equation only says what the sum is.
+    let sum_of = sides.len() > 1 && equation::is_equation(board, asked, &sides);
+    if let Some((name, _)) = reading.defines.as_ref().filter(|_| !sum_of) {
+        if let Some(own) = own::multiple_of_unknown(board, stock, &sides) {
+            let mut judgement = Judgement::of(asked, Truth::Noted);
+            judgement.names = Some((name.clone(), own));
+            return judgement;
+        }
         let mut judgement = match asked {
             StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
             _ => expression::judge(board, stock, asked, &sides, line, false),
         };
-        judgement.names = expression::own_name(board, stock, name, &sides, &judgement);
+        judgement.names = own::own_name(board, stock, name, &sides, &judgement);
         if !judgement.truth.holds()
             && judgement.names.is_some()
             && judgement.evidence.lifted.is_empty()
@@ -214,10 +236,27 @@ fn judge_reading(
         Some((NameRole::Step(target), rest)) => {
             let mut judgement = expression::judge(board, stock, target, &rest, line, true);
             expression::credit(board, asked, &mut judgement, &rest);
+            if let Some(own) = own::taken_name(board, stock, (text, sides[0]), &rest, &judgement) {
+                judgement = Judgement::of(asked, Truth::Noted);
+                judgement.names = Some(own);
+            }
             judgement
         }
-        Some((NameRole::Given(given), rest)) => expression::told_again(board, asked, given, &rest),
-        Some((NameRole::Gravity | NameRole::Own(_), _)) => Judgement::of(asked, Truth::Noted),
+        Some((NameRole::Given(given), rest)) => told::told_again(board, asked, given, &rest),
+        Some((NameRole::Gravity, rest)) => {
+            let typed = text.get(sides[0].span.start..sides[0].span.end);
+            told::gravity_told(board, stock, asked, (typed, line), &rest)
+        }
+        Some((NameRole::Own(_), rest)) => {
+            let mut judgement = expression::judge(board, stock, asked, &rest, line, false);
+            let name = text.get(sides[0].span.start..sides[0].span.end);
+            let name = name.unwrap_or_default();
+            judgement.names = own::own_name(board, stock, name, &rest, &judgement);
+            if !judgement.truth.holds() {
+                judgement.truth = Truth::Noted;
+            }
+            judgement
+        }
         None if sides.len() > 1 && equation::is_equation(board, asked, &sides) => {
             equation::judge(board, stock, asked, &sides, line)
         }

@@ -34,6 +34,10 @@ impl Names {
             vocabulary: Vocabulary { names: Vec::new() },
             roles: Vec::new(),
         };
+        // What the learner has named goes before what the key would call so.
+        for (index, (symbol, dimension)) in own.iter().enumerate() {
+            names.add(symbol, *dimension, NameRole::Own(index));
+        }
         for (index, given) in problem.givens().iter().enumerate() {
             names.add(
                 &given.symbol,
@@ -58,9 +62,6 @@ impl Names {
             if !unnamed {
                 names.add(&step.symbol, step.dimension, NameRole::Step(step.id));
             }
-        }
-        for (index, (symbol, dimension)) in own.iter().enumerate() {
-            names.add(symbol, *dimension, NameRole::Own(index));
         }
         names
     }

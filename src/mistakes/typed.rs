@@ -3,7 +3,7 @@
 //! Simulated learners, the markers' table and the tests of the judge read these lines.
 
 use super::{Instance, Skill, unknown, value};
-use crate::key::{Key, Pins, Sampling, StepId, Teller, agree, balance_numbers, formula_numbers};
+use crate::key::{Atom, Formula, Key, Pins, Sampling, StepId, Teller, agree, balance_numbers, formula_numbers};
 use crate::problem::Problem;
 use crate::units::{Dimension, figures_text};
 
@@ -99,7 +99,15 @@ fn written(
     };
     match key.balance(step) {
         Some(balance) => Some(balance_numbers(&teller, balance)),
-        None => Some(formula_numbers(&teller, &key.formula(step)?)),
+        None => {
+            // The known moments are a sum on paper, not a name.
+            let known = key.formula(StepId::KnownMoments);
+            let formula = key.formula(step)?.rewrite(&|part| match part {
+                Formula::Atom(Atom::Step(StepId::KnownMoments)) => known.clone(),
+                _ => None,
+            });
+            Some(formula_numbers(&teller, &formula))
+        }
     }
 }
 

@@ -29,7 +29,7 @@ pub use evaluate::{Leaf, Mismatch, MismatchKind, Value, evaluate};
 pub use layout::layout;
 pub use tree::{
     Function, Literal, Name, NameId, Node, Operator, Place, Reading, Relation, Remark, Tree,
-    Vocabulary,
+    Vocabulary, Way,
 };
 pub use trouble::{Misreading, Trouble};
 
@@ -239,6 +239,19 @@ fn own_name(line: &str, tokens: &[Token], reading: &mut Reading) -> usize {
     words + 1
 }
 
+/// The letter of an unknown name that lacks its index, with the names that it may be: `W`, or the
+/// `m` of `mg`.
+fn which_names(name: &str, lexicon: &Lexicon<'_>) -> (String, Vec<crate::text::Symbol>) {
+    let whole = lexicon.with_index(name);
+    let first = name.chars().next().map_or(0, char::len_utf8);
+    let rest = &name[first..];
+    let product = rest.chars().count() == 1 && lexicon.exact(rest).is_some();
+    if !whole.is_empty() || !product {
+        return (name.to_owned(), whole);
+    }
+    (name[..first].to_owned(), lexicon.with_index(&name[..first]))
+}
+
 fn refuse_unknown(tokens: &[Token], lexicon: &Lexicon<'_>) -> Result<(), Misreading> {
     for (place, token) in tokens.iter().enumerate() {
         let Kind::Unknown(name) = &token.kind else {
@@ -250,6 +263,19 @@ fn refuse_unknown(tokens: &[Token], lexicon: &Lexicon<'_>) -> Result<(), Misread
             before.map(|token| &token.kind),
             Some(Kind::Literal(literal)) if literal.unit.is_none()
         );
+        let which = which_names(&name, lexicon);
+        if !which.1.is_empty() {
+            let (name, names) = which;
+            let span = Span::new(token.span.start, token.span.start + name.len());
+            let trouble = match <[_; 1]>::try_from(names) {
+                Ok([only]) => Trouble::UnknownName {
+                    name,
+                    nearest: Some(only),
+                },
+                Err(names) => Trouble::WhichName { name, names },
+            };
+            return Err(trouble.at(span));
+        }
         let nearest = lexicon.nearest(&name);
         let trouble = if after_number && nearest.is_none() {
             Trouble::UnknownUnit { name }

@@ -4,6 +4,15 @@ use super::tree::{NameId, Vocabulary};
 use crate::text::Symbol;
 use std::collections::BTreeMap;
 
+/// Letters that are typed for a Greek one that looks like them.
+const LOOKALIKES: &[(&str, &str)] = &[
+    ("a", "alpha"),
+    ("b", "beta"),
+    ("y", "gamma"),
+    ("o", "theta"),
+    ("w", "omega"),
+];
+
 /// The names of a vocabulary by their spellings.
 pub(super) struct Lexicon<'a> {
     vocabulary: &'a Vocabulary,
@@ -45,12 +54,44 @@ impl<'a> Lexicon<'a> {
             .or_else(|| self.folded.get(&fold(text)).copied())
     }
 
+    /// The names that are this letter with an index: `W_1` and `W_b` for `W`. Components are left
+    /// out, unless they are all there is.
+    pub(super) fn with_index(&self, text: &str) -> Vec<Symbol> {
+        let stem = fold(text);
+        let letter = |symbol: &Symbol| {
+            symbol
+                .as_str()
+                .split_once('_')
+                .map(|(letter, _)| letter.to_owned())
+        };
+        let names = || self.vocabulary.names.iter().map(|name| &name.symbol);
+        let same_case = names().any(|symbol| letter(symbol).as_deref() == Some(text));
+        let indexed = |symbol: &&Symbol| match letter(symbol) {
+            Some(letter) if same_case => letter == text,
+            Some(letter) => fold(&letter) == stem,
+            None => false,
+        };
+        let names = names();
+        let (plain, others): (Vec<&Symbol>, Vec<&Symbol>) = names
+            .filter(indexed)
+            .partition(|symbol| !symbol.as_str().ends_with('⊥'));
+        let kept = if plain.is_empty() { others } else { plain };
+        kept.into_iter().cloned().collect()
+    }
+
     /// The known name that is nearly spelled so: at most two edits and two fifths of
     /// its letters, so that a short name is not guessed from nothing, or one letter at its end.
     pub(super) fn nearest(&self, text: &str) -> Option<Symbol> {
         let typed: Vec<char> = fold(text).chars().collect();
         if typed.len() > 40 {
             return None;
+        }
+        let greek = LOOKALIKES
+            .iter()
+            .find(|(letter, _)| *letter == text)
+            .and_then(|(_, spelled)| self.folded.get(*spelled));
+        if let Some(id) = greek {
+            return self.vocabulary.name(*id).map(|name| name.symbol.clone());
         }
         let (_, id) = self
             .folded

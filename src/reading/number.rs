@@ -98,7 +98,8 @@ fn groups_at(text: &str) -> Vec<Group> {
     }
 }
 
-/// Digits, with the thin spaces of typesetters between groups of three left out.
+/// Digits, with what separates groups of three left out: thin spaces of typesetters, an
+/// apostrophe, and a space where the group before it may be a first one (`1 430`).
 fn digits_from(text: &str, from: usize) -> (String, usize) {
     let mut digits = String::new();
     let mut at = from;
@@ -110,12 +111,23 @@ fn digits_from(text: &str, from: usize) -> (String, usize) {
         };
         if c.is_ascii_digit() {
             digits.push(c);
-        } else if !(is_number_space(c) && !digits.is_empty() && three()) {
+        } else if !(separates(c, &digits) && three()) {
             break;
         }
         at = after;
     }
     (digits, at)
+}
+
+/// True if a character may stand between groups of three digits.
+fn separates(c: char, digits: &str) -> bool {
+    let first = (1..=3).contains(&digits.len()) && !digits.starts_with('0');
+    match c {
+        c if is_number_space(c) => !digits.is_empty(),
+        '\'' | '’' => !digits.is_empty(),
+        ' ' => first || digits.len() > 3 && digits.len().is_multiple_of(3),
+        _ => false,
+    }
 }
 
 /// The digits, bytes taken and meaning of the comma of a plain number.

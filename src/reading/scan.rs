@@ -277,9 +277,13 @@ impl<'a> Scan<'a> {
         let rest = self.rest();
         let doubled = |sign: &str| if rest.starts_with(sign) { 2 } else { 1 };
         let (kind, length) = match c {
+            '=' if rest.starts_with("=>") => (Kind::Equals(false), 2),
             '=' => (Kind::Equals(false), doubled("==")),
             '≈' | '~' | '≃' | '≅' => (Kind::Equals(true), c.len_utf8()),
             ':' if rest.starts_with(":=") => (Kind::Equals(false), 2),
+            // `T => 45`, `T -> 45`: what follows is what it comes to.
+            '⇒' | '⟹' | '→' => (Kind::Equals(false), c.len_utf8()),
+            '-' if rest.starts_with("->") => (Kind::Equals(false), 2),
             // `T: 45` says what T is; `64.2 : 2.4` divides.
             ':' if self.only_a_name() => (Kind::Equals(false), 1),
             ':' if self.after_operand() => (Kind::Divide, 1),

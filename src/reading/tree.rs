@@ -78,6 +78,19 @@ pub enum Relation {
     About,
 }
 
+/// A direction on the page, as it is said after a value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Upwards.
+    Up,
+    /// Downwards.
+    Down,
+    /// To the left.
+    Left,
+    /// To the right.
+    Right,
+}
+
 /// Something that was decided while reading and may be told to the learner.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -106,6 +119,13 @@ pub enum Remark {
     LetterAsTimes {
         /// The letter.
         span: Span,
+    },
+    /// A direction was said after the value: `349 N to the left`.
+    Direction {
+        /// The words.
+        span: Span,
+        /// Which way.
+        way: Way,
     },
     /// Words or signs that carry nothing were passed over: `so`, a label, a sign at the end.
     PassedOver {

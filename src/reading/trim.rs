@@ -1,8 +1,9 @@
-//! What carries nothing at the ends of a line: `so`, `∴`, a label, a full stop, a question mark.
+//! What carries nothing at the ends of a line: `so`, `∴`, a label, a full stop, a question mark;
+//! and a direction said after a value.
 
 use super::names::Lexicon;
 use super::signs::{is_blank, word_length};
-use super::tree::Remark;
+use super::tree::{Remark, Way};
 use crate::text::Span;
 
 /// Words at the head of a line that say nothing of it.
@@ -29,6 +30,9 @@ const FILLERS: &[&str] = &[
     "approximately",
     "approx",
     "roughly",
+    "ca",
+    "circa",
+    "around",
     "is",
     "that",
     "i",
@@ -49,6 +53,36 @@ const SIGNS: &[&str] = &[
 /// Signs at the end of a line that say nothing.
 const ENDS: &[char] = &['.', ';', ',', '?', '!', '=', ':'];
 
+/// Words after a value that say which way it points; the last entries say only against what an
+/// angle is measured.
+const WAYS: &[(&str, Option<Way>)] = &[
+    ("up", Some(Way::Up)),
+    ("upward", Some(Way::Up)),
+    ("upwards", Some(Way::Up)),
+    ("↑", Some(Way::Up)),
+    ("down", Some(Way::Down)),
+    ("downward", Some(Way::Down)),
+    ("downwards", Some(Way::Down)),
+    ("↓", Some(Way::Down)),
+    ("left", Some(Way::Left)),
+    ("leftward", Some(Way::Left)),
+    ("leftwards", Some(Way::Left)),
+    ("to the left", Some(Way::Left)),
+    ("←", Some(Way::Left)),
+    ("right", Some(Way::Right)),
+    ("rightward", Some(Way::Right)),
+    ("rightwards", Some(Way::Right)),
+    ("to the right", Some(Way::Right)),
+    ("→", Some(Way::Right)),
+    ("above the horizontal", None),
+    ("above horizontal", None),
+    ("below the horizontal", None),
+    ("below horizontal", None),
+    ("to the horizontal", None),
+    ("from the horizontal", None),
+    ("with the horizontal", None),
+];
+
 /// The part of a line that is to be read, with a remark on each thing passed over.
 pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
     let mut remarks = Vec::new();
@@ -60,14 +94,44 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         });
         part = shrink(line, Span::new(end, part.end));
     }
-    let text = &line[part.start..part.end];
-    let kept = text.trim_end_matches(|c: char| ENDS.contains(&c) || is_blank(c));
-    let end = part.start + kept.len();
+    let mut end = part.start + bare_end(&line[part.start..part.end]);
     if end < part.end {
         let span = Span::new(end, part.end);
         remarks.push(Remark::PassedOver { span });
     }
+    if let Some((length, way)) = direction(&line[part.start..end], lexicon) {
+        let span = Span::new(part.start + length, end);
+        remarks.push(match way {
+            Some(way) => Remark::Direction { span, way },
+            None => Remark::PassedOver { span },
+        });
+        end = part.start + bare_end(&line[part.start..part.start + length]);
+    }
     (Span::new(part.start, end), remarks)
+}
+
+/// Bytes of a text without the signs at its end that say nothing.
+fn bare_end(text: &str) -> usize {
+    text.trim_end_matches(|c: char| ENDS.contains(&c) || is_blank(c))
+        .len()
+}
+
+/// A direction after a value: the bytes before it, and the way. What is left must end in a digit,
+/// a letter or a bracket, so that a direction alone is no value.
+fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> {
+    let small = text.to_lowercase();
+    if small.len() != text.len() {
+        return None;
+    }
+    let (words, way) = WAYS
+        .iter()
+        .filter(|(words, _)| small.ends_with(words))
+        .max_by_key(|(words, _)| words.len())?;
+    let before = &text[..text.len() - words.len()];
+    let apart = before.ends_with(|c: char| is_blank(c) || c == ',') || !words.is_ascii();
+    let known = lexicon.find(words).is_some();
+    let value = before.chars().any(|c| c.is_ascii_digit() || c == '=');
+    (apart && !known && value).then_some((before.len(), *way))
 }
 
 /// A span without the blanks at its ends.

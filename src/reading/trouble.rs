@@ -34,6 +34,14 @@ pub enum Trouble {
         /// The known name that is nearly spelled so.
         nearest: Option<Symbol>,
     },
+    /// A name without the index that tells which of several is meant: `W`, where `W_1` and `W_b`
+    /// are known.
+    WhichName {
+        /// As typed.
+        name: String,
+        /// The known names that begin so.
+        names: Vec<Symbol>,
+    },
     /// A word after a number that is no unit.
     UnknownUnit {
         /// As typed.
@@ -78,6 +86,7 @@ impl Trouble {
                 nearest: Some(_), ..
             } => "reading.unknown-name-near",
             Trouble::UnknownName { nearest: None, .. } => "reading.unknown-name",
+            Trouble::WhichName { .. } => "reading.which-name",
             Trouble::UnknownUnit { .. } => "reading.unknown-unit",
             Trouble::SeveralUnits { .. } => "reading.several-units",
             Trouble::MissingBracket { .. } => "reading.missing-bracket",
@@ -100,6 +109,10 @@ impl Trouble {
                     .iter()
                     .map(|symbol| ("nearest", Slot::Name(symbol.shown())));
                 std::iter::once(("name", key(name))).chain(near).collect()
+            }
+            Trouble::WhichName { name, names } => {
+                let shown: Vec<String> = names.iter().map(Symbol::shown).collect();
+                vec![("name", key(name)), ("names", Slot::Word(shown.join(", ")))]
             }
             Trouble::UnknownUnit { name } => vec![("name", key(name))],
             Trouble::SeveralUnits { second } => vec![("second", key(second))],

@@ -1,7 +1,7 @@
 //! Words: names, functions, units away from a number, and names run together (`mg`, `Tsin35`).
 
 use super::scan::{Scan, exact};
-use super::signs::{blanks, continues_word, is_open, partner, starts_word, word_length};
+use super::signs::{blanks, continues_word, is_blank, is_open, partner, starts_word, word_length};
 use super::token::Kind;
 use super::tree::{Function, Literal, Remark};
 use crate::text::Span;
@@ -25,6 +25,17 @@ pub(super) fn function(word: &str) -> Option<Function> {
     })
 }
 
+/// Words that only say that a value is rounded.
+const ABOUT: &[&str] = &[
+    "approx",
+    "approximately",
+    "about",
+    "roughly",
+    "around",
+    "circa",
+    "ca",
+];
+
 /// A part of letters that run together.
 #[derive(Clone, Copy)]
 enum Part {
@@ -39,7 +50,11 @@ impl Scan<'_> {
         let rest = self.rest();
         let length = word_length(rest).max(rest.chars().next().map_or(1, char::len_utf8));
         let word = &rest[..length];
-        if self.times_letter(word) || self.several_words(length) {
+        if self.times_letter(word)
+            || self.several_words(length)
+            || self.inverse_digit(word)
+            || self.about(word)
+        {
             return;
         }
         if let Some(id) = self.lexicon.find(word) {
@@ -136,6 +151,43 @@ impl Scan<'_> {
             self.push(Kind::Function(inverse), from + length);
         }
         inverse.is_some()
+    }
+
+    /// `tan-1(0.5)`: a raised −1 as plain keyboards have it, only before a bracket.
+    fn inverse_digit(&mut self, word: &str) -> bool {
+        let Some(inverse) = function(word).and_then(Function::inverse) else {
+            return false;
+        };
+        let after = &self.rest()[word.len()..];
+        let digits = after.strip_prefix(['-', '−']).map(str::trim_start);
+        let applies = digits
+            .and_then(|digits| digits.strip_prefix('1'))
+            .is_some_and(|rest| rest.trim_start_matches(is_blank).starts_with(is_open));
+        if applies && let Some(one) = after.find('1') {
+            self.push(Kind::Function(inverse), word.len() + one + 1);
+        }
+        applies
+    }
+
+    /// `T = approx. 385 N`, `T ca. 385 N`: before a number these words carry nothing; after a name
+    /// they stand for the sign.
+    fn about(&mut self, word: &str) -> bool {
+        if !ABOUT.contains(&word.to_lowercase().as_str()) || self.lexicon.find(word).is_some() {
+            return false;
+        }
+        let point = usize::from(self.rest()[word.len()..].starts_with('.'));
+        let after = &self.rest()[word.len() + point..];
+        if !after[blanks(after)..].starts_with(|c: char| c.is_ascii_digit()) {
+            return false;
+        }
+        if self.after_operand() {
+            self.push(Kind::Equals(true), word.len() + point);
+        } else {
+            let span = Span::new(self.at, self.at + word.len() + point);
+            self.remarks.push(Remark::PassedOver { span });
+            self.at = span.end;
+        }
+        true
     }
 
     /// Operators in words.

@@ -2,12 +2,12 @@
 
 use super::Session;
 use super::turn::{Course, NameView, Progress, StepView, View};
-use crate::judge::NameRole;
+use crate::judge::{NameRole, OwnName};
 use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
 use crate::problem::{Acting, ForceId, Place};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 use crate::text::{Prose, Slot};
-use crate::units::value_text;
+use crate::units::{Dimension, value_text};
 
 impl Session {
     /// Everything that a screen shows now.
@@ -151,7 +151,7 @@ impl Session {
         self.key.step(StepId::ForceSum(Axis::Horizontal)).is_none()
     }
 
-    fn pivot_noun(&self) -> String {
+    pub(super) fn pivot_noun(&self) -> String {
         self.problem
             .supports()
             .iter()
@@ -180,8 +180,33 @@ impl Session {
             &[
                 ("force", Slot::Key(force)),
                 ("body", Slot::Key(self.problem.body().noun.clone())),
+                ("angle", Slot::Key(self.example_angle().to_string())),
             ],
         )
+    }
+
+    /// An angle for an example that is none of this problem's.
+    fn example_angle(&self) -> u32 {
+        let angles = self
+            .key
+            .steps
+            .iter()
+            .filter(|step| step.dimension == Dimension::ANGLE)
+            .filter_map(|step| self.key.value(step.id, self.sampling.own(), &Pins::new()));
+        let givens = self
+            .problem
+            .givens()
+            .iter()
+            .filter(|given| given.dimension == Dimension::ANGLE)
+            .map(|given| given.value);
+        let known: Vec<f64> = angles.chain(givens).map(f64::to_degrees).collect();
+        let free = |degrees: &u32| {
+            let degrees = f64::from(*degrees);
+            known
+                .iter()
+                .all(|angle| (angle - degrees).abs() > 2.0 && (90.0 - angle - degrees).abs() > 2.0)
+        };
+        (31..60).find(free).unwrap_or(45)
     }
 
     fn no_ratios(&self) -> bool {
@@ -194,7 +219,7 @@ impl Session {
 
     fn name_views(&self) -> Vec<NameView> {
         let names = self.names();
-        let mut views = Vec::new();
+        let (mut views, mut own_views) = (Vec::new(), Vec::new());
         for (index, name) in names.vocabulary().names.iter().enumerate() {
             let Some(role) = names.role(crate::reading::NameId(index)) else {
                 continue;
@@ -227,20 +252,36 @@ impl Session {
                     (self.title(step), value)
                 }
                 NameRole::Own(own) => {
-                    let value = self.state.own_names.get(own).map(|(_, own)| {
-                        value_text(own.value, own.dimension, self.problem.figures())
-                    });
+                    let own = self.state.own_names.get(own).map(|(_, own)| own);
+                    let value = own
+                        .filter(|own| self.may_tell(own))
+                        .map(|own| value_text(own.value, own.dimension, self.problem.figures()));
                     (self.words.word("name.own"), value)
                 }
             };
-            views.push(NameView {
+            let view = NameView {
                 shown: name.symbol.shown(),
                 typed: name.symbol.typed(),
                 meaning,
                 value,
-            });
+            };
+            match role {
+                NameRole::Own(_) => own_views.push(view),
+                _ => views.push(view),
+            }
         }
+        views.append(&mut own_views);
         views
+    }
+
+    /// True unless a name of the learner's own would tell the unknown before it is found.
+    pub(super) fn may_tell(&self, own: &OwnName) -> bool {
+        !own.of_unknown
+            || self
+                .state
+                .standing
+                .keys()
+                .any(|step| matches!(step, StepId::Pull(_)))
     }
 
     /// The first step at which the unknown's name is needed.

@@ -4,7 +4,7 @@ use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
+use crate::key::{Formula, StepId, formula_names};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
@@ -39,9 +39,6 @@ impl Session {
         for remark in &judgement.remarks {
             prose = prose.then(self.remark(remark, target));
         }
-        if let StepId::Reaction(_, Part::Along(axis)) = target {
-            prose = prose.then(self.sense(target, axis));
-        }
         if let Some((name, _)) = &judgement.names {
             let slots = [
                 ("name", Slot::Name(name.clone())),
@@ -53,21 +50,6 @@ impl Session {
             prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
         }
         prose
-    }
-
-    /// Which way a hinge's part points.
-    fn sense(&self, target: StepId, axis: Axis) -> Prose {
-        let value = self
-            .key
-            .value(target, self.sampling.own(), &Pins::new())
-            .unwrap_or(0.0);
-        let key = match (axis, value >= 0.0) {
-            (Axis::Horizontal, true) => "talk.sense.right",
-            (Axis::Horizontal, false) => "talk.sense.left",
-            (Axis::Vertical, true) => "talk.sense.up",
-            (Axis::Vertical, false) => "talk.sense.down",
-        };
-        self.words.say(key, &[])
     }
 
     fn remark(&self, remark: &Remark, target: StepId) -> Prose {
@@ -95,8 +77,9 @@ impl Session {
             }
             Remark::OppositeSense => ("remark.opposite", Vec::new()),
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
+            Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
-            Remark::RestsOnOpen => return Prose::default(),
+            Remark::RestsOnOpen | Remark::OtherUnknowns(_) => return Prose::default(),
         };
         self.words.say(key, &slots)
     }
@@ -152,6 +135,19 @@ impl Session {
             }
             _ => {}
         }
+        let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
+        if judgement.evidence.takes_ten {
+            return self.words.say("talk.gravity-ten", &own);
+        }
+        if judgement.evidence.gravity_told {
+            return self.words.say("talk.gravity-told", &own);
+        }
+        if judgement.evidence.negative_pull {
+            return self.words.say("talk.pull-negative", &[]);
+        }
+        if judgement.evidence.wrong_way {
+            return self.words.say("talk.way-wrong", &[]);
+        }
         if let Some(given) = judgement.evidence.misread {
             return self.misread(given);
         }
@@ -160,6 +156,7 @@ impl Session {
                 self.thought(judgement, named)
             }
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
+            _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ => {
                 let step = [("step", Slot::Word(self.title(judgement.target)))];
                 self.words.say("talk.unexplained", &step)
@@ -175,6 +172,10 @@ impl Session {
                 ("wanted", Slot::Word(self.kind(wanted))),
             ];
             prose = self.words.say("talk.dimension", &slots).then(prose);
+        }
+        // Said once a step; the footer and `help` say it always.
+        if self.state.open.is_some() {
+            return prose;
         }
         prose.then(self.words.say("talk.after-wrong", &[]))
     }
@@ -196,7 +197,21 @@ impl Session {
         if judgement.target == StepId::KnownMoments {
             return self.words.say("talk.known-moments", &[]);
         }
+        let others = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::OtherUnknowns(others) => Some(others),
+            _ => None,
+        });
+        if let Some(others) = others {
+            return self.still_unknown(others);
+        }
         match &judgement.names {
+            Some((name, own)) if !self.may_tell(own) => {
+                let slots = [
+                    ("name", Slot::Name(name.clone())),
+                    ("symbol", Slot::Name(self.unknown_symbol())),
+                ];
+                self.words.say("talk.noted-open", &slots)
+            }
             Some((name, own)) => {
                 let value = value_text(own.value, own.dimension, self.problem.figures());
                 let slots = [
@@ -214,6 +229,33 @@ impl Session {
             }
             None => self.words.say("talk.noted", &[]),
         }
+    }
+
+    /// A balance that holds with more than one unknown in it.
+    fn still_unknown(&self, others: &[StepId]) -> Prose {
+        let mut names = vec![self.unknown_symbol()];
+        names.extend(
+            others
+                .iter()
+                .filter_map(|step| self.key.step(*step))
+                .map(|step| step.symbol.shown()),
+        );
+        names.dedup();
+        let slots = [
+            ("unknowns", Slot::Word(names.join(", "))),
+            ("symbol", Slot::Name(self.unknown_symbol())),
+            ("pivot", Slot::Word(self.pivot_noun())),
+        ];
+        self.words.say("talk.holds-unknowns", &slots)
+    }
+
+    /// The symbol of the unknown of the moment balance.
+    fn unknown_symbol(&self) -> String {
+        self.key
+            .steps
+            .iter()
+            .find(|step| matches!(step.id, StepId::Pull(_)))
+            .map_or_else(String::new, |step| step.symbol.shown())
     }
 
     fn misread(&self, given: GivenId) -> Prose {

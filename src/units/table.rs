@@ -34,7 +34,22 @@ const fn unit(
 
 /// Every unit that is read. The first of a dimension is the one that values are told in.
 const UNITS: &[Unit] = &[
-    unit("N", &["newton", "newtons"], Dimension::FORCE, 1.0),
+    unit(
+        "N",
+        &[
+            "newton",
+            "newtons",
+            "kg m/s^2",
+            "kg·m/s^2",
+            "kg*m/s^2",
+            "kg m/s²",
+            "kg·m/s²",
+            "kg m s^-2",
+            "kg m s⁻²",
+        ],
+        Dimension::FORCE,
+        1.0,
+    ),
     unit(
         "kN",
         &["kilonewton", "kilonewtons"],

@@ -1,0 +1,137 @@
+//! Names of the learner's own: what a definition lets them stand for.
+
+use super::board::{Board, OwnName};
+use super::equation;
+use super::expression::{is_known, lifted, other_step};
+use super::lift::{Stock, plain_leaf, plain_value};
+use super::names::NameRole;
+use super::{Judgement, Truth};
+use crate::reading::{Leaf, Node, Tree, Value, evaluate};
+use crate::units::Dimension;
+
+/// The name of the learner's own that a line defines.
+pub(super) fn own_name(
+    board: &Board<'_>,
+    stock: &Stock,
+    name: &str,
+    sides: &[&Tree],
+    judgement: &Judgement,
+) -> Option<(String, OwnName)> {
+    let first = sides.first().filter(|side| is_known(board, side))?;
+    let value = plain_value(board, first).ok()?;
+    if let Some((_, own)) = judgement.values.first() {
+        let dimension = board.key.step(judgement.target)?.dimension;
+        return Some((
+            name.to_owned(),
+            OwnName {
+                value: own.value,
+                function: own.function,
+                dimension,
+                of_unknown: false,
+                bare: false,
+            },
+        ));
+    }
+    let lifted = lifted(board, stock, first, value.dimension);
+    let function = lifted.first().map_or([value.number; 4], |one| one.function);
+    Some((
+        name.to_owned(),
+        OwnName {
+            value: value.number,
+            function,
+            dimension: value.dimension,
+            of_unknown: false,
+            bare: value.bare,
+        },
+    ))
+}
+
+/// What a name of the learner's own stands for where it is a multiple of the unknown that is not
+/// found yet: `a = T sin 40`.
+pub(super) fn multiple_of_unknown(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+) -> Option<OwnName> {
+    let (unknown, [side]) = (board.unknown()?, sides) else {
+        return None;
+    };
+    let open = !board.standing.contains_key(&unknown) && equation::has_unknown(board, &[*side]);
+    if !open {
+        return None;
+    }
+    let right = board.right(unknown)?[0];
+    let at = |trial: f64| {
+        evaluate(side, &mut |leaf| match leaf {
+            Leaf::Name(id) if board.names.role(id) == Some(NameRole::Step(unknown)) => {
+                Value::of(trial, Dimension::FORCE)
+            }
+            leaf => plain_leaf(board, leaf),
+        })
+        .ok()
+    };
+    let (none, once, twice) = (at(0.0)?, at(right)?, at(2.0 * right)?);
+    let scale = once.number.abs();
+    let multiple = none.number.abs() <= 1e-9 * scale
+        && (twice.number - 2.0 * once.number).abs() <= 1e-9 * scale
+        && scale > 0.0;
+    let function = lifted(board, stock, side, once.dimension).first()?.function;
+    multiple.then_some(OwnName {
+        value: once.number,
+        function,
+        dimension: once.dimension,
+        of_unknown: true,
+        bare: false,
+    })
+}
+
+/// A definition whose name the key also uses, for a quantity that nobody is asked (`M1` for the
+/// first moment): where the line is wrong for that quantity, the name is the learner's own.
+pub(super) fn taken_name(
+    board: &Board<'_>,
+    stock: &Stock,
+    (text, name): (&str, &Tree),
+    sides: &[&Tree],
+    judgement: &Judgement,
+) -> Option<(String, OwnName)> {
+    let Node::Name(id) = name.node else {
+        return None;
+    };
+    let Some(NameRole::Step(step)) = board.names.role(id) else {
+        return None;
+    };
+    let asked = board.key.step(step).is_some_and(|step| step.asked);
+    let fits_not = matches!(
+        judgement.truth,
+        Truth::DoesNotHold | Truth::Mismatched(_) | Truth::Circular
+    );
+    let first = sides.first().filter(|side| is_known(board, side))?;
+    let dimension = board.key.step(step)?.dimension;
+    let value = plain_value(board, first).ok()?;
+    // A known name of another kind, or spelled otherwise, such as h for a height where H is the
+    // hinge's force.
+    let typed = text.get(name.span.start..name.span.end)?;
+    let symbol = &board.names.vocabulary().name(id)?.symbol;
+    let spelled_so = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
+    let other_kind = !value.may_be(dimension)
+        || !spelled_so.iter().any(|way| way == typed) && typed.chars().count() == 1;
+    // The moment, part or distance of another force.
+    let of_another = !asked && other_step(board, stock, step, first, value).is_some();
+    if !fits_not || !(other_kind && !board.standing.contains_key(&step) || of_another) {
+        return None;
+    }
+    let symbol = typed.to_owned();
+    let function = lifted(board, stock, first, value.dimension)
+        .first()
+        .map_or([value.number; 4], |one| one.function);
+    Some((
+        symbol,
+        OwnName {
+            value: value.number,
+            function,
+            dimension: value.dimension,
+            of_unknown: false,
+            bare: value.bare,
+        },
+    ))
+}

@@ -1,0 +1,108 @@
+//! What is told again: a given, the acceleration of free fall, the way of a hinge's part.
+
+use super::board::Board;
+use super::expression;
+use super::lift::{Stock, plain_value};
+use super::own::own_name;
+use super::{Judgement, Remark, Truth};
+use crate::key::{Axis, Part, StepId};
+use crate::problem::GivenId;
+use crate::reading::{Reading, Tree, Way};
+
+/// A given told again: right, or misread.
+pub(super) fn told_again(
+    board: &Board<'_>,
+    asked: StepId,
+    given: GivenId,
+    sides: &[&Tree],
+) -> Judgement {
+    let printed = board.problem.given(given);
+    let holds = sides.iter().all(|side| match plain_value(board, side) {
+        Ok(value) => {
+            let number = value.number_as(printed.dimension);
+            (number - printed.value).abs() <= 1e-6 * printed.value.abs()
+                && value.may_be(printed.dimension)
+        }
+        Err(_) => false,
+    });
+    let mut judgement = Judgement::of(
+        asked,
+        if holds {
+            Truth::Noted
+        } else {
+            Truth::DoesNotHold
+        },
+    );
+    if !holds {
+        judgement.evidence.misread = Some(given);
+        judgement.caret = sides.first().map(|side| side.span);
+    }
+    judgement
+}
+
+/// What g is, told: noted if it is an accepted value; a capital G is also written for a weight.
+pub(super) fn gravity_told(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    (typed, line): (Option<&str>, usize),
+    sides: &[&Tree],
+) -> Judgement {
+    let told = sides.first().and_then(|side| plain_value(board, side).ok());
+    let fits = told.is_some_and(|value| {
+        let mut accepted = board.other_gravities();
+        accepted.push(board.problem.gravity());
+        accepted
+            .iter()
+            .any(|known| (known - value.number).abs() < 1e-9)
+    });
+    if fits {
+        return Judgement::of(asked, Truth::Noted);
+    }
+    if typed == Some("G") {
+        let mut judgement = expression::judge(board, stock, asked, sides, line, false);
+        judgement.names = own_name(board, stock, "G", sides, &judgement);
+        return judgement;
+    }
+    let mut judgement = Judgement::of(asked, Truth::DoesNotHold);
+    judgement.evidence.gravity_told = true;
+    judgement.caret = sides.first().map(|side| side.span);
+    judgement
+}
+
+/// Compares the way that was said after a value with the way of a hinge's part.
+pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
+    let said = reading.remarks.iter().find_map(|remark| match remark {
+        crate::reading::Remark::Direction { way, span } => Some((*way, *span)),
+        _ => None,
+    });
+    let (Some((way, span)), StepId::Reaction(_, Part::Along(axis))) = (said, judgement.target)
+    else {
+        return;
+    };
+    let Some(right) = board.right(judgement.target) else {
+        return;
+    };
+    let (says_axis, sign) = match way {
+        Way::Up => (Axis::Vertical, 1.0),
+        Way::Down => (Axis::Vertical, -1.0),
+        Way::Right => (Axis::Horizontal, 1.0),
+        Way::Left => (Axis::Horizontal, -1.0),
+    };
+    if !judgement.truth.holds() {
+        return;
+    }
+    if says_axis == axis && sign * right[0] > 0.0 {
+        judgement
+            .remarks
+            .retain(|remark| *remark != Remark::OppositeSense);
+        return;
+    }
+    judgement.truth = Truth::DoesNotHold;
+    judgement.establishes.clear();
+    judgement.values.clear();
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
+    judgement.caret = Some(span);
+}

@@ -1,0 +1,125 @@
+//! Single lines at single steps, and the verdict that a teacher would give. The problem is built
+//! from its own file, so that no change of the draws moves it.
+
+use leverwright::lesson::parse_problem;
+use leverwright::session::Session;
+use leverwright::text::Words;
+
+/// The mast of these lines: 42 kg and 6.2 m at 55° with the horizontal, a dummy of 72 kg at 4.0 m,
+/// the rope tied to the tip, 25° above the horizontal. By hand: Wb = 411.6 N, W1 = 705.6 N,
+/// α = 35°, γ = 80°, Wb⊥ = 236.1 N, W1⊥ = 404.7 N, T = 385.0 N, Hx = −348.9 N, Hy = 954.5 N,
+/// H = 1016 N, ψ = 69.9°.
+const MAST: &str = include_str!("lines/mast.json");
+
+const WEIGHT: usize = 2;
+const ANGLE: usize = 4;
+const COMPONENT: usize = 6;
+const MOMENTS: usize = 9;
+const PULL: usize = 10;
+const LEVEL: usize = 11;
+const UPRIGHT: usize = 12;
+const SIZE: usize = 13;
+const DIRECTION: usize = 14;
+
+/// The step by its place in the walk, lines, and the truth of the last one, perhaps with `:` and
+/// the mistake named first or a stretch of what is said.
+type Row = (usize, &'static [&'static str], &'static str);
+
+#[rustfmt::skip]
+const ROWS: &[Row] = &[
+    // Weights: other values of g, units, signs.
+    (WEIGHT, &["42*9.81"], "holds"), (WEIGHT, &["42*9.80665"], "holds"), (WEIGHT, &["411.6"], "holds"),
+    (WEIGHT, &["412"], "holds"), (WEIGHT, &["411"], "rounded"), (WEIGHT, &["0.412 kN"], "holds"),
+    (WEIGHT, &["-412"], "holds:the sign belongs in the sum"), (WEIGHT, &["42 kgf"], "holds"),
+    (WEIGHT, &["410"], "too-few-figures"), (WEIGHT, &["412 kg"], "wrong-unit"),
+    (WEIGHT, &["420"], "wrong:g = 10"), (WEIGHT, &["42*10"], "wrong:g = 10"), (WEIGHT, &["g = 10"], "wrong:g = 9.8"),
+    (WEIGHT, &["g = 9.8"], "noted"), (WEIGHT, &["G = 412"], "holds"), (WEIGHT, &["W = 412"], "holds"),
+    (WEIGHT, &["mg"], "not-understood:mb, m1"), (WEIGHT, &["m g"], "not-understood:mb, m1"),
+    (WEIGHT, &["42"], "wrong:mass-for-weight"), (WEIGHT, &["42 kg"], "wrong:mass-for-weight"),
+    (WEIGHT, &["42/9.8"], "wrong:divided-by-g"), (WEIGHT, &["421 N"], "wrong:slip"), (WEIGHT, &["41.2"], "wrong:slip"),
+    (WEIGHT, &["4 12 N"], "not-understood"), (WEIGHT, &["411.6 kg m/s^2"], "holds"), (WEIGHT, &["412 N down"], "holds"),
+    // Angles.
+    (ANGLE, &["35"], "holds"), (ANGLE, &["90-55"], "holds"), (ANGLE, &["145"], "holds"), (ANGLE, &["55"], "noted"),
+    (ANGLE, &["53"], "wrong:slip"),
+    // Components.
+    (COMPONENT, &["Wb cos 55"], "holds"), (COMPONENT, &["Wb sin 35"], "holds"), (COMPONENT, &["412*0.574"], "holds"),
+    (COMPONENT, &["412*0.57"], "holds:three figures"), (COMPONENT, &["412*0.6"], "too-few-figures"),
+    (COMPONENT, &["-236"], "holds:the sign belongs in the sum"), (COMPONENT, &["-Wb cos 55"], "holds"),
+    (COMPONENT, &["Wb sin 55"], "wrong:complement"), (COMPONENT, &["412 cos 35"], "wrong:sine-cosine-exchanged"),
+    (COMPONENT, &["337"], "wrong:sine-cosine-exchanged"), (COMPONENT, &["412"], "wrong:not-resolved"),
+    (COMPONENT, &["W cos 55"], "not-understood:Wb, W1"), (COMPONENT, &["Wb sin a"], "not-understood:Did you mean α"),
+    (COMPONENT, &["412/cos 55"], "wrong:hypotenuse-confused"), (COMPONENT, &["412 tan 35"], "wrong:tangent-used"),
+    (COMPONENT, &["Wbp"], "circular"),
+    // The moment sum: every form of a balance.
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin(80)*6.2"], "holds"), (MOMENTS, &["236*3.1 + 405*4 - T*sin(80)*6.2"], "holds"),
+    (MOMENTS, &["ΣM = 236*3.1 + 405*4 - T*sin(80)*6.2 = 0"], "holds"),
+    (MOMENTS, &["sum M = 236*3.1 + 405*4 - T*sin(80)*6.2 = 0"], "holds"),
+    (MOMENTS, &["412*3.1*cos 55+706*4*cos 55 = T*6.2*sin 80"], "holds"), (MOMENTS, &["2351.6 = 6.106 T"], "holds"),
+    (MOMENTS, &["mb*g*sin35*L/2 + m1*g*sin 35*d1 = T*sin80*L"], "holds"), (MOMENTS, &["T*sin 80 = 379 N"], "holds"),
+    (MOMENTS, &["T*sin80*6.2 - 2351.6 = 0"], "holds"), (MOMENTS, &["F = 385 N"], "holds"),
+    (MOMENTS, &["Hx*0 + Hy*0 + 236*3.1 + 405*4 = T*sin 80*6.2"], "noted:still unknown"),
+    (MOMENTS, &["236*3.1 + 405*4 + 20 = T*sin(80)*6.2"], "wrong"), (MOMENTS, &["236*3.3 + 405*4 = T*sin(80)*6.2"], "wrong"),
+    (MOMENTS, &["236*3.1 + 405*4 = T*cos(80)*6.2"], "wrong:sine-cosine-exchanged"),
+    (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2"], "wrong:own-weight-at-tip"),
+    // Names of her own.
+    (MOMENTS, &["x = 2352", "y = 6.106", "T = x/y"], "rounded"),
+    (MOMENTS, &["M1 = 236*3.1", "M2 = 405*4", "M1 + M2 = T*sin 80*6.2"], "holds"),
+    (MOMENTS, &["h = 6.2*sin 80", "236*3.1 + 405*4 = T*h"], "holds"),
+    (MOMENTS, &["a = T sin 80"], "noted:multiple of T"), (MOMENTS, &["a = T sin 80", "236*3.1 + 405*4 = a*6.2"], "holds"),
+    (MOMENTS, &["d = 6.2*sin 80", "T*d = 2351.6"], "holds"),
+    // The pull: forms of a number, slips of the pen.
+    (PULL, &["385 N"], "holds"), (PULL, &["T = 385 N up"], "holds"), (PULL, &["T = approx. 385 N"], "holds"),
+    (PULL, &["T ca. 385 N"], "holds"), (PULL, &["T => 385 N"], "holds"), (PULL, &["T -> 385"], "holds"),
+    (PULL, &["T = 2349/6.1"], "holds"), (PULL, &["T=385.19"], "rounded"), (PULL, &["380 N"], "too-few-figures"),
+    (PULL, &["-385"], "wrong:only pulls"), (PULL, &["T = 384.6"], "wrong"),
+    (PULL, &["358 N"], "wrong:slip"), (PULL, &["38.5 N"], "wrong:slip"), (PULL, &["3850 N"], "wrong:slip"), (PULL, &["388 N"], "wrong:slip"),
+    // Going on with a wrong line.
+    (PULL, &["400", "go on", "400*cos 25"], "follows"), (PULL, &["400", "go on", "385*cos 25"], "holds"),
+    (MOMENTS, &["236*6.2+405*4 = T*sin 80*6.2", "go on", "505"], "follows"),
+    (MOMENTS, &["236*6.2+405*4 = T*sin 80*6.2", "go on", "385"], "holds"),
+    (COMPONENT, &["Wb sin 55", "go on", "706 cos 55"], "holds"),
+    (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "337*3.1+405*4 = T*sin 80*6.2"], "follows"),
+    (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "236*3.1+405*4 = T*sin 80*6.2"], "holds"),
+    // The hinge.
+    (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
+    (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
+    (LEVEL, &["ΣFx = T cos 25 - Hx = 0"], "noted:It holds"), (LEVEL, &["Hx + T cos 25 = 0"], "noted:It holds"),
+    (LEVEL, &["T_s = T sin 25", "Hx=349", "Hy = 412+706-T_s"], "holds"),
+    (UPRIGHT, &["1118 - 163 = 955"], "holds"), (UPRIGHT, &["955"], "rounded"), (UPRIGHT, &["954.9 N"], "rounded"),
+    (UPRIGHT, &["ΣFy = Hy + T sin 25 - Wb - W1 = 0"], "noted:It holds"), (UPRIGHT, &["1118"], "wrong:force-forgotten"),
+    (UPRIGHT, &["V = 955 N"], "rounded"), (UPRIGHT, &["945"], "wrong:slip"), (UPRIGHT, &["955 N down"], "wrong:not the way"),
+    (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
+    (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"),
+    (DIRECTION, &["tan ψ = Hy/Hx"], "noted:It holds"), (DIRECTION, &["sin ψ = 954/1016"], "noted:It holds"),
+    (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),
+    (DIRECTION, &["110"], "holds"), (DIRECTION, &["20.1"], "wrong:arctangent-inverted"), (DIRECTION, &["10"], "wrong"),
+    (DIRECTION, &["atan(349/954)"], "wrong:arctangent-inverted"),
+];
+
+#[test]
+fn verif_lines_get_the_verdict_of_a_teacher() {
+    let mut faults = Vec::new();
+    for (step, lines, wanted) in ROWS {
+        let mut session =
+            Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+        for _ in 0..*step {
+            session.submit("skip");
+        }
+        let turns: Vec<_> = lines.iter().map(|line| session.submit(line)).collect();
+        let last = turns.last().unwrap();
+        let (truth, detail) = wanted.split_once(':').unwrap_or((wanted, ""));
+        let message = last.line.message.to_string();
+        let named = last.kept.mistakes.first().is_some_and(|id| id == detail);
+        let fits = detail.is_empty()
+            || message.contains(detail)
+            || named
+            || detail == "force-forgotten" && !last.kept.mistakes.is_empty();
+        if last.kept.truth != truth || !fits {
+            faults.push(format!(
+                "{step} {lines:?}: {} {:?} {message}; wanted {wanted}",
+                last.kept.truth, last.kept.mistakes
+            ));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
