@@ -1,6 +1,7 @@
 //! Lesson and problem files, read and written.
 
 mod drawn;
+mod shelf;
 
 use leverwright::draw::candidates;
 use leverwright::lesson::{Fault, FaultKind, built_in, parse_lesson, parse_problem, write_problem};

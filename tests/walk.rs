@@ -1,5 +1,6 @@
 //! Whole walks through a session, and its laws.
 
+mod any_line;
 mod forces;
 
 use leverwright::draw::{draw, draw_sister};

@@ -3,7 +3,9 @@
 //! Simulated learners, the markers' table and the tests of the judge read these lines.
 
 use super::{Instance, Skill, unknown, value};
-use crate::key::{Atom, Formula, Key, Pins, Sampling, StepId, Teller, agree, balance_numbers, formula_numbers};
+use crate::key::{
+    Atom, Formula, Key, Pins, Sampling, StepId, Teller, agree, balance_numbers, formula_numbers,
+};
 use crate::problem::Problem;
 use crate::units::{Dimension, figures_text};
 
