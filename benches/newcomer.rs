@@ -39,6 +39,31 @@ const FORCES: &[&str] = &[
     "left",
     "down",
     "force of the wall",
+    "tention",
+    "weight, rope, hinge",
+    "weight of the body; rope; hinge, unknown",
+    "own weight, tip, down",
+    "rope, unknown",
+    "weight of the rope",
+    "what is tension",
+    "no",
+];
+
+/// At the pivot.
+const PIVOT: &[&str] = &[
+    "",
+    "?",
+    "hinge",
+    "H",
+    "A",
+    "the foot",
+    "tip",
+    "where the rope is tied",
+    "middle",
+    "99 m",
+    "why the hinge?",
+    "T = 50 N",
+    "the mast",
 ];
 
 /// At the first question about a value.
@@ -93,12 +118,16 @@ fn main() {
         .iter()
         .find(|given| given.written.ends_with("kg"))
         .map_or(52.0, |given| given.value);
-    for (question, lines) in [("forces", FORCES), ("value", VALUE)] {
+    for (question, lines) in [("forces", FORCES), ("pivot", PIVOT), ("value", VALUE)] {
         println!("\n== {question}");
         for line in lines {
             let mut session = Session::start(problem.clone(), None, Words::english()).unwrap();
-            if question == "value" {
-                session.submit("skip");
+            let passed = match question {
+                "forces" => 0,
+                "pivot" => 1,
+                _ => 2,
+            };
+            for _ in 0..passed {
                 session.submit("skip");
             }
             // The numbers above are those of a mass of 52 kg.

@@ -1,6 +1,7 @@
 //! Lesson and problem files, read and written.
 
 mod drawn;
+mod shelf;
 
 use leverwright::draw::candidates;
 use leverwright::lesson::{Fault, FaultKind, built_in, parse_lesson, parse_problem, write_problem};
@@ -266,6 +267,7 @@ fn own_problem(
                 noun: "pail".to_owned(),
                 at: Place::Tip,
                 kind: LoadKind::Mass(id(1)),
+                stands: false,
             },
             Load {
                 symbol: Symbol::new("F_2"),
@@ -275,6 +277,7 @@ fn own_problem(
                     size: id(3),
                     direction: oblique(id(4), Upright::Down),
                 },
+                stands: false,
             },
         ],
         gravity,

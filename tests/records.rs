@@ -394,3 +394,31 @@ fn verif_a_problem_taken_up_again_and_again_keeps_all_its_lines() {
     let [first, second] = journals;
     assert_eq!(unfinished_over(&[first, second, end]), None);
 }
+
+/// Bytes of one journal, changed one at a time: at most the line of the byte and its neighbour go.
+#[test]
+fn verif_a_changed_byte_costs_at_most_its_own_line_and_a_neighbour() {
+    let texts: Vec<String> = (0..20)
+        .map(|number| format!("W{number} = {number}*9.8 ½"))
+        .collect();
+    let records = practice(&texts);
+    let clean = text_of(&records).into_bytes();
+    let step = (clean.len() / 2000).max(1);
+    let mut tried = 0;
+    for place in (0..clean.len()).step_by(step) {
+        let mut bytes = clean.clone();
+        bytes[place] ^= 1 << (place % 8);
+        let journal = parse(&String::from_utf8_lossy(&bytes));
+        assert!(journal.records.len() + 2 >= records.len(), "byte {place}");
+        assert!(
+            journal
+                .records
+                .iter()
+                .all(|record| records.contains(record)),
+            "byte {place}"
+        );
+        let _ = unfinished(&journal);
+        tried += 1;
+    }
+    assert!(tried >= 2000, "{tried}");
+}

@@ -1,5 +1,8 @@
 //! Whole walks through a session, and its laws.
 
+mod any_line;
+mod forces;
+
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};
 use leverwright::lesson::built_in;

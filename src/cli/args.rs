@@ -9,63 +9,113 @@ use std::path::PathBuf;
 #[command(
     name = "leverwright",
     version,
-    about,
-    after_help = "Without a command the practice screen opens.\n\n\
-Examples:\n  leverwright\n  leverwright practice mast --seed 7\n  leverwright solve mast --seed 7\n\n\
+    about = "A tutor for forces on beams: it sets a problem, reads each line of your working, says \
+at once whether it holds, and names the thought behind a wrong one.",
+    after_help = "Without a command, practice opens at the list of lessons.\n\n\
+Examples:
+  leverwright                          choose a lesson and work at it
+  leverwright --plain                  the same as lines of text, for screen readers
+  leverwright practice mast --seed 7   the problem with number 7 of the lesson mast
+  leverwright solve mast --seed 7      the same problem, worked from beginning to end
+  leverwright check my-lesson.json     what is wrong in a file that you wrote
+  leverwright help practice            every option of a command
+
 For learning only: never choose a real rope, hanger, ladder position or lift from it."
 )]
 pub(super) struct Arguments {
     /// What to do.
     #[command(subcommand)]
     pub(super) command: Option<Command>,
-    /// Folder for the records of what was entered
-    #[arg(long, global = true, value_name = "DIR")]
+    #[command(flatten)]
+    pub(super) way: Way,
+    /// Keep what you enter in this folder, and carry on with what was left there; without it, in
+    /// the folder named by the environment variable LEVERWRIGHT_SAVES, else in your data folder
+    #[arg(long, global = true, value_name = "FOLDER")]
     pub(super) saves: Option<PathBuf>,
-    /// Folder with more lessons; they add to the built-in ones or override them
-    #[arg(long, global = true, value_name = "DIR")]
+    /// Use the lesson files (*.json) of this folder too; one with the name of a built-in lesson
+    /// takes its place
+    #[arg(long, global = true, value_name = "FOLDER")]
     pub(super) lessons: Option<PathBuf>,
 }
 
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
-    /// Work a problem with the tutor
+    /// Work at a problem, line by line, with the tutor
     Practice(Practice),
-    /// Print the full worked key of a problem
+    /// Print a problem worked from beginning to end, with diagrams
     Solve(Solve),
+    /// Find every fault of lesson and problem files
+    Check(Check),
 }
 
-/// Which problem to work.
-#[derive(Args, Debug, Default)]
-#[command(
-    after_help = "Examples:\n  leverwright practice\n  leverwright practice mast --seed 7\n  leverwright practice counter --plain"
-)]
-pub(super) struct Practice {
-    /// A lesson by its name, a problem's code, or a problem file; without it, a list to choose from
-    pub(super) problem: Option<String>,
-    /// Draw the numbers from this seed
-    #[arg(long, value_name = "N")]
+/// How practice goes.
+#[derive(Args, Clone, Copy, Debug, Default)]
+pub(super) struct Way {
+    /// Draw the numbers of the lesson from this whole number (0 or more): the same number gives
+    /// the same problem on every computer; without it, each problem is a new one
+    #[arg(long, value_name = "NUMBER", value_parser = seed, allow_negative_numbers = true)]
     pub(super) seed: Option<u64>,
-    /// The problem with this code
-    #[arg(long, value_name = "CODE", conflicts_with_all = ["problem", "seed"])]
-    pub(super) code: Option<String>,
-    /// A line dialogue: for screen readers, pipes and small terminals
+    /// Talk in plain lines of text in place of the full screen: for screen readers, for input
+    /// from a file, and for small terminals
     #[arg(long)]
     pub(super) plain: bool,
 }
 
+/// Which problem to work.
+#[derive(Args, Debug, Default)]
+#[command(after_help = "Examples:
+  leverwright practice                   choose from the list of lessons
+  leverwright practice mast --seed 7     the problem with number 7 of the lesson mast
+  leverwright practice my-problem.json   a problem that you wrote
+  leverwright practice counter --plain   as lines of text")]
+pub(super) struct Practice {
+    /// The name of a lesson (counter, walkway, mast), the code printed with a problem, or a
+    /// problem file; without it, a list to choose from
+    pub(super) problem: Option<String>,
+    #[command(flatten)]
+    pub(super) way: Way,
+    /// The problem with this code, as `solve` prints it
+    #[arg(long, value_name = "CODE", conflicts_with_all = ["problem", "seed"])]
+    pub(super) code: Option<String>,
+}
+
 /// Which problem to solve.
 #[derive(Args, Debug)]
-#[command(
-    after_help = "Examples:\n  leverwright solve mast --seed 7\n  leverwright solve my-problem.json --json\n  leverwright solve - < my-problem.json"
-)]
+#[command(after_help = "Examples:
+  leverwright solve mast --seed 7          the problem with number 7 of the lesson mast
+  leverwright solve my-problem.json        a problem that you wrote
+  leverwright solve - < my-problem.json    the same, from standard input
+  leverwright solve mast --json            for another program")]
 pub(super) struct Solve {
-    /// A problem file, `-` for standard input, a lesson by its name, or a problem's code
+    /// The name of a lesson (counter, walkway, mast), the code printed with a problem, a problem
+    /// file, or `-` for a problem file on standard input
     pub(super) problem: String,
-    /// Draw a lesson's numbers from this seed
-    #[arg(long, value_name = "N")]
+    /// Draw the numbers of the lesson from this whole number (0 or more); without it, from 1
+    #[arg(long, value_name = "NUMBER", value_parser = seed, allow_negative_numbers = true)]
     pub(super) seed: Option<u64>,
-    /// As JSON, with every value in full
+    /// Print JSON for other programs: every value in full, in SI units, angles in degrees
     #[arg(long)]
     pub(super) json: bool,
+}
+
+/// Which files to check.
+#[derive(Args, Debug)]
+#[command(after_help = "Examples:
+  leverwright check my-problem.json
+  leverwright check lessons/*.json
+
+Each fault stands on a line of its own: file, line, column, field, what is wrong and what was
+expected. Exit status: 0 if no file has a fault, 1 if one has.")]
+pub(super) struct Check {
+    /// Lesson and problem files; a file with a `model` is read as a problem, any other as a lesson
+    #[arg(required = true, value_name = "FILE")]
+    pub(super) files: Vec<PathBuf>,
+}
+
+/// A seed as it is typed.
+fn seed(typed: &str) -> Result<u64, String> {
+    typed
+        .parse()
+        .map_err(|_| format!("a whole number from 0 to {} is wanted", u64::MAX))
 }

@@ -60,6 +60,8 @@ pub(super) struct JournalDesk {
     told_of_trouble: bool,
     /// True once a problem of this sitting went unrecorded.
     lost: bool,
+    /// The seed of the next problem chosen from the list; none for numbers by chance.
+    next_seed: Option<u64>,
 }
 
 impl JournalDesk {
@@ -76,6 +78,7 @@ impl JournalDesk {
             noted: BTreeSet::new(),
             told_of_trouble: false,
             lost: false,
+            next_seed: None,
         };
         let opened = Store::open(saves).and_then(|store| {
             let learner = store.default_learner()?;
@@ -83,12 +86,15 @@ impl JournalDesk {
         });
         match opened {
             Ok(store) => desk.store = Some(store),
-            Err(trouble) => desk
-                .notes
-                .push(trouble.say(words).then(words.say("cli.unsaved", &[]))),
+            Err(trouble) => desk.notes.push(trouble.say(words)),
         }
         desk.look_for_unfinished();
         desk
+    }
+
+    /// Draws the problems that are chosen from the list from this seed on, not from chance.
+    pub(super) fn draw_from(&mut self, seed: Option<u64>) {
+        self.next_seed = seed;
     }
 
     /// What the learner should be told before anything else.
@@ -102,12 +108,20 @@ impl JournalDesk {
         };
         let notes = match store.unfinished(learner) {
             Ok(found) => {
+                let mut notes: Vec<Prose> = found
+                    .notes
+                    .iter()
+                    .map(|note| note.say(&self.words))
+                    .collect();
+                self.resume = found.resume;
                 // A journal from a newer version may hold a problem that this one cannot read.
-                self.resume = found
-                    .resume
-                    .filter(|resume| parse_problem(&resume.problem_json).is_ok());
-                let notes = found.notes.iter();
-                notes.map(|note| note.say(&self.words)).collect()
+                if let Some(resume) = &self.resume
+                    && parse_problem(&resume.problem_json).is_err()
+                {
+                    self.resume = None;
+                    notes.push(self.words.say("cli.unread-problem", &[]));
+                }
+                notes
             }
             Err(trouble) => vec![trouble.say(&self.words)],
         };
@@ -299,13 +313,15 @@ impl Desk for JournalDesk {
         if lesson >= self.library.lessons.len() {
             return Err(self.words.say("cli.no-lesson", &[]));
         }
-        let found = self
-            .library
-            .drawn(lesson, fresh_seed(), &self.words)
-            .map_err(|trouble| match trouble {
-                Trouble::Input(lines) => Prose::plain(lines.join(" ")),
-                _ => self.words.say("cli.no-lesson", &[]),
-            })?;
+        let seed = self.next_seed.unwrap_or_else(fresh_seed);
+        self.next_seed = self.next_seed.map(|seed| seed.wrapping_add(1));
+        let found =
+            self.library
+                .drawn(lesson, seed, &self.words)
+                .map_err(|trouble| match trouble {
+                    Trouble::Input(lines) => Prose::plain(lines.join(" ")),
+                    _ => self.words.say("cli.no-lesson", &[]),
+                })?;
         self.opening(found)
     }
 
@@ -356,12 +372,22 @@ impl Desk for JournalDesk {
         }
     }
 
+    fn open_lesson(&self) -> Option<usize> {
+        let id = &self.current.as_ref()?.origin.as_ref()?.lesson;
+        let lessons = &self.library.lessons;
+        lessons.iter().position(|lesson| lesson.id() == id)
+    }
+
     fn has_kept_all(&self) -> bool {
         let waiting = self.sitting.as_ref().map_or(0, Sitting::unsaved);
         self.store.is_some() && !self.lost && waiting == 0
     }
 
     fn closed(&mut self, finished: bool) {
+        // The disk may have room again. What still fails was told, and is told at the end.
+        if let Some(sitting) = &mut self.sitting {
+            let _ = sitting.retry();
+        }
         // Leaving is no ending: the problem is offered again. An end was written with its verdict.
         if finished {
             self.current = None;

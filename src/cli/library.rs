@@ -2,10 +2,11 @@
 
 use super::Trouble;
 use crate::draw::{code, draw, draw_sister, parse_code};
-use crate::lesson::{Fault, Lesson, built_in, parse_lesson, parse_problem};
+use crate::lesson::{Fault, Lesson, built_in, faults_beside, parse_lesson, parse_problem};
 use crate::problem::Problem;
 use crate::record::Origin;
 use crate::text::{Slot, Words, printable};
+use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
 use std::fs;
 use std::hash::{BuildHasher, Hasher};
@@ -15,7 +16,7 @@ use std::path::Path;
 /// The longest lesson or problem file that is read, in bytes.
 const LONGEST_FILE: u64 = 4 << 20;
 /// The only language so far.
-const LANGUAGE: &str = "en";
+pub(super) const LANGUAGE: &str = "en";
 
 /// A problem that was found, and where it came from.
 pub(super) struct Found {
@@ -53,30 +54,67 @@ impl Library {
             .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
             .collect();
         paths.sort();
-        for path in paths {
-            match read_file(words, &path).map(|text| parse_lesson(&text)) {
-                Ok(Ok(lesson)) => {
-                    library.lessons.retain(|known| known.id() != lesson.id());
-                    library.lessons.push(lesson);
-                }
-                Ok(Err(faults)) => library
-                    .faults
-                    .extend(told(&path.display().to_string(), &faults)),
-                Err(line) => library.faults.push(line),
-            }
-        }
+        let read: Vec<(String, String, Lesson)> = paths
+            .iter()
+            .filter_map(|path| library.read(path, words))
+            .collect();
+        library.add(&read);
         library
     }
 
-    /// A problem by file, `-`, lesson name (with a seed) or code.
+    /// Reads a lesson file; tells its faults.
+    fn read(&mut self, path: &Path, words: &Words) -> Option<(String, String, Lesson)> {
+        let name = path.display().to_string();
+        let text = match read_file(words, path) {
+            Ok(text) => text,
+            Err(line) => {
+                self.faults.push(line);
+                return None;
+            }
+        };
+        match parse_lesson(&text) {
+            Ok(lesson) => Some((name, text, lesson)),
+            Err(faults) => {
+                self.faults.extend(told(&name, &faults));
+                None
+            }
+        }
+    }
+
+    /// Adds lessons, and tells of those that cannot stand beside the others. They can still be
+    /// worked, so they stay, except that of two files with one name the first counts.
+    fn add(&mut self, read: &[(String, String, Lesson)]) {
+        let mut taken = BTreeSet::new();
+        for (_, _, lesson) in read {
+            if taken.insert(lesson.id().to_owned()) {
+                put(&mut self.lessons, lesson.clone());
+            }
+        }
+        taken.clear();
+        for (name, text, lesson) in read {
+            let faults = faults_beside(text, &self.lessons, &taken);
+            self.faults.extend(told(name, &faults));
+            taken.insert(lesson.id().to_owned());
+        }
+    }
+
+    /// A problem by file, `-`, lesson name or code. A lesson's numbers are drawn from the seed that
+    /// was asked for, or from `otherwise`; the others have their numbers, and take no seed.
     pub(super) fn find(
         &self,
         name: &str,
         seed: Option<u64>,
+        otherwise: u64,
         words: &Words,
     ) -> Result<Found, Trouble> {
         if let Some(index) = self.lessons.iter().position(|lesson| lesson.id() == name) {
-            return self.drawn(index, seed.unwrap_or(1), words);
+            return self.drawn(index, seed.unwrap_or(otherwise), words);
+        }
+        let has_numbers = name == "-" || Path::new(name).exists() || looks_like_code(name);
+        if seed.is_some() && has_numbers {
+            let slots = [("name", Slot::Value(printable(name)))];
+            let line = words.say("cli.seed-useless", &slots).to_string();
+            return Err(Trouble::Use(line));
         }
         if name == "-" {
             let mut text = String::new();
@@ -102,7 +140,7 @@ impl Library {
     /// The problem with this code.
     pub(super) fn by_code(&self, typed: &str, words: &Words) -> Result<Found, Trouble> {
         let (index, place) = parse_code(typed, &self.lessons)
-            .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
+            .map_err(|trouble| Trouble::Input(vec![format!("{}: {trouble}", printable(typed))]))?;
         let lesson = &self.lessons[index];
         let problem = lesson
             .problem_at(&place, LANGUAGE)
@@ -176,6 +214,14 @@ impl Library {
     }
 }
 
+/// Adds a lesson; one that overrides another keeps its place in the order of teaching.
+pub(super) fn put(lessons: &mut Vec<Lesson>, lesson: Lesson) {
+    match lessons.iter_mut().find(|known| known.id() == lesson.id()) {
+        Some(known) => *known = lesson,
+        None => lessons.push(lesson),
+    }
+}
+
 /// A seed for fresh numbers: the system's own randomness behind the standard hasher, so that two
 /// machines started together draw different problems.
 pub(super) fn fresh_seed() -> u64 {
@@ -206,6 +252,13 @@ fn one_slip(known: &str, typed: &str) -> bool {
     }
 }
 
+/// True for what may stand behind `practice`: a built-in lesson, a code or a file.
+pub(super) fn may_be_problem(name: &str) -> bool {
+    built_in().iter().any(|lesson| lesson.id() == name)
+        || Path::new(name).is_file()
+        || looks_like_code(name)
+}
+
 fn looks_like_code(name: &str) -> bool {
     name.matches('-').count() >= 2 && !name.contains(['/', '.'])
 }
@@ -219,7 +272,7 @@ fn from_text(name: &str, text: &str) -> Result<Found, Trouble> {
     })
 }
 
-fn told(name: &str, faults: &[Fault]) -> Vec<String> {
+pub(super) fn told(name: &str, faults: &[Fault]) -> Vec<String> {
     faults
         .iter()
         .map(|fault| format!("{}: {fault}", printable(name)))
@@ -234,7 +287,7 @@ fn unreadable(words: &Words, path: &Path, system: &str) -> String {
     words.say("cli.unreadable", &slots).to_string()
 }
 
-fn read_file(words: &Words, path: &Path) -> Result<String, String> {
+pub(super) fn read_file(words: &Words, path: &Path) -> Result<String, String> {
     let found = fs::metadata(path).map_err(|error| unreadable(words, path, &error.to_string()))?;
     if !found.is_file() {
         return Err(unreadable(words, path, &words.word("cli.no-file")));

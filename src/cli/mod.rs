@@ -3,16 +3,18 @@
 
 mod args;
 mod board;
+mod check;
 mod desk;
 mod json;
 mod library;
 mod practice;
 mod solve;
 
-use crate::text::Words;
+use crate::text::{Slot, Words};
 use args::{Arguments, Command};
 use clap::Parser;
-use std::io::Write;
+use clap::error::{ContextKind, ContextValue, ErrorKind};
+use std::io::{Write, stdout};
 use std::process::ExitCode;
 
 /// Why a command could not do its work.
@@ -39,21 +41,61 @@ impl From<std::io::Error> for Trouble {
 
 /// Runs the program on the process's arguments.
 pub fn main() -> ExitCode {
-    let arguments = match Arguments::try_parse() {
-        Ok(arguments) => arguments,
-        Err(error) => {
-            // Help and version are data; a wrong use is talk. A closed pipe is no reason to panic.
-            let wrong = error.use_stderr();
-            let _ = error.print();
-            return ExitCode::from(if wrong { 2 } else { 0 });
-        }
-    };
     let words = Words::english();
-    let result = match &arguments.command {
-        None => practice::run(&arguments, &args::Practice::default(), &words),
-        Some(Command::Practice(wishes)) => practice::run(&arguments, wishes, &words),
-        Some(Command::Solve(wishes)) => solve::run(&arguments, wishes, &words),
+    let result = match Arguments::try_parse() {
+        Ok(arguments) => run(&arguments, &words),
+        Err(error) if error.use_stderr() => {
+            let _ = error.print();
+            if let Some(line) = meant_practice(&error, &words) {
+                let _ = writeln!(std::io::stderr(), "{line}");
+            }
+            return ExitCode::from(2);
+        }
+        // Help and version are data, and must arrive like any other.
+        Err(error) => error
+            .print()
+            .and_then(|()| stdout().flush())
+            .map_err(Trouble::from),
     };
+    ended(result, &words)
+}
+
+fn run(arguments: &Arguments, words: &Words) -> Result<(), Trouble> {
+    let way = arguments.way;
+    match &arguments.command {
+        None => practice::run(arguments, &args::Practice::default(), words),
+        Some(Command::Practice(wishes)) => practice::run(arguments, wishes, words),
+        Some(_) if way.plain || way.seed.is_some() => {
+            let key = if way.plain {
+                "cli.plain-elsewhere"
+            } else {
+                "cli.seed-before"
+            };
+            Err(Trouble::Use(words.word(key)))
+        }
+        Some(Command::Solve(wishes)) => solve::run(arguments, wishes, words),
+        Some(Command::Check(wishes)) => check::run(arguments, wishes, words),
+    }
+}
+
+/// What to say to somebody who gave a lesson, a code or a file in the place of a command.
+fn meant_practice(error: &clap::Error, words: &Words) -> Option<String> {
+    if error.kind() != ErrorKind::InvalidSubcommand {
+        return None;
+    }
+    let Some(ContextValue::String(typed)) = error.get(ContextKind::InvalidSubcommand) else {
+        return None;
+    };
+    let name = crate::text::printable(typed);
+    if !library::may_be_problem(typed) {
+        return None;
+    }
+    let slots = [("name", Slot::Value(name))];
+    Some(words.say("cli.meant-practice", &slots).to_string())
+}
+
+/// The exit status, and what is said on standard error.
+fn ended(result: Result<(), Trouble>, words: &Words) -> ExitCode {
     let mut talk = std::io::stderr().lock();
     match result {
         Ok(()) | Err(Trouble::OutputClosed) => ExitCode::SUCCESS,
@@ -67,7 +109,7 @@ pub fn main() -> ExitCode {
             let _ = writeln!(
                 talk,
                 "{}",
-                words.say("cli.output", &[("system", crate::text::Slot::Word(system))])
+                words.say("cli.output", &[("system", Slot::Word(system))])
             );
             ExitCode::from(1)
         }

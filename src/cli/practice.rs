@@ -7,11 +7,20 @@ use super::library::{Library, fresh_seed};
 use crate::practice::Start;
 use crate::screen;
 use crate::store::{Wishes, data_folder, saves_folder};
-use crate::text::Words;
+use crate::text::{Slot, Words, printable};
 use std::io::{IsTerminal, stdin, stdout};
 
 /// Opens the practice.
 pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Result<(), Trouble> {
+    let plain = wishes.way.plain || arguments.way.plain;
+    let seed = wishes.way.seed.or(arguments.way.seed);
+    if seed.is_some() && wishes.code.is_some() {
+        let code = wishes.code.as_deref().unwrap_or_default();
+        let slots = [("name", Slot::Value(printable(code)))];
+        return Err(Trouble::Use(
+            words.say("cli.seed-useless", &slots).to_string(),
+        ));
+    }
     let library = Library::open(arguments.lessons.as_deref(), words);
     for fault in &library.faults {
         use std::io::Write;
@@ -19,13 +28,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     }
     let found = match (&wishes.code, &wishes.problem) {
         (Some(code), _) => Some(library.by_code(code, words)?),
-        (None, Some(name)) => {
-            let seed = wishes.seed.unwrap_or_else(fresh_seed);
-            Some(library.find(name, Some(seed), words)?)
-        }
-        (None, None) if wishes.seed.is_some() => {
-            return Err(Trouble::Use(words.word("cli.seed-alone")));
-        }
+        (None, Some(name)) => Some(library.find(name, seed, fresh_seed(), words)?),
         (None, None) => None,
     };
     let started_in = std::env::current_dir().unwrap_or_default();
@@ -38,6 +41,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         data_folder: data.as_deref(),
     });
     let mut desk = JournalDesk::open(library, &saves, words);
+    desk.draw_from(seed);
     let start = match found {
         Some(found) => Start::Problem(
             desk.opening(found)
@@ -46,7 +50,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         None => Start::Menu,
     };
     let no_screen = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
-    if wishes.plain || no_screen || !stdout().is_terminal() || !stdin().is_terminal() {
+    if plain || no_screen || !stdout().is_terminal() || !stdin().is_terminal() {
         let echo = !stdin().is_terminal();
         let notes = desk.take_notes();
         crate::plain::run(

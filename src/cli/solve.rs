@@ -25,7 +25,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }
-    let found = library.find(&wishes.problem, wishes.seed, words)?;
+    let found = library.find(&wishes.problem, wishes.seed, 1, words)?;
     let solution = statics::solve(&found.problem, &found.problem.values());
     let solution = match solution {
         Ok(solution) => solution,

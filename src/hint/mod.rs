@@ -5,8 +5,8 @@
 //! was. Nothing before the last stage holds a number or a formula of this problem's answer.
 
 use crate::key::{
-    Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
-    formula_numbers,
+    Atom, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers,
+    formula_names, formula_numbers,
 };
 use crate::mistakes::Instance;
 use crate::problem::{ForceId, Problem};
@@ -218,10 +218,12 @@ pub fn told(case: &Case<'_>, step: StepId) -> String {
     let of_unknown = before
         && matches!(step, StepId::Across(_))
         && formula.inputs().iter().any(|id| named.contains(id));
+    // A given number, printed as it was given, needs no second telling at the figures asked.
+    let is_given = matches!(formula.bare(), Formula::Atom(Atom::Given(_)));
     let value = case
         .key
         .value(step, own, &pins)
-        .filter(|_| !of_unknown)
+        .filter(|_| !of_unknown && !is_given)
         .map(|value| value_text(value, found.dimension, case.problem.figures()));
     let mut parts = vec![found.symbol.shown(), names, numbers];
     parts.extend(value);

@@ -61,11 +61,7 @@ fn sides(balance: &Balance, write: &dyn Fn(&Formula) -> String) -> String {
             .filter(|term| term.sign == sign)
             .map(|term| write(&term.amount))
             .collect();
-        if terms.is_empty() {
-            "0".to_owned()
-        } else {
-            terms.join(" + ")
-        }
+        joined(&terms)
     };
     let negative_first = balance.terms.first().is_some_and(|term| term.sign < 0.0);
     let (left, right) = if negative_first {
@@ -74,6 +70,22 @@ fn sides(balance: &Balance, write: &dyn Fn(&Formula) -> String) -> String {
         (1.0, -1.0)
     };
     format!("{} = {}", side(left), side(right))
+}
+
+/// The terms of a side; one that begins with a minus sign is taken away.
+fn joined(terms: &[String]) -> String {
+    let mut text = String::new();
+    for term in terms {
+        match term.strip_prefix('-') {
+            Some(size) if !text.is_empty() => text.push_str(&format!(" - {size}")),
+            _ if !text.is_empty() => text.push_str(&format!(" + {term}")),
+            _ => text.push_str(term),
+        }
+    }
+    if text.is_empty() {
+        text.push('0');
+    }
+    text
 }
 
 /// The name of an atom; distances are written out, since `L/2` says more than a name.
@@ -257,7 +269,10 @@ fn written(
             // The size of a number is that number without its sign.
             let (text, _) = inner(part);
             match text.strip_prefix('-') {
-                Some(size) => (size.to_owned(), Binding::Product),
+                Some(size) if size.contains(['·', '/', '*', '+']) => {
+                    (size.to_owned(), Binding::Product)
+                }
+                Some(size) => (size.to_owned(), Binding::Tight),
                 None => (format!("|{text}|"), Binding::Tight),
             }
         }

@@ -61,6 +61,7 @@ pub(crate) fn mast() -> Problem {
             noun: "lamp".into(),
             at: Place::Tip,
             kind: LoadKind::Mass(GivenId(2)),
+            stands: false,
         }],
         gravity: 9.8,
         accepted_gravity: vec![9.81],
@@ -87,4 +88,34 @@ fn the_mast_is_worked_as_by_hand() {
         (pull.unwrap_or(0.0) / by_hand - 1.0).abs() < 1e-12,
         "{pull:?} {by_hand}"
     );
+}
+
+#[test]
+fn a_term_below_zero_is_taken_away() {
+    let problem = mast();
+    let key = derive(&problem).unwrap_or_else(|trouble| panic!("{trouble}"));
+    let sampling = Sampling::of(&problem);
+    let load = crate::problem::ForceId::Load(0);
+    let mut pins = Pins::new();
+    pins.insert(StepId::Weight(load), -798.0);
+    let named: Vec<StepId> = key
+        .steps
+        .iter()
+        .map(|step| step.id)
+        .filter(|id| matches!(id, StepId::Reaction(..)))
+        .collect();
+    let teller = Teller {
+        problem: &problem,
+        key: &key,
+        sample: sampling.own(),
+        pins: &pins,
+        figures: 3,
+        typed: false,
+        named: &named,
+    };
+    let balance = key
+        .balance(StepId::ForceSum(Axis::Vertical))
+        .unwrap_or_else(|| panic!("a balance"));
+    // By hand: 12·9.8 = 117.6, in three figures 118.
+    assert_eq!(balance_numbers(&teller, balance), "118 N - 798 N = Hy");
 }

@@ -132,8 +132,12 @@ impl<'a> Item<'a> {
     fn found(&self) -> String {
         match self.value {
             Value::StringLit(text) => {
-                let shown: String = printable(&text.value).chars().take(40).collect();
-                format!("\"{shown}\"")
+                let printable = printable(&text.value);
+                let letters = printable.chars().take(40).map(|c| match c {
+                    c if is_seen(c) || c == ' ' => c.to_string(),
+                    unseen => unseen.escape_unicode().to_string(),
+                });
+                format!("\"{}\"", letters.collect::<String>())
             }
             Value::NumberLit(number) => number.value.chars().take(40).collect(),
             Value::BooleanLit(truth) => truth.value.to_string(),
@@ -155,6 +159,16 @@ impl<'a> Item<'a> {
             self.expected(expected, report);
         }
         text
+    }
+
+    /// A string without control characters in which something can be seen.
+    pub(super) fn said(&self, expected: &str, report: &mut Report) -> Option<&'a str> {
+        let text = self.text(expected, report)?;
+        let blank = !text.chars().any(is_seen);
+        if blank {
+            self.expected(expected, report);
+        }
+        (!blank).then_some(text)
     }
 
     /// One of these words.
@@ -200,7 +214,10 @@ impl<'a> Item<'a> {
         let (least, most) = range;
         if array.elements.len() < least {
             let kind = FaultKind::Expected {
-                expected: format!("a list of at least {least} {what}"),
+                expected: match least {
+                    1 => format!("a list of one or more {what}"),
+                    _ => format!("a list of at least {least} {what}"),
+                },
                 found: array.elements.len().to_string(),
             };
             report.add(self, kind);
@@ -276,6 +293,13 @@ impl<'a> Item<'a> {
             items,
         }
     }
+}
+
+/// False for blanks, and for characters of no width that look like nothing.
+fn is_seen(c: char) -> bool {
+    let no_width =
+        matches!(c, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2064}' | '\u{feff}');
+    !c.is_whitespace() && !no_width
 }
 
 fn join(path: &str, name: &str) -> String {

@@ -76,6 +76,13 @@ pub enum FaultKind {
         /// Which, and why.
         why: String,
     },
+    /// A name that already means something to the program.
+    Reserved {
+        /// The name.
+        name: String,
+        /// What it means.
+        means: String,
+    },
     /// A name that stands for two things.
     NameTwice {
         /// The name.
@@ -155,6 +162,10 @@ impl fmt::Display for FaultKind {
                 "this place may lie {place} from the foot, but the body may be only {length} long"
             ),
             FaultKind::Contradiction { why } => write!(formatter, "{why}"),
+            FaultKind::Reserved { name, means } => write!(
+                formatter,
+                "expected a name of its own, found \"{name}\", which already means {means}"
+            ),
             FaultKind::NameTwice { symbol } => write!(
                 formatter,
                 "the name {symbol} already stands for something else; give this one a \"symbol\" of its own"

@@ -6,8 +6,9 @@ use super::fault::FaultKind;
 use super::model::{Listed, Model, SIDES};
 use super::quantity::Want;
 use crate::problem::{
-    Body, Direction, Load, Place, Rope, Side, Support, SupportKind, Tilt, Upright,
+    Body, Direction, GivenId, Load, Place, Rope, Side, Support, SupportKind, Tilt, Upright,
 };
+use std::f64::consts::FRAC_PI_2;
 
 impl<'a> Model<'_, 'a> {
     /// A place along the body.
@@ -142,9 +143,14 @@ pub(super) fn check<'a>(
         );
     }
     for (index, (item, support)) in supports.iter().enumerate() {
-        let at = support.as_ref().map(|support| support.at);
+        let Some(at) = support.as_ref().map(|support| support.at) else {
+            continue;
+        };
         let others = supports[..index].iter().flat_map(|(_, other)| other);
-        if others.into_iter().any(|other| Some(other.at) == at) {
+        if others
+            .into_iter()
+            .any(|other| is_one_spot(model, body, other.at, at))
+        {
             contradiction(model, item, "two supports cannot stand at one place");
         }
     }
@@ -153,7 +159,9 @@ pub(super) fn check<'a>(
         _ => None,
     };
     for (item, rope) in ropes {
-        if rope.is_some() && rope.as_ref().map(|rope| rope.at) == hinge {
+        if let (Some(rope), Some(hinge)) = (rope, hinge)
+            && is_one_spot(model, body, rope.at, hinge)
+        {
             let why = "this rope is tied at the hinge, so it cannot turn the body";
             contradiction(model, item, why);
         }
@@ -167,6 +175,13 @@ pub(super) fn check<'a>(
             let why = "this rope pulls along the level body, so it cannot hold it up";
             contradiction(model, item, why);
         }
+        if rope
+            .as_ref()
+            .is_some_and(|rope| is_along(model, body, rope.direction))
+        {
+            let why = "this rope pulls along the body, so it cannot turn it; give it another angle";
+            contradiction(model, item, why);
+        }
     }
     if body.mass.is_none() && loads.is_empty() {
         let why = "the body has no mass and no load, so there is nothing to hold";
@@ -178,6 +193,67 @@ pub(super) fn check<'a>(
 fn contradiction(model: &mut Model<'_, '_>, item: &Item<'_>, why: &str) {
     let why = why.to_owned();
     model.report.add(item, FaultKind::Contradiction { why });
+}
+
+/// True if two places are one, however they are written and whatever is drawn.
+fn is_one_spot(model: &Model<'_, '_>, body: Option<&Body>, one: Place, other: Place) -> bool {
+    let part = |place: Place| match place {
+        Place::Foot => Some((0, 1)),
+        Place::Middle => Some((1, 2)),
+        Place::Tip => Some((1, 1)),
+        Place::Fraction { over, under } => Some((u64::from(over), u64::from(under))),
+        Place::At(_) => None,
+    };
+    if let (Some((over, under)), Some((above, below))) = (part(one), part(other)) {
+        return over * below == above * under;
+    }
+    let fixed = |given: GivenId| match &model.choices[given.0][..] {
+        [amount] => Some(amount.value),
+        _ => None,
+    };
+    let metres = |place: Place| match (place, part(place)) {
+        (Place::At(given), _) => fixed(given),
+        (_, Some((0, _))) => Some(0.0),
+        (_, Some((over, under))) => Some(fixed(body?.length)? * over as f64 / under as f64),
+        _ => None,
+    };
+    let near = |one: f64, other: f64| (one - other).abs() <= 1e-9 * one.abs().max(other.abs());
+    one == other
+        || matches!((metres(one), metres(other)), (Some(one), Some(other)) if near(one, other))
+}
+
+/// True if a direction is that of the body or its opposite, whatever is drawn.
+fn is_along(model: &Model<'_, '_>, body: &Body, direction: Direction) -> bool {
+    let (
+        Tilt::Rising { angle, from },
+        Direction::Oblique {
+            angle: pull,
+            from: reference,
+            upright,
+            side,
+        },
+    ) = (body.tilt, direction)
+    else {
+        return false;
+    };
+    // Up to the right and down to the left are one line.
+    let rises_right = (upright == Upright::Up) == (side == Side::Right);
+    if rises_right != (body.towards == Side::Right) {
+        return false;
+    }
+    if angle == pull {
+        return from == reference;
+    }
+    let (own, other) = (&model.choices[angle.0][..], &model.choices[pull.0][..]);
+    let ([own], [other]) = (own, other) else {
+        return false;
+    };
+    let wanted = if from == reference {
+        own.value
+    } else {
+        FRAC_PI_2 - own.value
+    };
+    (other.value - wanted).abs() < 1e-9
 }
 
 /// No choice of a distance may lie beyond the tip for any choice of the length.

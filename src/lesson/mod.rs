@@ -6,9 +6,11 @@ mod fault;
 mod geometry;
 mod grid;
 mod model;
+mod names;
 mod order;
 mod quantity;
 mod read;
+mod shelf;
 mod texts;
 mod wording;
 mod write;
@@ -17,6 +19,7 @@ pub use family::Lesson;
 pub use fault::{Fault, FaultKind};
 pub use grid::{Grid, GridPlace};
 pub use read::{parse_lesson, parse_problem};
+pub use shelf::{Checked, check_file, faults_beside};
 pub use write::write_problem;
 
 /// The lessons that are built into the program, in the order in which they are taught.

@@ -10,7 +10,7 @@ use crate::problem::{
     SupportKind, Tilt,
 };
 use crate::text::Symbol;
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 /// The fields of a model; a lesson's variant has `says` beside them.
 pub(super) const MODEL: &[&str] = &["body", "supports", "ropes", "loads", "order", "says"];
@@ -46,7 +46,8 @@ pub(super) struct Model<'r, 'a> {
     /// The values of each given: one, or those it is drawn from.
     pub(super) choices: Vec<Vec<Amount>>,
     is_drawn: Vec<bool>,
-    names: BTreeSet<String>,
+    /// Where each name that is taken stands, by its folded form: learners may type any case.
+    names: BTreeMap<String, Item<'a>>,
     /// Every place, with where it stands in the file.
     pub(super) places: Vec<(Item<'a>, Place)>,
 }
@@ -64,7 +65,7 @@ pub(super) fn read_model<'a>(
         givens: Vec::new(),
         choices: Vec::new(),
         is_drawn: Vec::new(),
-        names: BTreeSet::new(),
+        names: BTreeMap::new(),
         places: Vec::new(),
     };
     let body = fields
@@ -73,6 +74,12 @@ pub(super) fn read_model<'a>(
     let supports = model.list(fields, "supports", Model::support);
     let loads = model.list(fields, "loads", Model::load);
     let ropes = model.list(fields, "ropes", Model::rope);
+    let forces = supports.iter().flat_map(|(_, part)| part);
+    forces.for_each(|part| model.check_parts_of(&part.symbol));
+    let forces = ropes.iter().flat_map(|(_, part)| part);
+    forces.for_each(|part| model.check_parts_of(&part.symbol));
+    let forces = loads.iter().flat_map(|(_, part)| part);
+    forces.for_each(|part| model.check_parts_of(&part.symbol));
     geometry::check(&mut model, item, body.as_ref(), &supports, &ropes, &loads);
     let drawn = model.drawn();
     let mut variant = Variant {
@@ -134,10 +141,23 @@ impl<'a> Model<'_, 'a> {
     }
 
     /// Takes a name for something; reports a name that is taken.
-    fn name(&mut self, item: &Item<'_>, symbol: &str) {
-        if !self.names.insert(symbol.to_owned()) {
+    fn name(&mut self, item: &Item<'a>, symbol: &str) {
+        let folded = Symbol::new(symbol).folded();
+        if self.names.insert(folded, item.clone()).is_some() {
             let symbol = symbol.to_owned();
             self.report.add(item, FaultKind::NameTwice { symbol });
+        }
+    }
+
+    /// Reports names that the working gives to the parts of a force.
+    fn check_parts_of(&mut self, symbol: &Symbol) {
+        for axis in ["x", "y"] {
+            let name = format!("{}{axis}", symbol.folded());
+            if let Some(item) = self.names.get(&name) {
+                let name = item.as_text().map_or(name, str::to_owned);
+                let means = format!("a part of the force {symbol}");
+                self.report.add(item, FaultKind::Reserved { name, means });
+            }
         }
     }
 
@@ -203,7 +223,7 @@ impl<'a> Model<'_, 'a> {
 
     fn noun(&mut self, fields: &Fields<'a>) -> Option<String> {
         let item = fields.required("noun", "a word such as \"beam\"", self.report)?;
-        let noun = item.text("a word such as \"beam\"", self.report)?;
+        let noun = item.said("a word such as \"beam\"", self.report)?;
         Some(noun.to_owned())
     }
 
@@ -360,7 +380,15 @@ impl<'a> Model<'_, 'a> {
     }
 
     fn load(&mut self, item: &Item<'a>, index: usize) -> Option<Load> {
-        let known = ["symbol", "noun", "at", "mass", "force", "direction"];
+        let known = [
+            "symbol",
+            "noun",
+            "at",
+            "mass",
+            "stands",
+            "force",
+            "direction",
+        ];
         let fields = item.fields(&known, self.report)?;
         let noun = self.noun(&fields);
         let number = index + 1;
@@ -382,12 +410,28 @@ impl<'a> Model<'_, 'a> {
                 .map(LoadKind::Mass)
         };
         let at = self.at(&fields, &format!("d_{number}"));
+        let stands = fields
+            .optional("stands")
+            .is_some_and(|item| self.stands(&item, is_force));
         Some(Load {
             symbol: symbol?,
             noun: noun?,
             at: at?,
             kind: kind?,
+            stands,
         })
+    }
+
+    /// Whether a mass stands on the body rather than hangs from it.
+    fn stands(&mut self, item: &Item<'a>, is_force: bool) -> bool {
+        let said = item.value.as_boolean_lit().map(|said| said.value);
+        if is_force {
+            let why = "a force neither stands nor hangs; take \"stands\" out".to_owned();
+            self.report.add(item, FaultKind::Contradiction { why });
+        } else if said.is_none() {
+            item.expected("true or false", self.report);
+        }
+        said.unwrap_or(false)
     }
 
     fn force(
@@ -402,13 +446,11 @@ impl<'a> Model<'_, 'a> {
         }
         // The force and its given size are one thing and have one name.
         let name = symbol.map(|symbol| symbol.as_str().to_owned());
-        if let Some(name) = &name {
-            self.names.remove(name);
-        }
+        let taken = symbol.and_then(|symbol| self.names.remove_entry(&symbol.folded()));
         let size = fields
             .optional("force")
             .and_then(|item| self.quantity(&item, Want::Force, name.as_deref().unwrap_or("F")));
-        self.names.extend(name);
+        self.names.extend(taken);
         let expected = "the way the force acts, such as \"down\"";
         let direction = fields
             .required("direction", expected, self.report)

@@ -3,11 +3,14 @@
 use super::decode::{Fields, Item, Report};
 use super::family::Amount;
 use super::fault::FaultKind;
+use super::names::symbol_means;
 use crate::units::{Dimension, Unit, find_unit};
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// The most values that one quantity may be drawn from.
 const MOST_CHOICES: usize = 1000;
+/// The smallest quantity, in SI units, and the smallest angle, in degrees.
+const SMALLEST: f64 = 1e-6;
 /// Longest run of digits with which steps are counted exactly.
 const MOST_DIGITS: usize = 15;
 
@@ -57,14 +60,35 @@ impl Want {
         }
     }
 
+    /// What is wanted in place of a value above zero that no calculation bears.
+    fn sensible(self) -> &'static str {
+        match self {
+            Want::Length => "a length from 0.000001 m to 1000000 m",
+            Want::Mass => "a mass from 0.000001 kg to 1000000000 kg",
+            Want::Force => "a force from 0.000001 N to 1000000000 N",
+            Want::Gravity => "an acceleration from 0.000001 m/s² to 1000000 m/s²",
+            Want::Slope => "an angle from 0.000001° and below 90°",
+            Want::BodyAngle => "an angle from 0.000001° and below 180°",
+        }
+    }
+
+    /// The range to tell of a value outside it.
+    fn wanted(self, value: f64) -> &'static str {
+        match self {
+            Want::Slope | Want::BodyAngle if value > SMALLEST.to_radians() => self.range(),
+            _ if value > 0.0 => self.sensible(),
+            _ => self.range(),
+        }
+    }
+
     /// True if this SI value can be used so.
     pub(super) fn allows(self, value: f64) -> bool {
-        let below = match self {
-            Want::Slope => FRAC_PI_2,
-            Want::BodyAngle => PI,
-            _ => f64::INFINITY,
-        };
-        value.is_finite() && value > 0.0 && value < below
+        match self {
+            Want::Slope => value >= SMALLEST.to_radians() && value < FRAC_PI_2,
+            Want::BodyAngle => value >= SMALLEST.to_radians() && value < PI,
+            Want::Length | Want::Gravity => (SMALLEST..=1e6).contains(&value),
+            Want::Mass | Want::Force => (SMALLEST..=1e9).contains(&value),
+        }
     }
 }
 
@@ -145,8 +169,9 @@ fn read_measure<'a>(item: &Item<'a>, want: Want, report: &mut Report) -> Option<
         item.expected(want.example(), report);
         return None;
     };
-    if !want.allows(read.amount().value) {
-        item.expected(want.range(), report);
+    let value = read.amount().value;
+    if !want.allows(value) {
+        item.expected(want.wanted(value), report);
         return None;
     }
     Some(read)
@@ -291,12 +316,12 @@ fn read_among(item: &Item<'_>, want: Want, report: &mut Report) -> Option<Vec<Am
 fn read_exact(fields: &Fields<'_>, want: Want, report: &mut Report) -> Option<Amount> {
     let written = fields
         .optional("written")?
-        .text("a value as it is printed", report);
+        .said("a value as it is printed", report);
     let item = fields.required("si", "the value in SI units, angles in radians", report)?;
     let number = item.value.as_number_lit();
     let value = number.and_then(|number| number.value.parse::<f64>().ok());
     let Some(value) = value.filter(|&value| want.allows(value)) else {
-        item.expected(want.range(), report);
+        item.expected(want.wanted(value.unwrap_or(0.0)), report);
         return None;
     };
     Some(Amount {
@@ -317,6 +342,11 @@ pub(super) fn read_symbol(item: &Item<'_>, report: &mut Report) -> Option<String
             "a name such as \"m_1\": a letter, then letters, digits or _, 16 at most",
             report,
         );
+        return None;
+    }
+    if let Some(means) = symbol_means(text) {
+        let (name, means) = (text.to_owned(), means.to_owned());
+        report.add(item, FaultKind::Reserved { name, means });
         return None;
     }
     Some(text.to_owned())

@@ -5,10 +5,12 @@ use super::family::{Lesson, Variant};
 use super::fault::{Fault, FaultKind};
 use super::grid::Grid;
 use super::model::{MODEL, read_model};
+use super::names::lesson_means;
 use super::quantity::{Want, read_amount};
 use super::wording::{check_lesson_words, check_problem_words, read_problem_text, read_texts};
 use super::write::checksum;
 use crate::problem::Problem;
+use std::collections::BTreeSet;
 
 /// The version of the form that this program reads and writes.
 pub(super) const FORM: u32 = 1;
@@ -62,6 +64,7 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
         .required("version", "a whole number, such as 1", report)
         .and_then(|item| item.whole((1, 1_000_000), report));
     let builds_on = words(&fields, "builds_on", report);
+    check_own_base(&fields, id.as_deref(), report);
     let skills = words(&fields, "skills", report);
     let common = read_common(&fields, report);
     let items = fields
@@ -163,8 +166,14 @@ fn read_id(item: &Item<'_>, report: &mut Report) -> Option<String> {
         && id.len() <= 16;
     if !good {
         item.expected(expected, report);
+        return None;
     }
-    good.then(|| id.to_owned())
+    if let Some(means) = lesson_means(id) {
+        let (name, means) = (id.to_owned(), means.to_owned());
+        report.add(item, FaultKind::Reserved { name, means });
+        return None;
+    }
+    Some(id.to_owned())
 }
 
 /// An optional list of words.
@@ -175,8 +184,27 @@ fn words(fields: &Fields<'_>, name: &str, report: &mut Report) -> Option<Vec<Str
     let elements = item.elements("words", (0, 100), report)?;
     elements
         .iter()
-        .map(|item| item.text("a word", report).map(str::to_owned))
+        .map(|item| item.said("a word", report).map(str::to_owned))
         .collect()
+}
+
+/// No lesson comes before itself, and none is named twice.
+fn check_own_base(fields: &Fields<'_>, id: Option<&str>, report: &mut Report) {
+    let Some(array) = fields.optional("builds_on") else {
+        return;
+    };
+    // Faults of the list itself are told where it is read.
+    let elements = array.elements("words", (0, 100), &mut Report::default());
+    let mut seen = BTreeSet::new();
+    for item in elements.unwrap_or_default() {
+        let Some(base) = item.as_text() else { continue };
+        if Some(base) == id {
+            item.expected("another lesson than this one", report);
+        } else if !seen.insert(base) {
+            let why = format!("{base} stands twice in this list; keep one");
+            report.add(&item, FaultKind::Contradiction { why });
+        }
+    }
 }
 
 /// What a lesson and a problem say alike.
@@ -234,7 +262,7 @@ fn read_variant(item: &Item<'_>, report: &mut Report) -> Option<Variant> {
             elements
                 .iter()
                 .map(|item| {
-                    item.text("the name of a sentence", report)
+                    item.said("the name of a sentence", report)
                         .map(str::to_owned)
                 })
                 .collect::<Option<Vec<_>>>()

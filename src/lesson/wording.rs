@@ -57,11 +57,7 @@ fn read_text<'a>(item: &Item<'a>, report: &mut Report) -> Option<(Text, TextItem
     let fields = item.fields(&known, report)?;
     let mut line = |name, expected| {
         let item = fields.required(name, expected, report)?;
-        let text = item.text(expected, report)?;
-        if text.trim().is_empty() {
-            item.expected(expected, report);
-        }
-        Some(text.to_owned())
+        item.said(expected, report).map(str::to_owned)
     };
     let title = line("title", "one line that names the lesson");
     let teaches = line("teaches", "one sentence that says what it teaches");
@@ -108,7 +104,7 @@ fn section<'a>(
     let mut texts = BTreeMap::new();
     let mut entries = BTreeMap::new();
     for (key, entry) in item.entries(report)? {
-        let text = entry.text("a text without control characters", report);
+        let text = entry.said("words that can be read", report);
         texts.insert(key.to_owned(), text.unwrap_or_default().to_owned());
         entries.insert(key.to_owned(), entry);
     }
@@ -124,7 +120,7 @@ pub(super) fn read_problem_text<'a>(
     let fields = item.fields(&known, report)?;
     let mut line = |name, expected| {
         let item = fields.required(name, expected, report)?;
-        item.text(expected, report).map(str::to_owned)
+        item.said(expected, report).map(str::to_owned)
     };
     let title = line("title", "one line that names the problem");
     let statement = line("statement", "the scene in words, with every given number");

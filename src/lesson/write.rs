@@ -193,6 +193,10 @@ impl<'p> Writer<'p> {
             LoadKind::Mass(mass) => {
                 let mass = self.quantity(mass, Want::Mass, &format!("m_{number}"));
                 fields.insert("mass".to_owned(), mass);
+                // It decides no number, so it is no part of a lesson's checksum.
+                if load.stands && matches!(self.values, Values::AsPrinted) {
+                    fields.insert("stands".to_owned(), json!(true));
+                }
             }
             LoadKind::Force { size, direction } => {
                 fields.insert("force".to_owned(), self.quantity(size, Want::Force, symbol));

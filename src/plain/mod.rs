@@ -181,6 +181,7 @@ impl Dialogue<'_> {
         let mut asked = view.question;
         while tutor.view().course == Course::On {
             let Some(line) = self.ask()? else {
+                self.desk.closed(false);
                 self.farewell()?;
                 return Ok(After::Leave);
             };

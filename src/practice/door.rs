@@ -99,6 +99,11 @@ pub trait Desk {
     /// The open problem was left: at its end, or before.
     fn closed(&mut self, finished: bool);
 
+    /// The lesson of the problem that is open, by its place in [`Desk::lessons`], if it has one.
+    fn open_lesson(&self) -> Option<usize> {
+        None
+    }
+
     /// True if everything that was entered is written down.
     fn has_kept_all(&self) -> bool {
         true

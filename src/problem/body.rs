@@ -285,4 +285,7 @@ pub struct Load {
     pub at: Place,
     /// How it acts.
     pub kind: LoadKind,
+    /// True for a mass that stands on the body, false for one that hangs from it. Only the
+    /// drawing and its telling differ.
+    pub stands: bool,
 }

@@ -48,6 +48,8 @@ pub(super) enum Command {
     StageForth,
     /// Fold or unfold the statement.
     Statement,
+    /// The list of lessons.
+    Lessons,
     /// Leave, after a word.
     Leave,
 }
@@ -155,6 +157,12 @@ pub(super) const TABLE: &[Binding] = &[
         "F4",
         "screen.key.statement",
         &[bare(KeyCode::F(4))],
+    ),
+    row(
+        Command::Lessons,
+        "F5",
+        "screen.key.lessons",
+        &[bare(KeyCode::F(5))],
     ),
     row(
         Command::Leave,

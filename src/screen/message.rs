@@ -48,6 +48,9 @@ pub(super) enum Effect {
     Open(Choice),
     /// Do not offer the unfinished problem again, then come back with [`Message::Listed`].
     PutAway,
+    /// Leave the problem for a fresh one of this lesson, then come back with
+    /// [`Message::Opened`].
+    Again(usize),
     /// Leave the problem, then come back with [`Message::Listed`].
     List,
     /// End the program.

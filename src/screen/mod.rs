@@ -45,8 +45,8 @@ pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
     let theme = Theme::of(|name| std::env::var(name).ok());
     let signals = Signals::listen().map_err(trouble)?;
     let mut guard = Guard::take().map_err(trouble)?;
-    let size = guard.terminal.size().map_err(trouble)?;
-    let mut model = Model::new(desk.words(), theme, (size.width, size.height));
+    let size = guard.fit().map_err(trouble)?;
+    let mut model = Model::new(desk.words(), theme, size);
     begin(desk, &mut model, start);
     let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);
     drop(guard);
@@ -92,7 +92,10 @@ fn converse(
         let message = match event::read()? {
             Event::Key(key) => keys::message(key),
             Event::Paste(text) => Some(Message::Pasted(text)),
-            Event::Resize(columns, rows) => Some(Message::Resized(columns, rows)),
+            Event::Resize(..) => {
+                let (columns, rows) = guard.fit()?;
+                Some(Message::Resized(columns, rows))
+            }
             _ => None,
         };
         if let Some(message) = message {
@@ -108,6 +111,7 @@ fn converse(
 /// Lets a message change the model, and runs every effect that follows. False to leave.
 fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
     let mut next = Some(message);
+    model.kept = desk.has_kept_all();
     while let Some(message) = next.take() {
         let open = model.open_problem();
         next = match update(model, message) {
@@ -126,6 +130,12 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
                 desk.decline();
                 Some(listed(desk))
             }
+            Some(Effect::Again(lesson)) => {
+                if let Some(finished) = open {
+                    desk.closed(finished);
+                }
+                Some(Message::Opened(desk.open(lesson)))
+            }
             Some(Effect::List) => {
                 if let Some(finished) = open {
                     desk.closed(finished);
@@ -133,6 +143,8 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
                 Some(listed(desk))
             }
         };
+        model.kept = desk.has_kept_all();
+        model.lesson = desk.open_lesson();
     }
     true
 }

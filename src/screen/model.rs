@@ -20,8 +20,10 @@ pub(super) struct Model {
     pub(super) over: Over,
     /// What a learner must know besides the working. They go with the next line.
     pub(super) notes: Vec<Prose>,
-    /// True while the last line could not be written down.
-    pub(super) unsaved: bool,
+    /// True while everything that was entered is written down, and what is entered will be.
+    pub(super) kept: bool,
+    /// The lesson of the open problem, by its place in the list, if it has one.
+    pub(super) lesson: Option<usize>,
 }
 
 /// What is shown.
@@ -131,9 +133,11 @@ impl Working {
         self.view.course == Course::Finished
     }
 
-    /// True if the statement is told in full: until the first line of working, or as chosen.
+    /// True if the statement is told in full: until the first line of working or the first
+    /// drawing of forces, or as chosen.
     pub(super) fn statement_in_full(&self) -> bool {
-        let begun = self.view.lines.iter().any(|line| line.number.is_some());
+        let numbered = self.view.lines.iter().any(|line| line.number.is_some());
+        let begun = numbered || self.view.stages.len() > 1;
         self.unfolded.unwrap_or(!begun)
     }
 
@@ -155,7 +159,8 @@ impl Model {
             page: Page::Menu(Menu::default()),
             over: Over::Nothing,
             notes: Vec::new(),
-            unsaved: false,
+            kept: true,
+            lesson: None,
         }
     }
 
@@ -172,7 +177,6 @@ impl Model {
             self.notes.insert(0, self.words.say(word, &[]));
         }
         self.over = Over::Nothing;
-        self.unsaved = false;
         self.page = Page::Working(Box::new(working));
     }
 

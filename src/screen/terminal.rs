@@ -1,6 +1,5 @@
 //! The terminal: taken, given back whatever happens, and the signals that ask to stop.
 
-use ratatui::Terminal;
 use ratatui::backend::CrosstermBackend;
 use ratatui::crossterm::cursor::Show;
 use ratatui::crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
@@ -8,6 +7,8 @@ use ratatui::crossterm::execute;
 use ratatui::crossterm::terminal::{
     EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
 };
+use ratatui::layout::{Rect, Size};
+use ratatui::{Terminal, TerminalOptions, Viewport};
 use std::io::{self, IsTerminal, Stdout};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Once};
@@ -16,6 +17,16 @@ use std::time::Duration;
 /// True while the terminal is ours. The panic hook gives it back only then.
 static TAKEN: AtomicBool = AtomicBool::new(false);
 static HOOK: Once = Once::new();
+
+/// The most columns and rows that are drawn on, from the top left. A terminal may call itself
+/// 65535 by 65535 large, and no memory holds so many cells.
+const LARGEST: (u16, u16) = (500, 200);
+
+/// The part of a terminal of this size that is drawn on.
+pub(super) fn drawn_on(size: Size) -> Rect {
+    let (columns, rows) = LARGEST;
+    Rect::new(0, 0, size.width.min(columns), size.height.min(rows))
+}
 
 /// How often to look whether the terminal is still there.
 const GLANCE: Duration = Duration::from_millis(250);
@@ -55,7 +66,13 @@ impl Guard {
         TAKEN.store(true, Ordering::SeqCst);
         let taken = enable_raw_mode()
             .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste))
-            .and_then(|()| Terminal::new(CrosstermBackend::new(io::stdout())));
+            .and_then(|()| {
+                let area = drawn_on(ratatui::crossterm::terminal::size()?.into());
+                let options = TerminalOptions {
+                    viewport: Viewport::Fixed(area),
+                };
+                Terminal::with_options(CrosstermBackend::new(io::stdout()), options)
+            });
         match taken {
             Ok(terminal) => Ok(Guard { terminal }),
             Err(system) => {
@@ -63,6 +80,16 @@ impl Guard {
                 Err(system)
             }
         }
+    }
+
+    /// Makes what is drawn fit the terminal as it is now; gives its columns and rows.
+    ///
+    /// # Errors
+    /// What the system says.
+    pub(super) fn fit(&mut self) -> io::Result<(u16, u16)> {
+        let area = drawn_on(self.terminal.size()?);
+        self.terminal.resize(area)?;
+        Ok((area.width, area.height))
     }
 }
 

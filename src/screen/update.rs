@@ -25,7 +25,6 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
         Message::Opened(Err(trouble)) => model.notes = vec![trouble],
         Message::Entered { line, notes } => return judge(model, &line, notes),
         Message::Judged { notes } => {
-            model.unsaved |= !notes.is_empty();
             add_notes(model, notes);
         }
         Message::Pressed(command) => return pressed(model, command),
@@ -48,7 +47,6 @@ fn list(model: &mut Model, lessons: Vec<LessonChoice>, unfinished: Option<Resuma
 }
 
 fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
-    model.unsaved = !notes.is_empty();
     model.notes.clear();
     add_notes(model, notes);
     let Page::Working(working) = &mut model.page else {
@@ -116,7 +114,7 @@ fn leaving(model: &mut Model, command: Command) -> Option<Effect> {
     model.over = Over::Nothing;
     match (command, &model.page) {
         (Command::Enter | Command::Leave, _) => Some(Effect::Leave),
-        (Command::Swap, Page::Working(_)) => Some(Effect::List),
+        (Command::Swap | Command::Lessons, Page::Working(_)) => Some(Effect::List),
         _ => None,
     }
 }
@@ -152,6 +150,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
             page(model, command == Command::PageUp);
         }
         Command::Enter => return enter(model),
+        Command::Lessons => return Some(Effect::List),
         command => {
             if let Page::Working(working) = &mut model.page {
                 at_problem(working, command);
@@ -218,7 +217,12 @@ fn at_problem(working: &mut Working, command: Command) {
             working.stage = (stage + 1 < count).then_some(stage);
             working.pane = Pane::Diagram;
         }
-        Command::PageUp | Command::PageDown | Command::Enter | Command::Help | Command::Leave => {}
+        Command::PageUp
+        | Command::PageDown
+        | Command::Enter
+        | Command::Help
+        | Command::Lessons
+        | Command::Leave => {}
     }
 }
 
@@ -277,7 +281,10 @@ fn enter(model: &mut Model) -> Option<Effect> {
     let line = working.input.value().trim().to_owned();
     if line.is_empty() {
         if working.finished() {
-            return Some(Effect::List);
+            return Some(match model.lesson {
+                Some(lesson) => Effect::Again(lesson),
+                None => Effect::List,
+            });
         }
         let word = nothing_typed(&model.words);
         if !model.notes.contains(&word) {

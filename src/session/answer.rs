@@ -59,20 +59,24 @@ impl Session {
             self.state.next_number,
         );
         let asked = self.asked().unwrap_or(first);
-        if judgement.truth.holds() && !judgement.remarks.contains(&Remark::RestsOnOpen) {
+        // A number alone may agree with anything: it settles nothing before it is asked.
+        let alone = !line.contains(['=', '*', '·', '×', '/', '+', '(']);
+        let open = judgement.remarks.contains(&Remark::RestsOnOpen);
+        if judgement.truth.holds() && !open && !alone {
             let mut outcome = self.holds(asked, &judgement);
             outcome.reading = self.reading_shown(&judgement);
             return outcome;
         }
-        let slots = [("step", Slot::Word(self.title(asked)))];
-        let mut outcome = Outcome::verdict(
+        let key = match asked {
+            StepId::Pivot => "talk.first-pivot",
+            _ => "talk.first-forces",
+        };
+        Outcome::verdict(
             Sign::Noted,
             "verdict.noted",
             "noted",
-            self.words.say("talk.too-early", &slots),
-        );
-        outcome.reading = self.reading_shown(&judgement);
-        outcome
+            self.words.say(key, &[]),
+        )
     }
 
     /// A line that holds.

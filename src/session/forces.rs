@@ -1,235 +1,337 @@
-//! The first two steps, said in words: which forces act, and the pivot.
+//! The first step, said in words: which forces act, where, and which way.
 
+use super::reply::Reply;
 use super::state::Pending;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::judge::statement::{
-    Fit, Said, is_pivot, may_stay_open, pivot_said, place_fits, said, way_fits,
+    Fit, Invention, Named, Said, Statement, Topic, WayAsked, WayFault, WayFit, Where, bare_number,
+    is_on, may_stay_open, place_fits, read, way_fits,
 };
 use crate::key::StepId;
-use crate::problem::ForceId;
+use crate::problem::{ForceId, Problem};
 use crate::text::{Prose, Slot};
 
 impl Session {
     /// A statement about forces: each is named, then placed, then given its way.
     pub(super) fn name_force(&mut self, line: &str) -> Outcome {
-        let said = said(&self.problem, &self.words, line);
-        if said.forces.is_empty() {
-            return match self.state.pending.first().copied() {
-                Some(pending) if said.place.is_some() || said.way.is_some() => {
-                    self.complete(pending, &said)
-                }
-                Some(_) => {
-                    let mut outcome = self.unclear("talk.pending-unclear");
-                    outcome.message = outcome.message.then(self.still_open());
-                    outcome
-                }
-                None => self.unclear("talk.force-unclear"),
-            };
-        }
-        let fresh: Vec<ForceId> = said
-            .forces
-            .iter()
-            .copied()
-            .filter(|id| !self.state.named.contains(id))
-            .collect();
-        if fresh.is_empty() {
-            let slots = [("force", Slot::Word(self.force_title(said.forces[0])))];
-            return Outcome::verdict(
-                Sign::Noted,
-                "verdict.noted",
-                "noted",
-                self.words
-                    .say("talk.force-again", &slots)
-                    .then(self.still_open()),
-            );
-        }
-        // One force with its place and way in one line, or several names at once.
-        let whole = (fresh.len() == 1).then_some(&said);
-        self.state
-            .pending
-            .retain(|pending| !fresh.contains(&pending.force));
-        for force in fresh.iter().rev() {
-            self.state.pending.insert(
-                0,
-                Pending {
-                    force: *force,
-                    place: None,
+        let loose = self.state.loose.take();
+        let said = match read(&self.problem, &self.words, line) {
+            Statement::Says(said) if self.is_only_an_angle(&said) => return self.ahead(line),
+            Statement::Says(said) => said,
+            Statement::Asks(topic) => return self.explain(topic),
+            Statement::Chats => {
+                let asked = self.question();
+                return Outcome::talk(self.say("talk.chat").then(asked));
+            }
+            Statement::Calculates => match self.asked_place(line) {
+                Some(place) => vec![Said {
+                    named: Named::None,
+                    place: Some(place),
                     way: None,
-                },
-            );
+                }],
+                None => return self.ahead(line),
+            },
+        };
+        if said.is_empty() {
+            let reply = Reply::unclear(self.not_recognised());
+            return self.answered(vec![reply]);
         }
-        let first = self.state.pending[0];
-        match whole {
-            Some(said) => self.complete(first, said),
-            None => self.complete(first, &Said::default()),
+        // "Weight, down": "of what?": "the mast". The answer completes what was said before.
+        let loose = loose.filter(|_| said.len() == 1);
+        let mut fresh: Vec<ForceId> = Vec::new();
+        let mut replies = Vec::new();
+        for part in said {
+            let part = match loose {
+                Some(before) if part.named != Named::None => Said {
+                    place: part.place.or(before.place),
+                    way: part.way.or(before.way),
+                    ..part
+                },
+                _ => part,
+            };
+            replies.push(self.take(part, &mut fresh));
+        }
+        self.in_order_said(&fresh);
+        self.answered(replies)
+    }
+
+    /// An angle where no force waits for its way.
+    fn is_only_an_angle(&self, said: &[Said]) -> bool {
+        let angle = |said: &Said| {
+            said.named == Named::None
+                && said.place.is_none()
+                && said
+                    .way
+                    .is_some_and(|way| way.degrees.is_some() && !way.has_side())
+        };
+        self.state.pending.is_empty() && !said.is_empty() && said.iter().all(angle)
+    }
+
+    /// A number alone where a place is asked: metres, if it lies on the body.
+    fn asked_place(&self, line: &str) -> Option<Where> {
+        let open = self.state.pending.first()?;
+        let metres = bare_number(line)?;
+        (open.place.is_none() && is_on(&self.problem, metres)).then_some(Where::At(metres))
+    }
+
+    /// Takes one part of a statement.
+    fn take(&mut self, said: Said, fresh: &mut Vec<ForceId>) -> Reply {
+        let open = self.state.pending.first().map(|pending| pending.force);
+        match said.named {
+            Named::Force(force) => self.take_force(force, &said, fresh),
+            Named::SomeWeight => {
+                let left = self.weights_left();
+                match (open.filter(|open| left.contains(open)), left.as_slice()) {
+                    (Some(open), _) => self.take_force(open, &said, fresh),
+                    (None, [only]) => self.take_force(*only, &said, fresh),
+                    (None, []) => Reply::new(Sign::Noted, self.say("talk.weights-again")),
+                    (None, _) => {
+                        self.state.loose = Some(said);
+                        Reply::asking(self.say("talk.weight-which"))
+                    }
+                }
+            }
+            Named::SomeForce => {
+                self.state.loose = Some(said);
+                Reply::asking(self.say("talk.force-which"))
+            }
+            Named::Invented(kind) => Reply {
+                mistake: Some("force-invented"),
+                ..Reply::new(Sign::Wrong, self.nothing_like_that(kind))
+            },
+            Named::None => match open {
+                Some(open) => self.take_force(open, &said, fresh),
+                None => {
+                    self.state.loose = Some(said);
+                    Reply::asking(self.say("talk.force-which-so"))
+                }
+            },
         }
     }
 
-    /// Takes what was said into the force that is being placed.
-    fn complete(&mut self, mut pending: Pending, said: &Said) -> Outcome {
-        let (place, way) = (said.place.or(pending.place), said.way.or(pending.way));
-        let force = pending.force;
-        let slots = [("force", Slot::Word(self.force_title(force)))];
+    /// Takes what was said of one force.
+    fn take_force(&mut self, force: ForceId, said: &Said, fresh: &mut Vec<ForceId>) -> Reply {
+        let slots = self.force_slots(force);
+        if self.state.named.contains(&force) {
+            return Reply::new(Sign::Noted, self.words.say("talk.force-again", &slots));
+        }
+        let before = self
+            .state
+            .pending
+            .iter()
+            .find(|pending| pending.force == force);
+        let mut pending = before.copied().unwrap_or(Pending {
+            force,
+            place: None,
+            way: None,
+        });
+        if !fresh.contains(&force) {
+            fresh.push(force);
+        }
+        let place = said.place.or(pending.place);
+        let way = match (said.way, pending.way) {
+            // "Left" completes "up", and a new direction takes the place of an old one.
+            (Some(new), Some(old)) => Some(new.and(old)),
+            (new, old) => new.or(old),
+        };
         let place_fit = place_fits(&self.problem, force, place);
         let way_fit = way_fits(&self.problem, force, way);
+        if place_fit != Fit::Wrong {
+            pending.place = place;
+        }
+        if !matches!(way_fit, WayFit::Wrong(_)) {
+            pending.way = way;
+        }
+        self.store_pending(pending);
         if place_fit == Fit::Wrong {
-            let own = force == ForceId::OwnWeight;
-            self.miss(
-                StepId::Forces,
-                if own { Some("own-weight-at-tip") } else { None },
-            );
-            let key = if own {
-                "talk.own-weight-place"
-            } else {
-                "talk.force-place-wrong"
-            };
-            let mut outcome = Outcome::verdict(
-                Sign::Wrong,
-                "verdict.wrong",
-                "wrong",
-                self.words.say(key, &slots),
-            );
-            outcome.mistakes = if own {
-                vec!["own-weight-at-tip"]
-            } else {
-                Vec::new()
-            };
-            self.store_pending(Pending { way, ..pending });
-            return outcome;
+            return self.misplaced(force, place);
         }
-        if way_fit == Fit::Wrong {
-            let key = match force {
-                ForceId::Rope(_) => "talk.rope-way-wrong",
-                _ => "talk.weight-way-wrong",
-            };
-            self.miss(StepId::Forces, None);
-            self.store_pending(Pending { place, ..pending });
-            return Outcome::verdict(
-                Sign::Wrong,
-                "verdict.wrong",
-                "wrong",
-                self.words.say(key, &slots),
-            );
+        if let WayFit::Wrong(fault) = way_fit {
+            return Reply::new(Sign::Wrong, self.wrong_way(force, fault));
         }
-        pending.place = place;
-        pending.way = way;
-        let missing = match (place_fit, way_fit) {
-            (Fit::Missing, _) => Some("talk.ask-where"),
-            (_, Fit::Missing) if may_stay_open(&self.problem, force) => Some("talk.ask-way-open"),
-            (_, Fit::Missing) => Some("talk.ask-way"),
-            _ => None,
-        };
-        if let Some(key) = missing {
-            self.store_pending(pending);
-            return Outcome::verdict(
-                Sign::Noted,
-                "verdict.noted",
-                "noted",
-                self.words.say(key, &slots),
-            );
+        match (place_fit, way_fit) {
+            (Fit::Right, WayFit::Right) => self.complete(&pending),
+            _ => Reply {
+                open: Some(force),
+                ..Reply::asking(self.ask_on(&pending))
+            },
         }
+    }
+
+    /// A force that is fully said.
+    fn complete(&mut self, pending: &Pending) -> Reply {
+        let force = pending.force;
         self.state.pending.retain(|other| other.force != force);
         self.state.named.push(force);
         self.state.hint_stage = 0;
-        let mut message = self.words.say("talk.force-right", &slots);
-        let mut outcome = Outcome::verdict(Sign::Right, "verdict.right", "holds", Prose::default());
-        if self.state.named.len() == self.problem.forces().len() {
-            let count = [("count", Slot::Word(self.state.named.len().to_string()))];
-            message = message.then(self.words.say("talk.forces-complete", &count));
-            self.reach(StepId::Forces, Progress::Done);
-            outcome.progress.push(StepId::Forces);
-        } else {
-            message = message.then(self.still_open());
+        let guessed = pending.way.is_some_and(|way| !way.open);
+        let key = match (may_stay_open(&self.problem, force), guessed) {
+            (true, true) => "talk.hinge-right-guess",
+            (true, false) => "talk.hinge-right-open",
+            (false, _) => "talk.force-right",
+        };
+        Reply::new(Sign::Right, self.words.say(key, &self.force_slots(force)))
+    }
+
+    /// A wrong place, explained by what acts there.
+    fn misplaced(&self, force: ForceId, place: Option<Where>) -> Reply {
+        let key = match force {
+            ForceId::OwnWeight => "talk.own-weight-place",
+            ForceId::Rope(_) => "talk.rope-place-wrong",
+            ForceId::Support(_) => "talk.hinge-place-wrong",
+            ForceId::Load(_) => "talk.force-place-wrong",
+        };
+        Reply {
+            mistake: place.and_then(|place| misplacement(&self.problem, force, place)),
+            ..Reply::new(Sign::Wrong, self.words.say(key, &self.force_slots(force)))
         }
-        outcome.message = message;
-        outcome
+    }
+
+    fn wrong_way(&self, force: ForceId, fault: WayFault) -> Prose {
+        let key = match (force, fault) {
+            (_, WayFault::Angle) => "talk.angle-way-wrong",
+            (ForceId::Rope(_), WayFault::Opposite) => "talk.rope-pushes",
+            (ForceId::Rope(_), WayFault::Other) => "talk.rope-way-wrong",
+            (ForceId::OwnWeight | ForceId::Load(_), _) => "talk.weight-way-wrong",
+            (ForceId::Support(_), _) => "talk.other-way-wrong",
+        };
+        self.words.say(key, &self.force_slots(force))
+    }
+
+    /// What is still to be said of a force, in one sentence.
+    fn ask_on(&self, pending: &Pending) -> Prose {
+        let slots = self.force_slots(pending.force);
+        let asked = match way_fits(&self.problem, pending.force, pending.way) {
+            WayFit::Missing(asked) => Some(asked),
+            _ => None,
+        };
+        let place = place_fits(&self.problem, pending.force, pending.place) == Fit::Missing;
+        let part = match asked {
+            Some(WayAsked::UpOrDown) => self.words.say("talk.ask-up-or-down", &slots),
+            Some(WayAsked::LeftOrRight) => self.words.say("talk.ask-left-or-right", &slots),
+            Some(WayAsked::More) => self.words.say("talk.ask-more-way", &slots),
+            Some(WayAsked::Told) => self.words.say("talk.ask-way-told", &slots),
+            Some(WayAsked::All) | None => Prose::default(),
+        };
+        let whole_way = matches!(asked, Some(WayAsked::All | WayAsked::Told));
+        match (place, whole_way) {
+            (true, true) => part.then(self.words.say("talk.open-where-way", &slots)),
+            (true, false) => part.then(self.words.say("talk.open-where", &slots)),
+            (false, true) => part.then(self.words.say("talk.open-way", &slots)),
+            (false, false) => part,
+        }
+    }
+
+    /// The forces just named stand before those named earlier, in the order said.
+    fn in_order_said(&mut self, fresh: &[ForceId]) {
+        let place = |pending: &Pending| {
+            fresh
+                .iter()
+                .position(|force| *force == pending.force)
+                .unwrap_or(fresh.len())
+        };
+        self.state.pending.sort_by_key(place);
     }
 
     fn store_pending(&mut self, pending: Pending) {
-        self.state
+        match self
+            .state
             .pending
-            .retain(|other| other.force != pending.force);
-        self.state.pending.insert(0, pending);
+            .iter_mut()
+            .find(|other| other.force == pending.force)
+        {
+            Some(known) => *known = pending,
+            None => self.state.pending.push(pending),
+        }
     }
 
-    /// What is asked next about the forces.
-    fn still_open(&self) -> Prose {
+    fn weights_left(&self) -> Vec<ForceId> {
+        let forces = self.problem.forces();
+        let weights = forces.iter().map(|force| force.id).filter(|id| {
+            matches!(id, ForceId::OwnWeight | ForceId::Load(_)) && !self.state.named.contains(id)
+        });
+        weights.collect()
+    }
+
+    /// What is still open of a force named earlier.
+    pub(super) fn still_open(&self) -> Prose {
         match self.state.pending.first() {
-            Some(pending) => {
-                let slots = [("force", Slot::Word(self.force_title(pending.force)))];
-                let key =
-                    if pending.place.is_none() && !matches!(pending.force, ForceId::Support(_)) {
-                        "talk.ask-where"
-                    } else if may_stay_open(&self.problem, pending.force) {
-                        "talk.ask-way-open"
-                    } else {
-                        "talk.ask-way"
-                    };
-                self.words.say(key, &slots)
-            }
-            None => self.words.say("talk.more-forces", &[]),
+            Some(pending) => self.ask_on(pending),
+            None => Prose::default(),
         }
+    }
+
+    fn not_recognised(&self) -> Prose {
+        match self.state.pending.first() {
+            Some(pending) => self.say("talk.pending-unclear").then(self.ask_on(pending)),
+            None => self.say("talk.force-unclear"),
+        }
+    }
+
+    pub(super) fn nothing_like_that(&self, kind: Invention) -> Prose {
+        self.say(&format!("talk.invented.{}", kind.word()))
+    }
+
+    /// The answer to a question at the first two steps.
+    pub(super) fn explain(&mut self, topic: Topic) -> Outcome {
+        self.state.astray = 0;
+        Outcome::talk(match topic {
+            Topic::Forces => self.say("talk.what.forces"),
+            Topic::Weight => self.say("talk.what.weight"),
+            Topic::Rope => self.say("talk.what.rope"),
+            Topic::Hinge => self.say("talk.what.hinge"),
+            Topic::Pivot => self.say("talk.pivot-why"),
+            Topic::Invented(kind) => self.nothing_like_that(kind),
+        })
     }
 
     /// "That is all": true or not.
     pub(super) fn forces_done(&mut self) -> Outcome {
-        let missing: Vec<ForceId> = self
-            .problem
-            .forces()
+        let forces = self.problem.forces();
+        let missing = forces
             .iter()
-            .map(|force| force.id)
-            .filter(|id| !self.state.named.contains(id))
-            .collect();
+            .filter(|force| !self.state.named.contains(&force.id))
+            .count();
         self.miss(StepId::Forces, Some("force-forgotten"));
-        let count = [("count", Slot::Word(missing.len().to_string()))];
-        let key = if missing.len() == 1 {
+        let count = [("count", Slot::Word(missing.to_string()))];
+        let key = if missing == 1 {
             "talk.force-missing-one"
         } else {
             "talk.force-missing-many"
         };
-        let mut outcome = Outcome::verdict(
-            Sign::Incomplete,
-            "verdict.incomplete",
-            "wrong",
-            self.words.say(key, &count),
-        );
+        let message = self.words.say(key, &count).then(self.still_open());
+        let mut outcome =
+            Outcome::verdict(Sign::Incomplete, "verdict.incomplete", "wrong", message);
         outcome.mistakes.push("force-forgotten");
         outcome.numbered = false;
         outcome
     }
 
-    /// The pivot.
-    pub(super) fn choose_pivot(&mut self, line: &str) -> Outcome {
-        let body = [("body", Slot::Word(self.problem.body().noun.clone()))];
-        let negated = line
-            .split_whitespace()
-            .any(|word| matches!(word.to_lowercase().as_str(), "not" | "except" | "without"));
-        match pivot_said(&self.problem, &self.words, line).filter(|_| !negated) {
-            Some(distance) if is_pivot(&self.problem, self.key.pivot, distance) => {
-                self.state.pivot_said = true;
-                self.reach(StepId::Pivot, Progress::Done);
-                let message = self.words.say("talk.pivot-right", &body);
-                let mut outcome = Outcome::verdict(Sign::Right, "verdict.right", "holds", message);
-                outcome.progress.push(StepId::Pivot);
-                outcome
-            }
-            Some(_) => {
-                let message = self.words.say("talk.pivot-other", &body);
-                Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
-            }
-            None => self.unclear("talk.pivot-unclear"),
-        }
+    /// What of the force at hand is asked: `where-way`, `where`, `way`, or `way-open`.
+    pub(super) fn pending_asks(&self) -> Option<&'static str> {
+        let pending = self.state.pending.first()?;
+        let place = place_fits(&self.problem, pending.force, pending.place) == Fit::Missing;
+        let way = way_fits(&self.problem, pending.force, pending.way) != WayFit::Right;
+        Some(match (place, way) {
+            (true, true) => "where-way",
+            (true, false) => "where",
+            _ if may_stay_open(&self.problem, pending.force) => "way-open",
+            _ => "way",
+        })
     }
 
-    fn unclear(&self, key: &str) -> Outcome {
+    /// A sentence that may name the body.
+    pub(super) fn say(&self, key: &str) -> Prose {
         let body = [("body", Slot::Word(self.problem.body().noun.clone()))];
-        Outcome::verdict(
-            Sign::Unclear,
-            "verdict.unclear",
-            "not-understood",
-            self.words.say(key, &body),
-        )
+        self.words.say(key, &body)
+    }
+
+    pub(super) fn force_slots(&self, force: ForceId) -> [(&'static str, Slot); 2] {
+        [
+            ("force", Slot::Word(self.force_title(force))),
+            ("body", Slot::Word(self.problem.body().noun.clone())),
+        ]
     }
 
     /// A force in words: "the weight of the mast", "the pull of the rope".
@@ -262,5 +364,30 @@ impl Session {
         self.state.reached.insert(step, (progress, Some(line)));
         self.state.open = None;
         self.state.hint_stage = 0;
+        self.state.astray = 0;
+    }
+}
+
+/// The mistake behind a wrong place, by what acts there.
+fn misplacement(problem: &Problem, force: ForceId, place: Where) -> Option<&'static str> {
+    let Where::At(metres) = place else {
+        return None;
+    };
+    let values = problem.values();
+    let length = problem.given(problem.body().length).value;
+    let same = |other: f64| (other - metres).abs() < 1e-6;
+    let rope = problem
+        .ropes()
+        .iter()
+        .any(|rope| same(problem.distance(rope.at, &values)));
+    match (force, same(length), same(length / 2.0)) {
+        (ForceId::OwnWeight, true, _) => Some("own-weight-at-tip"),
+        (ForceId::Load(_), true, _) => Some("load-at-tip"),
+        (ForceId::Load(_), _, true) => Some("load-at-middle"),
+        (ForceId::Rope(_), true, _) => Some("rope-at-tip"),
+        (ForceId::Rope(_), _, true) => Some("rope-at-middle"),
+        (ForceId::OwnWeight, ..) if rope => Some("own-weight-at-rope"),
+        (ForceId::Load(_), ..) if rope => Some("load-at-rope"),
+        _ => None,
     }
 }

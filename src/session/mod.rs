@@ -6,6 +6,8 @@
 mod answer;
 mod command;
 mod forces;
+mod pivot;
+mod reply;
 mod show;
 mod speak;
 mod state;
@@ -16,6 +18,7 @@ mod turn;
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 
 use crate::hint::Case;
+use crate::judge::statement::{Statement, Topic, read};
 use crate::judge::{Board, Names, OwnName};
 use crate::key::{Key, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
@@ -217,9 +220,9 @@ impl Session {
         match self.asked() {
             None => Outcome::talk(self.words.say("talk.finished", &[])),
             Some(_) if line.trim().is_empty() => Outcome::talk(self.words.say("talk.empty", &[])),
-            Some(StepId::Forces | StepId::Pivot) if is_calculation(line) => self.ahead(line),
             Some(StepId::Forces) => self.name_force(line),
             Some(StepId::Pivot) => self.choose_pivot(line),
+            Some(_) if self.asks_why_pivot(line) => self.explain(Topic::Pivot),
             Some(step) => self.answer(step, line),
         }
     }
@@ -296,22 +299,21 @@ impl Session {
         })
     }
 
+    /// "Why the hinge?", asked after the pivot was taken.
+    fn asks_why_pivot(&self, line: &str) -> bool {
+        let why = self.words.word("statement.why");
+        let first = line
+            .split_whitespace()
+            .next()
+            .unwrap_or_default()
+            .to_lowercase();
+        why.split(',').any(|word| word.trim() == first)
+            && read(&self.problem, &self.words, line) == Statement::Asks(Topic::Pivot)
+    }
+
     fn title(&self, step: StepId) -> String {
         crate::hint::step_title(&self.words, &self.problem, step)
     }
-}
-
-/// True for a line that calculates, where words are asked.
-fn is_calculation(line: &str) -> bool {
-    let digits = line.chars().any(|c| c.is_ascii_digit());
-    let signs = line
-        .chars()
-        .any(|c| matches!(c, '*' | '=' | '+' | '(' | '·' | '×'));
-    let words = line
-        .split(|c: char| !c.is_alphabetic())
-        .filter(|word| word.chars().count() > 3)
-        .count();
-    digits && signs && words == 0
 }
 
 /// A line of any length cut to what a screen can bear.

@@ -116,8 +116,11 @@ impl Session {
             ("title", Slot::Word(self.title(asked))),
             ("pivot", Slot::Word(self.pivot_noun())),
         ];
+        let pending_key = self
+            .pending_asks()
+            .map(|asks| format!("question.forces-{asks}"));
         let key = match asked {
-            StepId::Forces if !self.state.pending.is_empty() => "question.forces-pending",
+            StepId::Forces if pending_key.is_some() => pending_key.as_deref().unwrap_or_default(),
             StepId::Forces if !self.state.named.is_empty() => "question.forces-more",
             StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)) => "question.angle-weights",
             StepId::Across(force) if self.is_pull(force) => "question.across-pull",
@@ -166,7 +169,10 @@ impl Session {
         };
         let kind = crate::hint::kind_word(asked);
         let key = match asked {
-            StepId::Forces if !self.state.pending.is_empty() => "example.forces-pending".to_owned(),
+            StepId::Forces if self.pending_asks().is_some() => {
+                let asks = self.pending_asks().unwrap_or_default();
+                format!("example.forces-{}", asks.trim_end_matches("-open"))
+            }
             StepId::Across(force) if self.is_pull(force) => "example.across-pull".to_owned(),
             StepId::MomentSum if self.no_ratios() => "example.moment-sum-level".to_owned(),
             _ => format!("example.{kind}"),
@@ -319,10 +325,14 @@ impl Session {
             ..Marks::default()
         };
         stages.push(plain.clone());
+        // Values would crowd these drawings; they stand among the names.
+        let bare: Vec<ForceMark> = forces.iter().map(|mark| self.bare(mark)).collect();
         let angles = self.angle_marks();
-        if !angles.is_empty() {
+        if !angles.is_empty() || matches!(self.asked(), Some(StepId::Angle(_))) {
             stages.push(Marks {
                 stage: Stage::Angles,
+                forces: bare.clone(),
+                given_angles: true,
                 angles: angles.clone(),
                 ..plain.clone()
             });
@@ -331,6 +341,7 @@ impl Session {
         if !components.is_empty() {
             stages.push(Marks {
                 stage: Stage::Components,
+                forces: bare,
                 components: components.clone(),
                 angles: Vec::new(),
                 ..plain.clone()
@@ -383,6 +394,15 @@ impl Session {
                 stage: Stage::Components,
                 ..last
             });
+        }
+    }
+
+    /// A force's mark without its value.
+    fn bare(&self, mark: &ForceMark) -> ForceMark {
+        let symbol = self.problem.force(mark.force);
+        ForceMark {
+            label: symbol.map_or_else(String::new, |force| force.symbol.shown()),
+            ..mark.clone()
         }
     }
 
@@ -481,7 +501,8 @@ impl Session {
             .collect()
     }
 
-    /// Distances from the pivot, as printed or as a part of the length.
+    /// Distances from the pivot, as printed or as a part of the length. Before the balance is
+    /// written, only those that the statement gives: the others are the learner's to find.
     fn distance_marks(&self) -> Vec<DistanceMark> {
         self.key
             .steps
@@ -489,6 +510,13 @@ impl Session {
             .filter_map(|step| match step.id {
                 StepId::Distance(force) => {
                     let formula: Formula = self.key.formula(step.id)?;
+                    let given = matches!(
+                        self.problem.force(force)?.at,
+                        Place::At(_) | Place::Tip | Place::Foot
+                    );
+                    if !given && !self.state.reached.contains_key(&StepId::MomentSum) {
+                        return None;
+                    }
                     let value = self.key.value(step.id, self.sampling.own(), &Pins::new())?;
                     let name = formula_names(&self.problem, &self.key, &formula);
                     let metres = crate::units::number_text(value);

@@ -2,7 +2,7 @@
 
 use super::turn::{Course, LineView, Progress};
 use crate::diagnosis::Diagnosis;
-use crate::judge::statement::{Way, Where};
+use crate::judge::statement::{Said, Way, Where};
 use crate::judge::{Judgement, OwnName, Standing};
 use crate::key::{Key, StepId};
 use crate::problem::ForceId;
@@ -40,7 +40,13 @@ pub(super) struct State {
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
     pub(super) pending: Vec<Pending>,
+    /// A place or a way said before it was clear of which force.
+    pub(super) loose: Option<Said>,
+    /// How many lines in a row led nowhere at the first two steps.
+    pub(super) astray: u8,
     pub(super) pivot_said: bool,
+    /// A point other than the guided one, said once.
+    pub(super) other_pivot: Option<f64>,
     pub(super) course: Course,
     /// How often each mistake was named, and whether a hint came before a step was right.
     pub(super) mistakes: BTreeMap<&'static str, usize>,
@@ -61,7 +67,10 @@ impl State {
             hint_stage: 0,
             named: Vec::new(),
             pending: Vec::new(),
+            loose: None,
+            astray: 0,
             pivot_said: false,
+            other_pivot: None,
             course: Course::On,
             mistakes: BTreeMap::new(),
             hinted: BTreeMap::new(),

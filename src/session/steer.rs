@@ -193,12 +193,14 @@ impl Session {
         if together.contains(&StepId::Forces) {
             self.state.named.clear();
             self.state.pending.clear();
+            self.state.loose = None;
             for view in self.state.lines.iter_mut().take(line) {
                 view.standing = false;
             }
         }
         if together.contains(&StepId::Pivot) {
             self.state.pivot_said = false;
+            self.state.other_pivot = None;
         }
         if together
             .iter()

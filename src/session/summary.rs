@@ -34,7 +34,11 @@ impl Session {
             .collect();
         mistakes.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
         for (id, _) in mistakes.iter().take(3) {
-            let name = self.words.word(&format!("mistake.{id}.name"));
+            // A force that nothing makes rewrites no working: it is no mistake of the catalogue.
+            let name = match *id {
+                "force-invented" => self.words.word("talk.invention-name"),
+                id => self.words.word(&format!("mistake.{id}.name")),
+            };
             summary.push(
                 self.words
                     .say("summary.mistake", &[("mistake", Slot::Word(name))]),

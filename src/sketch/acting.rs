@@ -2,16 +2,17 @@
 
 use super::frame::{Frame, Span, force_ink};
 use super::scene::{Line, Shape, Spot};
-use super::{DistanceMark, ForceMark, Ink, Marks, Stage};
+use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage};
 use crate::plane::Vector;
 use crate::problem::{Acting, Direction, ForceId, Place};
+use std::f64::consts::PI;
 
 /// Steps of an arrow.
 const ARROW: f64 = 5.0;
 /// Steps of an arrow whose parts are shown: longer, so that the parts can be seen.
 const PARTED: f64 = 6.5;
-/// Steps of the stub of a force whose direction is still to be found.
-const STUB: f64 = 2.2;
+/// Steps of the radius of the ring that stands for a direction still to be found.
+const OPEN: f64 = 1.25;
 
 /// Draws the freed body with the forces that are marked.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
@@ -22,17 +23,28 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     } else {
         &[]
     };
+    if marks.stage == Stage::Angles && marks.given_angles {
+        given_angles(frame, &marks.forces);
+    }
     if marks.stage != Stage::Forces {
         for mark in &marks.angles {
             angle(frame, mark.force, &mark.label, &marks.forces);
         }
     }
     for mark in &marks.forces {
+        if marks.is_replaced(mark.force) {
+            if let Some(spot) = frame.place_of(mark.force).map(|at| frame.spot(at)) {
+                frame.draw(force_ink(frame.problem, mark.force), Shape::Knot(spot));
+            }
+            continue;
+        }
         let parted = parts.iter().any(|part| part.force == mark.force);
         force(frame, mark, &marks.forces, parted);
     }
     for part in parts {
-        component(frame, part.force, &part.label, &marks.forces);
+        // Help lines at each would hide each other.
+        let helped = !marks.is_replaced(part.force);
+        component(frame, part, &marks.forces, helped);
     }
     if let Some(lit) = marks.triangle {
         let parted = parts.iter().any(|part| part.force == lit);
@@ -45,7 +57,19 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     }
 }
 
-/// A force's arrow, or the stub of one whose direction is to be found.
+/// The angles that the statement gives.
+fn given_angles(frame: &mut Frame, forces: &[ForceMark]) {
+    super::site::tilt(frame);
+    for (index, rope) in frame.problem.ropes().iter().enumerate() {
+        if forces.iter().any(|mark| mark.force == ForceId::Rope(index)) {
+            let runs = Vector::at_angle(frame.angle(rope.direction));
+            let spot = frame.spot(rope.at);
+            super::site::direction_given(frame, spot, rope.direction, runs);
+        }
+    }
+}
+
+/// A force's arrow, or the ring of one whose direction is to be found.
 pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], parted: bool) {
     let Some((spot, direction)) = frame.force(mark.force, mark.direction) else {
         return;
@@ -53,7 +77,7 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], part
     let ink = force_ink(frame.problem, mark.force);
     frame.draw(ink, Shape::Knot(spot));
     let Some(direction) = direction else {
-        return stub(frame, ink, spot, &mark.label);
+        return open(frame, ink, spot, &mark.label);
     };
     let spot = spot.moved(aside(frame, mark.force, all));
     let (from, to) = if parted {
@@ -94,33 +118,58 @@ fn reach(frame: &Frame, force: ForceId, spot: Spot, direction: Vector) -> (Spot,
     }
 }
 
-fn stub(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
+/// A ring around the place of a force that may yet point anywhere. Its label stands off the
+/// body, so that nothing looks like an arrow along it.
+fn open(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
+    frame.draw(
+        ink,
+        Shape::Arc {
+            centre: spot,
+            radius: OPEN,
+            from: 0.0,
+            sweep: 2.0 * PI,
+        },
+    );
     let at_tip = spot.at.size() > frame.length * 0.7;
     let out = if at_tip {
         frame.along
     } else {
         frame.along * -1.0
     };
-    let end = spot.moved(out * STUB);
-    frame.line(ink, spot, end, Line::Dashed);
+    // Beside a level body the arrows of weights hang below, so the label stands above.
+    let lean = if frame.is_level() {
+        Vector::new(out.x * 0.8, 0.6)
+    } else {
+        Vector::new(out.x.signum() * 0.94, -0.34)
+    };
     let text = format!("{label} ?");
-    frame.label(ink, &text, vec![end, spot], out);
+    let edge = |lean: Vector| spot.moved(lean * OPEN);
+    let below = Vector::new(lean.x, -lean.y);
+    frame.label(ink, &text, vec![edge(lean), edge(below)], lean);
 }
 
-/// A shift along the body for forces that would lie on each other: same place, same direction.
+/// Places nearer to one line of action than this part of the body's length share it on the grid.
+const NEAR: f64 = 0.06;
+
+/// A shift along the body for forces that would lie on each other: same direction, and places on
+/// nearly one line of action.
 fn aside(frame: &Frame, force: ForceId, all: &[ForceMark]) -> Vector {
     let Some((spot, Some(direction))) = frame.marked(force, all) else {
         return Vector::default();
     };
-    let twins: Vec<ForceId> = all
+    let mut twins: Vec<(f64, ForceId)> = all
         .iter()
-        .filter(|mark| {
-            matches!(frame.marked(mark.force, all), Some((other, Some(runs)))
-                if (other.at - spot.at).size() < frame.length * 1e-6
-                    && runs.dot(direction) > 0.98)
+        .filter_map(|mark| match frame.marked(mark.force, all) {
+            Some((other, Some(runs))) => {
+                let apart = (other.at - spot.at).cross(direction).abs();
+                (apart < frame.length * NEAR && runs.dot(direction) > 0.98)
+                    .then_some((other.at.dot(frame.along), mark.force))
+            }
+            _ => None,
         })
-        .map(|mark| mark.force)
         .collect();
+    twins.sort_by(|one, other| one.0.total_cmp(&other.0));
+    let twins: Vec<ForceId> = twins.into_iter().map(|twin| twin.1).collect();
     frame.along * (among(&twins, force) / direction.cross(frame.along).abs().max(0.6))
 }
 
@@ -165,11 +214,12 @@ fn angle(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
     }
 }
 
-fn component(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
-    let Some((spot, direction)) = frame.marked(force, forces) else {
+fn component(frame: &mut Frame, mark: &ComponentMark, forces: &[ForceMark], helped: bool) {
+    let Some((spot, direction)) = frame.marked(mark.force, forces) else {
         return;
     };
-    let spot = spot.moved(aside(frame, force, forces));
+    let label = &mark.label;
+    let spot = spot.moved(aside(frame, mark.force, forces));
     let Some(direction) = direction else {
         let lean = frame.upper;
         return frame.label(Ink::Component, label, vec![spot.moved(lean)], lean);
@@ -178,7 +228,7 @@ fn component(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark
     let end = spot.moved(across);
     let tip = spot.moved(direction * PARTED);
     let along = direction.dot(frame.along) * PARTED;
-    if along.abs() > 0.6 && across.size() > 0.6 {
+    if helped && along.abs() > 0.6 && across.size() > 0.6 {
         frame.line(Ink::Faint, end, tip, Line::Dashed);
         let corner = Shape::RightAngle {
             corner: end,
@@ -197,7 +247,7 @@ fn component(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark
     );
     let lean = across * (1.0 / across.size().max(1e-9));
     // The force that is its own component has its label at the head already.
-    let whole = direction.dot(frame.along).abs() < 0.02;
+    let whole = helped && direction.dot(frame.along).abs() < 0.02;
     let head = if whole { end.moved_rows(lean) } else { end };
     let anchors = vec![head, spot.moved(across * 0.7), spot.moved(across * 0.5)];
     frame.label(Ink::Component, label, anchors, lean);
@@ -262,6 +312,7 @@ pub(super) fn spans(frame: &Frame, marks: &[DistanceMark], pivot: Option<Place>)
                 from,
                 to,
                 text: mark.label.clone(),
+                tag: (vec![frame.spot(place)], frame.upper),
             });
         }
     }

@@ -51,14 +51,14 @@ impl Fit {
         labelled.extend(scene.labels.iter().filter_map(label_reach));
         let usual = (wide / 54.0).min(high / 20.0).clamp(0.55, 1.6);
         let mut best: Option<(f64, Fit)> = None;
-        for reaches in [&labelled, &plain] {
+        for (reaches, least) in [(&labelled, 0.45), (&plain, 0.5)] {
             for share in [1.5, 1.35, 1.2, 1.1, 1.0, 0.88, 0.76, 0.66, 0.56, 0.48, 0.4] {
                 let step = usual * share;
                 let Some((size, fit)) = largest(reaches, step, wide, high) else {
                     continue;
                 };
                 // The body must not dwindle beside its arrows.
-                if size > if share > 1.0 { 0.72 } else { 0.5 } {
+                if size > if share > 1.0 { 0.72 } else { least } {
                     return Some(fit);
                 }
                 if best.is_none_or(|(known, _)| size > known + 0.02) {
@@ -145,7 +145,7 @@ fn stroke_reach(stroke: &super::Stroke) -> Vec<Reach> {
             radius,
             from,
             sweep,
-        } => [0.0, 0.5, 1.0]
+        } => [0.0, 0.25, 0.5, 0.75, 1.0]
             .map(|share| {
                 let out = Vector::at_angle(from + sweep * share) * *radius;
                 around(centre.moved(out), 0.5, 0.5)
@@ -167,6 +167,10 @@ fn stroke_reach(stroke: &super::Stroke) -> Vec<Reach> {
             spot: *spot,
             room: [2.0, 2.0, 0.5, 2.0],
         }],
+        Shape::Standing { at, .. } => vec![Reach {
+            spot: *at,
+            room: [2.0, 2.0, 3.0, 0.5],
+        }],
         Shape::Hinge(spot)
         | Shape::Stand(spot)
         | Shape::Wheel(spot)
@@ -186,10 +190,14 @@ fn label_reach(label: &Label) -> Option<Reach> {
             room: [wide / 2.0, wide / 2.0, 0.5, 0.5],
         });
     }
+    // What may stand on any side needs no room of its own.
+    if x == 0.0 && y == 0.0 {
+        return None;
+    }
     let (left, right) = if x > 0.6 {
-        (0.0, wide + 2.2)
+        (0.0, wide + 1.4)
     } else if x < -0.6 {
-        (wide + 2.2, 0.0)
+        (wide + 1.4, 0.0)
     } else {
         let lean = x / 0.6;
         (

@@ -136,6 +136,7 @@ impl<'a> Frame<'a> {
                 anchors,
                 lean,
                 on: None,
+                tag: Default::default(),
             });
         }
     }
@@ -193,7 +194,7 @@ impl<'a> Frame<'a> {
         wanted.sort_by(|one, other| one.length().total_cmp(&other.length()));
         let mut rows: Vec<Vec<(f64, f64)>> = Vec::new();
         let slack = self.length * 0.02;
-        for span in wanted {
+        for span in &wanted {
             let (low, high) = (span.from.min(span.to), span.from.max(span.to));
             let free = rows.iter().position(|row| {
                 row.iter()
@@ -221,6 +222,7 @@ impl<'a> Frame<'a> {
             self.label(Ink::Distance, &span.text, anchors, side);
             if let Some(label) = self.scene.labels.get_mut(before) {
                 label.on = Some((from, to));
+                label.tag = span.tag.clone();
             }
         }
     }
@@ -234,6 +236,8 @@ pub(super) struct Span {
     pub(super) to: f64,
     /// Its label.
     pub(super) text: String,
+    /// Where the label stands if there is no room for the line, and to which side.
+    pub(super) tag: (Vec<Spot>, Vector),
 }
 
 impl Span {
@@ -249,7 +253,7 @@ pub(super) fn wrapped(angle: f64) -> f64 {
 
 /// Steps of an arc's radius: a narrow angle needs a wide arc to be seen.
 pub(super) fn arc_radius(sweep: f64) -> f64 {
-    (1.9 / sweep.abs().max(0.01)).clamp(2.4, 4.6)
+    (1.9 / sweep.abs().max(0.01)).clamp(2.4, 3.8)
 }
 
 /// The ink of a force.

@@ -195,23 +195,29 @@ fn tried(
         cost += 0.9 * centre.y.abs() + 0.12 * centre.x.abs();
     } else {
         let size = centre.size().max(0.1);
-        cost += 1.5 * (1.0 - centre.dot(label.lean) / size);
+        cost += 1.5 * (label.lean.size() - centre.dot(label.lean) / size);
         cost += if gap < 1.0 {
             1.0 - gap
         } else {
             0.9 * (gap - 1.0)
         };
     }
-    // A label nearer to another's anchor than to its own misleads, unless both are at one head.
+    // A label nearer to another's anchor than to its own misleads; a mark of the legend may.
+    let own = (label.anchors.iter())
+        .map(|anchor| self::gap(seat, wide, *anchor))
+        .fold(gap, f64::min);
     for (other, rival) in wanted.iter().enumerate() {
         if other != index
             && rival.line == 0
             && label.line == 0
             && let Some(&first) = rival.anchors.first()
-            && !(first.0 == anchor.0 && (first.1 - anchor.1).abs() <= 1)
         {
             let theirs = self::gap(seat, wide, first);
-            if theirs < gap + 0.4 {
+            if theirs < own - 1e-9 && wide > 1 {
+                return None;
+            } else if theirs < gap {
+                cost += 2.5 + gap - theirs;
+            } else if theirs < gap + 0.4 {
                 cost += 0.8 + gap - theirs;
             }
         }
@@ -242,7 +248,8 @@ fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f
         match canvas.held(column, seat.row) {
             Held::Free => {}
             Held::Soft if is_dimension(canvas, column, seat.row) && label.line > 0 => covered += 1,
-            Held::Soft => cost += 0.5,
+            // What it names would be cut in two by another's label.
+            Held::Soft => return None,
             Held::Hard | Held::Label => return None,
         }
     }

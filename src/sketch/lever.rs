@@ -40,7 +40,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     }
     for mark in &marks.forces {
         // A force whose component is found is drawn by it.
-        if !marks.components.iter().any(|part| part.force == mark.force) {
+        if !marks.is_replaced(mark.force) {
             force(frame, mark, &marks.forces, false);
             let runs = frame.marked(mark.force, &marks.forces);
             below |= matches!(runs, Some((_, Some(runs))) if runs.dot(frame.upper) < 0.0);

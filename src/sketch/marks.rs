@@ -32,6 +32,9 @@ pub struct Marks {
     pub forces: Vec<ForceMark>,
     /// A ring at the pivot.
     pub pivot: Option<Place>,
+    /// At [`Stage::Angles`]: arcs and labels of the angles that the statement gives, of the body
+    /// and of the ropes among the forces.
+    pub given_angles: bool,
     /// Arcs between a force's line and the body.
     pub angles: Vec<AngleMark>,
     /// Components across the body.
@@ -43,6 +46,23 @@ pub struct Marks {
     pub triangle: Option<ForceId>,
 }
 
+impl Marks {
+    /// True for a force that is drawn by its component alone: on the lever every force whose
+    /// component is found, before that all but the newest and the one that is lit.
+    pub(super) fn is_replaced(&self, force: ForceId) -> bool {
+        let found = self.components.iter().any(|part| part.force == force);
+        let newest = self
+            .components
+            .last()
+            .is_some_and(|part| part.force == force);
+        match self.stage {
+            Stage::Turning => found,
+            Stage::Components => found && !newest && self.triangle != Some(force),
+            Stage::Scene | Stage::Forces | Stage::Angles => false,
+        }
+    }
+}
+
 /// A force to draw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ForceMark {
@@ -51,7 +71,7 @@ pub struct ForceMark {
     /// What stands at its arrow: "W1", "T = 96.3 N".
     pub label: String,
     /// Its direction, anticlockwise from the x axis, in radians. `None`: the problem's own. A
-    /// hinge force without a direction is drawn as a short stub with a question mark.
+    /// hinge force without a direction is drawn as a ring with a question mark beside it.
     pub direction: Option<f64>,
 }
 

@@ -11,6 +11,8 @@
 mod acting;
 mod canvas;
 mod fit;
+#[cfg(test)]
+mod flaws;
 mod frame;
 mod ink;
 mod labels;
@@ -18,6 +20,7 @@ mod letters;
 mod lever;
 mod marks;
 mod picture;
+mod points;
 mod scene;
 mod site;
 mod strokes;
@@ -26,10 +29,13 @@ mod tell;
 mod tests;
 mod wording;
 
+#[cfg(test)]
+pub(crate) use flaws::flaws;
 pub use ink::Ink;
 pub use letters::spelled;
 pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
+pub use points::PointMark;
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
-pub use tell::{Heading, PlaceWord, Told, Whereabouts, tell};
+pub use tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts, tell};
 pub use wording::told_words;

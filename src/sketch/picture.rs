@@ -1,13 +1,16 @@
 //! A scene on a grid of character cells.
 
 use super::canvas::Canvas;
-use super::fit::Fit;
+use super::fit::{ASPECT, Fit};
 use super::{Ink, Scene, labels, strokes};
 
 /// The most columns of a picture; beyond, a drawing gains nothing.
 pub const WIDEST: u16 = 400;
 /// The most rows of a picture.
 pub const HIGHEST: u16 = 200;
+
+/// The length in rows from which on slanted dimension lines can be told apart.
+const ROOMY: f64 = 24.0;
 
 /// Which characters a picture may use.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -96,6 +99,23 @@ impl Picture {
     }
 }
 
+/// The scene as a grid of this size can show it.
+pub(super) fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
+    let Some(fit) = Fit::of(scene, columns, rows) else {
+        return scene.clone();
+    };
+    let long = |(from, to)| {
+        let (from, to) = (fit.point(from), fit.point(to));
+        libm::hypot((from.column - to.column) / ASPECT, from.row - to.row)
+    };
+    let longest = scene.slanted().map(long).fold(0.0, f64::max);
+    if longest > 0.0 && longest < ROOMY {
+        scene.tagged()
+    } else {
+        scene.clone()
+    }
+}
+
 /// Lays a scene out on `columns` by `rows` cells, taking a cell to be twice as high as wide.
 ///
 /// The picture is as large as fits. No label covers another, an arrowhead, the body or a rope;
@@ -104,6 +124,7 @@ impl Picture {
 /// [`WIDEST`] or higher than [`HIGHEST`].
 pub fn picture(scene: &Scene, columns: u16, rows: u16, style: Style) -> Picture {
     let (columns, rows) = (columns.min(WIDEST), rows.min(HIGHEST));
+    let scene = &roomed(scene, columns, rows);
     let mut canvas = Canvas::new(columns, rows, style.unicode);
     let (labels, legend) = match Fit::of(scene, columns, rows) {
         Some(fit) => {

@@ -119,6 +119,13 @@ pub enum Shape {
     Ring(Spot),
     /// A hung box, by the middle of its upper side.
     Box(Spot),
+    /// A standing box.
+    Standing {
+        /// The middle of its lower side.
+        at: Spot,
+        /// True where a rope runs just above, so that it must be low.
+        low: bool,
+    },
     /// The face of a ground, wall or ceiling.
     Face {
         /// Its middle.
@@ -148,10 +155,14 @@ pub struct Label {
     pub text: String,
     /// The spots it may stand at, the best first.
     pub anchors: Vec<Spot>,
-    /// The direction from the anchor in which it had best stand, as a unit vector.
+    /// The direction from the anchor in which it had best stand, as a unit vector; zero where
+    /// any will do.
     pub lean: Vector,
     /// The ends of the dimension line that it may stand on, interrupting it.
     pub on: Option<(Spot, Spot)>,
+    /// Where it stands instead if slanted dimension lines are left out for want of room: beside
+    /// the place to which the distance leads.
+    pub tag: (Vec<Spot>, Vector),
 }
 
 /// A drawing in the model's own measures.
@@ -185,6 +196,34 @@ pub fn scene(problem: &Problem, values: &[f64], marks: &Marks) -> Scene {
     scene
 }
 
+impl Scene {
+    /// The same without slanted dimension lines: each distance stands beside its place. Stacked
+    /// slanted lines cross ropes and arcs, and a small grid cannot keep them apart.
+    pub(super) fn tagged(&self) -> Scene {
+        let slanted = |from: &Spot, to: &Spot| (from.at.y - to.at.y).abs() > 1e-6;
+        let mut scene = self.clone();
+        scene.strokes.retain(|stroke| match &stroke.shape {
+            Shape::Dimension { from, to } => !slanted(from, to),
+            _ => true,
+        });
+        for label in &mut scene.labels {
+            if label.on.is_some_and(|(from, to)| slanted(&from, &to)) && !label.tag.0.is_empty() {
+                label.on = None;
+                (label.anchors, label.lean) = std::mem::take(&mut label.tag);
+            }
+        }
+        scene
+    }
+
+    /// The slanted dimension lines.
+    pub(super) fn slanted(&self) -> impl Iterator<Item = (Spot, Spot)> + '_ {
+        self.strokes.iter().filter_map(|stroke| match stroke.shape {
+            Shape::Dimension { from, to } if (from.at.y - to.at.y).abs() > 1e-6 => Some((from, to)),
+            _ => None,
+        })
+    }
+}
+
 impl Shape {
     /// What is drawn over what.
     fn rank(&self) -> u8 {
@@ -202,7 +241,7 @@ impl Shape {
                 line: Line::Heavy, ..
             } => 5,
             Shape::Arrow { .. } => 6,
-            Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) => 7,
+            Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) | Shape::Standing { .. } => 7,
             Shape::Knot(_) => 8,
             Shape::Hinge(_) => 9,
             Shape::Ring(_) => 10,

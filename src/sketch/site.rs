@@ -5,7 +5,7 @@ use super::scene::{Line, Shape, Spot};
 use super::{Ink, Marks};
 use crate::plane::Vector;
 use crate::problem::{
-    Direction, GivenId, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
+    Direction, GivenId, Load, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
 };
 use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -36,10 +36,11 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     {
         let anchors = free_stretches(frame);
         let text = given_text(frame, mass);
+        // Beside a tilted body either side will do.
         let lean = if frame.is_level() {
             frame.upper
         } else {
-            frame.upper * -1.0
+            Vector::default()
         };
         frame.label(Ink::Weight, &text, anchors, lean);
     }
@@ -82,7 +83,8 @@ fn given_text(frame: &Frame, id: GivenId) -> String {
         .unwrap_or_default()
 }
 
-fn tilt(frame: &mut Frame) {
+/// The given angle of the body.
+pub(super) fn tilt(frame: &mut Frame) {
     let body = frame.problem.body();
     let Tilt::Rising { angle, from } = body.tilt else {
         return;
@@ -102,7 +104,7 @@ fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str
     let line = Vector::at_angle(reference);
     // Where the body itself lies on the reference line, it needs no dashes.
     if line.cross(frame.along).abs() > 0.03 {
-        let end = centre.moved(line * (arc_radius(wrapped(to - reference)) + 1.0));
+        let end = centre.moved(line * (arc_radius(wrapped(to - reference)) + 0.3));
         frame.line(Ink::Faint, centre, end, Line::Dashed);
     }
     frame.arc(Ink::Angle, centre, reference, to, text);
@@ -127,6 +129,7 @@ fn lengths(frame: &mut Frame) {
             from: 0.0,
             to: frame.distance(place),
             text: given_text(frame, given),
+            tag: tag(frame, given, place),
         })
         .collect();
     if frame.is_level() {
@@ -147,6 +150,24 @@ fn lengths(frame: &mut Frame) {
     }
 }
 
+/// Where a distance stands without its line: the length along the body, a hung load's beside its
+/// box, any other beside its place.
+fn tag(frame: &Frame, given: GivenId, place: Place) -> (Vec<Spot>, Vector) {
+    let problem = frame.problem;
+    if given == problem.body().length {
+        return (free_stretches(frame), frame.upper);
+    }
+    let hung =
+        |load: &Load| load.at == place && matches!(load.kind, LoadKind::Mass(_)) && !load.stands;
+    if !problem.loads().iter().any(hung) {
+        return (vec![frame.spot(place)], frame.upper);
+    }
+    let side = frame.along.x.signum();
+    let box_at = frame.spot(place).moved(Vector::new(0.0, -STRING));
+    let anchors = [-1.5, 0.5, -2.0].map(|down| box_at.moved_rows(Vector::new(0.5 * side, down)));
+    (anchors.to_vec(), Vector::new(side, 0.0))
+}
+
 /// Steps and rows that loads and supports take below a level body.
 fn room_below(frame: &Frame) -> (f64, f64) {
     let rises = |direction: Direction| libm::sin(frame.angle(direction)) > 0.1;
@@ -154,7 +175,7 @@ fn room_below(frame: &Frame) -> (f64, f64) {
     let pushed_up = loads
         .iter()
         .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if rises(direction)));
-    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)));
+    let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)) && !load.stands);
     if pushed_up {
         (PUSH, 2.4)
     } else if hung {
@@ -286,8 +307,19 @@ fn rope_end(frame: &Frame, spot: Spot, run: Vector) -> (Spot, f64) {
     (spot.moved(run * 5.5), wall)
 }
 
+/// True if a rope runs back so close above a place that a box there would hide it.
+fn under_rope(frame: &Frame, place: Place) -> bool {
+    let at = frame.distance(place);
+    frame.problem.ropes().iter().any(|rope| {
+        let run = Vector::at_angle(frame.angle(rope.direction));
+        let (back, up) = (-run.dot(frame.along), run.dot(frame.upper));
+        let ahead = frame.distance(rope.at) - at;
+        back > 0.0 && ahead >= 0.0 && ahead * up / back < frame.length * 0.22
+    })
+}
+
 /// The arc that shows a given direction at a spot; the line meant runs out from the spot.
-fn direction_given(frame: &mut Frame, spot: Spot, direction: Direction, runs: Vector) {
+pub(super) fn direction_given(frame: &mut Frame, spot: Spot, direction: Direction, runs: Vector) {
     match direction {
         Direction::Oblique {
             angle,
@@ -324,6 +356,18 @@ fn load(frame: &mut Frame, index: usize, givens: bool) {
     let load = &frame.problem.loads()[index];
     let spot = frame.spot(load.at);
     match load.kind {
+        LoadKind::Mass(mass) if load.stands => {
+            let low = under_rope(frame, load.at);
+            frame.draw(Ink::Weight, Shape::Standing { at: spot, low });
+            frame.draw(Ink::Weight, Shape::Knot(spot));
+            if givens {
+                let text = given_text(frame, mass);
+                let side = frame.along.x.signum();
+                let anchors = [(1.0, 1.5), (-1.0, 1.5), (0.0, 2.5)]
+                    .map(|(aside, up)| spot.moved_rows(Vector::new(0.5 * side * aside, up)));
+                frame.label(Ink::Weight, &text, anchors.to_vec(), Vector::new(0.0, 1.0));
+            }
+        }
         LoadKind::Mass(mass) => {
             let top = spot.moved(Vector::new(0.0, -STRING));
             frame.line(Ink::Weight, spot, top, Line::Solid);

@@ -3,9 +3,12 @@
 use super::canvas::{Canvas, Held, floor, hold};
 use super::fit::{ASPECT, Fit, Point};
 use super::scene::{Line, Scene, Shape, Spot};
-use super::{Ink, Stroke};
+use super::{Ink, PointMark, Stroke};
 use crate::plane::Vector;
-use std::f64::consts::FRAC_PI_4;
+use std::f64::consts::{FRAC_PI_4, TAU};
+
+/// Rows of the radius of a ring at most: a larger one looks like a part of the scene.
+const WIDEST_RING: f64 = 1.2;
 
 /// Draws every stroke; arrowheads after every shaft, so that none is drawn over.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
@@ -50,12 +53,31 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
             from,
             sweep,
         } => {
+            // A ring stands around the middle of a cell, where the mark of its place stands.
+            let ring = sweep.abs() > TAU - 1e-6;
+            let radius = if ring {
+                radius.min(WIDEST_RING / fit.step)
+            } else {
+                radius
+            };
+            let middle = fit.point(centre);
+            let (aside, down) = if ring {
+                (
+                    libm::floor(middle.column) + 0.5 - middle.column,
+                    libm::floor(middle.row) + 0.5 - middle.row,
+                )
+            } else {
+                (0.0, 0.0)
+            };
             // Two specks to a dot leave no gap.
             let specks = (sweep.abs() * radius * fit.step * 10.0).clamp(2.0, 400.0) as i32;
             for speck in 0..=specks {
                 let angle = from + sweep * f64::from(speck) / f64::from(specks);
                 let spot = centre.moved(Vector::at_angle(angle) * radius);
-                canvas.speck(fit.point(spot), ink);
+                let mut point = fit.point(spot);
+                point.column += aside;
+                point.row += down;
+                canvas.speck(point, ink);
             }
         }
         Shape::Dimension { from, to } => dimension(canvas, fit.point(from), fit.point(to), ink),
@@ -139,7 +161,7 @@ fn face(canvas: &mut Canvas, fit: &Fit, at: Spot, looks: f64, half: f64, ink: In
     let out = Vector::at_angle(looks);
     let point = fit.point(at);
     let (column, row) = (floor(point.column), floor(point.row));
-    let hatch = if canvas.unicode { '╱' } else { '/' };
+    let hatch = PointMark::Face.glyph(canvas.unicode);
     if out.x.abs() < 0.1 {
         let wide = floor(half * fit.step * ASPECT + 0.5).max(2);
         for aside in -wide..=wide {
@@ -191,40 +213,52 @@ fn head(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
 
 fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
     let ink = stroke.ink;
-    let (spot, glyph, plain) = match stroke.shape {
-        Shape::Hinge(spot) => (spot, '○', 'o'),
-        Shape::Stand(spot) => (spot, '▲', 'A'),
-        Shape::Wheel(spot) => (spot, '○', 'o'),
-        Shape::Knot(spot) => (spot, '●', '*'),
-        Shape::Ring(spot) => (spot, '◎', '@'),
-        Shape::Box(spot) => return hung_box(canvas, fit, spot, ink),
+    let spot = match stroke.shape {
+        Shape::Hinge(spot)
+        | Shape::Stand(spot)
+        | Shape::Wheel(spot)
+        | Shape::Knot(spot)
+        | Shape::Ring(spot) => spot,
+        Shape::Box(spot) => return weight_box(canvas, fit, spot, ink, (true, false)),
+        Shape::Standing { at, low } => {
+            return weight_box(canvas, fit, at, ink, (false, low));
+        }
         _ => return,
     };
     let point = fit.point(spot);
-    let glyph = if canvas.unicode { glyph } else { plain };
+    let Some(mark) = stroke.shape.point_mark() else {
+        return;
+    };
     canvas.put(
         floor(point.column),
         floor(point.row),
-        glyph,
+        mark.glyph(canvas.unicode),
         ink,
         Held::Hard,
     );
 }
 
-fn hung_box(canvas: &mut Canvas, fit: &Fit, spot: Spot, ink: Ink) {
+/// The box of a mass: hung below a spot, or standing above it, there perhaps low.
+fn weight_box(canvas: &mut Canvas, fit: &Fit, spot: Spot, ink: Ink, (hung, low): (bool, bool)) {
     let point = fit.point(spot);
     let (column, row) = (floor(point.column), floor(point.row));
-    let lines = match (canvas.unicode, fit.step < 0.6) {
-        (true, false) => ["┌┴┐", "└─┘"],
-        (false, false) => [".+.", "|_|"],
-        (true, true) => [" ■ ", ""],
-        (false, true) => [" # ", ""],
+    let lines = match (canvas.unicode, low || fit.step < 0.6, hung) {
+        (true, false, true) => ["┌┴┐", "└─┘"],
+        (true, false, false) => ["┌─┐", "└─┘"],
+        (false, false, true) => [".+.", "|_|"],
+        (false, false, false) => [".-.", "|_|"],
+        (true, true, true) => [" ■ ", ""],
+        (false, true, true) => [" # ", ""],
+        (true, true, false) => ["", " ■ "],
+        (false, true, false) => ["", " # "],
     };
+    // What stands has its lower row just above the body.
+    let top = if hung { row } else { row - 2 };
     for (down, line) in lines.iter().enumerate() {
         for (aside, glyph) in line.chars().enumerate() {
             if glyph != ' ' {
                 let (aside, down) = (aside as i64 - 1, down as i64);
-                canvas.put(column + aside, row + down, glyph, ink, hold(ink));
+                canvas.put(column + aside, top + down, glyph, ink, hold(ink));
             }
         }
     }

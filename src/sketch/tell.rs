@@ -3,7 +3,8 @@
 use super::frame::Frame;
 use super::{Marks, Stage};
 use crate::plane::Vector;
-use crate::problem::{Direction, ForceId, LoadKind, Place, Problem};
+use crate::problem::{Direction, ForceId, Given, LoadKind, Place, Problem};
+use crate::units::Dimension;
 
 /// One of eight directions on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +56,17 @@ pub struct Whereabouts {
     pub distance_m: f64,
 }
 
+/// How a load is there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LoadHow {
+    /// A mass that hangs from the body.
+    Hangs,
+    /// A mass that stands on the body.
+    Stands,
+    /// A given force.
+    Pushes,
+}
+
 /// One thing the diagram shows.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Told {
@@ -91,8 +103,8 @@ pub enum Told {
         at: Whereabouts,
         /// Which way it acts.
         heading: Heading,
-        /// True for a hung mass, false for a given force.
-        hung: bool,
+        /// How it is there.
+        how: LoadHow,
     },
     /// A given number that is labelled on the scene.
     Given {
@@ -191,31 +203,35 @@ fn tell_site(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
         heading: heading(Vector::at_angle(frame.angle(rope.direction))),
     }));
     told.extend(problem.loads().iter().map(|load| {
-        let (direction, hung) = match load.kind {
-            LoadKind::Mass(_) => (Direction::Down, true),
-            LoadKind::Force { direction, .. } => (direction, false),
+        let (direction, how) = match load.kind {
+            LoadKind::Mass(_) if load.stands => (Direction::Down, LoadHow::Stands),
+            LoadKind::Mass(_) => (Direction::Down, LoadHow::Hangs),
+            LoadKind::Force { direction, .. } => (direction, LoadHow::Pushes),
         };
         Told::Load {
             noun: load.noun.clone(),
             at: whereabouts(frame, load.at),
             heading: heading(Vector::at_angle(frame.angle(direction))),
-            hung,
+            how,
         }
     }));
     if marks.givens {
-        told.extend(problem.givens().iter().map(|given| Told::Given {
-            symbol: given.symbol.shown(),
-            meaning: given.meaning.clone(),
-            written: given.written.clone(),
-        }));
+        told.extend(problem.givens().iter().map(given_told));
+    }
+}
+
+fn given_told(given: &Given) -> Told {
+    Told::Given {
+        symbol: given.symbol.shown(),
+        meaning: given.meaning.clone(),
+        written: given.written.clone(),
     }
 }
 
 fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
     for mark in &marks.forces {
-        // In the lever a force is drawn by its component, once that is found.
-        let parted = marks.stage == Stage::Turning
-            && marks.components.iter().any(|part| part.force == mark.force);
+        // A force may be drawn by its component alone, once that is found.
+        let parted = marks.is_replaced(mark.force);
         let Some(place) = frame.place_of(mark.force).filter(|_| !parted) else {
             continue;
         };
@@ -229,6 +245,11 @@ fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
 }
 
 fn tell_parts(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
+    if marks.given_angles && marks.stage == Stage::Angles {
+        let givens = frame.problem.givens().iter();
+        let angles = givens.filter(|given| given.dimension == Dimension::ANGLE);
+        told.extend(angles.map(given_told));
+    }
     let angles = matches!(marks.stage, Stage::Angles | Stage::Components);
     for mark in marks.angles.iter().filter(|_| angles) {
         told.push(Told::Angle {

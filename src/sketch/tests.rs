@@ -2,12 +2,11 @@
 
 #![allow(clippy::unwrap_used)]
 
-use super::canvas::{Canvas, Held};
-use super::fit::Fit;
-use super::letters::{shown, width};
+use super::flaws::{Flaw, flaws};
+use super::letters::shown;
 use super::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Picture, Scene, Stage, Style,
-    picture, scene, strokes,
+    picture, scene,
 };
 use crate::problem::{
     Body, Direction, ForceId, Given, GivenId, Load, LoadKind, Parts, Place, Problem, Reference,
@@ -185,6 +184,7 @@ fn problem(choice: &Choice) -> Problem {
             noun: "lamp".into(),
             at,
             kind,
+            stands: *which == 3,
         });
     }
     Problem::new(parts).unwrap()
@@ -238,11 +238,8 @@ fn demanded(marks: &Marks) -> Vec<String> {
     if marks.stage == Stage::Scene {
         return labels;
     }
-    let turning = marks.stage == Stage::Turning;
-    let parted = |id| turning && marks.components.iter().any(|part| part.force == id);
-    labels.extend(
-        (marks.forces.iter().filter(|mark| !parted(mark.force))).map(|mark| mark.label.clone()),
-    );
+    let whole = (marks.forces.iter()).filter(|mark| !marks.is_replaced(mark.force));
+    labels.extend(whole.map(|mark| mark.label.clone()));
     if matches!(marks.stage, Stage::Angles | Stage::Components) {
         labels.extend(marks.angles.iter().map(|mark| mark.label.clone()));
     }
@@ -255,34 +252,12 @@ fn demanded(marks: &Marks) -> Vec<String> {
 
 /// Every fault of a picture.
 fn faults(scene: &Scene, marks: &Marks, picture: &Picture, unicode: bool) -> Vec<String> {
-    let mut faults = Vec::new();
-    let mut bare = Canvas::new(picture.columns, picture.rows, unicode);
-    if let Some(fit) = Fit::of(scene, picture.columns, picture.rows) {
-        strokes::draw(&mut bare, scene, &fit);
-    }
-    for (index, label) in picture.labels.iter().enumerate() {
-        let wide = width(&label.text) as u16;
-        if label.column + wide > picture.columns || label.row >= picture.rows {
-            faults.push(format!("{} is cut", label.text));
-        }
-        for (aside, glyph) in label.text.chars().enumerate() {
-            let column = label.column + aside as u16;
-            if picture.cell(column, label.row).glyph != glyph {
-                faults.push(format!("{} is drawn over", label.text));
-            }
-            if bare.held(i64::from(column), i64::from(label.row)) == Held::Hard {
-                faults.push(format!("{} covers a stroke", label.text));
-            }
-        }
-        for other in &picture.labels[index + 1..] {
-            let apart = label.row != other.row
-                || label.column + wide < other.column
-                || other.column + (width(&other.text) as u16) < label.column;
-            if !apart {
-                faults.push(format!("{} runs into {}", label.text, other.text));
-            }
-        }
-    }
+    let hard = |flaw: &Flaw| !matches!(flaw, Flaw::CoversLine(_) | Flaw::Ambiguous(..));
+    let mut faults: Vec<String> = flaws(scene, picture, unicode)
+        .iter()
+        .filter(|flaw| hard(flaw))
+        .map(|flaw| format!("{flaw:?}"))
+        .collect();
     for wanted in demanded(marks) {
         let wanted = shown(&wanted, unicode);
         let told = (picture.labels.iter().map(|label| &label.text))
@@ -291,11 +266,6 @@ fn faults(scene: &Scene, marks: &Marks, picture: &Picture, unicode: bool) -> Vec
         if !told {
             faults.push(format!("{wanted} is lost"));
         }
-    }
-    let marked = (picture.legend.iter()).filter(|entry| !entry.mark.is_empty());
-    let shown_labels = picture.labels.len() - marked.count();
-    if shown_labels + picture.legend.len() != scene.labels.len() {
-        faults.push("a label is lost".into());
     }
     faults
 }

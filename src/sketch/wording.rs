@@ -1,6 +1,6 @@
 //! The sentences for what the diagram shows.
 
-use super::tell::{Heading, PlaceWord, Told, Whereabouts};
+use super::tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts};
 use crate::text::{Prose, Slot, Words};
 use crate::units::number_text;
 
@@ -59,12 +59,12 @@ fn site_sentence(told: &Told, words: &Words) -> Prose {
             noun,
             at,
             heading,
-            hung,
+            how,
         } => {
-            let key = if *hung {
-                "sketch.told.load.hung"
-            } else {
-                "sketch.told.load.force"
+            let key = match how {
+                LoadHow::Hangs => "sketch.told.load.hung",
+                LoadHow::Stands => "sketch.told.load.standing",
+                LoadHow::Pushes => "sketch.told.load.force",
             };
             (key, noun, Some(at), Some(heading))
         }

@@ -79,7 +79,7 @@ impl Note {
 pub(super) fn history(folder: &Path) -> Result<History, StoreTrouble> {
     let mut history = History::default();
     for path in journal_files(folder)? {
-        match fs::read(&path) {
+        match read(&path) {
             // Bytes that are no text break the checksum of their line, and of no other.
             Ok(bytes) => take(&mut history, &path, parse(&String::from_utf8_lossy(&bytes))),
             Err(error) => history.notes.push(Note::Unreadable {
@@ -90,6 +90,15 @@ pub(super) fn history(folder: &Path) -> Result<History, StoreTrouble> {
     }
     history.journals.sort_by(|a, b| a.start().cmp(&b.start()));
     Ok(history)
+}
+
+/// The bytes of a file. A pipe of that name would keep the program waiting for ever.
+fn read(path: &Path) -> io::Result<Vec<u8>> {
+    let found = fs::metadata(path)?;
+    if found.is_file() || found.is_dir() {
+        return fs::read(path);
+    }
+    Err(io::Error::other("it is neither a file nor a folder"))
 }
 
 /// The journals in a folder, by name, so that notes come in a steady order.
@@ -137,12 +146,21 @@ fn set_aside(place: &Path, damaged: &[DamagedLine]) -> io::Result<usize> {
         .collect();
     if !new.is_empty() {
         let mut file = OpenOptions::new().append(true).create(true).open(place)?;
+        let length = file.metadata()?.len();
         let gap = if present.is_empty() || present.ends_with('\n') {
             ""
         } else {
             "\n"
         };
-        file.write_all(format!("{gap}{}\n", new.join("\n")).as_bytes())?;
+        let written = file.write_all(format!("{gap}{}\n", new.join("\n")).as_bytes());
+        if let Err(error) = written {
+            // Half of it would be set aside again at every start; best effort.
+            let _ = match length {
+                0 => fs::remove_file(place),
+                _ => file.set_len(length),
+            };
+            return Err(error);
+        }
     }
     Ok(new.len())
 }

@@ -141,7 +141,9 @@ pub(super) fn is_journal(path: &Path) -> bool {
 }
 
 fn name(folder: &Path) -> Option<LearnerName> {
-    let text = fs::read_to_string(folder.join(LEARNER_FILE)).ok()?;
+    let path = folder.join(LEARNER_FILE);
+    // A pipe of that name would keep the program waiting for ever.
+    let text = path.is_file().then(|| fs::read_to_string(path).ok())??;
     let shape: LearnerShape = serde_json::from_str(&text).ok()?;
     LearnerName::new(&shape.name?).ok()
 }

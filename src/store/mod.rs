@@ -80,8 +80,11 @@ impl Store {
     /// Starts a journal for a new sitting, with its first record in it. `now` is RFC 3339 in UTC,
     /// as [`now`] gives it.
     ///
+    /// If the file is made but cannot be written, as on a full disk, the sitting begins all the
+    /// same: its records wait, and the next [`Sitting::append`] tells.
+    ///
     /// # Errors
-    /// The journal cannot be made or written.
+    /// The journal cannot be made.
     pub fn begin_sitting(
         &self,
         learner: &Learner,

@@ -6,7 +6,7 @@ use crate::record::{Beginning, Entry, Record, RecordId};
 use std::collections::btree_map::Entry::Vacant;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
-use std::fs::{File, OpenOptions};
+use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -49,6 +49,8 @@ pub struct Sitting {
 }
 
 impl Sitting {
+    /// Makes the file of a new sitting. If its first record cannot be written, it waits like any
+    /// other.
     pub(super) fn begin(
         folder: &Path,
         learner: &str,
@@ -71,10 +73,9 @@ impl Sitting {
             program_version: env!("CARGO_PKG_VERSION").to_owned(),
         });
         let record = sitting.number(now, beginning);
-        sitting.append(record).map_err(|trouble| StoreTrouble {
-            doing: Doing::StartJournal,
-            ..trouble
-        })?;
+        // A disk that is full now may have room later: the sitting goes on, its records wait, and
+        // the next append tells the trouble.
+        let _ = sitting.append(record);
         if flush == Flush::ToDisk {
             // Keeps the file's name through a loss of power; some systems cannot flush a folder.
             let _ = File::open(folder).and_then(|folder| folder.sync_all());
@@ -135,8 +136,17 @@ impl Sitting {
                 // The file may now end in half a line, and after a failed flush nobody knows
                 // what is on the disk: it is opened anew next time.
                 self.sink = None;
+                self.take_away_if_empty();
                 Err(StoreTrouble::new(Doing::Append, &self.path, &error))
             }
+        }
+    }
+
+    /// An empty file tells nobody anything; it is made again when there is something to write.
+    fn take_away_if_empty(&self) {
+        if fs::metadata(&self.path).is_ok_and(|found| found.is_file() && found.len() == 0) {
+            // Best effort: a file that cannot be taken away does no harm.
+            let _ = fs::remove_file(&self.path);
         }
     }
 
@@ -147,7 +157,12 @@ impl Sitting {
 
     fn write_unsaved(&mut self) -> io::Result<()> {
         // A file that was deleted, or a drive that was pulled out, takes writes without a word.
-        let is_there = self.path.try_exists()?;
+        // The same holds where something else has taken its place.
+        let is_there = match fs::metadata(&self.path) {
+            Ok(found) => found.is_file(),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => false,
+            Err(error) => return Err(error),
+        };
         let mut text = String::new();
         let sink = match &mut self.sink {
             Some(sink) if is_there => sink,
@@ -293,6 +308,38 @@ mod tests {
             assert_eq!(texts(&journal), ["first ½ R", "second"], "room {room}");
             assert_eq!(journal.damaged, [], "room {room}");
         }
+    }
+
+    #[test]
+    fn verif_a_sitting_that_wrote_nothing_leaves_no_file_and_one_takes_it_all_later() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut sitting = Sitting::begin(folder.path(), "learner", NOW, Flush::ToDisk).unwrap();
+        // As if the very first write had failed.
+        OpenOptions::new()
+            .write(true)
+            .truncate(true)
+            .open(&sitting.path)
+            .unwrap();
+        sitting.unsaved.extend(sitting.lines.keys());
+        for number in 1..4 {
+            sitting.sink = Some(Box::new(Stumbling {
+                file: OpenOptions::new()
+                    .append(true)
+                    .create(true)
+                    .open(&sitting.path)
+                    .unwrap(),
+                room: 0,
+                error: io::ErrorKind::StorageFull,
+            }));
+            let record = sitting.number(NOW, line(&format!("line {number}")));
+            assert!(sitting.append(record).is_err());
+            assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
+        }
+        sitting.retry().unwrap();
+        let journal = read(&sitting);
+        assert_eq!(texts(&journal), ["line 1", "line 2", "line 3"]);
+        assert!(journal.beginning().is_some() && journal.damaged.is_empty());
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
     #[test]

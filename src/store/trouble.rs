@@ -96,6 +96,7 @@ impl Cause {
             }
             io::ErrorKind::StorageFull
             | io::ErrorKind::QuotaExceeded
+            | io::ErrorKind::FileTooLarge
             | io::ErrorKind::WriteZero => Cause::DiskFull,
             io::ErrorKind::NotFound | io::ErrorKind::StaleNetworkFileHandle => Cause::Vanished,
             io::ErrorKind::NotADirectory | io::ErrorKind::AlreadyExists => Cause::NotAFolder,

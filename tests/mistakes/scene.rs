@@ -92,6 +92,7 @@ impl Scene {
                 noun: "lamp".into(),
                 at,
                 kind: LoadKind::Mass(mass),
+                stands: false,
             });
         }
         if let Some(newtons) = self.lift {
@@ -103,6 +104,7 @@ impl Scene {
                     size: given("F_0", newtons, " N", Dimension::FORCE),
                     direction: Direction::Up,
                 },
+                stands: false,
             });
         }
         let hinge = self.hinge.map_or(Place::Foot, |at| {

@@ -1,7 +1,7 @@
 //! The saves folder: learners, sittings, damaged files and troubles.
 
 use super::{EARLY, LATE, line, lines, opened};
-use leverwright::record::{Damage, Entry, RecordId};
+use leverwright::record::{Closed, Damage, Ending, Entry, RecordId};
 use leverwright::store::{
     Cause, Doing, Flush, LearnerName, NameTrouble, Note, Sitting, Store, StoreTrouble, Wishes, now,
     saves_folder,
@@ -311,4 +311,61 @@ fn verif_every_trouble_and_note_has_its_words() {
     ] {
         assert!(words.has(why.words_key()));
     }
+}
+
+/// A clock set back orders sittings wrongly, but neither loses a line nor offers a problem twice.
+#[test]
+fn verif_a_clock_set_back_loses_no_line() {
+    let (_folder, store) = open_store();
+    let learner = store.default_learner().unwrap();
+    let mut sitting = store
+        .begin_sitting(&learner, LATE, Flush::ToSystem)
+        .unwrap();
+    let at = |sitting: &mut Sitting, at: &str, entry: Entry| {
+        let record = sitting.number(at, entry);
+        let id = record.id.clone();
+        sitting.append(record).unwrap();
+        id
+    };
+    let first = at(&mut sitting, LATE, opened("{}", None));
+    at(&mut sitting, EARLY, line(Some(&first), "one"));
+    // The next start, an hour before the first.
+    let mut sitting = store
+        .begin_sitting(&learner, EARLY, Flush::ToSystem)
+        .unwrap();
+    let second = at(&mut sitting, EARLY, opened("{}", Some(&first)));
+    at(&mut sitting, EARLY, line(Some(&second), "two"));
+    let resume = store.unfinished(&learner).unwrap().resume.unwrap();
+    let texts: Vec<&str> = resume.lines.iter().map(|line| line.text.as_str()).collect();
+    assert_eq!((resume.opened, texts), (second.clone(), vec!["one", "two"]));
+    let end = Entry::Closed(Closed {
+        problem: second,
+        ending: Ending::Finished,
+    });
+    at(&mut sitting, EARLY, end);
+    assert_eq!(store.unfinished(&learner).unwrap().resume, None);
+}
+
+#[cfg(unix)]
+#[test]
+fn verif_pipes_and_circles_of_links_in_the_folder_stop_nobody() {
+    let (_folder, store) = open_store();
+    let learner = store.default_learner().unwrap();
+    let folder = store.folder().join("learner");
+    let pipe = |name: &str| {
+        let made = std::process::Command::new("mkfifo")
+            .arg(folder.join(name))
+            .status();
+        assert!(made.unwrap().success());
+    };
+    pipe("a.jsonl");
+    fs::remove_file(folder.join("learner.json")).unwrap();
+    pipe("learner.json");
+    std::os::unix::fs::symlink("b.jsonl", folder.join("b.jsonl")).unwrap();
+    std::os::unix::fs::symlink("nowhere", folder.join("c.jsonl")).unwrap();
+    assert_eq!(store.default_learner().unwrap(), learner);
+    assert_eq!(store.learners().unwrap().len(), 1);
+    let history = store.history(&learner).unwrap();
+    assert!(history.journals.is_empty());
+    assert_eq!(history.notes.len(), 3, "{:?}", history.notes);
 }

@@ -136,6 +136,7 @@ impl Maker {
             noun: "lamp".into(),
             at,
             kind: LoadKind::Mass(mass),
+            stands: false,
         });
         self
     }
@@ -147,6 +148,7 @@ impl Maker {
             noun: "push".into(),
             at,
             kind: LoadKind::Force { size, direction },
+            stands: false,
         });
         self
     }

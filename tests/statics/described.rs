@@ -148,6 +148,7 @@ impl Reader {
             noun: "load".to_owned(),
             at: self.place(&form["at"]),
             kind,
+            stands: false,
         }
     }
 

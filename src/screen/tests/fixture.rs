@@ -26,6 +26,7 @@ pub(super) fn gangway() -> Problem {
         noun: noun.into(),
         at,
         kind: LoadKind::Mass(mass),
+        stands: false,
     };
     Problem::new(Parts {
         title: "The gangway of the ferry".into(),

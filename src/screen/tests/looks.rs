@@ -104,10 +104,59 @@ fn leaving_and_notes() {
     )];
     model.over = Over::Leaving;
     insta::assert_snapshot!("leaving_80x24", told(&model));
-    model.unsaved = true;
+    model.kept = false;
     let shown = told(&model);
-    assert!(shown.contains("Your last line is not saved."), "{shown}");
+    assert!(
+        shown.contains("Not everything you entered is saved."),
+        "{shown}"
+    );
     assert!(!shown.contains("is kept."), "{shown}");
+}
+
+/// Neither the list nor a problem's first screen calls leaving safe while nothing is saved.
+#[test]
+fn leaving_is_called_safe_only_where_all_is_kept() {
+    let pages = [
+        menu(true, 80, 24),
+        menu(false, 60, 16),
+        at_problem(false, 100, 30),
+    ];
+    for mut model in pages {
+        let shown = told(&model)
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ");
+        assert!(shown.contains("Esc"), "{shown}");
+        assert!(shown.contains("saved as you"), "{shown}");
+        for over in [Over::Nothing, Over::Leaving, Over::Help(0)] {
+            model.kept = false;
+            model.over = over;
+            let shown = told(&model);
+            for promise in ["saved as you", "is safe", "is kept"] {
+                assert!(!shown.contains(promise), "{shown}");
+            }
+        }
+    }
+}
+
+/// A terminal may call itself as large as it likes.
+#[test]
+fn a_huge_terminal_is_drawn_on_in_part() {
+    use ratatui::layout::{Rect, Size};
+    use ratatui::{TerminalOptions, Viewport};
+    let area = crate::screen::terminal::drawn_on(Size::new(u16::MAX, u16::MAX));
+    assert_eq!(area, Rect::new(0, 0, 500, 200));
+    let small = crate::screen::terminal::drawn_on(Size::new(80, 24));
+    assert_eq!(small, Rect::new(0, 0, 80, 24));
+    let viewport = Viewport::Fixed(area);
+    let options = TerminalOptions { viewport };
+    let mut terminal = Terminal::with_options(TestBackend::new(600, 240), options).unwrap();
+    let model = at_problem(true, area.width, area.height);
+    terminal.draw(|frame| view::draw(&model, frame)).unwrap();
+    let buffer = terminal.backend().buffer();
+    let drawn = |column, row| buffer.cell((column, row)).unwrap().symbol() != " ";
+    assert!((0..500).any(|column| drawn(column, 199)));
+    assert!((500..600).all(|column| (0..240).all(|row| !drawn(column, row))));
 }
 
 #[test]

@@ -87,6 +87,7 @@ pub(super) struct Remembering {
     pub(super) asked: Vec<String>,
     pub(super) unfinished: Option<Resumable>,
     pub(super) full_disk: bool,
+    pub(super) lesson: Option<usize>,
 }
 
 impl Remembering {
@@ -138,11 +139,20 @@ impl Desk for Remembering {
         if lesson == 2 {
             return Err(prose("This lesson cannot be opened."));
         }
+        self.lesson = Some(lesson);
         Ok(Opening {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
             notes: Vec::new(),
         })
+    }
+
+    fn open_lesson(&self) -> Option<usize> {
+        self.lesson
+    }
+
+    fn has_kept_all(&self) -> bool {
+        !self.full_disk
     }
 
     fn unfinished(&mut self) -> Option<Resumable> {

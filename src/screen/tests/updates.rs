@@ -226,7 +226,21 @@ fn tab_goes_from_leaving_to_the_lessons() {
 }
 
 #[test]
-fn after_the_end_an_empty_line_leads_to_the_lessons() {
+fn after_the_end_an_empty_line_brings_a_fresh_problem_of_the_lesson() {
+    let mut seat = Seat::at_menu(false);
+    seat.press(Command::Enter);
+    seat.enter("finish");
+    seat.press(Command::Enter);
+    let asked = &seat.desk.asked;
+    assert_eq!(asked[asked.len() - 2..], ["closed true", "open 0"]);
+    assert_eq!(seat.model.open_problem(), Some(false));
+    seat.enter("finish");
+    seat.press(Command::Lessons);
+    assert!(matches!(seat.model.page, Page::Menu(_)));
+}
+
+#[test]
+fn after_the_end_of_a_problem_without_lesson_an_empty_line_leads_to_the_lessons() {
     let mut seat = Seat::at_problem(true);
     seat.press(Command::Enter);
     assert!(seat.notes().contains("Nothing is typed"));
@@ -244,10 +258,10 @@ fn what_could_not_be_saved_is_said_once_and_not_called_kept() {
     seat.desk.full_disk = true;
     seat.enter("T = 3 N");
     assert_eq!(seat.model.notes.len(), 1);
-    assert!(seat.model.unsaved);
+    assert!(!seat.model.kept);
     seat.desk.full_disk = false;
     seat.enter("T = 4 N");
-    assert!(seat.model.notes.is_empty() && !seat.model.unsaved);
+    assert!(seat.model.notes.is_empty() && seat.model.kept);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
+use super::working;
 use crate::screen::model::{Model, Over, Working};
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
@@ -52,7 +53,11 @@ pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
 pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let mut question = open.view.question.clone();
     if open.finished() {
-        question = question.then(model.words.say("screen.finished", &[]));
+        let next = match model.lesson {
+            Some(_) => "screen.finished.again",
+            None => "screen.finished.list",
+        };
+        question = question.then(model.words.say(next, &[]));
     }
     wrap(
         model.theme,
@@ -62,12 +67,19 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
     )
 }
 
-/// The rows of the example. They stand where the reading will.
+/// The rows of the example and, after a wrong line, of what may be done about it. They stand
+/// where the reading will.
 pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
-    if open.view.example.is_empty() {
-        return Vec::new();
+    let mut rows = Vec::new();
+    if !open.view.example.is_empty() {
+        rows = below_input(model, &open.view.example, width);
     }
-    below_input(model, &open.view.example, width)
+    let last = open.view.lines.last();
+    if !open.finished() && last.is_some_and(|line| working::offers(&model.words, line)) {
+        let offer = model.words.say("screen.after-wrong", &[]);
+        rows.extend(below_input(model, &offer, width));
+    }
+    rows
 }
 
 fn preview(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {

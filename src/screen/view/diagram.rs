@@ -2,7 +2,7 @@
 
 use super::prose::wrap;
 use crate::screen::model::{Model, Working};
-use crate::sketch::{self, Ink, LegendEntry, Picture, Stage, Style};
+use crate::sketch::{self, Ink, LegendEntry, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -10,37 +10,43 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use unicode_width::UnicodeWidthStr;
 
+/// From this many rows on, the marks in the drawing are explained below it.
+const HIGH: u16 = 17;
+
+/// What stands in the diagram's region.
+pub(super) struct Composed {
+    /// The drawing as it was asked for.
+    #[cfg(test)]
+    pub(super) scene: Scene,
+    /// The drawing on the grid.
+    pub(super) picture: Picture,
+    /// What found no place in it, below.
+    legend: Vec<Line<'static>>,
+    /// Which stage is shown.
+    stage: Option<Line<'static>>,
+}
+
+#[cfg(test)]
+impl Composed {
+    /// True if the legend does not stand in full in a region of so many rows.
+    pub(super) fn cut_off(&self, rows: u16) -> bool {
+        usize::from(self.picture.rows) + self.legend.len() + usize::from(self.stage.is_some())
+            > rows.into()
+    }
+}
+
 /// Draws the diagram.
 pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     if area.height == 0 || area.width == 0 {
         return;
     }
-    let mut area = area;
-    let (shown, count) = open.stage_shown();
-    let marks = open.view.stages.get(shown - 1).unwrap_or(&open.view.marks);
-    if count > 1 && area.height > 4 {
-        area.height -= 1;
-        let row = Rect {
-            y: area.y + area.height,
-            height: 1,
-            ..area
-        };
-        draw_stage(model, (shown, count), marks.stage, frame, row);
-    }
-    let problem = open.session.problem();
-    let scene = sketch::scene(problem, &problem.values(), marks);
-    let style = Style {
-        unicode: model.theme.unicode,
-    };
-    let mut picture = sketch::picture(&scene, area.width, area.height, style);
-    let mut legend = legend(model, &picture, area.width.into());
-    if !legend.is_empty() {
-        let rows = u16::try_from(legend.len())
-            .unwrap_or(u16::MAX)
-            .min(area.height / 2);
-        picture = sketch::picture(&scene, area.width, area.height - rows, style);
-        legend = self::legend(model, &picture, area.width.into());
-    }
+    let composed = compose(model, open, (area.width, area.height));
+    let Composed {
+        picture,
+        legend,
+        stage,
+        ..
+    } = composed;
     if picture.cells.iter().all(|cell| cell.ink == Ink::Blank) {
         let told = model.words.say("screen.diagram.no-room", &[]);
         let rows = wrap(model.theme, &told, area.width.into(), model.theme.faint());
@@ -48,13 +54,52 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
         return;
     }
     draw_cells(model, &picture, frame, area);
-    let rows = u16::try_from(legend.len()).unwrap_or(0);
-    let below = Rect {
+    let mut below = legend;
+    below.extend(stage);
+    let room = Rect {
         y: area.y + picture.rows,
-        height: rows.min(area.height - picture.rows),
+        height: area.height - picture.rows,
         ..area
     };
-    frame.render_widget(Paragraph::new(legend), below);
+    frame.render_widget(Paragraph::new(below), room);
+}
+
+/// Lays the diagram out in a region of so many columns and rows.
+pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)) -> Composed {
+    let (shown, count) = open.stage_shown();
+    let marks = open.view.stages.get(shown - 1).unwrap_or(&open.view.marks);
+    let stage = (count > 1 && rows > 4)
+        .then(|| stage_row(model, (shown, count), marks.stage, columns.into()));
+    let mut rows = rows - u16::from(stage.is_some());
+    let problem = open.session.problem();
+    let scene = sketch::scene(problem, &problem.values(), marks);
+    let style = Style {
+        unicode: model.theme.unicode,
+    };
+    let meanings = (rows >= HIGH)
+        .then(|| meanings(model, &scene, columns.into()))
+        .flatten();
+    rows -= u16::from(meanings.is_some());
+    let mut picture = sketch::picture(&scene, columns, rows, style);
+    let mut legend = legend(model, &picture, columns.into());
+    // A smaller picture may put more into its legend, which then takes more rows.
+    for _ in 0..3 {
+        let below = u16::try_from(legend.len()).unwrap_or(u16::MAX);
+        let room = rows - below.min(rows / 2);
+        if picture.rows <= room {
+            break;
+        }
+        picture = sketch::picture(&scene, columns, room, style);
+        legend = self::legend(model, &picture, columns.into());
+    }
+    legend.extend(meanings);
+    Composed {
+        #[cfg(test)]
+        scene,
+        picture,
+        legend,
+        stage,
+    }
 }
 
 fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
@@ -67,6 +112,33 @@ fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
                 to.set_style(model.theme.ink(cell.ink));
             }
         }
+    }
+}
+
+/// What the marks in the drawing mean, in one row, as many as fit.
+fn meanings(model: &Model, scene: &Scene, width: usize) -> Option<Line<'static>> {
+    let mut row = Line::default();
+    for mark in scene.point_marks() {
+        let word = model.words.word(meaning(mark).1);
+        let told = format!("{} {word}", mark.glyph(model.theme.unicode));
+        let gap = if row.spans.is_empty() { "" } else { "   " };
+        if row.width() + gap.len() + told.width() <= width {
+            row.push_span(Span::styled(format!("{gap}{told}"), model.theme.faint()));
+        }
+    }
+    (!row.spans.is_empty()).then_some(row)
+}
+
+/// The words for a mark, in full and in short.
+pub(super) fn meaning(mark: PointMark) -> (&'static str, &'static str) {
+    match mark {
+        PointMark::Knot => ("screen.mark.knot", "screen.mark.short.knot"),
+        PointMark::Hinge => ("screen.mark.hinge", "screen.mark.short.hinge"),
+        PointMark::Wheel => ("screen.mark.wheel", "screen.mark.short.wheel"),
+        PointMark::Stand => ("screen.mark.stand", "screen.mark.short.stand"),
+        PointMark::Pivot => ("screen.mark.pivot", "screen.mark.short.pivot"),
+        PointMark::Open => ("screen.mark.open", "screen.mark.short.open"),
+        PointMark::Face => ("screen.mark.face", "screen.mark.short.face"),
     }
 }
 
@@ -92,13 +164,12 @@ fn legend(model: &Model, picture: &Picture, width: usize) -> Vec<Line<'static>> 
     rows
 }
 
-fn draw_stage(
+fn stage_row(
     model: &Model,
     (shown, count): (usize, usize),
     stage: Stage,
-    frame: &mut Frame,
-    area: Rect,
-) {
+    width: usize,
+) -> Line<'static> {
     let name = match stage {
         Stage::Scene => "screen.stage.scene",
         Stage::Forces => "screen.stage.forces",
@@ -111,11 +182,9 @@ fn draw_stage(
         ("count", Slot::Value(count.to_string())),
         ("name", Slot::Word(model.words.word(name))),
     ];
-    let told = model.words.say("screen.stage", &numbers);
-    let mut told = told.to_string();
-    if told.width() > area.width.into() {
+    let mut told = model.words.say("screen.stage", &numbers).to_string();
+    if told.width() > width {
         told = model.words.say("screen.stage.short", &numbers).to_string();
     }
-    let row = Line::styled(told, model.theme.faint());
-    frame.render_widget(Paragraph::new(row), area);
+    Line::styled(told, model.theme.faint())
 }

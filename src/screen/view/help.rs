@@ -1,11 +1,13 @@
 //! The help page: how to type, what the signs mean, the names at hand, and the key table.
 
+use super::diagram::meaning;
 use super::prose::{hang, indent, wrap, wrap_text};
 use super::strip;
 use super::{header, names};
 use crate::screen::keys::TABLE;
 use crate::screen::model::{Model, Page};
 use crate::session::Sign;
+use crate::sketch::PointMark;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -95,6 +97,17 @@ fn rows(model: &Model, width: usize) -> Vec<Line<'static>> {
             Style::new(),
         );
         rows.extend(hang(Span::styled(mark, model.theme.verdict(sign)), told));
+    }
+    heading(model, "screen.help.drawing", &mut rows);
+    for mark in PointMark::ALL {
+        let glyph = format!("{:<3}", mark.glyph(model.theme.unicode));
+        let told = wrap(
+            model.theme,
+            &model.words.say(meaning(mark).0, &[]),
+            width.saturating_sub(3),
+            Style::new(),
+        );
+        rows.extend(hang(Span::styled(glyph, model.theme.strong()), told));
     }
     if let Page::Working(open) = &model.page
         && !open.view.names.is_empty()

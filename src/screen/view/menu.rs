@@ -35,7 +35,7 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
     above.push(Line::default());
     let mut below = vec![Line::default()];
     below.extend(ask::notes(model, width.into()));
-    for word in ["screen.menu.safe", "screen.caution"] {
+    for word in [leaving(model), "screen.caution"] {
         let told = model.words.say(word, &[]);
         below.extend(wrap(theme, &told, width.into(), theme.faint()));
     }
@@ -58,6 +58,15 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
         ..inner
     };
     strip::draw(model, frame, last);
+}
+
+/// What may be said of leaving: only what is kept is called safe.
+fn leaving(model: &Model) -> &'static str {
+    if model.kept {
+        "screen.menu.safe"
+    } else {
+        "screen.menu.unsafe"
+    }
 }
 
 /// The rows of the list that fit, around what is chosen.

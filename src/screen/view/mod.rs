@@ -36,6 +36,8 @@ mod regions;
 mod small;
 mod statement;
 mod strip;
+#[cfg(test)]
+mod tests;
 mod working;
 
 pub(super) use help::limit as help_limit;
@@ -115,6 +117,16 @@ pub(super) fn scrolled(model: &Model, open: &Working, up: bool) -> Scroll {
 /// True if not all of the statement is in sight.
 fn statement_goes_on(model: &Model, open: &Working) -> bool {
     matches!(scrolled(model, open, false), Scroll::Statement(_))
+}
+
+/// True if the working does not stand in full in its region.
+fn working_is_long(model: &Model, open: &Working) -> bool {
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let area = regions::regions(model, open, page).working;
+    if area.height == 0 {
+        return open.view.lines.len() > 1;
+    }
+    working::is_long(model, open, (area.width, area.height))
 }
 
 /// True if the statement leaves no room for the diagram.

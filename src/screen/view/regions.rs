@@ -110,7 +110,7 @@ fn lower_part(
     take_bottom(&mut rest, air);
     regions.preview = take_bottom(
         &mut rest,
-        rows(ask::example(model, open, width).len(), 2).max(1),
+        rows(ask::example(model, open, width).len(), 3).max(1),
     );
     regions.input = take_bottom(&mut rest, 1);
     take_bottom(&mut rest, air);

@@ -1,17 +1,43 @@
 //! The last row: the keys that matter now.
 
-use crate::screen::model::{Model, Over, Page, Pane};
+use crate::screen::model::{Model, Over, Page, Pane, Working};
 use crate::text::Prose;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 
-/// Columns between two keys.
-const GAP: usize = 3;
+/// Columns between two keys, and whether words are shortened: the first that has room for all.
+const FORMS: [(usize, usize); 3] = [(3, 0), (3, 1), (2, 1)];
 
-/// Draws as many keys as there is room for, the most needed first.
+/// A key that works now.
+struct Key {
+    /// The key, in full and shortened.
+    key: [&'static str; 2],
+    /// The words that tell what it does, in full and shortened.
+    word: [&'static str; 2],
+}
+
+const fn key(key: &'static str, word: &'static str) -> Key {
+    Key {
+        key: [key, key],
+        word: [word, word],
+    }
+}
+
+/// Draws the keys, shortened where they have too little room, the most needed first.
 pub(super) fn draw(model: &Model, frame: &mut Frame, area: Rect) {
+    let width = usize::from(area.width);
+    let row = FORMS
+        .map(|form| row(model, form, usize::MAX))
+        .into_iter()
+        .find(|row| row.width() <= width)
+        .unwrap_or_else(|| row(model, FORMS[2], width));
+    frame.render_widget(Paragraph::new(row), area);
+}
+
+/// As many keys as fit into so many columns.
+fn row(model: &Model, (gap, form): (usize, usize), width: usize) -> Line<'static> {
     let theme = model.theme;
     let mut row = Line::default();
     if model.over == Over::Leaving {
@@ -20,90 +46,114 @@ pub(super) fn draw(model: &Model, frame: &mut Frame, area: Rect) {
             theme.strong(),
         ));
     }
-    for (key, word) in keys(model) {
-        let word = model.words.word(word);
-        let gap = if row.spans.is_empty() { 0 } else { GAP };
-        let wide = gap + key.len() + 1 + word.chars().count();
-        if row.width() + wide > area.width.into() {
+    for Key { key, word } in keys(model) {
+        let word = model.words.word(word[form]);
+        let gap = if row.spans.is_empty() { 0 } else { gap };
+        let wide = gap + key[form].len() + 1 + word.chars().count();
+        if row.width().saturating_add(wide) > width {
             continue;
         }
         row.push_span(Span::raw(" ".repeat(gap)));
-        row.push_span(Span::styled(key, theme.key()));
+        row.push_span(Span::styled(key[form], theme.key()));
         row.push_span(Span::styled(format!(" {word}"), theme.faint()));
     }
-    frame.render_widget(Paragraph::new(row), area);
+    row
 }
 
 /// What a learner is told before leaving.
 pub(super) fn leaving_word(model: &Model) -> Prose {
-    let word = match (&model.page, model.unsaved) {
-        (Page::Menu(_), _) => "screen.leaving.menu",
-        (Page::Working(_), true) => "screen.leaving.unsaved",
-        (Page::Working(_), false) => "screen.leaving.kept",
+    let word = match (&model.page, model.kept) {
+        (Page::Menu(_), true) => "screen.leaving.menu",
+        (_, false) => "screen.leaving.unsaved",
+        (Page::Working(_), true) => "screen.leaving.kept",
     };
     model.words.say(word, &[])
 }
 
-fn keys(model: &Model) -> Vec<(&'static str, &'static str)> {
+fn keys(model: &Model) -> Vec<Key> {
     match (model.over, &model.page) {
         (Over::Leaving, Page::Working(_)) => vec![
-            ("Enter", "screen.strip.leave-now"),
-            ("Tab", "screen.strip.lessons"),
-            ("Space", "screen.strip.stay"),
+            key("Enter", "screen.strip.leave-now"),
+            key("Space", "screen.strip.stay"),
+            key("F5", "screen.strip.lessons"),
         ],
         (Over::Leaving, Page::Menu(_)) => vec![
-            ("Enter", "screen.strip.leave-now"),
-            ("Space", "screen.strip.stay"),
+            key("Enter", "screen.strip.leave-now"),
+            key("Space", "screen.strip.stay"),
         ],
         (Over::Help(_), _) => vec![
-            ("Esc", "screen.strip.back"),
-            ("Up Down", "screen.strip.scroll"),
+            key("Esc", "screen.strip.back"),
+            key("Up Down", "screen.strip.scroll"),
         ],
         (Over::Nothing, Page::Menu(menu)) => {
             let mut keys = vec![
-                ("Enter", "screen.strip.open"),
-                ("Up Down", "screen.strip.choose"),
-                ("F1", "screen.strip.help"),
-                ("Esc", "screen.strip.leave"),
+                key("Enter", "screen.strip.open"),
+                key("Up Down", "screen.strip.choose"),
+                key("F1", "screen.strip.help"),
+                key("Esc", "screen.strip.leave"),
             ];
             if menu.unfinished.is_some() && menu.chosen == 0 {
-                keys.push(("Delete", "screen.strip.put-away"));
+                keys.push(key("Delete", "screen.strip.put-away"));
             }
             keys
         }
-        (Over::Nothing, Page::Working(open)) => {
-            let mut keys = Vec::new();
-            if open.finished() && open.input.value().trim().is_empty() {
-                keys.push(("Enter", "screen.strip.lessons"));
-            }
-            if super::narrow(model.size) {
-                keys.push(match open.pane {
-                    Pane::Diagram => ("Tab", "screen.strip.working"),
-                    Pane::Working => ("Tab", "screen.strip.diagram"),
-                });
-            }
-            keys.push(("F1", "screen.strip.help"));
-            keys.push(("Esc", "screen.strip.leave"));
-            keys.push(if !open.statement_in_full() {
-                ("F4", "screen.strip.statement")
-            } else if super::statement_alone(model, open) {
-                ("F4", "screen.strip.diagram")
-            } else {
-                ("F4", "screen.strip.fold")
+        (Over::Nothing, Page::Working(open)) => keys_at_problem(model, open),
+    }
+}
+
+fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
+    let mut keys = Vec::new();
+    if open.finished() {
+        if open.input.value().trim().is_empty() {
+            keys.push(match model.lesson {
+                Some(_) => key("Enter", "screen.strip.fresh"),
+                None => key("Enter", "screen.strip.lessons"),
             });
-            if super::statement_goes_on(model, open) {
-                keys.push(("Page Down", "screen.strip.more-statement"));
-            }
-            if open.view.stages.len() > 1 {
-                keys.push(("F2 F3", "screen.strip.stages"));
-            }
-            if open.view.lines.len() > 1 {
-                keys.push(("Page Up", "screen.strip.older"));
-            }
-            if !open.finished() {
-                keys.push(("Enter", "screen.strip.enter"));
-            }
-            keys
+        }
+        if model.lesson.is_some() {
+            keys.push(key("F5", "screen.strip.lessons"));
         }
     }
+    if super::narrow(model.size) {
+        keys.push(match open.pane {
+            Pane::Diagram => key("Tab", "screen.strip.working"),
+            Pane::Working => key("Tab", "screen.strip.diagram"),
+        });
+    }
+    keys.push(key("F1", "screen.strip.help"));
+    keys.push(key("Esc", "screen.strip.leave"));
+    if super::statement_goes_on(model, open) {
+        keys.push(key("Page Down", "screen.strip.more-statement"));
+    } else if super::working_is_long(model, open) {
+        keys.push(Key {
+            key: ["Page Up", "PgUp"],
+            word: ["screen.strip.older", "screen.strip.older.short"],
+        });
+    }
+    if !open.history.is_empty() {
+        keys.push(Key {
+            key: ["Up", "Up"],
+            word: ["screen.strip.history", "screen.strip.history.short"],
+        });
+    }
+    if open.view.stages.len() > 1 {
+        keys.push(Key {
+            key: ["F2 F3", "F2 F3"],
+            word: ["screen.strip.stages", "screen.strip.stages.short"],
+        });
+    }
+    keys.push(if !open.statement_in_full() {
+        Key {
+            key: ["F4", "F4"],
+            word: ["screen.strip.statement", "screen.strip.statement.short"],
+        }
+    } else if super::statement_alone(model, open) {
+        key("F4", "screen.strip.diagram")
+    } else {
+        key("F4", "screen.strip.fold")
+    });
+    if !open.finished() && open.view.lines.is_empty() {
+        keys.push(key("Enter", "screen.strip.enter"));
+    }
+    keys
 }

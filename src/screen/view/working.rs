@@ -4,7 +4,7 @@ use super::prose::{clip, cut, hang, indent, wrap, wrap_text};
 use crate::screen::model::{Model, Working};
 use crate::screen::theme::Theme;
 use crate::session::{LineView, Sign};
-use crate::text::Span as Stretch;
+use crate::text::{Prose, Span as Stretch, Words};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Modifier;
@@ -14,6 +14,8 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns of the sign and the number before a line.
 const MARGIN: usize = 5;
+/// The words that offer what to do after a wrong line.
+const OFFER: &str = "talk.after-wrong";
 /// Columns between a line and what it was an answer to.
 const ABOUT_GAP: usize = 3;
 
@@ -27,12 +29,23 @@ pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Re
         }
         None => following(model, working, area),
     };
-    let shown: Vec<Line> = rows
-        .into_iter()
-        .skip(top)
-        .take(area.height.into())
-        .collect();
+    let height = usize::from(area.height);
+    let cut = rows.len() > top + height;
+    let mut shown: Vec<Line> = rows.into_iter().skip(top).take(height).collect();
+    if cut && height > 2 {
+        // Rows that are out of sight are told of, with the key that leads to them.
+        shown.truncate(height - 1);
+        let more = model.words.word("screen.working.more");
+        let more = format!("{} {more}", model.theme.either("⋮", ":"));
+        shown.push(Line::styled(more, model.theme.hint()));
+    }
     frame.render_widget(Paragraph::new(shown), area);
+}
+
+/// True if the working does not stand in full in a region of this size.
+pub(super) fn is_long(model: &Model, working: &Working, (width, height): (u16, u16)) -> bool {
+    let begun = !working.view.lines.is_empty();
+    begun && unfolded(model, working, width).len() > usize::from(height)
 }
 
 /// Where a page up or down leads, in an area of this size: the first row shown, or `None` for
@@ -47,13 +60,17 @@ pub(super) fn scrolled(
     let height = usize::from(height).max(1);
     let bottom = total.saturating_sub(height);
     let page = height.saturating_sub(2).max(1);
-    let from = working.top.unwrap_or(bottom).min(bottom);
+    // What is newest may begin above the last rows; then paging down goes on from there.
+    let newest = blocks(model, working, width.into());
+    let newest = total.saturating_sub(newest.last().map_or(0, Vec::len));
+    let from = working.top.unwrap_or(bottom.min(newest)).min(bottom);
     let top = if up {
         from.saturating_sub(page)
     } else {
         (from + page).min(bottom)
     };
-    (top < bottom).then_some(top)
+    // Following the last line shows the start of what is newest, which may be long.
+    (top < bottom.min(newest) || top > newest).then_some(top)
 }
 
 /// Every line in full, with an empty row between lines.
@@ -119,7 +136,12 @@ fn blocks(model: &Model, working: &Working, width: usize) -> Vec<Vec<Line<'stati
 /// What stands here before the first line.
 fn empty(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
     let faint = model.theme.faint();
-    let word = model.words.say("screen.working.empty", &[]);
+    let word = if model.kept {
+        "screen.working.empty"
+    } else {
+        "screen.working.empty-unsaved"
+    };
+    let word = model.words.say(word, &[]);
     let mut rows = wrap(model.theme, &word, width, faint);
     if !working.view.caution.is_empty() {
         rows.push(Line::default());
@@ -191,16 +213,17 @@ fn inset(width: usize) -> usize {
 
 fn message(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
     let inset = inset(width);
+    let said = without_offer(&model.words, &line.message);
     let rows = wrap(
         model.theme,
-        &line.message,
+        &said,
         width.saturating_sub(inset),
         Default::default(),
     );
     indent(inset, rows)
 }
 
-fn one_hint(model: &Model, hint: &crate::text::Prose, width: usize) -> Vec<Line<'static>> {
+fn one_hint(model: &Model, hint: &Prose, width: usize) -> Vec<Line<'static>> {
     let inset = inset(width);
     let mark = Span::styled(model.theme.either("→ ", "> "), model.theme.hint());
     let told = wrap(
@@ -210,6 +233,24 @@ fn one_hint(model: &Model, hint: &crate::text::Prose, width: usize) -> Vec<Line<
         Default::default(),
     );
     indent(inset, hang(mark, told))
+}
+
+/// A message without the offer of what to do next, which stands at the input once.
+fn without_offer(words: &Words, message: &Prose) -> Prose {
+    let offer = words.say(OFFER, &[]);
+    let mut pieces = message.0.clone();
+    if pieces.ends_with(&offer.0) {
+        pieces.truncate(pieces.len() - offer.0.len());
+        if pieces.last().is_some_and(|last| last.text == " ") {
+            pieces.pop();
+        }
+    }
+    Prose(pieces)
+}
+
+/// True if what to do next is offered after a line.
+pub(super) fn offers(words: &Words, line: &LineView) -> bool {
+    line.message.0.ends_with(&words.say(OFFER, &[]).0)
 }
 
 /// What the line was an answer to and how it was read, unless that says nothing new.

@@ -1,0 +1,168 @@
+//! What a learner says in words about forces: which, where, which way; and about the pivot.
+//!
+//! The words that are listened for stand in the catalogue of words (`statement.*`, lists parted
+//! by commas), so another language brings its own. A line is first taken apart into mentions
+//! (`mention`), then the mentions are gathered force by force (`gather`), each force with its own
+//! place (`place`) and way (`way`). Whatever is not known is passed over.
+
+mod gather;
+mod mention;
+mod pivot;
+mod place;
+mod tokens;
+mod way;
+
+pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
+pub use place::{Fit, Where, is_on, place_fits};
+pub use way::{Way, WayAsked, WayFault, WayFit, may_stay_open, way_fits};
+
+use crate::problem::{ForceId, Problem};
+use crate::text::Words;
+use gather::gather;
+use mention::{Mention, Reader};
+
+/// A kind of force that nothing in the problem makes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Invention {
+    /// A push square to a surface, or the push of something that does not touch the body.
+    Contact,
+    /// Friction.
+    Friction,
+    /// Air, wind, water.
+    Flow,
+    /// What only a moving body would feel.
+    Motion,
+    /// A pull where nothing is tied.
+    Pull,
+    /// The own weight of a body whose weight does not count.
+    OwnWeight,
+    /// The weight of a rope or a hinge.
+    Weightless,
+}
+
+impl Invention {
+    /// As the catalogue of words calls it: `talk.invented.<word>`.
+    pub fn word(self) -> &'static str {
+        match self {
+            Invention::Contact => "contact",
+            Invention::Friction => "friction",
+            Invention::Flow => "flow",
+            Invention::Motion => "motion",
+            Invention::Pull => "pull",
+            Invention::OwnWeight => "own-weight",
+            Invention::Weightless => "weightless",
+        }
+    }
+}
+
+/// Which force a part of a statement names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Named {
+    /// This one.
+    Force(ForceId),
+    /// A weight, and not of what.
+    SomeWeight,
+    /// A force, and not which.
+    SomeForce,
+    /// One that nothing here makes.
+    Invented(Invention),
+    /// None.
+    None,
+}
+
+/// What a statement says about one force.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Said {
+    /// The force.
+    pub named: Named,
+    /// Where.
+    pub place: Option<Where>,
+    /// Which way.
+    pub way: Option<Way>,
+}
+
+/// What a question is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Topic {
+    /// Forces at large.
+    Forces,
+    /// A weight.
+    Weight,
+    /// A rope's pull.
+    Rope,
+    /// A hinge's force.
+    Hinge,
+    /// Moments and the pivot.
+    Pivot,
+    /// A force that nothing here makes.
+    Invented(Invention),
+}
+
+/// A line of words, read.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Statement {
+    /// What it says, force by force, in order. Empty if no word of it is known.
+    Says(Vec<Said>),
+    /// It calculates, or gives a size: that belongs to a later step.
+    Calculates,
+    /// It asks something.
+    Asks(Topic),
+    /// It is only polite.
+    Chats,
+}
+
+/// Reads a line of words.
+pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
+    let reader = Reader::new(problem, words);
+    let mentions = reader.mentions(line);
+    if let Some(topic) = topic(&mentions) {
+        return Statement::Asks(topic);
+    }
+    if mention::calculates(&mentions, line) {
+        return Statement::Calculates;
+    }
+    let said = gather(problem, &mentions);
+    let known =
+        |said: &Said| said.named != Named::None || said.place.is_some() || said.way.is_some();
+    if said.iter().any(known) {
+        return Statement::Says(said.into_iter().filter(known).collect());
+    }
+    let later = |mention: &Mention| {
+        matches!(
+            mention,
+            Mention::Number(_) | Mention::Quantity | Mention::Moment
+        )
+    };
+    if mentions.iter().any(later) {
+        return Statement::Calculates;
+    }
+    if mentions.contains(&Mention::Chat) {
+        return Statement::Chats;
+    }
+    Statement::Says(Vec::new())
+}
+
+/// What a line asks about, if it opens like a question. "Why the hinge?" names no force.
+fn topic(mentions: &[Mention]) -> Option<Topic> {
+    let first = mentions
+        .iter()
+        .find(|mention| !matches!(mention, Mention::Filler | Mention::Chat))?;
+    if !matches!(first, Mention::Asks | Mention::Why) {
+        return None;
+    }
+    let why = *first == Mention::Why;
+    let of = |mention: &Mention| match mention {
+        Mention::Moment => Some(Topic::Pivot),
+        Mention::Hinge | Mention::Force(ForceId::Support(_)) if why => Some(Topic::Pivot),
+        Mention::Hinge | Mention::Reaction | Mention::Force(ForceId::Support(_)) => {
+            Some(Topic::Hinge)
+        }
+        Mention::Rope | Mention::Pull | Mention::Force(ForceId::Rope(_)) => Some(Topic::Rope),
+        Mention::Weight | Mention::OwnWeight | Mention::Body | Mention::Force(_) => {
+            Some(Topic::Weight)
+        }
+        Mention::Invented(kind) => Some(Topic::Invented(*kind)),
+        _ => None,
+    };
+    Some(mentions.iter().find_map(of).unwrap_or(Topic::Forces))
+}

@@ -1,0 +1,90 @@
+//! A line as tokens, and how tokens are compared with known words.
+
+/// The tokens of a line, in lower case. Signs that say something become words of their own.
+pub(super) fn tokens(line: &str) -> Vec<String> {
+    let letters: Vec<char> = line
+        .to_lowercase()
+        .replace("->", " → ")
+        .replace("<-", " ← ")
+        .chars()
+        .filter(|c| !matches!(c, '\'' | '\u{2019}'))
+        .collect();
+    let digit = |index: Option<usize>| {
+        index
+            .and_then(|index| letters.get(index))
+            .is_some_and(char::is_ascii_digit)
+    };
+    let mut text = String::new();
+    for (index, c) in letters.iter().copied().enumerate() {
+        let number = digit(index.checked_sub(1)) && digit(Some(index + 1));
+        let before_digit = digit(Some(index + 1));
+        match c {
+            // "1) … 2) …" numbers a list.
+            c if c.is_ascii_digit() && numbers_a_list(&letters, index) => text.push(','),
+            // A decimal comma is a point; every other comma parts words.
+            ',' if number => text.push('.'),
+            '.' if before_digit => text.push('.'),
+            '/' | '_' => text.push(c),
+            ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
+                text.push(' ');
+                text.push(c);
+                text.push(' ');
+            }
+            // A question mark that stands alone is an answer: not known.
+            '?' if index > 0 && letters[index - 1].is_whitespace() => text.push_str(" ? "),
+            '\n' => text.push_str(" ; "),
+            c if c.is_alphanumeric() => text.push(c),
+            _ => text.push(' '),
+        }
+    }
+    let sign = |token: &str| match token {
+        "," | "&" | "+" | ":" => ",".to_owned(),
+        "." | ";" => ";".to_owned(),
+        token => token.to_owned(),
+    };
+    text.split_whitespace().map(sign).collect()
+}
+
+/// True for a single digit before a closing bracket that closes nothing.
+fn numbers_a_list(letters: &[char], index: usize) -> bool {
+    let first = index == 0 || letters[index - 1].is_whitespace();
+    first && letters.get(index + 1) == Some(&')') && !letters[..index].contains(&'(')
+}
+
+/// A number, or one number divided by another.
+pub(super) fn quotient(text: &str) -> Option<f64> {
+    let number = match text.split_once('/') {
+        None => text.parse::<f64>().ok()?,
+        Some((over, under)) => over.parse::<f64>().ok()? / under.parse::<f64>().ok()?,
+    };
+    number.is_finite().then_some(number)
+}
+
+/// True if the tokens begin with this phrase; a plural or a singular counts as the same word.
+pub(super) fn starts_with(tokens: &[String], phrase: &[String]) -> bool {
+    phrase.len() <= tokens.len()
+        && phrase
+            .iter()
+            .zip(tokens)
+            .all(|(word, token)| close(token, word))
+}
+
+fn close(token: &str, word: &str) -> bool {
+    let long = word.chars().count() > 2;
+    token == word
+        || long && (token.strip_suffix('s') == Some(word) || word.strip_suffix('s') == Some(token))
+}
+
+/// True if one letter is missing, too many, another, or exchanged with its neighbour.
+pub(super) fn one_letter_off(one: &str, other: &str) -> bool {
+    let (one, other): (Vec<char>, Vec<char>) = (one.chars().collect(), other.chars().collect());
+    let same = one.iter().zip(&other).take_while(|(a, b)| a == b).count();
+    let (one, other) = (&one[same..], &other[same..]);
+    match (one, other) {
+        ([a, b, rest @ ..], [c, d, tail @ ..]) if a == d && b == c && rest == tail => true,
+        ([_, rest @ ..], [_, tail @ ..]) if rest == tail => true,
+        ([_, rest @ ..], tail) if rest == tail => true,
+        (rest, [_, tail @ ..]) => rest == tail,
+        _ => false,
+    }
+}

@@ -1,0 +1,198 @@
+//! Which way a force was said to act, and whether it does.
+
+use crate::plane::Vector;
+use crate::problem::{Acting, ForceId, Problem, Reference};
+
+/// Which way a force was said to act.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Way {
+    /// Up (`Some(true)`), down (`Some(false)`), or not said.
+    pub up: Option<bool>,
+    /// To the right (`Some(true)`), left (`Some(false)`), or not said.
+    pub right: Option<bool>,
+    /// Along the rope, towards its other end.
+    pub along: bool,
+    /// Along the body.
+    pub along_body: bool,
+    /// Along this line, and not in which sense.
+    pub line: Option<Reference>,
+    /// At an angle, in degrees, with this line; `None` where the line was not said.
+    pub degrees: Option<(f64, Option<Reference>)>,
+    /// Not known yet.
+    pub open: bool,
+}
+
+impl Way {
+    /// This way, and what `other` adds to it.
+    #[must_use]
+    pub fn and(self, other: Way) -> Way {
+        Way {
+            up: self.up.or(other.up),
+            right: self.right.or(other.right),
+            along: self.along || other.along,
+            along_body: self.along_body || other.along_body,
+            line: self.line.or(other.line),
+            degrees: self.degrees.or(other.degrees),
+            open: self.open || other.open,
+        }
+    }
+
+    /// True if a side was said: up, down, left or right.
+    pub fn has_side(self) -> bool {
+        self.up.is_some() || self.right.is_some()
+    }
+}
+
+/// What of a way is still to be said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WayAsked {
+    /// All of it.
+    All,
+    /// All of it, though it was called unknown: the problem tells it.
+    Told,
+    /// Whether up or down.
+    UpOrDown,
+    /// Whether to the left or to the right.
+    LeftOrRight,
+    /// Whether there is more to it: it goes to a side as well, or up or down.
+    More,
+}
+
+/// What is wrong with a way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WayFault {
+    /// It is the very opposite.
+    Opposite,
+    /// The angle is another one.
+    Angle,
+    /// It is another way.
+    Other,
+}
+
+/// How a way that was said stands to the problem.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WayFit {
+    /// It is so.
+    Right,
+    /// It is not said, or not fully.
+    Missing(WayAsked),
+    /// It is not so.
+    Wrong(WayFault),
+}
+
+/// Parts of a direction below this count as none.
+const NONE: f64 = 1e-9;
+
+/// Two angles nearer than this, in degrees, are one: angles are typed in whole degrees.
+const SAME_ANGLE: f64 = 0.5;
+
+/// Whether the way said for a force is its way. A hinge's may be left open or guessed.
+pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
+    let (Some(known), Some(way)) = (problem.force(force), way) else {
+        return WayFit::Missing(WayAsked::All);
+    };
+    let Acting::Along(direction) = known.acting else {
+        return WayFit::Right;
+    };
+    let values = problem.values();
+    let unit = Vector::at_angle(direction.angle(problem.body(), &values));
+    let body = Vector::at_angle(problem.body_angle(&values));
+    if way.along && matches!(force, ForceId::Rope(_)) && !way.has_side() {
+        return WayFit::Right;
+    }
+    if way.along || way.along_body && !way.has_side() && !parallel(unit, body) {
+        return if way.has_side() {
+            sides(way, unit)
+        } else {
+            WayFit::Wrong(WayFault::Other)
+        };
+    }
+    if let Some((degrees, from)) = way.degrees {
+        if !angle_fits(degrees, from, unit, body) {
+            return WayFit::Wrong(WayFault::Angle);
+        }
+        // The sides that were said must fit; those that were not follow from the drawing.
+        return match sides(way, unit) {
+            WayFit::Missing(WayAsked::All) if !matches!(force, ForceId::Rope(_)) => {
+                WayFit::Missing(WayAsked::All)
+            }
+            WayFit::Missing(_) => WayFit::Right,
+            fit => fit,
+        };
+    }
+    if way.open && !way.has_side() && way.line.is_none() {
+        return WayFit::Missing(WayAsked::Told);
+    }
+    sides(way, unit)
+}
+
+/// Whether the sides and the line that were said are those of a direction.
+fn sides(way: Way, unit: Vector) -> WayFit {
+    let sign = |part: f64| match part {
+        part if part > NONE => 1,
+        part if part < -NONE => -1,
+        _ => 0,
+    };
+    let said = |side: Option<bool>| side.map(|positive| if positive { 1 } else { -1 });
+    let (up, right) = (said(way.up), said(way.right));
+    let parts = [(up, sign(unit.y)), (right, sign(unit.x))];
+    if parts
+        .iter()
+        .any(|(said, is)| said.is_some_and(|said| said != *is))
+    {
+        let opposite = parts
+            .iter()
+            .all(|(said, is)| said.is_none_or(|said| said == -is));
+        return WayFit::Wrong(if opposite {
+            WayFault::Opposite
+        } else {
+            WayFault::Other
+        });
+    }
+    let (level, upright) = (unit.x.abs() > NONE, unit.y.abs() > NONE);
+    match way.line {
+        Some(Reference::Horizontal) if upright && up.is_none() => {
+            return WayFit::Wrong(WayFault::Other);
+        }
+        Some(Reference::Vertical) if level && right.is_none() => {
+            return WayFit::Wrong(WayFault::Other);
+        }
+        Some(Reference::Horizontal) if right.is_none() => {
+            return WayFit::Missing(WayAsked::LeftOrRight);
+        }
+        Some(Reference::Vertical) if up.is_none() => return WayFit::Missing(WayAsked::UpOrDown),
+        _ => {}
+    }
+    match (up, right) {
+        (None, None) => WayFit::Missing(WayAsked::All),
+        (None, Some(_)) if upright => WayFit::Missing(WayAsked::More),
+        (Some(_), None) if level => WayFit::Missing(WayAsked::More),
+        _ => WayFit::Right,
+    }
+}
+
+fn parallel(one: Vector, other: Vector) -> bool {
+    (one.x * other.y - one.y * other.x).abs() < NONE
+}
+
+/// Whether a direction makes this angle, in degrees, with a line; where no line was said, with
+/// the horizontal, the vertical or the body.
+fn angle_fits(degrees: f64, from: Option<Reference>, unit: Vector, body: Vector) -> bool {
+    let with_level = libm::atan2(unit.y.abs(), unit.x.abs()).to_degrees();
+    let along = (unit.x * body.x + unit.y * body.y).abs();
+    let across = (unit.x * body.y - unit.y * body.x).abs();
+    let with_body = libm::atan2(across, along).to_degrees();
+    let same = |angle: f64| (angle - degrees).abs() < SAME_ANGLE;
+    match from {
+        Some(Reference::Horizontal) => same(with_level),
+        Some(Reference::Vertical) => same(90.0 - with_level),
+        None => same(with_level) || same(90.0 - with_level) || same(with_body),
+    }
+}
+
+/// True if a force's way may be left open: its direction is what the working finds (a hinge).
+pub fn may_stay_open(problem: &Problem, force: ForceId) -> bool {
+    problem
+        .force(force)
+        .is_some_and(|force| force.acting == Acting::Anywhere)
+}

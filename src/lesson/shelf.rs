@@ -1,0 +1,92 @@
+//! Faults that show only beside other lessons: what a lesson builds on, and its name.
+
+use super::decode::{Item, Report, decode};
+use super::family::Lesson;
+use super::fault::{Fault, FaultKind};
+use super::read::parse_lesson;
+use std::collections::BTreeSet;
+
+/// What kind of file was found free of faults.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Checked {
+    /// A lesson file.
+    Lesson(Box<Lesson>),
+    /// A problem file.
+    Problem(Box<crate::problem::Problem>),
+}
+
+/// Reads a file that may be a lesson or a problem: one with a `model` is a problem.
+///
+/// # Errors
+/// As for [`parse_lesson`].
+pub fn check_file(json: &str) -> Result<Checked, Vec<Fault>> {
+    let is_problem = decode(json, |root, _| {
+        let object = root.value.as_object()?;
+        Some(object.get("model").is_some())
+    });
+    if is_problem == Ok(true) {
+        let problem = super::read::parse_problem(json)?;
+        return Ok(Checked::Problem(Box::new(problem)));
+    }
+    Ok(Checked::Lesson(Box::new(parse_lesson(json)?)))
+}
+
+/// Faults of a lesson file, itself without a fault, beside the lessons that it stands with.
+/// `lessons` holds all of them, this one too; `taken` names those that came from the files before
+/// it in the same folder.
+pub fn faults_beside(json: &str, lessons: &[Lesson], taken: &BTreeSet<String>) -> Vec<Fault> {
+    let told = decode(json, |root, report| {
+        let fields = root.value.as_object().and(root.entries(report))?;
+        let field = |name: &str| fields.iter().find(|(known, _)| *known == name);
+        let (_, id) = field("id")?;
+        if let Some(name) = id.as_text().filter(|name| taken.contains(*name)) {
+            let means = "another lesson of this folder".to_owned();
+            let name = name.to_owned();
+            report.add(id, FaultKind::Reserved { name, means });
+        }
+        if let Some((_, item)) = field("builds_on") {
+            for element in item.elements("words", (0, 100), report).unwrap_or_default() {
+                check_base(&element, id.as_text()?, lessons, report);
+            }
+        }
+        Some(())
+    });
+    told.err().unwrap_or_default()
+}
+
+fn check_base(item: &Item<'_>, id: &str, lessons: &[Lesson], report: &mut Report) {
+    let Some(base) = item.as_text() else { return };
+    if !lessons.iter().any(|lesson| lesson.id() == base) {
+        let known: Vec<&str> = lessons.iter().map(Lesson::id).collect();
+        item.expected(
+            &format!("the name of a lesson, one of {}", known.join(", ")),
+            report,
+        );
+        return;
+    }
+    // A lesson that names itself is told by its own file.
+    if base != id && leads_to(base, id, lessons) {
+        let why = format!(
+            "{base} builds on {id} in turn, so neither can come first; take one of the two out"
+        );
+        report.add(item, FaultKind::Contradiction { why });
+    }
+}
+
+/// True if a lesson builds on another, directly or by lessons between.
+fn leads_to(from: &str, to: &str, lessons: &[Lesson]) -> bool {
+    let mut seen = BTreeSet::from([from]);
+    let mut open = vec![from];
+    while let Some(id) = open.pop() {
+        let bases = lessons.iter().filter(|lesson| lesson.id() == id);
+        for base in bases.flat_map(Lesson::builds_on) {
+            if base == to {
+                return true;
+            }
+            if seen.insert(base) {
+                open.push(base);
+            }
+        }
+    }
+    false
+}

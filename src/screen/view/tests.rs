@@ -1,0 +1,150 @@
+//! The diagrams of drawn problems as the screen lays them out, at every stage of the working.
+
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
+
+use super::diagram::compose;
+use super::regions::regions;
+use crate::key::Sampling;
+use crate::mistakes::right_line;
+use crate::screen::model::{Model, Working};
+use crate::screen::theme::{Depth, Theme};
+use crate::session::Session;
+use crate::sketch::flaws;
+use crate::text::Words;
+use ratatui::backend::TestBackend;
+use ratatui::layout::Rect;
+use ratatui::{Frame, Terminal};
+use std::collections::BTreeMap;
+
+const LESSONS: [&str; 3] = ["counter", "walkway", "mast"];
+
+fn session(lesson: &str, seed: u64) -> Session {
+    let lessons = crate::lesson::built_in();
+    let lesson = lessons.iter().find(|known| known.id() == lesson).unwrap();
+    let problem = crate::draw::draw(lesson, seed, "en").unwrap().problem;
+    Session::start(problem, None, Words::english()).unwrap()
+}
+
+fn screen(columns: u16, rows: u16, unicode: bool) -> Model {
+    let depth = Depth::None;
+    Model::new(Words::english(), Theme { depth, unicode }, (columns, rows))
+}
+
+/// A walk through a problem with right lines; `seen` is called before the first line and after
+/// each.
+fn walk(lesson: &str, seed: u64, mut seen: impl FnMut(&Working)) {
+    // One session chooses the lines, its twin is on the screen.
+    let mut session = session(lesson, seed);
+    let mut open = Working::new(Box::new(self::session(lesson, seed)));
+    seen(&open);
+    for _ in 0..60 {
+        let Some(asked) = session.asked() else { return };
+        let sampling = Sampling::of(session.problem());
+        let line = right_line(session.problem(), session.key(), asked, &sampling);
+        let line = line.map_or_else(|| "skip".to_owned(), |line| line.expression);
+        session.submit(&line);
+        open.session.submit(&line);
+        open.view = open.session.view();
+        seen(&open);
+    }
+    panic!("{lesson} {seed} does not end");
+}
+
+/// How often each flaw stands in the diagrams of so many problems of each lesson, how many
+/// diagrams there were, and how many labels stand in a legend.
+fn measured(seeds: std::ops::Range<u64>, print: bool) -> (BTreeMap<String, usize>, usize, usize) {
+    let mut counts = BTreeMap::new();
+    let (mut diagrams, mut beside) = (0, 0);
+    for lesson in LESSONS {
+        for seed in seeds.clone() {
+            let mut before = Vec::new();
+            walk(lesson, seed, |open| {
+                for (columns, rows, unicode) in [(80, 24, true), (100, 30, true), (80, 24, false)] {
+                    let model = screen(columns, rows, unicode);
+                    let page = Rect::new(0, 0, columns, rows);
+                    let area = regions(&model, open, page).diagram;
+                    if area.height == 0 {
+                        continue;
+                    }
+                    let same = (columns, unicode, area, open.view.marks.clone());
+                    if before.contains(&same) {
+                        continue;
+                    }
+                    before.push(same);
+                    let composed = compose(&model, open, (area.width, area.height));
+                    diagrams += 1;
+                    beside += composed.picture.legend.len();
+                    let found = flaws(&composed.scene, &composed.picture, unicode);
+                    for flaw in &found {
+                        let text = format!("{flaw:?}");
+                        let name = text.split('(').next().unwrap_or("").to_owned();
+                        *counts.entry(name).or_insert(0) += 1;
+                    }
+                    if print && !found.is_empty() {
+                        println!("{lesson} {seed} {columns}x{rows} {found:?}");
+                        println!("{}\n", composed.picture.lines().join("\n"));
+                    }
+                    if composed.cut_off(area.height) {
+                        *counts.entry("legend cut off".to_owned()).or_insert(0) += 1;
+                    }
+                }
+            });
+        }
+    }
+    (counts, diagrams, beside)
+}
+
+#[test]
+fn verif_no_label_is_lost_or_misleads() {
+    let (counts, _, _) = measured(1..21, false);
+    assert!(counts.is_empty(), "{counts:?}");
+}
+
+/// The same over many problems: `cargo test --lib measure_the_diagrams -- --ignored --nocapture`.
+#[test]
+#[ignore = "takes minutes; measures rather than tests"]
+fn measure_the_diagrams() {
+    let seeds = std::env::var("SEEDS")
+        .ok()
+        .and_then(|seeds| seeds.parse().ok())
+        .unwrap_or(100);
+    let (counts, diagrams, beside) = measured(1..1 + seeds, std::env::var("PRINT").is_ok());
+    println!("{diagrams} diagrams, {beside} labels in a legend, flaws: {counts:?}");
+    assert!(counts.is_empty(), "{counts:?}");
+}
+
+/// Prints whole screens: `cargo test --lib captures -- --ignored --nocapture`. `LESSON`, `SEED`
+/// and `ASCII` choose.
+#[test]
+#[ignore = "prints screens to be looked at"]
+fn captures() {
+    let lesson = std::env::var("LESSON").unwrap_or_else(|_| "mast".to_owned());
+    let seed = std::env::var("SEED")
+        .ok()
+        .and_then(|seed| seed.parse().ok())
+        .unwrap_or(3);
+    let unicode = std::env::var("ASCII").is_err();
+    for (columns, rows) in [(100, 30), (80, 24)] {
+        let mut before = String::new();
+        walk(&lesson, seed, |open| {
+            let model = screen(columns, rows, unicode);
+            let page = Rect::new(0, 0, columns, rows);
+            let area = regions(&model, open, page).diagram;
+            let composed = compose(&model, open, (area.width.max(1), area.height.max(1)));
+            let drawn = composed.picture.lines().join("\n");
+            if drawn == before {
+                return;
+            }
+            before = drawn;
+            let mut terminal = Terminal::new(TestBackend::new(columns, rows)).unwrap();
+            let draw = |frame: &mut Frame| super::draw_working(&model, open, frame, page);
+            terminal.draw(draw).unwrap();
+            let cells = &terminal.backend().buffer().content;
+            println!("=== {lesson} {seed} {columns}x{rows}");
+            for row in cells.chunks(columns.into()) {
+                let row: String = row.iter().map(|cell| cell.symbol()).collect();
+                println!("{}", row.trim_end());
+            }
+        });
+    }
+}
