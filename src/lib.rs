@@ -38,6 +38,7 @@ pub mod statics;
 
 // The right working, and where a line meets it.
 pub mod key;
+pub mod working;
 
 pub mod judge;
 pub mod mistakes;

@@ -198,32 +198,10 @@ impl Key {
         pins: &Pins,
         depth: usize,
     ) -> Option<f64> {
-        let value = |inner: &Formula| self.formula_within(inner, sample, pins, depth);
-        Some(match formula {
-            Formula::Atom(Atom::Given(given)) => *sample.values.get(given.0)?,
-            Formula::Atom(Atom::Gravity) => sample.gravity,
-            Formula::Atom(Atom::Step(id)) => self.value_within(*id, sample, pins, depth + 1)?,
-            Formula::Number(number) => *number,
-            Formula::Degrees(degrees) => degrees.to_radians(),
-            Formula::Sum(parts) => parts
-                .iter()
-                .try_fold(0.0, |sum, part| Some(sum + value(part)?))?,
-            Formula::Product(parts) => parts
-                .iter()
-                .try_fold(1.0, |product, part| Some(product * value(part)?))?,
-            Formula::Quotient(over, under) => value(over)? / value(under)?,
-            Formula::Negative(inner) => -value(inner)?,
-            Formula::Absolute(inner) => value(inner)?.abs(),
-            Formula::Sine(inner) => libm::sin(value(inner)?),
-            Formula::Cosine(inner) => libm::cos(value(inner)?),
-            Formula::Tangent(inner) => libm::tan(value(inner)?),
-            Formula::ArcTangent(inner) => libm::atan(value(inner)?),
-            Formula::Square(inner) => {
-                let value = value(inner)?;
-                value * value
-            }
-            Formula::SquareRoot(inner) => libm::sqrt(value(inner)?),
-            Formula::Tagged(_, inner) => value(inner)?,
+        formula.value(&|atom| match atom {
+            Atom::Given(given) => sample.values.get(given.0).copied(),
+            Atom::Gravity => Some(sample.gravity),
+            Atom::Step(id) => self.value_within(*id, sample, pins, depth + 1),
         })
     }
 }

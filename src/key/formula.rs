@@ -3,15 +3,15 @@
 use super::StepId;
 use crate::problem::{ForceId, GivenId};
 
-/// A quantity that a formula refers to.
+/// A quantity that a formula refers to; `S` names the steps of its key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Atom {
+pub enum Atom<S = StepId> {
     /// A number that the problem tells.
     Given(GivenId),
     /// The acceleration of free fall.
     Gravity,
     /// The value of another step.
-    Step(StepId),
+    Step(S),
 }
 
 /// What a node is there for. Mistakes find their node by its role.
@@ -27,68 +27,68 @@ pub enum Role {
     Distance(ForceId),
 }
 
-/// A formula. Values are SI, angles radians; `Degrees` is a pure angle such as the 90° of a
+/// A formula; `S` names the steps of its key. Values are SI, angles radians; `Degrees` is a pure angle such as the 90° of a
 /// complement.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Formula {
+pub enum Formula<S = StepId> {
     /// A quantity.
-    Atom(Atom),
+    Atom(Atom<S>),
     /// A pure number of the formula, such as the 2 of L/2.
     Number(f64),
     /// A fixed angle in degrees.
     Degrees(f64),
     /// A sum; differences have [`Formula::Negative`] terms.
-    Sum(Vec<Formula>),
+    Sum(Vec<Formula<S>>),
     /// A product.
-    Product(Vec<Formula>),
+    Product(Vec<Formula<S>>),
     /// A quotient.
-    Quotient(Box<Formula>, Box<Formula>),
+    Quotient(Box<Formula<S>>, Box<Formula<S>>),
     /// The opposite.
-    Negative(Box<Formula>),
+    Negative(Box<Formula<S>>),
     /// The size without its sign.
-    Absolute(Box<Formula>),
+    Absolute(Box<Formula<S>>),
     /// Sine.
-    Sine(Box<Formula>),
+    Sine(Box<Formula<S>>),
     /// Cosine.
-    Cosine(Box<Formula>),
+    Cosine(Box<Formula<S>>),
     /// Tangent.
-    Tangent(Box<Formula>),
+    Tangent(Box<Formula<S>>),
     /// The angle whose tangent this is, between −90° and 90°.
-    ArcTangent(Box<Formula>),
+    ArcTangent(Box<Formula<S>>),
     /// Square.
-    Square(Box<Formula>),
+    Square(Box<Formula<S>>),
     /// Square root.
-    SquareRoot(Box<Formula>),
+    SquareRoot(Box<Formula<S>>),
     /// A formula with its role.
-    Tagged(Role, Box<Formula>),
+    Tagged(Role, Box<Formula<S>>),
 }
 
-impl Formula {
+impl<S: Copy> Formula<S> {
     /// The value of another step.
-    pub fn step(id: StepId) -> Formula {
+    pub fn step(id: S) -> Formula<S> {
         Formula::Atom(Atom::Step(id))
     }
 
     /// A given number.
-    pub fn given(id: GivenId) -> Formula {
+    pub fn given(id: GivenId) -> Formula<S> {
         Formula::Atom(Atom::Given(id))
     }
 
     /// This formula with a role.
     #[must_use]
-    pub fn tagged(self, role: Role) -> Formula {
+    pub fn tagged(self, role: Role) -> Formula<S> {
         Formula::Tagged(role, Box::new(self))
     }
 
     /// The quotient of two formulas.
     #[must_use]
-    pub fn over(self, under: Formula) -> Formula {
+    pub fn over(self, under: Formula<S>) -> Formula<S> {
         Formula::Quotient(Box::new(self), Box::new(under))
     }
 
     /// The product of two formulas, flat.
     #[must_use]
-    pub fn times(self, other: Formula) -> Formula {
+    pub fn times(self, other: Formula<S>) -> Formula<S> {
         let mut factors = match self {
             Formula::Product(factors) => factors,
             one => vec![one],
@@ -101,7 +101,7 @@ impl Formula {
     }
 
     /// The formula without its roles at the top.
-    pub fn bare(&self) -> &Formula {
+    pub fn bare(&self) -> &Formula<S> {
         match self {
             Formula::Tagged(_, inner) => inner.bare(),
             other => other,
@@ -109,7 +109,7 @@ impl Formula {
     }
 
     /// The parts of this node, left to right.
-    pub fn children(&self) -> Vec<&Formula> {
+    pub fn children(&self) -> Vec<&Formula<S>> {
         match self {
             Formula::Atom(_) | Formula::Number(_) | Formula::Degrees(_) => Vec::new(),
             Formula::Sum(parts) | Formula::Product(parts) => parts.iter().collect(),
@@ -127,7 +127,7 @@ impl Formula {
     }
 
     /// Every step that the formula refers to directly.
-    pub fn inputs(&self) -> Vec<StepId> {
+    pub fn inputs(&self) -> Vec<S> {
         match self {
             Formula::Atom(Atom::Step(id)) => vec![*id],
             other => other
@@ -141,12 +141,12 @@ impl Formula {
     /// The same tree with every node offered to `change`, from the top; where it gives a
     /// replacement, that is taken whole.
     #[must_use]
-    pub fn rewrite(&self, change: &dyn Fn(&Formula) -> Option<Formula>) -> Formula {
+    pub fn rewrite(&self, change: &dyn Fn(&Formula<S>) -> Option<Formula<S>>) -> Formula<S> {
         if let Some(changed) = change(self) {
             return changed;
         }
-        let again = |inner: &Formula| Box::new(inner.rewrite(change));
-        let all = |parts: &[Formula]| parts.iter().map(|part| part.rewrite(change)).collect();
+        let again = |inner: &Formula<S>| Box::new(inner.rewrite(change));
+        let all = |parts: &[Formula<S>]| parts.iter().map(|part| part.rewrite(change)).collect();
         match self {
             Formula::Atom(_) | Formula::Number(_) | Formula::Degrees(_) => self.clone(),
             Formula::Sum(parts) => Formula::Sum(all(parts)),
@@ -162,5 +162,34 @@ impl Formula {
             Formula::SquareRoot(inner) => Formula::SquareRoot(again(inner)),
             Formula::Tagged(role, inner) => Formula::Tagged(*role, again(inner)),
         }
+    }
+
+    /// The value at the values of its atoms: SI, angles in radians. `None` where an atom has none.
+    pub fn value(&self, atom: &dyn Fn(&Atom<S>) -> Option<f64>) -> Option<f64> {
+        let value = |inner: &Formula<S>| inner.value(atom);
+        Some(match self {
+            Formula::Atom(which) => atom(which)?,
+            Formula::Number(number) => *number,
+            Formula::Degrees(degrees) => degrees.to_radians(),
+            Formula::Sum(parts) => parts
+                .iter()
+                .try_fold(0.0, |sum, part| Some(sum + value(part)?))?,
+            Formula::Product(parts) => parts
+                .iter()
+                .try_fold(1.0, |product, part| Some(product * value(part)?))?,
+            Formula::Quotient(over, under) => value(over)? / value(under)?,
+            Formula::Negative(inner) => -value(inner)?,
+            Formula::Absolute(inner) => value(inner)?.abs(),
+            Formula::Sine(inner) => libm::sin(value(inner)?),
+            Formula::Cosine(inner) => libm::cos(value(inner)?),
+            Formula::Tangent(inner) => libm::tan(value(inner)?),
+            Formula::ArcTangent(inner) => libm::atan(value(inner)?),
+            Formula::Square(inner) => {
+                let value = value(inner)?;
+                value * value
+            }
+            Formula::SquareRoot(inner) => libm::sqrt(value(inner)?),
+            Formula::Tagged(_, inner) => value(inner)?,
+        })
     }
 }

@@ -27,5 +27,6 @@ pub use derive::{Underivable, derive};
 pub use evaluate::{Pins, Sample, Samples, Sampling, agree};
 pub use formula::{Atom, Formula, Role};
 pub use step::{Axis, Balance, BalanceKind, Key, Part, Rule, Step, StepId, Term};
+pub(crate) use tell::{Binding, written};
 pub use tell::{Teller, balance_names, balance_numbers, formula_names, formula_numbers};
 pub use word::step_word;

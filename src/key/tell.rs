@@ -25,7 +25,7 @@ pub struct Teller<'a> {
 
 /// How tightly a written formula binds.
 #[derive(Clone, Copy, PartialEq, PartialOrd)]
-enum Binding {
+pub(crate) enum Binding {
     Sum,
     Product,
     Tight,
@@ -204,13 +204,13 @@ impl Teller<'_> {
 }
 
 /// Writes a formula; `atom` gives an atom's text and whether it needs no brackets in a product.
-fn written(
-    formula: &Formula,
-    atom: &dyn Fn(Atom) -> (String, bool),
+pub(crate) fn written<S: Copy>(
+    formula: &Formula<S>,
+    atom: &dyn Fn(Atom<S>) -> (String, bool),
     typed: bool,
 ) -> (String, Binding) {
-    let inner = |part: &Formula| written(part, atom, typed);
-    let bracketed = |part: &Formula, least: Binding| {
+    let inner = |part: &Formula<S>| written(part, atom, typed);
+    let bracketed = |part: &Formula<S>, least: Binding| {
         let (text, binding) = inner(part);
         if binding < least {
             format!("({text})")
@@ -218,7 +218,7 @@ fn written(
             text
         }
     };
-    let function = |name: &str, argument: &Formula| {
+    let function = |name: &str, argument: &Formula<S>| {
         let (text, binding) = inner(argument);
         let text = if typed || binding < Binding::Tight {
             format!("{name}({text})")
@@ -305,7 +305,10 @@ fn written(
     }
 }
 
-fn sum(parts: &[Formula], bracketed: &dyn Fn(&Formula, Binding) -> String) -> String {
+fn sum<S: Copy>(
+    parts: &[Formula<S>],
+    bracketed: &dyn Fn(&Formula<S>, Binding) -> String,
+) -> String {
     let mut text = String::new();
     for (index, part) in parts.iter().enumerate() {
         match (part.bare(), index) {

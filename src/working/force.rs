@@ -1,0 +1,287 @@
+//! Every action taken apart into forces along known directions, and couples.
+
+use super::angle::Turn;
+use super::build::Builder;
+use super::{Expression, Meaning, Quantity, Rule};
+use crate::key::{Atom, Axis, Formula};
+use crate::system::{
+    Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot,
+};
+use crate::units::Dimension;
+
+/// A force along a known direction: its size is known, or a multiple of an unknown.
+#[derive(Clone, Debug)]
+pub(super) struct Elementary {
+    pub(super) act: ActId,
+    /// Which of the action's effects.
+    pub(super) effect: usize,
+    pub(super) body: BodyId,
+    /// The body that meets the reverse.
+    pub(super) partner: Option<BodyId>,
+    pub(super) at: Spot,
+    pub(super) turn: Turn,
+    /// −1 where the body meets the reverse.
+    pub(super) sign: f64,
+    pub(super) size: Source,
+    pub(super) unknown: Option<Quantity>,
+}
+
+/// Where a size comes from; known sizes become quantities only when they are needed.
+#[derive(Clone, Debug)]
+pub(super) enum Source {
+    /// Known before anything is worked out.
+    Known,
+    /// This formula.
+    Formula(Expression),
+}
+
+/// A couple.
+#[derive(Clone, Debug)]
+pub(super) struct Twist {
+    pub(super) act: ActId,
+    pub(super) body: BodyId,
+    pub(super) partner: Option<BodyId>,
+    pub(super) sign: f64,
+    pub(super) size: Source,
+    pub(super) unknown: Option<Quantity>,
+}
+
+impl Builder<'_> {
+    /// Takes every action apart.
+    pub(super) fn take_apart(&mut self) {
+        for act in self.system.acts() {
+            if act.size == Size::Unknown {
+                self.unknown_act(&act);
+            } else {
+                self.known_act(&act);
+            }
+        }
+    }
+
+    fn known_act(&mut self, act: &Act<'_>) {
+        for (index, effect) in act.on.iter().enumerate() {
+            match &effect.line {
+                Line::Known(bearing) => {
+                    let turn = self.turn(bearing, &effect.at, Some(act.id));
+                    self.forces.push(Elementary {
+                        act: act.id,
+                        effect: index,
+                        body: effect.body,
+                        partner: None,
+                        at: effect.at.clone(),
+                        turn,
+                        sign: 1.0,
+                        size: Source::Known,
+                        unknown: None,
+                    });
+                }
+                Line::Couple(turning) => self.twists.push(Twist {
+                    act: act.id,
+                    body: effect.body,
+                    partner: None,
+                    sign: turning.map_or(1.0, |turning| turning.sign()),
+                    size: Source::Known,
+                    unknown: None,
+                }),
+                Line::Open => {}
+            }
+        }
+    }
+
+    fn unknown_act(&mut self, act: &Act<'_>) {
+        let ActId::Hold(index) = act.id else {
+            let force = self.unknown(act.symbol.as_str(), Dimension::FORCE, Meaning::Force(act.id));
+            self.along_lines(act, force);
+            return;
+        };
+        let Some(hold) = self.system.parts().holds.get(index) else {
+            return;
+        };
+        let symbol = act.symbol.as_str();
+        match &hold.kind {
+            HoldKind::Push(_) | HoldKind::Line(_) => {
+                let force = self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id));
+                self.along_lines(act, force);
+            }
+            HoldKind::Hinge | HoldKind::BuiltIn => {
+                for (axis, degrees) in [(Axis::Horizontal, 0.0), (Axis::Vertical, 90.0)] {
+                    let meaning = Meaning::Component(act.id, axis);
+                    let name = part_name(symbol, axis);
+                    let force = self.unknown(&name, Dimension::FORCE, meaning);
+                    self.at_effects(act, &Turn::fixed(degrees), Formula::step(force), force);
+                }
+                if hold.kind == HoldKind::BuiltIn {
+                    let name = format!("M_{}", symbol.replace('_', ""));
+                    self.twist(act, &name);
+                }
+            }
+            HoldKind::Couple => self.twist(act, symbol),
+            HoldKind::Rough { push, friction } => {
+                self.contact(act, &hold.at, push, friction);
+            }
+            HoldKind::Base { push, friction, .. } => {
+                self.contact(act, &hold.at, push, friction);
+                let name = format!("M_{}", symbol.replace('_', ""));
+                self.twist(act, &name);
+            }
+        }
+    }
+
+    /// The push of a rough contact, and its friction.
+    fn contact(&mut self, act: &Act<'_>, at: &Spot, push: &Bearing, friction: &Friction) {
+        let symbol = act.symbol.as_str();
+        let normal = self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id));
+        let turn = self.turn(push, at, Some(act.id));
+        self.at_effects(act, &turn, Formula::step(normal), normal);
+        let name = self.unique(&format!("F_{}", symbol.replace('_', "")));
+        match friction {
+            Friction::AsNeeded | Friction::UpTo(_) => {
+                let meaning = Meaning::FrictionNeeded(act.id);
+                let needed = self.unknown(name.as_str(), Dimension::FORCE, meaning);
+                let across = turn.plus(1.0, &Turn::fixed(90.0));
+                self.at_effects(act, &across, Formula::step(needed), needed);
+            }
+            Friction::Limiting {
+                coefficient,
+                bearing,
+            } => {
+                let formula = Formula::given(*coefficient).times(Formula::step(normal));
+                let limit = self.add(
+                    name,
+                    Dimension::FORCE,
+                    Meaning::Friction(act.id),
+                    Rule::Formula(formula),
+                );
+                let way = self.turn(bearing, at, Some(act.id));
+                self.at_effects(act, &way, Formula::step(limit), normal);
+            }
+        }
+    }
+
+    fn unknown(&mut self, name: &str, dimension: Dimension, meaning: Meaning) -> Quantity {
+        let symbol = self.unique(name);
+        self.add(symbol, dimension, meaning, Rule::Solved(usize::MAX))
+    }
+
+    fn along_lines(&mut self, act: &Act<'_>, force: Quantity) {
+        for (index, effect) in act.on.iter().enumerate() {
+            let Line::Known(bearing) = &effect.line else {
+                continue;
+            };
+            let turn = self.turn(bearing, &effect.at, Some(act.id));
+            let partner = partner(act, index);
+            self.forces.push(Elementary {
+                act: act.id,
+                effect: index,
+                body: effect.body,
+                partner,
+                at: effect.at.clone(),
+                turn,
+                sign: if effect.reversed { -1.0 } else { 1.0 },
+                size: Source::Formula(Formula::step(force)),
+                unknown: Some(force),
+            });
+        }
+    }
+
+    fn at_effects(&mut self, act: &Act<'_>, turn: &Turn, size: Expression, unknown: Quantity) {
+        for (index, effect) in act.on.iter().enumerate() {
+            self.forces.push(Elementary {
+                act: act.id,
+                effect: index,
+                body: effect.body,
+                partner: partner(act, index),
+                at: effect.at.clone(),
+                turn: turn.clone(),
+                sign: if effect.reversed { -1.0 } else { 1.0 },
+                size: Source::Formula(size.clone()),
+                unknown: Some(unknown),
+            });
+        }
+    }
+
+    fn twist(&mut self, act: &Act<'_>, name: &str) {
+        let couple = self.unknown(name, Dimension::MOMENT, Meaning::Couple(act.id));
+        for (index, effect) in act.on.iter().enumerate() {
+            self.twists.push(Twist {
+                act: act.id,
+                body: effect.body,
+                partner: partner(act, index),
+                sign: if effect.reversed { -1.0 } else { 1.0 },
+                size: Source::Formula(Formula::step(couple)),
+                unknown: Some(couple),
+            });
+        }
+    }
+
+    /// The size of a known action as a formula; its quantity is made when it is first needed.
+    pub(super) fn known_size(&mut self, id: ActId) -> Expression {
+        let Some(act) = self.system.act(id) else {
+            return Formula::Number(0.0);
+        };
+        match &act.size {
+            Size::Given(size) => Formula::given(*size),
+            Size::Weight(mass) => {
+                let meaning = Meaning::Weight(id);
+                if let Some(known) = self.working.find(meaning) {
+                    return Formula::step(known);
+                }
+                let formula = Formula::given(*mass).times(Formula::Atom(Atom::Gravity));
+                let symbol = self.unique(act.symbol.as_str());
+                let weight = self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula));
+                Formula::step(weight)
+            }
+            Size::Spread {
+                length,
+                from,
+                to,
+                first,
+                last,
+            } => {
+                let meaning = Meaning::Resultant(id);
+                if let Some(known) = self.working.find(meaning) {
+                    return Formula::step(known);
+                }
+                let span = super::place::difference(
+                    super::place::along(*to, *length),
+                    &super::place::along(*from, *length),
+                );
+                let mean = match (first, last) {
+                    (Some(first), Some(last)) if first == last => Formula::given(*first),
+                    (Some(one), None) | (None, Some(one)) => {
+                        Formula::given(*one).over(Formula::Number(2.0))
+                    }
+                    (Some(first), Some(last)) => {
+                        Formula::Sum(vec![Formula::given(*first), Formula::given(*last)])
+                            .over(Formula::Number(2.0))
+                    }
+                    (None, None) => Formula::Number(0.0),
+                };
+                let symbol = self.unique(act.symbol.as_str());
+                let formula = Rule::Formula(mean.times(span));
+                Formula::step(self.add(symbol, Dimension::FORCE, meaning, formula))
+            }
+            Size::Unknown => Formula::Number(0.0),
+        }
+    }
+}
+
+/// The other body of a joint.
+fn partner(act: &Act<'_>, index: usize) -> Option<BodyId> {
+    let reverses = act.on.iter().any(|effect| effect.reversed);
+    act.on
+        .iter()
+        .enumerate()
+        .find(|(other, _)| reverses && *other != index)
+        .map(|(_, effect)| effect.body)
+}
+
+/// The name of a force's part along an axis.
+pub(super) fn part_name(symbol: &str, axis: Axis) -> String {
+    let letter = match axis {
+        Axis::Horizontal => "x",
+        Axis::Vertical => "y",
+    };
+    let joint = if symbol.contains('_') { "" } else { "_" };
+    format!("{symbol}{joint}{letter}")
+}

@@ -1,0 +1,174 @@
+//! The right working of a system of bodies: by a method, about a pivot.
+//!
+//! A [`Working`] is balances in an order in which each can be worked by hand, with the quantities
+//! that they need on the way (weights, angles, components or arms) and those that they give. Every
+//! quantity has a formula tree, so that it can be told in names and in numbers and evaluated at any
+//! choice of the givens.
+//!
+//! Three methods: components across the body, lever arms, coordinates (x·Fy − y·Fx). Where one is
+//! not defined for a force (components across a body that the pivot does not lie on), coordinates
+//! take its place. All methods and all pivots give the same forces.
+
+mod angle;
+mod build;
+mod evaluate;
+mod force;
+mod order;
+mod place;
+mod tell;
+mod trouble;
+
+pub use build::derive;
+pub use tell::{Told, told};
+pub use trouble::Underivable;
+
+use crate::key::{Axis, Formula};
+use crate::system::{ActId, BodyId, Spot};
+use crate::text::Symbol;
+use crate::units::Dimension;
+
+/// How moments are worked out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Method {
+    /// A force's component across the body times the distance along it.
+    Components,
+    /// A force times the perpendicular distance of its line from the pivot.
+    LeverArms,
+    /// x·Fy − y·Fx from the pivot.
+    Coordinates,
+}
+
+/// Which quantity of a working: its place in [`Working::quantities`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Quantity(pub usize);
+
+/// A formula over givens and quantities of a working.
+pub type Expression = Formula<Quantity>;
+
+/// What a quantity is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Meaning {
+    /// A weight, m·g.
+    Weight(ActId),
+    /// The resultant of a spread load.
+    Resultant(ActId),
+    /// The distance of a spread load's resultant from the beginning of its leg.
+    ResultantAt(ActId),
+    /// The angle of a line with the horizontal.
+    Slope(ActId),
+    /// The angle between a force's line and the body.
+    Angle(ActId),
+    /// The component of a force across the body.
+    Across(ActId),
+    /// The perpendicular distance of a force's line from the pivot.
+    Arm(ActId),
+    /// The size of a force's part along an axis.
+    Part(ActId, Axis),
+    /// Limiting friction.
+    Friction(ActId),
+    /// An unknown force along a known line.
+    Force(ActId),
+    /// A part of an unknown force, right or up positive.
+    Component(ActId, Axis),
+    /// Friction that is to be found, to the left of one who looks along the push.
+    FrictionNeeded(ActId),
+    /// An unknown couple, anticlockwise positive.
+    Couple(ActId),
+    /// The size of a force with two parts.
+    Size(ActId),
+    /// The angle of its line with the horizontal, from 0° to 90°.
+    Direction(ActId),
+}
+
+/// How a quantity's value comes about.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Rule {
+    /// A formula.
+    Formula(Expression),
+    /// One of the unknowns of the stage at this place.
+    Solved(usize),
+}
+
+/// A quantity of a working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Named {
+    /// Its name.
+    pub symbol: Symbol,
+    /// Its dimension.
+    pub dimension: Dimension,
+    /// What it is.
+    pub meaning: Meaning,
+    /// How its value comes about.
+    pub rule: Rule,
+}
+
+/// How a balance is taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Kind {
+    /// Moments about a spot, anticlockwise positive.
+    Moments(Spot),
+    /// Forces along an axis, right or up positive.
+    Forces(Axis),
+}
+
+/// One term of a balance.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Term {
+    /// What it comes from.
+    pub act: ActId,
+    /// +1 where it turns anticlockwise, or points right or up; −1 else. An unknown that comes out
+    /// negative points the other way.
+    pub sign: f64,
+    /// Its size.
+    pub amount: Expression,
+}
+
+/// A sum of terms that must vanish, for some of the bodies together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Balance {
+    /// How it is taken.
+    pub kind: Kind,
+    /// For which bodies.
+    pub bodies: Vec<BodyId>,
+    /// Its terms.
+    pub terms: Vec<Term>,
+}
+
+/// A part of a working: what is needed, the balances, and the unknowns that they give together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stage {
+    /// Quantities that its balances need, in order.
+    pub needs: Vec<Quantity>,
+    /// Its balances: one, or as many as it has unknowns.
+    pub balances: Vec<Balance>,
+    /// What they give.
+    pub unknowns: Vec<Quantity>,
+    /// How many unknown forces its pivot removes, where it takes moments.
+    pub removed: usize,
+}
+
+/// The right working by one method.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// The method asked for.
+    pub method: Method,
+    /// Every quantity.
+    pub quantities: Vec<Named>,
+    /// The stages in order.
+    pub stages: Vec<Stage>,
+    /// Sizes and directions at the end.
+    pub results: Vec<Quantity>,
+}
+
+impl Working {
+    /// A quantity.
+    pub fn named(&self, id: Quantity) -> Option<&Named> {
+        self.quantities.get(id.0)
+    }
+
+    /// The first quantity of this meaning.
+    pub fn find(&self, meaning: Meaning) -> Option<Quantity> {
+        let index = self.quantities.iter().position(|one| one.meaning == meaning)?;
+        Some(Quantity(index))
+    }
+}

@@ -1,0 +1,381 @@
+//! The order of balances in which each can be worked by hand.
+//!
+//! Candidates are the balances of each body, of all bodies together and of each pair: forces along
+//! both axes and moments about every spot where something acts. Again and again the one is taken
+//! that has a single unknown left; where none has, the fewest that give their unknowns together.
+
+use super::build::Builder;
+use super::trouble::Underivable;
+use super::{Kind, Meaning, Quantity};
+use crate::key::Axis;
+use crate::plane::{Vector, moment};
+use crate::system::{ActId, BodyId, Spot};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A factor below this part of the largest counts as none.
+const NONE: f64 = 1e-9;
+
+/// A balance that may be taken.
+#[derive(Clone, Debug)]
+pub(super) struct Candidate {
+    pub(super) kind: Kind,
+    pub(super) bodies: Vec<BodyId>,
+    /// Its unknowns with their factors.
+    pub(super) factors: BTreeMap<Quantity, f64>,
+    /// Unknowns of these bodies that it does not hold.
+    pub(super) removed: usize,
+    /// What it costs a person, roughly.
+    cost: f64,
+}
+
+/// Balances that are taken together, and what they give.
+#[derive(Clone, Debug)]
+pub(super) struct Chosen {
+    pub(super) candidates: Vec<Candidate>,
+    pub(super) unknowns: Vec<Quantity>,
+}
+
+impl Builder<'_> {
+    /// The stages in order.
+    pub(super) fn order(&self, pivot: Option<&Spot>) -> Result<Vec<Chosen>, Underivable> {
+        let candidates = self.candidates(pivot);
+        if let Some(pivot) = pivot {
+            self.refuse_pivot(pivot, &candidates)?;
+        }
+        let mut open: BTreeSet<Quantity> = self
+            .forces
+            .iter()
+            .filter_map(|force| force.unknown)
+            .chain(self.twists.iter().filter_map(|twist| twist.unknown))
+            .collect();
+        let mut chosen = Vec::new();
+        while !open.is_empty() {
+            let next = single(&candidates, &open)
+                .or_else(|| together(&candidates, &open, 2))
+                .or_else(|| together(&candidates, &open, 3))
+                .or_else(|| all_together(&candidates, &open))
+                .ok_or(Underivable::NoOrder)?;
+            for unknown in &next.unknowns {
+                open.remove(unknown);
+            }
+            chosen.push(next);
+        }
+        Ok(chosen)
+    }
+
+    /// Refuses a pivot on the line of the only unknown of its kind that moments would give.
+    fn refuse_pivot(&self, pivot: &Spot, candidates: &[Candidate]) -> Result<(), Underivable> {
+        let lines: Vec<Quantity> = self
+            .forces
+            .iter()
+            .filter_map(|force| force.unknown)
+            .filter(|unknown| {
+                let meaning = self.working.named(*unknown).map(|named| named.meaning);
+                matches!(meaning, Some(Meaning::Force(ActId::Cord(_) | ActId::Hold(_))))
+            })
+            .collect::<BTreeSet<_>>()
+            .into_iter()
+            .collect();
+        let about = |candidate: &&Candidate| candidate.kind == Kind::Moments(pivot.clone());
+        let [only] = lines.as_slice() else {
+            return Ok(());
+        };
+        let says = candidates
+            .iter()
+            .filter(about)
+            .any(|candidate| candidate.factors.contains_key(only));
+        if says {
+            return Ok(());
+        }
+        let unknown = self
+            .working
+            .named(*only)
+            .map_or_else(String::new, |named| named.symbol.shown());
+        Err(Underivable::PivotOnLine { unknown })
+    }
+
+    fn candidates(&self, pivot: Option<&Spot>) -> Vec<Candidate> {
+        let spots = self.spots(pivot);
+        let mut found = Vec::new();
+        for bodies in self.groups() {
+            let knot = bodies
+                .iter()
+                .all(|body| self.system.parts().bodies.get(body.0).is_some_and(|b| b.knot));
+            let mut kinds = vec![
+                Kind::Forces(Axis::Horizontal),
+                Kind::Forces(Axis::Vertical),
+            ];
+            if !knot {
+                kinds.extend(spots.iter().cloned().map(Kind::Moments));
+            }
+            for kind in kinds {
+                let wanted = match (&kind, pivot) {
+                    (Kind::Moments(spot), Some(pivot)) => spot == pivot,
+                    _ => true,
+                };
+                let mut candidate = self.candidate(kind, &bodies);
+                if !wanted {
+                    candidate.cost += 50.0;
+                }
+                if !candidate.factors.is_empty() {
+                    found.push(candidate);
+                }
+            }
+        }
+        found
+    }
+
+    /// Each body, all together, and each pair.
+    fn groups(&self) -> Vec<Vec<BodyId>> {
+        let count = self.system.parts().bodies.len();
+        let mut groups: Vec<Vec<BodyId>> = (0..count).map(|body| vec![BodyId(body)]).collect();
+        if count > 1 {
+            groups.push((0..count).map(BodyId).collect());
+        }
+        if (3..=6).contains(&count) {
+            for one in 0..count {
+                for other in one + 1..count {
+                    groups.push(vec![BodyId(one), BodyId(other)]);
+                }
+            }
+        }
+        groups
+    }
+
+    /// Spots where something acts, each point once; the wanted pivot first, holds before others.
+    fn spots(&self, pivot: Option<&Spot>) -> Vec<Spot> {
+        let mut spots: Vec<Spot> = pivot.cloned().into_iter().collect();
+        let rank = |act: ActId| match act {
+            ActId::Hold(_) => 0,
+            ActId::Cord(_) => 1,
+            ActId::Weight(_) | ActId::Load(_) => 2,
+        };
+        for wanted in 0..3 {
+            for force in self.forces.iter().filter(|force| rank(force.act) == wanted) {
+                let here = self.system.point(&force.at, &self.values);
+                let known = spots
+                    .iter()
+                    .any(|spot| (self.system.point(spot, &self.values) - here).size() < 1e-9);
+                if !known {
+                    spots.push(force.at.clone());
+                }
+            }
+        }
+        spots
+    }
+
+    fn candidate(&self, kind: Kind, bodies: &[BodyId]) -> Candidate {
+        let mut factors: BTreeMap<Quantity, f64> = BTreeMap::new();
+        let mut moved: BTreeMap<Quantity, f64> = BTreeMap::new();
+        let mut all: BTreeSet<Quantity> = BTreeSet::new();
+        let mut terms = 0;
+        let within = |body: BodyId, partner: Option<BodyId>| {
+            bodies.contains(&body) && !partner.is_some_and(|partner| bodies.contains(&partner))
+        };
+        for force in &self.forces {
+            if !within(force.body, force.partner) {
+                continue;
+            }
+            all.extend(force.unknown);
+            let mut any = false;
+            for (values, sums) in [(&self.values, &mut factors), (&self.moved, &mut moved)] {
+                let turn = force.turn.value(&|atom| self.atom_at(atom, values));
+                let unit = exact_unit(turn) * force.sign;
+                let part = match &kind {
+                    Kind::Forces(Axis::Horizontal) => unit.x,
+                    Kind::Forces(Axis::Vertical) => unit.y,
+                    Kind::Moments(spot) => moment(
+                        self.system.point(spot, values),
+                        self.system.point(&force.at, values),
+                        unit,
+                    ),
+                };
+                any |= part.abs() > NONE;
+                if let Some(unknown) = force.unknown {
+                    *sums.entry(unknown).or_default() += part * self.share(force, values);
+                }
+            }
+            terms += usize::from(any);
+        }
+        for twist in &self.twists {
+            if !within(twist.body, twist.partner) {
+                continue;
+            }
+            all.extend(twist.unknown);
+            if let (Kind::Moments(_), Some(unknown)) = (&kind, twist.unknown) {
+                *factors.entry(unknown).or_default() += twist.sign;
+                *moved.entry(unknown).or_default() += twist.sign;
+            }
+            terms += usize::from(matches!(kind, Kind::Moments(_)));
+        }
+        factors.retain(|unknown, factor| {
+            factor.abs() > NONE || moved.get(unknown).is_some_and(|moved| moved.abs() > NONE)
+        });
+        let forces = matches!(kind, Kind::Forces(_));
+        let cost = terms as f64
+            + 2.0 * (bodies.len() as f64 - 1.0)
+            + if forces { 0.0 } else { 1.5 }
+            - 0.1 * (all.len() - factors.len()) as f64;
+        Candidate {
+            kind,
+            bodies: bodies.to_vec(),
+            removed: all.len() - factors.len(),
+            factors,
+            cost,
+        }
+    }
+}
+
+/// The unit vector of a direction, exact along the axes.
+fn exact_unit(turn: f64) -> Vector {
+    let unit = Vector::at_angle(turn);
+    let clean = |value: f64| if value.abs() < 1e-12 { 0.0 } else { value };
+    Vector::new(clean(unit.x), clean(unit.y))
+}
+
+/// The cheapest balance with one open unknown.
+fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen> {
+    let left = |candidate: &Candidate| -> Vec<Quantity> {
+        candidate
+            .factors
+            .keys()
+            .filter(|unknown| open.contains(unknown))
+            .copied()
+            .collect()
+    };
+    candidates
+        .iter()
+        .filter(|candidate| left(candidate).len() == 1)
+        .min_by(|one, other| one.cost.total_cmp(&other.cost))
+        .map(|candidate| Chosen {
+            unknowns: left(candidate),
+            candidates: vec![candidate.clone()],
+        })
+}
+
+/// The cheapest few balances that hold as many open unknowns and fix them all.
+fn together(
+    candidates: &[Candidate],
+    open: &BTreeSet<Quantity>,
+    count: usize,
+) -> Option<Chosen> {
+    let left = |candidate: &Candidate| -> BTreeSet<Quantity> {
+        let keys = candidate.factors.keys();
+        keys.filter(|unknown| open.contains(unknown)).copied().collect()
+    };
+    let mut fit: Vec<(&Candidate, BTreeSet<Quantity>)> = candidates
+        .iter()
+        .map(|candidate| (candidate, left(candidate)))
+        .filter(|(_, left)| !left.is_empty() && left.len() <= count)
+        .collect();
+    fit.sort_by(|(one, _), (other, _)| one.cost.total_cmp(&other.cost));
+    fit.truncate(60);
+    let mut best: Option<(f64, Chosen)> = None;
+    let mut picked = Vec::new();
+    pick(&fit, count, 0, &mut picked, &mut best);
+    best.map(|(_, chosen)| chosen)
+}
+
+fn pick(
+    fit: &[(&Candidate, BTreeSet<Quantity>)],
+    count: usize,
+    from: usize,
+    picked: &mut Vec<usize>,
+    best: &mut Option<(f64, Chosen)>,
+) {
+    let union: BTreeSet<Quantity> = picked
+        .iter()
+        .flat_map(|index: &usize| fit[*index].1.iter().copied())
+        .collect();
+    if union.len() > count {
+        return;
+    }
+    if picked.len() == count {
+        let cost: f64 = picked.iter().map(|index| fit[*index].0.cost).sum();
+        let cheaper = best.as_ref().is_none_or(|(known, _)| cost < *known);
+        let unknowns: Vec<Quantity> = union.into_iter().collect();
+        let rows: Vec<Vec<f64>> = picked
+            .iter()
+            .map(|index| {
+                let factors = &fit[*index].0.factors;
+                unknowns
+                    .iter()
+                    .map(|unknown| factors.get(unknown).copied().unwrap_or(0.0))
+                    .collect()
+            })
+            .collect();
+        if unknowns.len() == count && cheaper && rank(rows) == count {
+            let candidates = picked.iter().map(|index| fit[*index].0.clone()).collect();
+            *best = Some((
+                cost,
+                Chosen {
+                    candidates,
+                    unknowns,
+                },
+            ));
+        }
+        return;
+    }
+    for index in from..fit.len() {
+        picked.push(index);
+        pick(fit, count, index + 1, picked, best);
+        picked.pop();
+    }
+}
+
+/// All open unknowns at once, from the cheapest balances that are independent.
+fn all_together(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen> {
+    let unknowns: Vec<Quantity> = open.iter().copied().collect();
+    let mut sorted: Vec<&Candidate> = candidates.iter().collect();
+    sorted.sort_by(|one, other| one.cost.total_cmp(&other.cost));
+    let (mut rows, mut kept): (Vec<Vec<f64>>, Vec<Candidate>) = (Vec::new(), Vec::new());
+    for candidate in sorted {
+        let row = unknowns
+            .iter()
+            .map(|unknown| candidate.factors.get(unknown).copied().unwrap_or(0.0))
+            .collect();
+        rows.push(row);
+        if rank(rows.clone()) == rows.len() {
+            kept.push(candidate.clone());
+        } else {
+            rows.pop();
+        }
+        if kept.len() == unknowns.len() {
+            return Some(Chosen {
+                candidates: kept,
+                unknowns,
+            });
+        }
+    }
+    None
+}
+
+/// The number of independent rows, each scaled to its largest entry.
+fn rank(mut rows: Vec<Vec<f64>>) -> usize {
+    for row in &mut rows {
+        let scale = row.iter().fold(0.0_f64, |most, one| most.max(one.abs()));
+        if scale > 0.0 {
+            row.iter_mut().for_each(|one| *one /= scale);
+        }
+    }
+    let columns = rows.first().map_or(0, Vec::len);
+    let mut found = 0;
+    for column in 0..columns {
+        let best = (found..rows.len()).max_by(|one, other| {
+            rows[*one][column].abs().total_cmp(&rows[*other][column].abs())
+        });
+        let Some(best) = best.filter(|best| rows[*best][column].abs() > 1e-8) else {
+            continue;
+        };
+        rows.swap(found, best);
+        for other in found + 1..rows.len() {
+            let factor = rows[other][column] / rows[found][column];
+            for at in column..columns {
+                let taken = factor * rows[found][at];
+                rows[other][at] -= taken;
+            }
+        }
+        found += 1;
+    }
+    found
+}
