@@ -7,9 +7,6 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::{FRAC_PI_2, PI};
 use std::fmt;
 
-/// Newtons a metre.
-pub(crate) const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
-
 /// Something wrong with a system's parts.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fault {
@@ -152,7 +149,7 @@ impl Use {
             Use::Mass => (Dimension::MASS, "a mass", None),
             Use::Force => (Dimension::FORCE, "a force", None),
             Use::Moment => (Dimension::MOMENT, "a couple", None),
-            Use::ForceALength => (FORCE_A_LENGTH, "a force a length", None),
+            Use::ForceALength => (Dimension::FORCE_A_LENGTH, "a force a length", None),
             Use::Slope => (Dimension::ANGLE, "an angle", Some(FRAC_PI_2)),
             Use::HalfTurn => (Dimension::ANGLE, "an angle", Some(PI)),
             Use::FullTurn => (Dimension::ANGLE, "an angle", Some(2.0 * PI)),
