@@ -24,7 +24,7 @@ const EDGES: &[(&str, &str)] = &[
     ("judge", "plane text units problem reading key"),
     ("mistakes", "units problem key"),
     ("diagnosis", "units key judge mistakes"),
-    ("lesson", "text units problem"),
+    ("lesson", "text units problem system"),
     ("draw", "text units problem statics key mistakes lesson"),
     ("hint", "text units problem sketch key mistakes"),
     (
@@ -64,6 +64,7 @@ const PLACES: &[(&str, &[&str])] = &[
             "record/file.rs",
             "store/learner.rs",
             "lesson/write.rs",
+            "lesson/system_write.rs",
             "cli/json.rs",
             "text/words.rs",
         ],

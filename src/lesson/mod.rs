@@ -1,4 +1,4 @@
-//! Lessons and problems as JSON files. `lessons/README.md` tells how to write one.
+//! Lessons and problems, guided and general, as JSON files. `lessons/README.md` tells how to write one.
 
 mod decode;
 mod family;
@@ -9,6 +9,14 @@ mod model;
 mod order;
 mod quantity;
 mod read;
+mod system_asked;
+mod system_faults;
+mod system_names;
+mod system_order;
+mod system_parts;
+mod system_read;
+mod system_spot;
+mod system_write;
 mod texts;
 mod wording;
 mod write;
@@ -17,6 +25,8 @@ pub use family::Lesson;
 pub use fault::{Fault, FaultKind};
 pub use grid::{Grid, GridPlace};
 pub use read::{parse_lesson, parse_problem};
+pub use system_read::{ProblemFile, parse_problem_file, parse_system};
+pub use system_write::write_system;
 pub use write::write_problem;
 
 /// The lessons that are built into the program, in the order in which they are taught.

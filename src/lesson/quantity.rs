@@ -154,6 +154,12 @@ fn amount(digits: &str, unit: &Unit) -> Amount {
     }
 }
 
+/// One end of a range in SI, which may be zero.
+pub(super) fn bound_of(text: &str, want: Want) -> Option<f64> {
+    let value = measure(text, want)?.amount().value;
+    value.is_finite().then_some(value)
+}
+
 /// Splits `"2.4 m"`; `None` unless it is a plain number and a known unit. Only a coordinate has a
 /// sign, only a coefficient no unit.
 fn measure(text: &str, want: Want) -> Option<Measure<'_>> {

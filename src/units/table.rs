@@ -76,12 +76,7 @@ const UNITS: &[Unit] = &[
         Dimension::MOMENT,
         0.01,
     ),
-    unit(
-        "N/m",
-        &["N m^-1", "N m⁻¹"],
-        Dimension::FORCE_A_LENGTH,
-        1.0,
-    ),
+    unit("N/m", &["N m^-1", "N m⁻¹"], Dimension::FORCE_A_LENGTH, 1.0),
     unit(
         "kN/m",
         &["kN m^-1", "kN m⁻¹"],
