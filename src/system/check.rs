@@ -527,6 +527,15 @@ impl Walk<'_> {
         for name in names {
             *counts.entry(name.as_str().to_owned()).or_default() += 1;
         }
+        // Two loads of one given size still need two names.
+        for (index, load) in parts.loads.iter().enumerate() {
+            if parts.loads[..index]
+                .iter()
+                .any(|before| before.symbol == load.symbol)
+            {
+                counts.insert(load.symbol.as_str().to_owned(), 2);
+            }
+        }
         let twice = counts.into_iter().filter(|(_, count)| *count > 1);
         self.faults
             .extend(twice.map(|(symbol, _)| Fault::NameTwice { symbol }));
