@@ -81,6 +81,8 @@ pub(super) struct Reader<'r, 'a> {
     /// Names that the file gives, which no usual name may take.
     own: BTreeSet<&'a str>,
     taken: BTreeSet<String>,
+    /// Names of forces whose size is a number of the same name that is told elsewhere.
+    pub(super) shared: BTreeSet<String>,
 }
 
 impl<'r, 'a> Reader<'r, 'a> {
@@ -94,6 +96,7 @@ impl<'r, 'a> Reader<'r, 'a> {
             numbers: Vec::new(),
             own: own_symbols(item.value),
             taken: BTreeSet::new(),
+            shared: BTreeSet::new(),
         }
     }
 
@@ -243,7 +246,9 @@ impl<'r, 'a> Reader<'r, 'a> {
         amount: Option<Amount>,
         force: Option<&str>,
     ) -> GivenId {
-        if force != Some(symbol) {
+        let told_before = |number: &Number<'_>| number.symbol == symbol && number.told.is_some();
+        let of_force = force == Some(symbol) || self.shared.contains(symbol);
+        if !of_force || self.numbers.iter().any(told_before) {
             self.take(at, symbol);
         }
         let count = self

@@ -98,6 +98,12 @@ impl<'a> Reader<'_, 'a> {
                 let own = entries.iter().find(|(name, _)| *name == "symbol");
                 self.take(own.map_or(item, |(_, own)| own), &symbol);
             }
+            let size =
+                object.and_then(|object| object.get("force").or_else(|| object.get("couple")));
+            let size = size.and_then(|size| size.value.as_object()?.get_string("same_as"));
+            if size.is_some_and(|size| size.value == symbol) {
+                self.shared.insert(symbol.clone());
+            }
             let id = id(index);
             let traits = traits(item);
             self.forces.push(KnownForce { symbol, id, traits });

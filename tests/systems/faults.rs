@@ -1,0 +1,2 @@
+//! .
+pub(super) const GOOD: &str = "{}";
