@@ -88,7 +88,7 @@ impl<'a> Reader<'_, 'a> {
             }
             return None;
         };
-        let (dimension, _) = self.number(given);
+        let dimension = self.dimension(given);
         let low = self.bound(&fields, "from", dimension);
         let high = self.bound(&fields, "to", dimension);
         let (low, high) = (low?, high?);

@@ -1,7 +1,7 @@
 //! The names of a system while it is read: bodies, forces, and numbers, which may be told later
 //! than they are first used.
 
-use super::decode::{Item, Report};
+use super::decode::{Fields, Item, Report};
 use super::family::Amount;
 use super::fault::FaultKind;
 use super::quantity::{Want, read_amount, read_exact, read_symbol};
@@ -63,8 +63,9 @@ struct Number<'a> {
     /// Where it is told, and as which; `None` while it is only referred to.
     told: Option<(usize, Item<'a>)>,
     dimension: Dimension,
-    /// `None` while it is not told, and where it is sought.
+    /// `None` while it is not told, where it is sought, and where it could not be read.
     amount: Option<Amount>,
+    is_sought: bool,
     uses: Vec<(Item<'a>, Want)>,
 }
 
@@ -175,10 +176,41 @@ impl<'r, 'a> Reader<'r, 'a> {
             _ => self.free(usual),
         };
         if item.value.as_object().is_none() {
-            let amount = read_amount(item, want, self.report)?;
-            return Some(self.tell(item, item, &usual, want, Some(amount), force));
+            let amount = read_amount(item, want, self.report);
+            let id = self.tell((item, item), &usual, want, force, amount.clone());
+            return amount.map(|_| id);
         }
         let fields = item.fields(QUANTITY, self.report)?;
+        let form = self.form_of(item, &fields);
+        if form == Some("same_as") {
+            let item = fields.optional("same_as")?;
+            let name = item.text("the name of another number", self.report)?;
+            return Some(self.refer(&item, name, want));
+        }
+        let own = fields.optional("symbol");
+        let symbol = own.as_ref().map(|own| read_symbol(own, self.report));
+        let symbol = symbol.unwrap_or(Some(usual))?;
+        let (amount, sought) = match form {
+            Some("is") => (
+                read_amount(&fields.optional("is")?, want, self.report),
+                false,
+            ),
+            Some("written") => (read_exact(&fields, want, self.report), false),
+            Some("sought") => {
+                let kind = self.sought_kind(&fields.optional("sought")?, want);
+                (None, kind.is_some())
+            }
+            _ => (None, false),
+        };
+        // A number that could not be read still has its name, so that no reference to it is blamed.
+        let at = own.as_ref().unwrap_or(item);
+        let id = self.tell((item, at), &symbol, want, force, amount.clone());
+        self.numbers[id.0].is_sought |= sought;
+        (sought || amount.is_some()).then_some(id)
+    }
+
+    /// How a number in an object is told; reports none or several ways, and what goes with another.
+    fn form_of(&mut self, item: &Item<'a>, fields: &Fields<'a>) -> Option<&'static str> {
         let forms = ["is", "same_as", "sought", "written"];
         let stand: Vec<&str> = forms.into_iter().filter(|form| fields.has(form)).collect();
         let [form] = stand[..] else {
@@ -188,38 +220,13 @@ impl<'r, 'a> Reader<'r, 'a> {
             );
             return None;
         };
-        let lonely = ["symbol", "si"].into_iter().filter_map(|name| {
-            let wrong =
-                (name == "symbol" && form == "same_as") || (name == "si" && form != "written");
-            fields.optional(name).filter(|_| wrong)
-        });
-        for item in lonely.collect::<Vec<_>>() {
-            self.contradiction(
-                &item,
-                format!("this does not belong beside \"{form}\"; take it out"),
-            );
-        }
-        if form == "same_as" {
-            let item = fields.optional("same_as")?;
-            let name = item.text("the name of another number", self.report)?;
-            return Some(self.refer(&item, name, want));
-        }
-        let (at, symbol) = match fields.optional("symbol") {
-            Some(at) => {
-                let symbol = read_symbol(&at, self.report)?;
-                (at, symbol)
+        for (name, wrong) in [("symbol", form == "same_as"), ("si", form != "written")] {
+            if let Some(item) = fields.optional(name).filter(|_| wrong) {
+                let why = format!("this does not belong beside \"{form}\"; take it out");
+                self.contradiction(&item, why);
             }
-            None => (item.clone(), usual),
-        };
-        let amount = match form {
-            "is" => Some(read_amount(&fields.optional("is")?, want, self.report)?),
-            "written" => Some(read_exact(&fields, want, self.report)?),
-            _ => {
-                self.sought_kind(&fields.optional("sought")?, want)?;
-                None
-            }
-        };
-        Some(self.tell(item, &at, &symbol, want, amount, force))
+        }
+        forms.into_iter().find(|known| *known == form)
     }
 
     fn sought_kind(&mut self, item: &Item<'a>, want: Want) -> Option<()> {
@@ -237,14 +244,14 @@ impl<'r, 'a> Reader<'r, 'a> {
         Some(())
     }
 
+    /// Tells a number here, at its value and at its name.
     fn tell(
         &mut self,
-        item: &Item<'a>,
-        at: &Item<'a>,
+        (item, at): (&Item<'a>, &Item<'a>),
         symbol: &str,
         want: Want,
-        amount: Option<Amount>,
         force: Option<&str>,
+        amount: Option<Amount>,
     ) -> GivenId {
         let told_before = |number: &Number<'_>| number.symbol == symbol && number.told.is_some();
         let of_force = force == Some(symbol) || self.shared.contains(symbol);
@@ -284,6 +291,7 @@ impl<'r, 'a> Reader<'r, 'a> {
                 told: None,
                 dimension: want.dimension(),
                 amount: None,
+                is_sought: false,
                 uses: Vec::new(),
             });
             self.numbers.len() - 1
@@ -340,13 +348,9 @@ impl<'r, 'a> Reader<'r, 'a> {
         }
     }
 
-    /// The dimension of a number, and whether it is sought.
-    pub(super) fn number(&self, id: GivenId) -> (Dimension, bool) {
-        let number = &self.numbers[id.0];
-        (
-            number.dimension,
-            number.told.is_some() && number.amount.is_none(),
-        )
+    /// The dimension of a number.
+    pub(super) fn dimension(&self, id: GivenId) -> Dimension {
+        self.numbers[id.0].dimension
     }
 
     /// The number that is sought, and where it is told; reports every further one.
@@ -357,10 +361,7 @@ impl<'r, 'a> Reader<'r, 'a> {
             .enumerate()
             .filter_map(|(index, number)| {
                 let (_, item) = number.told.as_ref()?;
-                number
-                    .amount
-                    .is_none()
-                    .then(|| (GivenId(index), item.clone()))
+                number.is_sought.then(|| (GivenId(index), item.clone()))
             });
         let first = sought.next();
         let more: Vec<Item<'a>> = sought.map(|(_, item)| item).collect();
@@ -423,11 +424,20 @@ impl<'r, 'a> Reader<'r, 'a> {
 
 /// A reference to what is not there, with the nearest name that is.
 pub(super) fn no_such(what: &'static str, name: &str, known: Vec<&str>) -> FaultKind {
-    // As many slips of the pen as a third of the letters are still the same word.
-    let most = 1 + name.chars().count() / 3;
+    // Small letters for capitals, or slips of the pen in a third of the letters, are the same word.
+    let (most, small) = ((name.chars().count() + 1) / 3, name.to_lowercase());
+    let known: Vec<&str> = known
+        .into_iter()
+        .filter(|known| !known.trim().is_empty())
+        .collect();
     let nearest = known
         .iter()
-        .map(|known| (strsim::damerau_levenshtein(name, known), *known))
+        .map(|known| {
+            (
+                strsim::damerau_levenshtein(&small, &known.to_lowercase()),
+                *known,
+            )
+        })
         .filter(|(slips, _)| *slips <= most)
         .min();
     FaultKind::NoSuchName {

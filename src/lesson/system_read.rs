@@ -177,7 +177,9 @@ fn read_parts<'a>(item: &Item<'a>, reader: &mut Reader<'_, 'a>) -> Option<(Parts
 /// The places of the numbers in the order in which they are told, or in that which the file asks.
 fn read_order(fields: &Fields<'_>, reader: &mut Reader<'_, '_>) -> Option<Vec<usize>> {
     let told = reader.order();
-    let Some(item) = fields.optional("order") else {
+    let order = fields.optional("order");
+    // Beside other faults a number may be missing that the order rightly names.
+    let Some(item) = order.filter(|_| reader.report.is_empty()) else {
         return Some(told);
     };
     let names = reader.given_names();

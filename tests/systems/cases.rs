@@ -41,7 +41,10 @@ fn solved(id: &str, system: &System) -> (f64, SystemSolution) {
     }
     let found = roots(system, gravity).unwrap_or_else(|trouble| panic!("{id}: {trouble}"));
     let [root] = &found[..] else {
-        panic!("{id}: {:?}", found.iter().map(|root| root.value).collect::<Vec<f64>>());
+        panic!(
+            "{id}: {:?}",
+            found.iter().map(|root| root.value).collect::<Vec<f64>>()
+        );
     };
     let solution = root.solution.clone();
     (
