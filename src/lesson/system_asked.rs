@@ -109,6 +109,9 @@ impl<'a> Reader<'_, 'a> {
         let name = item.text("the name of a number", self.report)?;
         let known = self.given_names();
         if !known.iter().any(|known| known == name) {
+            if !self.every_body_has_a_name() {
+                return None;
+            }
             let known = known.iter().map(String::as_str).collect();
             let kind = super::system_names::no_such("number", name, known);
             self.report.add(item, kind);

@@ -1,10 +1,11 @@
 //! The names of a system while it is read: bodies, forces, and numbers, which may be told later
 //! than they are first used.
 
-use super::decode::{Fields, Item, Report};
+use super::decode::{Item, Report};
 use super::family::Amount;
 use super::fault::FaultKind;
 use super::quantity::{Want, read_amount, read_exact, read_symbol};
+use super::system_spot::stands;
 use crate::problem::{Given, GivenId, Place};
 use crate::system::{ActId, BodyId};
 use crate::text::Symbol;
@@ -13,7 +14,14 @@ use jsonc_parser::ast::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The fields of a number written as an object.
-pub(super) const QUANTITY: &[&str] = &["symbol", "is", "same_as", "sought", "written", "si"];
+const QUANTITY: &[&str] = &["symbol", "is", "same_as", "sought", "written", "si"];
+/// The ways to tell a number in an object, by the field that shows the way, each with its fields.
+const WAYS: &[(&str, &[&str])] = &[
+    ("is", &["symbol", "is"]),
+    ("same_as", &["same_as"]),
+    ("sought", &["symbol", "sought"]),
+    ("written", &["symbol", "written", "si"]),
+];
 
 /// The word that asks for the given that is sought; so no force may have it as its name.
 pub(super) const SOUGHT: &str = "sought";
@@ -134,11 +142,17 @@ impl<'r, 'a> Reader<'r, 'a> {
         }
     }
 
+    /// False where bodies or their names could not be read: then a name is not blamed.
+    pub(super) fn every_body_has_a_name(&self) -> bool {
+        let nameless = |body: &KnownBody| body.name.trim().is_empty();
+        !self.bodies.is_empty() && !self.bodies.iter().any(nameless)
+    }
+
     /// The body of this name.
     pub(super) fn body(&mut self, item: &Item<'a>) -> Option<BodyId> {
         let name = item.text("the name of a body", self.report)?;
         let found = self.bodies.iter().position(|body| body.name == name);
-        if found.is_none() {
+        if found.is_none() && self.every_body_has_a_name() {
             let known = self.bodies.iter().map(|body| body.name.as_str()).collect();
             let kind = no_such("body", name, known);
             self.report.add(item, kind);
@@ -180,8 +194,18 @@ impl<'r, 'a> Reader<'r, 'a> {
             let id = self.tell((item, item), &usual, want, force, amount.clone());
             return amount.map(|_| id);
         }
-        let fields = item.fields(QUANTITY, self.report)?;
-        let form = self.form_of(item, &fields);
+        let ways: Vec<_> = WAYS.iter().filter(|(way, _)| stands(item, way)).collect();
+        let (form, known) = match ways[..] {
+            [(way, known)] => (Some(*way), *known),
+            _ => (None, QUANTITY),
+        };
+        let fields = item.fields(known, self.report)?;
+        if form.is_none() {
+            item.expected(
+                "exactly one of \"is\", \"same_as\", \"sought\", \"written\" (with \"si\")",
+                self.report,
+            );
+        }
         if form == Some("same_as") {
             let item = fields.optional("same_as")?;
             let name = item.text("the name of another number", self.report)?;
@@ -207,26 +231,6 @@ impl<'r, 'a> Reader<'r, 'a> {
         let id = self.tell((item, at), &symbol, want, force, amount.clone());
         self.numbers[id.0].is_sought |= sought;
         (sought || amount.is_some()).then_some(id)
-    }
-
-    /// How a number in an object is told; reports none or several ways, and what goes with another.
-    fn form_of(&mut self, item: &Item<'a>, fields: &Fields<'a>) -> Option<&'static str> {
-        let forms = ["is", "same_as", "sought", "written"];
-        let stand: Vec<&str> = forms.into_iter().filter(|form| fields.has(form)).collect();
-        let [form] = stand[..] else {
-            item.expected(
-                "exactly one of \"is\", \"same_as\", \"sought\", \"written\" (with \"si\")",
-                self.report,
-            );
-            return None;
-        };
-        for (name, wrong) in [("symbol", form == "same_as"), ("si", form != "written")] {
-            if let Some(item) = fields.optional(name).filter(|_| wrong) {
-                let why = format!("this does not belong beside \"{form}\"; take it out");
-                self.contradiction(&item, why);
-            }
-        }
-        forms.into_iter().find(|known| *known == form)
     }
 
     fn sought_kind(&mut self, item: &Item<'a>, want: Want) -> Option<()> {

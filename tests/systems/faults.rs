@@ -173,3 +173,30 @@ fn hostile_texts_are_refused_without_a_panic() {
         }
     }
 }
+
+/// The nouns of parts may repeat; their places in the file do not.
+#[test]
+fn what_shows_only_in_the_whole_is_told_where_its_part_stands() {
+    let order = GOOD.find(",\n    \"order\"").unwrap();
+    let end = order + GOOD[order..].find("]\n").unwrap() + 1;
+    let whole = format!("{}{}", &GOOD[..order], &GOOD[end..]);
+    assert!(parse_system(&whole).is_ok());
+    let after = |old: &str, new: &str| {
+        assert_eq!(whole.matches(old).count(), 1, "{old}");
+        super::told(&parse_system(&whole.replace(old, new)).expect_err("a fault"))
+    };
+    assert_eq!(
+        after(
+            "\"towards\": {\"x\": \"0 m\", \"y\": \"2.5 m\"}",
+            "\"towards\": {\"on\": \"beam\", \"at\": \"tip\"}"
+        ),
+        ["line 17, column 15, system.ropes[0]: rope points at the place where it acts"]
+    );
+    assert_eq!(
+        after(
+            "{\"name\": \"post\"",
+            "{\"name\": \"wire\"},\n{\"name\": \"post\""
+        ),
+        ["line 8, column 7, system.bodies[1]: nothing acts on wire"]
+    );
+}
