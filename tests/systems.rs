@@ -5,7 +5,9 @@ mod drawn;
 mod faults;
 mod fields;
 mod form;
+mod guided;
 mod page;
+mod terms;
 
 use leverwright::lesson::{Fault, parse_system, write_system};
 use proptest::prelude::*;

@@ -11,6 +11,7 @@ mod quantity;
 mod read;
 mod system_asked;
 mod system_faults;
+mod system_hold;
 mod system_names;
 mod system_order;
 mod system_parts;

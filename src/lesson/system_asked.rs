@@ -8,9 +8,9 @@ use crate::problem::GivenId;
 use crate::system::{ActId, Asked, Sought, When};
 use crate::units::Dimension;
 
-pub(super) const SOUGHT_FIELDS: &[&str] = &["given", "from", "to", "when"];
-pub(super) const REACHES: &[&str] = &["reaches", "limit"];
-pub(super) const SLIPS: &[&str] = &["slips", "coefficient"];
+const SOUGHT_FIELDS: &[&str] = &["given", "from", "to", "when"];
+const REACHES: &[&str] = &["reaches", "limit"];
+const SLIPS: &[&str] = &["slips", "coefficient"];
 
 const WHEN: &str = "{\"reaches\": \"T\", \"limit\": \"400 N\"}, {\"vanishes\": \"N\"}, \
                     {\"slips\": \"N\", \"coefficient\": \"0.4\"} or {\"topples\": \"B\"}";

@@ -1,4 +1,4 @@
-//! Reading the parts of a system: bodies, weights, loads, ropes, holds.
+//! Reading the parts of a system: bodies, weights, loads, ropes.
 
 use super::decode::{Fields, Item, Report};
 use super::model::usual;
@@ -6,18 +6,17 @@ use super::quantity::{Want, read_symbol};
 use super::system_names::{KnownBody, KnownForce, Reader, Traits};
 use super::system_spot::stands;
 use crate::system::{
-    ActId, Body, BodyId, Cord, CordEnd, Friction, Hold, HoldKind, Leg, Load, LoadKind, Spot,
-    Turning, Weight,
+    ActId, Body, BodyId, Cord, CordEnd, Leg, Load, LoadKind, Spot, Turning, Weight,
 };
 use crate::text::Symbol;
 
-pub(super) const BODY: &[&str] = &["name", "start", "legs", "knot"];
-pub(super) const LEG: &[&str] = &["length", "direction"];
-pub(super) const WEIGHT: &[&str] = &["symbol", "noun", "body", "at", "mass"];
-pub(super) const MASS: &[&str] = &["symbol", "noun", "body", "at", "mass"];
-pub(super) const FORCE: &[&str] = &["symbol", "noun", "body", "at", "force", "direction"];
-pub(super) const COUPLE: &[&str] = &["symbol", "noun", "body", "couple", "turns"];
-pub(super) const SPREAD: &[&str] = &[
+const BODY: &[&str] = &["name", "start", "legs", "knot"];
+const LEG: &[&str] = &["length", "direction"];
+const WEIGHT: &[&str] = &["symbol", "noun", "body", "at", "mass"];
+const MASS: &[&str] = &["symbol", "noun", "body", "at", "mass"];
+const FORCE: &[&str] = &["symbol", "noun", "body", "at", "force", "direction"];
+const COUPLE: &[&str] = &["symbol", "noun", "body", "couple", "turns"];
+const SPREAD: &[&str] = &[
     "symbol",
     "noun",
     "body",
@@ -28,36 +27,18 @@ pub(super) const SPREAD: &[&str] = &[
     "last",
     "direction",
 ];
-pub(super) const ROPE: &[&str] = &["symbol", "noun", "ends"];
-pub(super) const END: &[&str] = &["body", "at", "direction"];
-/// The fields of every hold; its kind may add some.
-pub(super) const HOLD: &[&str] = &["symbol", "noun", "body", "by", "at", "kind"];
-pub(super) const LIMITING: &[&str] = &["limiting", "direction"];
-
-/// The kinds of holds, each with the fields that it adds.
-pub(super) const KINDS: &[(&str, &[&str])] = &[
-    ("hinge", &[]),
-    ("push", &["direction"]),
-    ("line", &["direction"]),
-    ("built-in", &[]),
-    ("rough", &["direction", "friction"]),
-    ("base", &["direction", "friction", "width"]),
-    ("couple", &[]),
-];
+const ROPE: &[&str] = &["symbol", "noun", "ends"];
+const END: &[&str] = &["body", "at", "direction"];
 
 /// Which way couples turn, by its word.
 pub(super) const TURNS: &[(&str, Turning)] = &[
     ("clockwise", Turning::Clockwise),
     ("anticlockwise", Turning::Anticlockwise),
 ];
-/// The word for friction that is as large as needed.
-pub(super) const AS_NEEDED: &str = "as-needed";
 
-const FRICTION: &str =
-    "\"as-needed\", {\"up_to\": \"0.4\"} or {\"limiting\": \"0.4\", \"direction\": \"left\"}";
 const A_BODY: &str = "the name of the body";
 /// The most parts in one list.
-pub(super) const MOST: usize = 60;
+const MOST: usize = 60;
 
 impl<'a> Reader<'_, 'a> {
     /// The elements of a list that may be left out.
@@ -111,7 +92,7 @@ impl<'a> Reader<'_, 'a> {
     }
 
     /// The name of a force that was met.
-    fn symbol(&mut self, fields: &Fields<'a>, id: ActId) -> Option<Symbol> {
+    pub(super) fn symbol(&mut self, fields: &Fields<'a>, id: ActId) -> Option<Symbol> {
         if let Some(item) = fields.optional("symbol") {
             read_symbol(&item, self.report)?;
         }
@@ -119,13 +100,13 @@ impl<'a> Reader<'_, 'a> {
         Some(Symbol::new(found.symbol.clone()))
     }
 
-    fn noun(&mut self, fields: &Fields<'a>) -> Option<String> {
+    pub(super) fn noun(&mut self, fields: &Fields<'a>) -> Option<String> {
         let expected = "a word such as \"lamp\"";
         let item = fields.required("noun", expected, self.report)?;
         item.text(expected, self.report).map(str::to_owned)
     }
 
-    fn body_in(&mut self, fields: &Fields<'a>) -> Option<BodyId> {
+    pub(super) fn body_in(&mut self, fields: &Fields<'a>) -> Option<BodyId> {
         let item = fields.required("body", A_BODY, self.report)?;
         self.body(&item)
     }
@@ -360,108 +341,6 @@ impl<'a> Reader<'_, 'a> {
             symbol: symbol?,
             noun: noun?,
             ends: ends.into_iter().collect::<Option<_>>()?,
-        })
-    }
-
-    pub(super) fn hold(&mut self, item: &Item<'a>, index: usize) -> Option<Hold> {
-        let word = item
-            .value
-            .as_object()
-            .and_then(|object| object.get_string("kind"));
-        let kind = KINDS
-            .iter()
-            .find(|(known, _)| word.is_some_and(|word| word.value == *known));
-        let more = kind.map_or(KINDS[5].1, |(_, more)| more);
-        let known: Vec<&str> = HOLD.iter().chain(more).copied().collect();
-        let fields = item.fields(&known, self.report)?;
-        let symbol = self.symbol(&fields, ActId::Hold(index));
-        let (noun, body) = (self.noun(&fields), self.body_in(&fields));
-        let by = match fields.optional("by") {
-            None => Some(None),
-            Some(item) => self.body(&item).map(|by| Some((by, item))),
-        };
-        if let (Some(body), Some(Some((by, at)))) = (body, &by)
-            && body == *by
-        {
-            self.contradiction(
-                at,
-                "this joins a body to itself; name another body, or leave it out",
-            );
-        }
-        let name = symbol.as_ref().map_or("H", Symbol::as_str).to_owned();
-        let at = self.spot_in(&fields, "at", &format!("d_{name}"));
-        let kind = self.hold_kind(&fields, index);
-        Some(Hold {
-            symbol: symbol?,
-            noun: noun?,
-            body: body?,
-            by: by?.map(|(by, _)| by),
-            at: at?,
-            kind: kind?,
-        })
-    }
-
-    fn hold_kind(&mut self, fields: &Fields<'a>, index: usize) -> Option<HoldKind> {
-        let words: Vec<(&str, usize)> = KINDS
-            .iter()
-            .enumerate()
-            .map(|(at, (word, _))| (*word, at))
-            .collect();
-        let expected =
-            "\"hinge\", \"push\", \"line\", \"built-in\", \"rough\", \"base\" or \"couple\"";
-        let item = fields.required("kind", expected, self.report)?;
-        let word = KINDS[item.word(&words, self.report)?].0;
-        let angle = usual("γ", index);
-        match word {
-            "hinge" => return Some(HoldKind::Hinge),
-            "built-in" => return Some(HoldKind::BuiltIn),
-            "couple" => return Some(HoldKind::Couple),
-            _ => {}
-        }
-        let push = self.bearing_in(fields, "direction", &angle);
-        match word {
-            "push" => return push.map(HoldKind::Push),
-            "line" => return push.map(HoldKind::Line),
-            _ => {}
-        }
-        let friction = fields
-            .required("friction", FRICTION, self.report)
-            .and_then(|item| self.friction(&item, &angle));
-        if word == "rough" {
-            let (push, friction) = (push?, friction?);
-            return Some(HoldKind::Rough { push, friction });
-        }
-        let width = fields
-            .required("width", Want::Length.example(), self.report)
-            .and_then(|item| self.quantity(&item, Want::Length, "b"));
-        Some(HoldKind::Base {
-            push: push?,
-            friction: friction?,
-            width: width?,
-        })
-    }
-
-    fn friction(&mut self, item: &Item<'a>, angle: &str) -> Option<Friction> {
-        if item.as_text() == Some(AS_NEEDED) {
-            return Some(Friction::AsNeeded);
-        }
-        if stands(item, "up_to") {
-            let item = item.fields(&["up_to"], self.report)?.optional("up_to")?;
-            return self
-                .quantity(&item, Want::Coefficient, "μ")
-                .map(Friction::UpTo);
-        }
-        if !stands(item, "limiting") {
-            item.expected(FRICTION, self.report);
-            return None;
-        }
-        let fields = item.fields(LIMITING, self.report)?;
-        let coefficient = fields.optional("limiting")?;
-        let coefficient = self.quantity(&coefficient, Want::Coefficient, "μ");
-        let bearing = self.bearing_in(&fields, "direction", angle);
-        Some(Friction::Limiting {
-            coefficient: coefficient?,
-            bearing: bearing?,
         })
     }
 }

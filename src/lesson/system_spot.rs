@@ -8,16 +8,16 @@ use crate::problem::{Place, Reference, Side, Upright};
 use crate::system::{ActId, Bearing, BodyId, Coordinate, Spot};
 
 /// The fields of a point on a leg.
-pub(super) const ON: &[&str] = &["on", "leg", "at"];
+const ON: &[&str] = &["on", "leg", "at"];
 /// The fields of a point by coordinates.
-pub(super) const AT: &[&str] = &["x", "y"];
+const AT: &[&str] = &["x", "y"];
 /// The fields of directions, each list with the one by which it is known first.
-pub(super) const TOWARDS: &[&str] = &["towards"];
-pub(super) const ALONG: &[&str] = &["along", "leg", "onward"];
-pub(super) const ACROSS: &[&str] = &["across", "leg", "left"];
-pub(super) const WITH_LEG: &[&str] = &["with", "angle", "leg", "onward", "left"];
-pub(super) const FROM_AXIS: &[&str] = &["angle", "from"];
-pub(super) const OBLIQUE: &[&str] = &["angle", "from", "up", "side"];
+const TOWARDS: &[&str] = &["towards"];
+const ALONG: &[&str] = &["along", "leg", "onward"];
+const ACROSS: &[&str] = &["across", "leg", "left"];
+const WITH_LEG: &[&str] = &["with", "angle", "leg", "onward", "left"];
+const FROM_AXIS: &[&str] = &["angle", "from"];
+const OBLIQUE: &[&str] = &["angle", "from", "up", "side"];
 /// The most terms of a coordinate.
 const MOST_TERMS: usize = 12;
 

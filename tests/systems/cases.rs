@@ -1,7 +1,7 @@
 //! Published cases as problem files: tests/cases/, its index.json with the source of each.
 
 use crate::statics::expression;
-use leverwright::lesson::{ProblemFile, parse_problem_file};
+use leverwright::lesson::{ProblemFile, parse_problem_file, write_system};
 use leverwright::statics::{SystemSolution, roots, solve_system};
 use leverwright::system::{ActId, System};
 use serde_json::Value;
@@ -114,6 +114,15 @@ fn val_published_cases_read_from_their_files_agree_with_what_is_printed() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn verif_the_files_survive_being_written() {
+    for case in list(&index(), "cases") {
+        let system = system(case["id"].as_str().unwrap());
+        let again = parse_problem_file(&write_system(&system));
+        assert_eq!(again, Ok(ProblemFile::General(system)), "{}", case["id"]);
+    }
 }
 
 #[test]

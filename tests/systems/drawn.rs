@@ -37,9 +37,9 @@ pub(super) fn system(seed: u64) -> Option<System> {
     let first = parts(seed, Vec::new());
     let count = first.givens.len();
     let mut places: Vec<usize> = (0..count).collect();
-    if seed % 2 == 0 {
+    if seed.is_multiple_of(2) {
         places.reverse();
-    } else if seed % 3 == 0 {
+    } else if seed.is_multiple_of(3) {
         places.rotate_left(count / 2);
     }
     System::new(parts(seed, places)).ok()
@@ -269,7 +269,7 @@ impl Draw {
         // A force and its size are one thing and may have one name, if no other force has it.
         if let LoadKind::Force { size, .. } | LoadKind::Couple { size, .. } = &kind
             && let Some((_, _, given)) = self.givens.iter().find(|(place, _, _)| *place == size.0)
-            && self.givens.len() % 2 == 0
+            && self.givens.len().is_multiple_of(2)
         {
             symbol = given.symbol.clone();
         }

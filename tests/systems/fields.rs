@@ -1,6 +1,6 @@
 //! The schema of problem files is current, and the reader knows the same fields as the schema.
 
-use super::{faults, form};
+use super::{faults, form, guided};
 use leverwright::lesson::{Fault, FaultKind, parse_problem_file, write_system};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -240,7 +240,7 @@ fn files_that_are_read_fit_the_types_of_the_schema() {
         let read = serde_json::from_str::<form::ProblemFile>(text);
         let file = read.unwrap_or_else(|trouble| panic!("{name}: {trouble}"));
         let (form::ProblemFile::General(form::GeneralFile { leverwright, .. })
-        | form::ProblemFile::Guided(form::GuidedFile { leverwright, .. })) = file;
+        | form::ProblemFile::Guided(guided::GuidedFile { leverwright, .. })) = file;
         assert_eq!(leverwright, 1);
     };
     for (name, text) in [
