@@ -13,5 +13,6 @@ mod readme;
 mod records;
 mod sketch;
 mod statics;
+mod systems;
 mod terminal;
 mod walk;

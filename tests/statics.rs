@@ -2,7 +2,7 @@
 
 mod cases;
 mod described;
-mod expression;
+pub(crate) mod expression;
 mod laws;
 mod reference;
 mod tables;

@@ -52,6 +52,8 @@ impl Library {
         let mut paths: Vec<_> = entries
             .filter_map(|entry| entry.ok().map(|entry| entry.path()))
             .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
+            // The schema of problem files may stand beside lessons and is none.
+            .filter(|path| !path.to_string_lossy().ends_with(".schema.json"))
             .collect();
         paths.sort();
         let read: Vec<(String, String, Lesson)> = paths

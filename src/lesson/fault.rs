@@ -95,6 +95,17 @@ pub enum FaultKind {
         /// The names that are given.
         given: Vec<String>,
     },
+    /// A reference to a body, a force or a number that is not there.
+    NoSuchName {
+        /// What is looked for: "body".
+        what: &'static str,
+        /// The name.
+        name: String,
+        /// The known name nearest to it, if one is near.
+        nearest: Option<String>,
+        /// The names that are known.
+        known: Vec<String>,
+    },
     /// A statement that does not tell a given number.
     NotTold {
         /// The name of the given.
@@ -114,6 +125,8 @@ pub enum FaultKind {
     },
     /// A flaw of the problem that the file describes.
     Flawed(Flaw),
+    /// A fault of the system that the file describes.
+    Unsound(crate::system::Fault),
 }
 
 impl fmt::Display for Fault {
@@ -186,7 +199,21 @@ impl fmt::Display for FaultKind {
                 formatter,
                 "nothing uses \"{key}\"; take it out or correct its spelling"
             ),
+            FaultKind::NoSuchName {
+                what,
+                name,
+                nearest,
+                known,
+            } => {
+                write!(formatter, "there is no {what} of the name {name}")?;
+                match (nearest, known.is_empty()) {
+                    (Some(nearest), _) => write!(formatter, "; is {nearest} meant?"),
+                    (None, false) => write!(formatter, "; known are {}", known.join(", ")),
+                    (None, true) => Ok(()),
+                }
+            }
             FaultKind::Flawed(flaw) => write!(formatter, "{flaw}"),
+            FaultKind::Unsound(fault) => write!(formatter, "{fault}"),
         }
     }
 }

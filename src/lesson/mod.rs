@@ -1,4 +1,4 @@
-//! Lessons and problems as JSON files. `lessons/README.md` tells how to write one.
+//! Lessons and problems, guided and general, as JSON files. `lessons/README.md` tells how to write one.
 
 mod decode;
 mod family;
@@ -11,6 +11,15 @@ mod order;
 mod quantity;
 mod read;
 mod shelf;
+mod system_asked;
+mod system_faults;
+mod system_hold;
+mod system_names;
+mod system_order;
+mod system_parts;
+mod system_read;
+mod system_spot;
+mod system_write;
 mod texts;
 mod wording;
 mod write;
@@ -20,6 +29,8 @@ pub use fault::{Fault, FaultKind};
 pub use grid::{Grid, GridPlace};
 pub use read::{parse_lesson, parse_problem};
 pub use shelf::{Checked, check_file, faults_beside};
+pub use system_read::{ProblemFile, parse_problem_file, parse_system};
+pub use system_write::write_system;
 pub use write::write_problem;
 
 /// The lessons that are built into the program, in the order in which they are taught.

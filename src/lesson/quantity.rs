@@ -24,17 +24,37 @@ pub(super) enum Want {
     Slope,
     /// An angle with the body, below 180°.
     BodyAngle,
+    /// An angle from the x axis, below 360°.
+    Turn,
     Gravity,
+    Couple,
+    /// A load spread along a length.
+    Spread,
+    /// A pure number, such as a coefficient of friction.
+    Coefficient,
+    /// A length along an axis, with a sign.
+    Coordinate,
 }
+
+/// The unit of a pure number.
+const NO_UNIT: &Unit = &Unit {
+    symbol: "",
+    spellings: &[],
+    dimension: Dimension::NUMBER,
+    factor: 1.0,
+};
 
 impl Want {
     pub(super) fn dimension(self) -> Dimension {
         match self {
-            Want::Length => Dimension::LENGTH,
+            Want::Length | Want::Coordinate => Dimension::LENGTH,
             Want::Mass => Dimension::MASS,
             Want::Force => Dimension::FORCE,
-            Want::Slope | Want::BodyAngle => Dimension::ANGLE,
+            Want::Slope | Want::BodyAngle | Want::Turn => Dimension::ANGLE,
             Want::Gravity => Dimension::ACCELERATION,
+            Want::Couple => Dimension::MOMENT,
+            Want::Spread => Dimension::FORCE_A_LENGTH,
+            Want::Coefficient => Dimension::NUMBER,
         }
     }
 
@@ -44,8 +64,12 @@ impl Want {
             Want::Length => "a length such as \"2.4 m\"",
             Want::Mass => "a mass such as \"12 kg\"",
             Want::Force => "a force such as \"400 N\"",
-            Want::Slope | Want::BodyAngle => "an angle such as \"35 deg\"",
+            Want::Slope | Want::BodyAngle | Want::Turn => "an angle such as \"35 deg\"",
             Want::Gravity => "an acceleration such as \"9.8 m/s^2\"",
+            Want::Couple => "a couple such as \"40 N m\"",
+            Want::Spread => "a load a length such as \"150 N/m\"",
+            Want::Coefficient => "a number such as \"0.4\"",
+            Want::Coordinate => "a coordinate such as \"1.2 m\" or \"-0.4 m\"",
         }
     }
 
@@ -56,7 +80,12 @@ impl Want {
             Want::Force => "a force above 0 N",
             Want::Slope => "an angle above 0° and below 90°",
             Want::BodyAngle => "an angle above 0° and below 180°",
+            Want::Turn => "an angle above 0° and below 360°",
             Want::Gravity => "an acceleration above 0 m/s²",
+            Want::Couple => "a couple above 0 N m",
+            Want::Spread => "a load a length above 0 N/m",
+            Want::Coefficient => "a number above 0",
+            Want::Coordinate => "a coordinate in metres",
         }
     }
 
@@ -69,13 +98,18 @@ impl Want {
             Want::Gravity => "an acceleration from 0.000001 m/s² to 1000000 m/s²",
             Want::Slope => "an angle from 0.000001° and below 90°",
             Want::BodyAngle => "an angle from 0.000001° and below 180°",
+            Want::Turn => "an angle from 0.000001° and below 360°",
+            Want::Couple => "a couple from 0.000001 N m to 1000000000 N m",
+            Want::Spread => "a load a length from 0.000001 N/m to 1000000000 N/m",
+            Want::Coefficient => "a number from 0.000001 to 1000000",
+            Want::Coordinate => "a coordinate within 1000000 m",
         }
     }
 
     /// The range to tell of a value outside it.
     fn wanted(self, value: f64) -> &'static str {
         match self {
-            Want::Slope | Want::BodyAngle if value > SMALLEST.to_radians() => self.range(),
+            Want::Slope | Want::BodyAngle | Want::Turn if value > SMALLEST.to_radians() => self.range(),
             _ if value > 0.0 => self.sensible(),
             _ => self.range(),
         }
@@ -86,8 +120,12 @@ impl Want {
         match self {
             Want::Slope => value >= SMALLEST.to_radians() && value < FRAC_PI_2,
             Want::BodyAngle => value >= SMALLEST.to_radians() && value < PI,
-            Want::Length | Want::Gravity => (SMALLEST..=1e6).contains(&value),
-            Want::Mass | Want::Force => (SMALLEST..=1e9).contains(&value),
+            Want::Turn => value >= SMALLEST.to_radians() && value < 2.0 * PI,
+            Want::Length | Want::Gravity | Want::Coefficient => (SMALLEST..=1e6).contains(&value),
+            Want::Mass | Want::Force | Want::Couple | Want::Spread => {
+                (SMALLEST..=1e9).contains(&value)
+            }
+            Want::Coordinate => value.abs() <= 1e6,
         }
     }
 }
@@ -136,36 +174,64 @@ impl Measure<'_> {
 }
 
 fn amount(digits: &str, unit: &Unit) -> Amount {
-    let gap = if unit.symbol == "°" { "" } else { " " };
+    let gap = if matches!(unit.symbol, "" | "°") {
+        ""
+    } else {
+        " "
+    };
     Amount {
         value: digits.parse::<f64>().unwrap_or(f64::NAN) * unit.factor,
         written: format!("{digits}{gap}{}", unit.symbol),
     }
 }
 
-/// Splits `"2.4 m"`; `None` unless it is a plain number and a known unit.
-fn measure(text: &str) -> Option<Measure<'_>> {
-    let cut = text.find(|c: char| !(c.is_ascii_digit() || c == '.'))?;
+/// One end of a range in SI, which may be zero.
+pub(super) fn bound_of(text: &str, want: Want) -> Option<f64> {
+    let value = measure(text, want)?.amount().value;
+    value.is_finite().then_some(value)
+}
+
+/// Splits `"2.4 m"`; `None` unless it is a plain number and a known unit. Only a coordinate has a
+/// sign, only a coefficient no unit.
+fn measure(text: &str, want: Want) -> Option<Measure<'_>> {
+    let signed = want == Want::Coordinate && text.starts_with('-');
+    let from = usize::from(signed);
+    let end = text[from..].find(|c: char| !(c.is_ascii_digit() || c == '.'));
+    let cut = end.map_or(text.len(), |end| from + end);
     let (digits, unit) = text.split_at(cut);
-    let plain = match digits.split_once('.') {
+    let unit = if want == Want::Coefficient && unit.is_empty() {
+        NO_UNIT
+    } else {
+        find_unit(unit.trim()).filter(|unit| unit.dimension == want.dimension())?
+    };
+    is_plain(&digits[from..]).then_some(Measure { digits, unit })
+}
+
+/// True for digits with at most one point among them.
+fn is_plain(digits: &str) -> bool {
+    match digits.split_once('.') {
         Some((before, after)) => !before.is_empty() && !after.is_empty() && !after.contains('.'),
         None => !digits.is_empty(),
-    };
-    let unit = find_unit(unit.trim())?;
-    plain.then_some(Measure { digits, unit })
+    }
+}
+
+/// A factor such as `"-0.5"`.
+pub(super) fn factor_of(text: &str) -> Option<f64> {
+    let digits = text.strip_prefix('-').unwrap_or(text);
+    let plain = is_plain(digits) && digits.chars().all(|c| c.is_ascii_digit() || c == '.');
+    let factor = plain.then(|| text.parse::<f64>().ok()).flatten();
+    factor.filter(|factor| factor.is_finite())
 }
 
 /// The amount that a text tells; `None` unless it is of the dimension and within its range.
 pub(super) fn amount_of(text: &str, want: Want) -> Option<Amount> {
-    let amount = measure(text)
-        .filter(|read| read.unit.dimension == want.dimension())?
-        .amount();
+    let amount = measure(text, want)?.amount();
     want.allows(amount.value).then_some(amount)
 }
 
 fn read_measure<'a>(item: &Item<'a>, want: Want, report: &mut Report) -> Option<Measure<'a>> {
-    let read = item.as_text().and_then(measure);
-    let Some(read) = read.filter(|read| read.unit.dimension == want.dimension()) else {
+    let read = item.as_text().and_then(|text| measure(text, want));
+    let Some(read) = read else {
         item.expected(want.example(), report);
         return None;
     };
@@ -313,7 +379,7 @@ fn read_among(item: &Item<'_>, want: Want, report: &mut Report) -> Option<Vec<Am
 }
 
 /// A value told apart from how it is printed: what programs write where the two differ.
-fn read_exact(fields: &Fields<'_>, want: Want, report: &mut Report) -> Option<Amount> {
+pub(super) fn read_exact(fields: &Fields<'_>, want: Want, report: &mut Report) -> Option<Amount> {
     let written = fields
         .optional("written")?
         .said("a value as it is printed", report);

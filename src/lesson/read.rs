@@ -108,7 +108,7 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
     Some(lesson)
 }
 
-fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Problem> {
+pub(super) fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Problem> {
     let fields = root.fields(PROBLEM, report)?;
     check_form(&fields, report)?;
     let common = read_common(&fields, report);
@@ -145,7 +145,7 @@ fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Problem> {
 }
 
 /// Another form version is the only fault told of a file that has one.
-fn check_form(fields: &Fields<'_>, report: &mut Report) -> Option<()> {
+pub(super) fn check_form(fields: &Fields<'_>, report: &mut Report) -> Option<()> {
     let item = fields.required("leverwright", "1, the version of this form", report)?;
     let version = item.whole((0, u32::MAX), report)?;
     if version != FORM {
@@ -208,10 +208,10 @@ fn check_own_base(fields: &Fields<'_>, id: Option<&str>, report: &mut Report) {
 }
 
 /// What a lesson and a problem say alike.
-struct Common {
-    gravity: f64,
-    accepted_gravity: Vec<f64>,
-    figures: u8,
+pub(super) struct Common {
+    pub(super) gravity: f64,
+    pub(super) accepted_gravity: Vec<f64>,
+    pub(super) figures: u8,
 }
 
 impl Common {
@@ -225,7 +225,7 @@ impl Common {
     }
 }
 
-fn read_common(fields: &Fields<'_>, report: &mut Report) -> Option<Common> {
+pub(super) fn read_common(fields: &Fields<'_>, report: &mut Report) -> Option<Common> {
     let gravity = |item: &Item<'_>, report: &mut Report| {
         read_amount(item, Want::Gravity, report).map(|amount| amount.value)
     };

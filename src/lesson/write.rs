@@ -284,12 +284,12 @@ impl<'p> Writer<'p> {
     }
 }
 
-fn side_word(side: Side) -> &'static str {
+pub(super) fn side_word(side: Side) -> &'static str {
     let found = SIDES.iter().find(|(_, known)| *known == side);
     found.map_or("", |(word, _)| word)
 }
 
-fn reference_word(reference: Reference) -> &'static str {
+pub(super) fn reference_word(reference: Reference) -> &'static str {
     let found = REFERENCES.iter().find(|(_, known)| *known == reference);
     found.map_or("", |(word, _)| word)
 }

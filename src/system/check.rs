@@ -7,9 +7,6 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::{FRAC_PI_2, PI};
 use std::fmt;
 
-/// Newtons a metre.
-pub(crate) const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
-
 /// Something wrong with a system's parts.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fault {
@@ -152,7 +149,7 @@ impl Use {
             Use::Mass => (Dimension::MASS, "a mass", None),
             Use::Force => (Dimension::FORCE, "a force", None),
             Use::Moment => (Dimension::MOMENT, "a couple", None),
-            Use::ForceALength => (FORCE_A_LENGTH, "a force a length", None),
+            Use::ForceALength => (Dimension::FORCE_A_LENGTH, "a force a length", None),
             Use::Slope => (Dimension::ANGLE, "an angle", Some(FRAC_PI_2)),
             Use::HalfTurn => (Dimension::ANGLE, "an angle", Some(PI)),
             Use::FullTurn => (Dimension::ANGLE, "an angle", Some(2.0 * PI)),
@@ -529,6 +526,15 @@ impl Walk<'_> {
         let mut counts: BTreeMap<String, usize> = BTreeMap::new();
         for name in names {
             *counts.entry(name.as_str().to_owned()).or_default() += 1;
+        }
+        // Two loads of one given size still need two names.
+        for (index, load) in parts.loads.iter().enumerate() {
+            if parts.loads[..index]
+                .iter()
+                .any(|before| before.symbol == load.symbol)
+            {
+                counts.insert(load.symbol.as_str().to_owned(), 2);
+            }
         }
         let twice = counts.into_iter().filter(|(_, count)| *count > 1);
         self.faults

@@ -26,6 +26,8 @@ impl Dimension {
     pub const FORCE: Dimension = Dimension::of(1, 1, -2, 0);
     /// A moment of force, in newton metres.
     pub const MOMENT: Dimension = Dimension::of(2, 1, -2, 0);
+    /// A force spread along a length, in newtons a metre.
+    pub const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
     /// An acceleration, in metres per second squared (the dimension of g).
     pub const ACCELERATION: Dimension = Dimension::of(1, 0, -2, 0);
 

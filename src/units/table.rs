@@ -76,6 +76,13 @@ const UNITS: &[Unit] = &[
         Dimension::MOMENT,
         0.01,
     ),
+    unit("N/m", &["N m^-1", "N m⁻¹"], Dimension::FORCE_A_LENGTH, 1.0),
+    unit(
+        "kN/m",
+        &["kN m^-1", "kN m⁻¹"],
+        Dimension::FORCE_A_LENGTH,
+        1000.0,
+    ),
     unit(
         "kg",
         &["kilogram", "kilograms", "kilo", "kilos"],
@@ -165,5 +172,6 @@ mod tests {
             "45.0°"
         );
         assert_eq!(value_text(0.5, Dimension::NUMBER, 2), "0.50");
+        assert_eq!(value_text(150.0, Dimension::FORCE_A_LENGTH, 3), "150 N/m");
     }
 }

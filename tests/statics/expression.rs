@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 /// The value of an expression in named quantities; sines, tangents and angles in degrees.
-pub(super) fn value(text: &str, names: &BTreeMap<String, f64>) -> f64 {
+pub(crate) fn value(text: &str, names: &BTreeMap<String, f64>) -> f64 {
     let mut parser = Parser { rest: text, names };
     let value = parser.sum();
     assert!(parser.rest.is_empty(), "{text}: stops at {}", parser.rest);

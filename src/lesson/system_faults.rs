@@ -1,0 +1,98 @@
+//! What only shows once a whole system is known, told where it stands in the file.
+
+use super::decode::Item;
+use super::fault::FaultKind;
+use super::system_names::Reader;
+use super::system_read::Lists;
+use crate::system::{Fault, Parts, System};
+
+/// The system of these parts, or its faults in the report.
+pub(super) fn checked<'a>(
+    parts: Parts,
+    item: &Item<'a>,
+    lists: &Lists<'a>,
+    reader: &mut Reader<'_, 'a>,
+) -> Option<System> {
+    // Faults name the part by its noun, which two parts may share. So the nouns are exchanged for
+    // places in the file, and each fault leads to its part.
+    let mut placed = parts.clone();
+    let mut marks = Vec::new();
+    for (noun, at) in nouns(&mut placed).into_iter().zip(items(lists)) {
+        marks.push((at.path.clone(), noun.clone(), at));
+        noun.clone_from(&at.path);
+    }
+    match System::new(placed) {
+        Ok(_) => match System::new(parts) {
+            Ok(system) => Some(system),
+            Err(faults) => {
+                let kinds = faults.into_iter().map(FaultKind::Unsound);
+                kinds.for_each(|kind| reader.report.add(item, kind));
+                None
+            }
+        },
+        Err(faults) => {
+            for mut fault in faults {
+                let mark = what(&mut fault).and_then(|what| {
+                    let mark = marks.iter().find(|(path, _, _)| path == what)?;
+                    what.clone_from(&mark.1);
+                    Some(mark.2.clone())
+                });
+                let told = symbol(&fault).and_then(|symbol| reader.told_at(symbol).cloned());
+                let at = mark.or(told).unwrap_or_else(|| item.clone());
+                reader.report.add(&at, FaultKind::Unsound(fault));
+            }
+            None
+        }
+    }
+}
+
+fn nouns(parts: &mut Parts) -> Vec<&mut String> {
+    let bodies = parts.bodies.iter_mut().map(|body| &mut body.noun);
+    let weights = parts.weights.iter_mut().map(|weight| &mut weight.noun);
+    let loads = parts.loads.iter_mut().map(|load| &mut load.noun);
+    let cords = parts.cords.iter_mut().map(|cord| &mut cord.noun);
+    let holds = parts.holds.iter_mut().map(|hold| &mut hold.noun);
+    bodies
+        .chain(weights)
+        .chain(loads)
+        .chain(cords)
+        .chain(holds)
+        .collect()
+}
+
+fn items<'l, 'a>(lists: &'l Lists<'a>) -> impl Iterator<Item = &'l Item<'a>> {
+    [
+        &lists.bodies,
+        &lists.weights,
+        &lists.loads,
+        &lists.ropes,
+        &lists.holds,
+    ]
+    .into_iter()
+    .flatten()
+}
+
+/// The part that a fault is about.
+fn what(fault: &mut Fault) -> Option<&mut String> {
+    match fault {
+        Fault::NoSuch { what }
+        | Fault::OffLeg { what, .. }
+        | Fault::StartsAtLater { what }
+        | Fault::NoDirection { what }
+        | Fault::Idle { what }
+        | Fault::Loose { what } => Some(what),
+        _ => None,
+    }
+}
+
+/// The number that a fault is about.
+fn symbol(fault: &Fault) -> Option<&str> {
+    match fault {
+        Fault::NotPositive { symbol }
+        | Fault::AngleOutOfRange { symbol, .. }
+        | Fault::WrongDimension { symbol, .. }
+        | Fault::Unused { symbol }
+        | Fault::NameTwice { symbol } => Some(symbol),
+        _ => None,
+    }
+}
