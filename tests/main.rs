@@ -13,5 +13,8 @@ mod readme;
 mod records;
 mod sketch;
 mod statics;
+mod systems_laws;
+mod systems_random;
+mod systems_roots;
 mod terminal;
 mod walk;
