@@ -14,5 +14,8 @@ mod records;
 mod sketch;
 mod statics;
 mod systems;
+mod systems_laws;
+mod systems_random;
+mod systems_roots;
 mod terminal;
 mod walk;

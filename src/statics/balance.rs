@@ -20,6 +20,9 @@ const NEARLY_SINGULAR: f64 = 1e-6;
 /// force scale; below it they are rounding.
 const NEGLIGIBLE: f64 = 1e-9;
 
+/// Points nearer to each other than this part of their distance from the origin are one point.
+const ROUNDING: f64 = 1e-13;
+
 /// Values for all unknowns.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Balance {
@@ -168,11 +171,14 @@ fn frames(equilibrium: &Equilibrium) -> (BTreeMap<usize, Frame>, f64) {
     }
     let all: Vec<Vector> = points.values().flatten().copied().collect();
     let (_, whole) = spread(&all);
-    let length = if whole > 0.0 { whole } else { 1.0 };
+    // One point told in two ways differs by rounding of its coordinates: no length at all.
+    let outermost = all.iter().map(|at| at.size()).fold(0.0, f64::max);
+    let dust = outermost * ROUNDING;
+    let length = if whole > dust { whole } else { 1.0 };
     let frames = points.iter().enumerate().map(|(index, (body, points))| {
         let (origin, own) = spread(points);
         // Forces that all but meet would make a length scale of rounding dust.
-        let length = if own > whole * NEGLIGIBLE {
+        let length = if own > dust.max(whole * NEGLIGIBLE) {
             own
         } else {
             length

@@ -178,6 +178,21 @@ pub enum HoldKind {
     Couple,
 }
 
+impl HoldKind {
+    /// The directions in which a rough contact pushes, and in which its friction acts if that is
+    /// told: its force as a whole has none.
+    pub(super) fn contact_bearings(&self) -> Vec<&Bearing> {
+        let (HoldKind::Rough { push, friction } | HoldKind::Base { push, friction, .. }) = self
+        else {
+            return Vec::new();
+        };
+        match friction {
+            Friction::Limiting { bearing, .. } => vec![push, bearing],
+            Friction::AsNeeded | Friction::UpTo(_) => vec![push],
+        }
+    }
+}
+
 /// What holds a body, or joins two.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hold {

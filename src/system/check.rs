@@ -1,6 +1,7 @@
 //! What makes a system one that can be drawn at all.
 
 use super::{Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, When};
+use crate::plane::Vector;
 use crate::problem::{GivenId, Place};
 use crate::units::Dimension;
 use std::collections::{BTreeMap, BTreeSet};
@@ -556,11 +557,12 @@ impl Walk<'_> {
                     continue;
                 };
                 let unit = system.unit(bearing, &effect.at, &values);
-                if !(unit.x.is_finite() && unit.y.is_finite()) {
-                    self.faults.push(Fault::NoDirection {
-                        what: act.noun.to_owned(),
-                    });
-                }
+                self.somewhere(act.noun, unit);
+            }
+        }
+        for hold in &self.parts.holds {
+            for bearing in hold.kind.contact_bearings() {
+                self.somewhere(&hold.noun, system.unit(bearing, &hold.at, &values));
             }
         }
         for load in &self.parts.loads {
@@ -569,6 +571,13 @@ impl Walk<'_> {
                     self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
                 }
             }
+        }
+    }
+
+    fn somewhere(&mut self, what: &str, unit: Vector) {
+        if !(unit.x.is_finite() && unit.y.is_finite()) {
+            let what = what.to_owned();
+            self.faults.push(Fault::NoDirection { what });
         }
     }
 
