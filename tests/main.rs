@@ -19,3 +19,4 @@ mod systems_random;
 mod systems_roots;
 mod terminal;
 mod walk;
+mod workings;

@@ -86,7 +86,8 @@ pub(super) struct Practice {
   leverwright solve mast --seed 7          the problem with number 7 of the lesson mast
   leverwright solve my-problem.json        a problem that you wrote
   leverwright solve - < my-problem.json    the same, from standard input
-  leverwright solve mast --json            for another program")]
+  leverwright solve mast --json            for another program
+  leverwright solve mast --seed 7 --method coordinates --pivot tip")]
 pub(super) struct Solve {
     /// The name of a lesson (counter, walkway, mast), the code printed with a problem, a problem
     /// file, or `-` for a problem file on standard input
@@ -97,6 +98,26 @@ pub(super) struct Solve {
     /// Print JSON for other programs: every value in full, in SI units, angles in degrees
     #[arg(long)]
     pub(super) json: bool,
+    /// How moments are worked out: a force's part across the body times the distance along it
+    /// (components), a force times the perpendicular distance of its line (arms), or
+    /// x·Fy - y·Fx (coordinates)
+    #[arg(long, value_enum, value_name = "METHOD")]
+    pub(super) method: Option<MethodName>,
+    /// About which point: `foot`, `middle` or `tip` of the first body, or what acts there, by its
+    /// name or symbol; without it, the point that removes most unknowns
+    #[arg(long, value_name = "POINT")]
+    pub(super) pivot: Option<String>,
+}
+
+/// The methods by their names.
+#[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum MethodName {
+    /// Components across the body
+    Components,
+    /// Lever arms
+    Arms,
+    /// Coordinates
+    Coordinates,
 }
 
 /// Which files to check.

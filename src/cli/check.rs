@@ -93,6 +93,7 @@ impl Shelf<'_> {
                 return lines;
             }
             Checked::Problem(problem) => unsolved(problem),
+            Checked::System(system) => super::general::unsolved(system),
         };
         own.map(|why| self.of_file(path, &why))
             .into_iter()

@@ -6,9 +6,11 @@ use super::library::Found;
 use crate::hint::kind_word;
 use crate::key::{Key, Pins, Sampling, step_word};
 use crate::lesson::write_problem;
-use crate::statics::Solution;
+use crate::statics::{Root, Solution, SystemSolution};
+use crate::system::System;
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
+use crate::working::{Told, Working, told};
 use serde_json::{Value, json};
 
 /// The version of these forms.
@@ -48,6 +50,80 @@ pub(super) fn solved(
         "steps": key.map(|key| steps(found, key, words)),
         "forces": forces,
         "caution": problem.caution(),
+    });
+    format!("{whole:#}\n")
+}
+
+/// A system of bodies, worked.
+pub(super) fn system(
+    system: &System,
+    values: &[f64],
+    solution: &SystemSolution,
+    roots: &[Root],
+    working: &Working,
+) -> String {
+    let parts = system.parts();
+    let forces: Vec<Value> = system
+        .acts()
+        .iter()
+        .filter_map(|act| {
+            let found = solution.reaction(act.id)?;
+            Some(json!({
+                "symbol": act.symbol.as_str(),
+                "what": act.noun,
+                "at": { "x": found.at.x, "y": found.at.y, "unit": "m" },
+                "x": found.force.x,
+                "y": found.force.y,
+                "size": found.force.size(),
+                "unit": "N",
+                "couple": { "value": found.couple, "unit": "N m" },
+            }))
+        })
+        .collect();
+    let sought: Vec<Value> = parts
+        .sought
+        .iter()
+        .flat_map(|sought| {
+            let given = system.given(sought.given);
+            let degrees = given.dimension == Dimension::ANGLE;
+            roots.iter().map(move |root| {
+                let value = if degrees {
+                    root.value.to_degrees()
+                } else {
+                    root.value
+                };
+                json!({
+                    "symbol": given.symbol.as_str(),
+                    "value": value,
+                    "unit": unit_for(given.dimension).map(|unit| unit.symbol),
+                    "holds": root.solution.is_ok(),
+                    "why_not": root.solution.as_ref().err().map(|trouble| trouble.code()),
+                })
+            })
+        })
+        .collect();
+    let lines: Vec<Value> = told(system, working, values)
+        .into_iter()
+        .filter_map(|line| match line {
+            Told::Quantity { text, .. } => Some(json!({ "quantity": text })),
+            Told::Balance { names, numbers } => {
+                Some(json!({ "balance": names, "numbers": numbers }))
+            }
+            Told::Stage {
+                together, removed, ..
+            } => Some(json!({ "stage": { "balances": together, "unknowns_removed": removed } })),
+            Told::Results => None,
+        })
+        .collect();
+    let whole = json!({
+        "version": VERSION,
+        "title": parts.title,
+        "statement": parts.statement,
+        "gravity": { "value": parts.gravity, "unit": "m/s²" },
+        "forces": forces,
+        "sought": sought,
+        "working": lines,
+        "caution": parts.caution,
     });
     format!("{whole:#}\n")
 }

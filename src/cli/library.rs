@@ -2,9 +2,12 @@
 
 use super::Trouble;
 use crate::draw::{code, draw, draw_sister, parse_code};
-use crate::lesson::{Fault, Lesson, built_in, faults_beside, parse_lesson, parse_problem};
+use crate::lesson::{
+    Fault, Lesson, ProblemFile, built_in, faults_beside, parse_lesson, parse_problem_file,
+};
 use crate::problem::Problem;
 use crate::record::Origin;
+use crate::system::System;
 use crate::text::{Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
@@ -23,6 +26,14 @@ pub(super) struct Found {
     pub(super) problem: Problem,
     pub(super) sister: Option<Problem>,
     pub(super) origin: Option<Origin>,
+}
+
+/// A problem of either kind.
+pub(super) enum Any {
+    /// One straight body.
+    Guided(Found),
+    /// Bodies in general.
+    General(Box<System>),
 }
 
 /// The lessons at hand.
@@ -102,6 +113,9 @@ impl Library {
 
     /// A problem by file, `-`, lesson name or code. A lesson's numbers are drawn from the seed that
     /// was asked for, or from `otherwise`; the others have their numbers, and take no seed.
+    ///
+    /// # Errors
+    /// Also for a problem of bodies in general, for which there is no walk.
     pub(super) fn find(
         &self,
         name: &str,
@@ -109,8 +123,28 @@ impl Library {
         otherwise: u64,
         words: &Words,
     ) -> Result<Found, Trouble> {
+        match self.find_any(name, seed, otherwise, words)? {
+            Any::Guided(found) => Ok(found),
+            Any::General(_) => {
+                let slots = [("name", Slot::Value(printable(name)))];
+                let line = words.say("cli.general-no-walk", &slots);
+                Err(Trouble::Input(vec![line.to_string()]))
+            }
+        }
+    }
+
+    /// A problem of either kind.
+    pub(super) fn find_any(
+        &self,
+        name: &str,
+        seed: Option<u64>,
+        otherwise: u64,
+        words: &Words,
+    ) -> Result<Any, Trouble> {
         if let Some(index) = self.lessons.iter().position(|lesson| lesson.id() == name) {
-            return self.drawn(index, seed.unwrap_or(otherwise), words);
+            return self
+                .drawn(index, seed.unwrap_or(otherwise), words)
+                .map(Any::Guided);
         }
         let has_numbers = name == "-" || Path::new(name).exists() || looks_like_code(name);
         if seed.is_some() && has_numbers {
@@ -134,7 +168,7 @@ impl Library {
             return from_text(name, &text);
         }
         if looks_like_code(name) {
-            return self.by_code(name, words);
+            return self.by_code(name, words).map(Any::Guided);
         }
         Err(self.unknown(name, words))
     }
@@ -265,12 +299,15 @@ fn looks_like_code(name: &str) -> bool {
     name.matches('-').count() >= 2 && !name.contains(['/', '.'])
 }
 
-fn from_text(name: &str, text: &str) -> Result<Found, Trouble> {
-    let problem = parse_problem(text).map_err(|faults| Trouble::Input(told(name, &faults)))?;
-    Ok(Found {
-        problem,
-        sister: None,
-        origin: None,
+fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
+    let file = parse_problem_file(text).map_err(|faults| Trouble::Input(told(name, &faults)))?;
+    Ok(match file {
+        ProblemFile::Guided(problem) => Any::Guided(Found {
+            problem,
+            sister: None,
+            origin: None,
+        }),
+        ProblemFile::General(system) => Any::General(Box::new(system)),
     })
 }
 

@@ -5,6 +5,7 @@ mod args;
 mod board;
 mod check;
 mod desk;
+mod general;
 mod json;
 mod library;
 mod practice;

@@ -3,8 +3,9 @@
 use super::Trouble;
 use super::args::{Arguments, Solve};
 use super::board;
+use super::general;
 use super::json;
-use super::library::{Found, Library};
+use super::library::{Any, Found, Library};
 use crate::hint::{Case, force_words, told};
 use crate::key::{Axis, Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
 use crate::problem::{Force, ForceId, Problem};
@@ -12,6 +13,7 @@ use crate::sketch::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
 };
 use crate::statics;
+use crate::system::System;
 use crate::text::{Slot, Words};
 use crate::units::{Dimension, number_text, value_text};
 use std::io::{Write, stdout};
@@ -25,7 +27,13 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }
-    let found = library.find(&wishes.problem, wishes.seed, 1, words)?;
+    let found = match library.find_any(&wishes.problem, wishes.seed, 1, words)? {
+        Any::Guided(found) if wishes.method.is_none() && wishes.pivot.is_none() => found,
+        Any::Guided(found) => {
+            return general::run(&System::of(&found.problem), wishes, words);
+        }
+        Any::General(system) => return general::run(&system, wishes, words),
+    };
     let solution = statics::solve(&found.problem, &found.problem.values());
     let solution = match solution {
         Ok(solution) => solution,

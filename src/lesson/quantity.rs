@@ -109,7 +109,9 @@ impl Want {
     /// The range to tell of a value outside it.
     fn wanted(self, value: f64) -> &'static str {
         match self {
-            Want::Slope | Want::BodyAngle | Want::Turn if value > SMALLEST.to_radians() => self.range(),
+            Want::Slope | Want::BodyAngle | Want::Turn if value > SMALLEST.to_radians() => {
+                self.range()
+            }
             _ if value > 0.0 => self.sensible(),
             _ => self.range(),
         }

@@ -4,6 +4,7 @@ use super::decode::{Item, Report, decode};
 use super::family::Lesson;
 use super::fault::{Fault, FaultKind};
 use super::read::parse_lesson;
+use super::system_read::{ProblemFile, parse_problem_file};
 use std::collections::BTreeSet;
 
 /// What kind of file was found free of faults.
@@ -13,20 +14,25 @@ pub enum Checked {
     Lesson(Box<Lesson>),
     /// A problem file.
     Problem(Box<crate::problem::Problem>),
+    /// A problem of bodies in general.
+    System(Box<crate::system::System>),
 }
 
-/// Reads a file that may be a lesson or a problem: one with a `model` is a problem.
+/// Reads a file that may be a lesson or a problem: one with a `model` or a
+/// `system` is a problem.
 ///
 /// # Errors
 /// As for [`parse_lesson`].
 pub fn check_file(json: &str) -> Result<Checked, Vec<Fault>> {
     let is_problem = decode(json, |root, _| {
         let object = root.value.as_object()?;
-        Some(object.get("model").is_some())
+        Some(object.get("model").is_some() || object.get("system").is_some())
     });
     if is_problem == Ok(true) {
-        let problem = super::read::parse_problem(json)?;
-        return Ok(Checked::Problem(Box::new(problem)));
+        return Ok(match parse_problem_file(json)? {
+            ProblemFile::Guided(problem) => Checked::Problem(Box::new(problem)),
+            ProblemFile::General(system) => Checked::System(Box::new(system)),
+        });
     }
     Ok(Checked::Lesson(Box::new(parse_lesson(json)?)))
 }

@@ -13,6 +13,7 @@ mod asked;
 mod bearing;
 mod body;
 mod check;
+mod guided;
 mod spot;
 
 pub use act::{

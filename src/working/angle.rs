@@ -102,7 +102,11 @@ impl Turn {
     }
 
     /// The angle between two lines, from 0 to 90° at these values.
-    pub(super) fn between(&self, other: &Turn, atom: &dyn Fn(&Atom<Quantity>) -> Option<f64>) -> Turn {
+    pub(super) fn between(
+        &self,
+        other: &Turn,
+        atom: &dyn Fn(&Atom<Quantity>) -> Option<f64>,
+    ) -> Turn {
         let turn = self.clone().plus(-1.0, other).within(180.0, atom);
         if turn.value(atom) > 0.5 * PI + 1e-12 {
             Turn::fixed(180.0).plus(-1.0, &turn)
@@ -118,7 +122,11 @@ impl Turn {
             parts.push(Formula::Degrees(self.degrees));
         }
         for wanted in [true, false] {
-            for (sign, atom) in self.parts.iter().filter(|(sign, _)| (*sign > 0.0) == wanted) {
+            for (sign, atom) in self
+                .parts
+                .iter()
+                .filter(|(sign, _)| (*sign > 0.0) == wanted)
+            {
                 let angle = Formula::Atom(*atom);
                 let sized = if sign.abs() == 1.0 {
                     angle

@@ -148,7 +148,10 @@ impl Builder<'_> {
 
     /// What follows the underscore of an action's name, or the whole name.
     pub(super) fn suffix(&self, id: ActId) -> String {
-        let symbol = self.system.act(id).map(|act| act.symbol.as_str().to_owned());
+        let symbol = self
+            .system
+            .act(id)
+            .map(|act| act.symbol.as_str().to_owned());
         let symbol = symbol.unwrap_or_default();
         symbol.rsplit('_').next().unwrap_or_default().to_owned()
     }
@@ -340,19 +343,32 @@ impl Builder<'_> {
                 if let Some(found) = self.across(force, pivot) {
                     return found.into_iter().map(term).collect();
                 }
-                self.coordinates(force, pivot).into_iter().map(term).collect()
+                self.coordinates(force, pivot)
+                    .into_iter()
+                    .map(term)
+                    .collect()
             }
             Method::LeverArms => self.lever(force, pivot).into_iter().map(term).collect(),
-            Method::Coordinates => self.coordinates(force, pivot).into_iter().map(term).collect(),
+            Method::Coordinates => self
+                .coordinates(force, pivot)
+                .into_iter()
+                .map(term)
+                .collect(),
         }
     }
 
     /// A leg on which both lie, with the signed distance from pivot to force along it.
-    fn shared_leg(&mut self, force: &Elementary, pivot: &Spot) -> Option<(BodyId, usize, Option<Signed>)> {
+    fn shared_leg(
+        &mut self,
+        force: &Elementary,
+        pivot: &Spot,
+    ) -> Option<(BodyId, usize, Option<Signed>)> {
         let about = self.legs_of(pivot);
         let here = self.legs_of(&force.at);
         for (body, leg, distance) in here {
-            let Some((_, _, from)) = about.iter().find(|(one, other, _)| (*one, *other) == (body, leg))
+            let Some((_, _, from)) = about
+                .iter()
+                .find(|(one, other, _)| (*one, *other) == (body, leg))
             else {
                 continue;
             };
@@ -396,7 +412,10 @@ impl Builder<'_> {
                 }
             }
         };
-        Some(Some((way * side * force.sign, across.times(bracketed(distance)))))
+        Some(Some((
+            way * side * force.sign,
+            across.times(bracketed(distance)),
+        )))
     }
 
     /// The angle between a force's line and a leg, with the sign of the force's part to the left of
@@ -414,7 +433,10 @@ impl Builder<'_> {
             return None;
         }
         let between = force.turn.between(leg, &|atom| self.atom(atom));
-        let upright = force.turn.fixed_degrees().is_some_and(|d| d == 90.0 || d == 270.0);
+        let upright = force
+            .turn
+            .fixed_degrees()
+            .is_some_and(|d| d == 90.0 || d == 270.0);
         let wish = match force.act {
             _ if upright => "α".to_owned(),
             ActId::Cord(_) => "γ".to_owned(),
@@ -471,7 +493,14 @@ impl Builder<'_> {
         }
         let (sign, formula) = self.signed_sum(parts)?;
         let plain = slope.right == 0.0 || slope.up == 0.0;
-        Some((sign, if plain { formula } else { self.arm_quantity(force, formula) }))
+        Some((
+            sign,
+            if plain {
+                formula
+            } else {
+                self.arm_quantity(force, formula)
+            },
+        ))
     }
 
     fn arm_quantity(&mut self, force: &Elementary, formula: Expression) -> Expression {
@@ -530,7 +559,12 @@ impl Builder<'_> {
             let square = |id: Quantity| Formula::Square(Box::new(Formula::step(id)));
             let size = Formula::SquareRoot(Box::new(Formula::Sum(vec![square(right), square(up)])));
             let name = self.unique(hold.symbol.as_str());
-            let size = self.add(name, Dimension::FORCE, Meaning::Size(act), Rule::Formula(size));
+            let size = self.add(
+                name,
+                Dimension::FORCE,
+                Meaning::Size(act),
+                Rule::Formula(size),
+            );
             self.working.results.push(size);
             if !both {
                 continue;

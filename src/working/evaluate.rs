@@ -23,11 +23,6 @@ impl Working {
         self.quantity(id, &numbers, &Pins::new(), 0)
     }
 
-    /// The value of a formula.
-    pub(super) fn formula(&self, formula: &Expression, numbers: &Numbers<'_>) -> Option<f64> {
-        self.expression(formula, numbers, &Pins::new(), 0)
-    }
-
     fn quantity(
         &self,
         id: Quantity,
@@ -114,7 +109,9 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
         return None;
     }
     for row in &mut rows {
-        let scale = row[..count].iter().fold(0.0_f64, |most, one| most.max(one.abs()));
+        let scale = row[..count]
+            .iter()
+            .fold(0.0_f64, |most, one| most.max(one.abs()));
         if scale == 0.0 {
             return None;
         }
@@ -122,7 +119,9 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
     }
     for column in 0..count {
         let best = (column..count).max_by(|one, other| {
-            rows[*one][column].abs().total_cmp(&rows[*other][column].abs())
+            rows[*one][column]
+                .abs()
+                .total_cmp(&rows[*other][column].abs())
         })?;
         if rows[best][column].abs() < 1e-12 {
             return None;
@@ -139,5 +138,9 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
             }
         }
     }
-    Some((0..count).map(|at| rows[at][count] / rows[at][at]).collect())
+    Some(
+        (0..count)
+            .map(|at| rows[at][count] / rows[at][at])
+            .collect(),
+    )
 }

@@ -4,9 +4,7 @@ use super::angle::Turn;
 use super::build::Builder;
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Atom, Axis, Formula};
-use crate::system::{
-    Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot,
-};
+use crate::system::{Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot};
 use crate::units::Dimension;
 
 /// A force along a known direction: its size is known, or a multiple of an unknown.
@@ -90,7 +88,11 @@ impl Builder<'_> {
 
     fn unknown_act(&mut self, act: &Act<'_>) {
         let ActId::Hold(index) = act.id else {
-            let force = self.unknown(act.symbol.as_str(), Dimension::FORCE, Meaning::Force(act.id));
+            let force = self.unknown(
+                act.symbol.as_str(),
+                Dimension::FORCE,
+                Meaning::Force(act.id),
+            );
             self.along_lines(act, force);
             return;
         };
@@ -242,10 +244,16 @@ impl Builder<'_> {
                 if let Some(known) = self.working.find(meaning) {
                     return Formula::step(known);
                 }
-                let span = super::place::difference(
+                let (begins, ends) = (
+                    super::place::along(*from, *length),
                     super::place::along(*to, *length),
-                    &super::place::along(*from, *length),
                 );
+                // A load may be told from its farther end.
+                let backward = self.number(&begins, false) > self.number(&ends, false);
+                let span = match backward {
+                    true => super::place::difference(begins, &ends),
+                    false => super::place::difference(ends, &begins),
+                };
                 let mean = match (first, last) {
                     (Some(first), Some(last)) if first == last => Formula::given(*first),
                     (Some(one), None) | (None, Some(one)) => {

@@ -19,7 +19,7 @@ mod tell;
 mod trouble;
 
 pub use build::derive;
-pub use tell::{Told, told};
+pub use tell::{Told, spot_name, told};
 pub use trouble::Underivable;
 
 use crate::key::{Axis, Formula};
@@ -168,7 +168,10 @@ impl Working {
 
     /// The first quantity of this meaning.
     pub fn find(&self, meaning: Meaning) -> Option<Quantity> {
-        let index = self.quantities.iter().position(|one| one.meaning == meaning)?;
+        let index = self
+            .quantities
+            .iter()
+            .position(|one| one.meaning == meaning)?;
         Some(Quantity(index))
     }
 }

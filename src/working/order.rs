@@ -71,7 +71,10 @@ impl Builder<'_> {
             .filter_map(|force| force.unknown)
             .filter(|unknown| {
                 let meaning = self.working.named(*unknown).map(|named| named.meaning);
-                matches!(meaning, Some(Meaning::Force(ActId::Cord(_) | ActId::Hold(_))))
+                matches!(
+                    meaning,
+                    Some(Meaning::Force(ActId::Cord(_) | ActId::Hold(_)))
+                )
             })
             .collect::<BTreeSet<_>>()
             .into_iter()
@@ -98,13 +101,14 @@ impl Builder<'_> {
         let spots = self.spots(pivot);
         let mut found = Vec::new();
         for bodies in self.groups() {
-            let knot = bodies
-                .iter()
-                .all(|body| self.system.parts().bodies.get(body.0).is_some_and(|b| b.knot));
-            let mut kinds = vec![
-                Kind::Forces(Axis::Horizontal),
-                Kind::Forces(Axis::Vertical),
-            ];
+            let knot = bodies.iter().all(|body| {
+                self.system
+                    .parts()
+                    .bodies
+                    .get(body.0)
+                    .is_some_and(|b| b.knot)
+            });
+            let mut kinds = vec![Kind::Forces(Axis::Horizontal), Kind::Forces(Axis::Vertical)];
             if !knot {
                 kinds.extend(spots.iter().cloned().map(Kind::Moments));
             }
@@ -212,10 +216,9 @@ impl Builder<'_> {
             factor.abs() > NONE || moved.get(unknown).is_some_and(|moved| moved.abs() > NONE)
         });
         let forces = matches!(kind, Kind::Forces(_));
-        let cost = terms as f64
-            + 2.0 * (bodies.len() as f64 - 1.0)
-            + if forces { 0.0 } else { 1.5 }
-            - 0.1 * (all.len() - factors.len()) as f64;
+        let cost =
+            terms as f64 + 2.0 * (bodies.len() as f64 - 1.0) + if forces { 0.0 } else { 1.5 }
+                - 0.1 * (all.len() - factors.len()) as f64;
         Candidate {
             kind,
             bodies: bodies.to_vec(),
@@ -254,14 +257,12 @@ fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen>
 }
 
 /// The cheapest few balances that hold as many open unknowns and fix them all.
-fn together(
-    candidates: &[Candidate],
-    open: &BTreeSet<Quantity>,
-    count: usize,
-) -> Option<Chosen> {
+fn together(candidates: &[Candidate], open: &BTreeSet<Quantity>, count: usize) -> Option<Chosen> {
     let left = |candidate: &Candidate| -> BTreeSet<Quantity> {
         let keys = candidate.factors.keys();
-        keys.filter(|unknown| open.contains(unknown)).copied().collect()
+        keys.filter(|unknown| open.contains(unknown))
+            .copied()
+            .collect()
     };
     let mut fit: Vec<(&Candidate, BTreeSet<Quantity>)> = candidates
         .iter()
@@ -362,7 +363,9 @@ fn rank(mut rows: Vec<Vec<f64>>) -> usize {
     let mut found = 0;
     for column in 0..columns {
         let best = (found..rows.len()).max_by(|one, other| {
-            rows[*one][column].abs().total_cmp(&rows[*other][column].abs())
+            rows[*one][column]
+                .abs()
+                .total_cmp(&rows[*other][column].abs())
         });
         let Some(best) = best.filter(|best| rows[*best][column].abs() > 1e-8) else {
             continue;

@@ -52,7 +52,9 @@ impl Builder<'_> {
             for leg in 0..legs {
                 for place in [Place::Foot, Place::Tip] {
                     let end = Spot::On { body, leg, place };
-                    let known = found.iter().any(|(one, other, _)| (*one, *other) == (body, leg));
+                    let known = found
+                        .iter()
+                        .any(|(one, other, _)| (*one, *other) == (body, leg));
                     let near = (self.system.point(&end, &self.values) - here).size() < 1e-9
                         && (self.system.point(&end, &self.moved) - there).size() < 1e-9;
                     if near && !known {
@@ -77,7 +79,12 @@ impl Builder<'_> {
                 let Some((body, leg, distance)) = self.on_leg(spot) else {
                     return Vec::new();
                 };
-                let Some(found) = self.system.parts().bodies.get(body.0).filter(|_| depth < 16)
+                let Some(found) = self
+                    .system
+                    .parts()
+                    .bodies
+                    .get(body.0)
+                    .filter(|_| depth < 16)
                 else {
                     return Vec::new();
                 };
@@ -307,18 +314,20 @@ impl Builder<'_> {
             return None;
         };
         let length = self.system.leg(load.body, *leg)?.length;
-        let (begins, ends) = (along(*from, length), along(*to, length));
+        let (mut begins, mut ends) = (along(*from, length), along(*to, length));
+        let (mut first, mut last) = (first, last);
+        if self.number(&begins, false) > self.number(&ends, false) {
+            std::mem::swap(&mut begins, &mut ends);
+            std::mem::swap(&mut first, &mut last);
+        }
         let span = difference(ends, &begins);
         let share: Expression = match (first, last) {
-            (Some(first), Some(last)) if first == last => {
-                span.over(Formula::Number(2.0))
-            }
+            (Some(first), Some(last)) if first == last => span.over(Formula::Number(2.0)),
             (Some(_), None) => span.over(Formula::Number(3.0)),
             (None, Some(_)) => Formula::Number(2.0).times(span).over(Formula::Number(3.0)),
             _ => {
-                let value = |given: &Option<GivenId>| {
-                    given.map_or(Formula::Number(0.0), Formula::given)
-                };
+                let value =
+                    |given: &Option<GivenId>| given.map_or(Formula::Number(0.0), Formula::given);
                 let (first, last) = (value(first), value(last));
                 let weighted = Formula::Sum(vec![
                     first.clone(),

@@ -1,10 +1,10 @@
 //! A working as a person writes it on the board.
 
-use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
 use super::evaluate::Numbers;
-use crate::key::{Atom, Axis, Binding, written};
+use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
+use crate::key::{Atom, Binding, written};
 use crate::system::{ActId, Spot, System};
-use crate::units::{Dimension, value_text};
+use crate::units::value_text;
 
 /// One line of a working, told.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,8 +87,8 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     lines
 }
 
-/// The name of a spot: where an action or a body's end is.
-pub(crate) fn spot_name(system: &System, spot: &Spot) -> Option<String> {
+/// What stands at a spot: a hold before a rope, a rope before a load.
+pub fn spot_name(system: &System, spot: &Spot) -> Option<String> {
     let values = system.values();
     let here = system.point(spot, &values);
     let acts = system.acts();
@@ -225,7 +225,11 @@ impl Teller<'_> {
             }
         };
         let negative_first = balance.terms.first().is_some_and(|term| term.sign < 0.0);
-        let (left, right) = if negative_first { (-1.0, 1.0) } else { (1.0, -1.0) };
+        let (left, right) = if negative_first {
+            (-1.0, 1.0)
+        } else {
+            (1.0, -1.0)
+        };
         let (left, right) = (side(left), side(right));
         if left == "0" {
             format!("{right} = 0")
@@ -233,19 +237,4 @@ impl Teller<'_> {
             format!("{left} = {right}")
         }
     }
-}
-
-/// The dimension in which a part along an axis is told.
-pub(crate) fn way_word(axis: Axis, value: f64) -> &'static str {
-    match (axis, value >= 0.0) {
-        (Axis::Horizontal, true) => "solve.right",
-        (Axis::Horizontal, false) => "solve.left",
-        (Axis::Vertical, true) => "solve.up",
-        (Axis::Vertical, false) => "solve.down",
-    }
-}
-
-/// True for a dimension that has a unit of its own.
-pub(crate) fn has_unit(dimension: Dimension) -> bool {
-    crate::units::unit_for(dimension).is_some()
 }

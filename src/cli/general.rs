@@ -1,0 +1,238 @@
+//! A problem of bodies in general, worked by a method about a pivot.
+
+use super::args::{MethodName, Solve};
+use super::{Trouble, json};
+use crate::key::Axis;
+use crate::problem::Place;
+use crate::statics::{Root, SystemSolution, roots, solve_system};
+use crate::system::{BodyId, Spot, System};
+use crate::text::{Slot, Words, printable};
+use crate::units::{number_text, value_text};
+use crate::working::{Kind, Method, Told, Working, derive, spot_name, told};
+use std::io::{Write, stdout};
+
+/// A system solved: its values, its forces, and what was sought.
+struct Solved {
+    values: Vec<f64>,
+    solution: SystemSolution,
+    roots: Vec<Root>,
+}
+
+/// Prints the working of a system, as text or JSON.
+pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), Trouble> {
+    let refuse = |code: &str, message: String| {
+        if wishes.json {
+            writeln!(stdout().lock(), "{}", json::refused(code, &message))?;
+        }
+        Err(Trouble::Input(vec![message]))
+    };
+    let solved = match solve(system) {
+        Ok(solved) => solved,
+        Err((code, message)) => return refuse(code, message),
+    };
+    let pivot = match &wishes.pivot {
+        Some(name) => Some(spot(system, name).ok_or_else(|| no_pivot(system, name, words))?),
+        None => None,
+    };
+    let method = match wishes.method {
+        Some(MethodName::Arms) => Method::LeverArms,
+        Some(MethodName::Coordinates) => Method::Coordinates,
+        Some(MethodName::Components) | None => Method::Components,
+    };
+    let working = match derive(system, &solved.values, method, pivot.as_ref()) {
+        Ok(working) => working,
+        Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+    };
+    let text = if wishes.json {
+        json::system(
+            system,
+            &solved.values,
+            &solved.solution,
+            &solved.roots,
+            &working,
+        )
+    } else {
+        text(system, &solved, &working, words)
+    };
+    let mut output = stdout().lock();
+    output.write_all(text.as_bytes())?;
+    output.flush()?;
+    Ok(())
+}
+
+/// Why a system's forces cannot be found.
+pub(super) fn unsolved(system: &System) -> Option<String> {
+    solve(system).err().map(|(_, message)| message)
+}
+
+fn solve(system: &System) -> Result<Solved, (&'static str, String)> {
+    let gravity = system.gravity();
+    let mut values = system.values();
+    let told = |trouble: crate::statics::Unsolvable| (trouble.code(), trouble.to_string());
+    let Some(sought) = &system.parts().sought else {
+        let solution = solve_system(system, &values, gravity).map_err(told)?;
+        return Ok(Solved {
+            values,
+            solution,
+            roots: Vec::new(),
+        });
+    };
+    let found = roots(system, gravity).map_err(told)?;
+    let first = found
+        .iter()
+        .find(|root| root.solution.is_ok())
+        .or(found.first());
+    match first.map(|root| (root.value, root.solution.clone())) {
+        Some((value, Ok(solution))) => {
+            if let Some(slot) = values.get_mut(sought.given.0) {
+                *slot = value;
+            }
+            Ok(Solved {
+                values,
+                solution,
+                roots: found,
+            })
+        }
+        Some((_, Err(trouble))) => Err(told(trouble)),
+        None => Err(("none-in-range", String::new())),
+    }
+}
+
+/// A pivot by its name: an end of the first body, or what acts there.
+fn spot(system: &System, name: &str) -> Option<Spot> {
+    let place = match name {
+        "foot" => Some(Place::Foot),
+        "middle" => Some(Place::Middle),
+        "tip" => Some(Place::Tip),
+        _ => None,
+    };
+    if let Some(place) = place
+        && system.leg(BodyId(0), 0).is_some()
+    {
+        let legs = system.parts().bodies[0].legs.len();
+        let leg = if place == Place::Tip { legs - 1 } else { 0 };
+        return Some(Spot::On {
+            body: BodyId(0),
+            leg,
+            place,
+        });
+    }
+    let acts = system.acts();
+    acts.iter()
+        .find(|act| act.symbol.matches(name) || act.noun == name)
+        .and_then(|act| act.on.first())
+        .map(|effect| effect.at.clone())
+}
+
+fn no_pivot(system: &System, name: &str, words: &Words) -> Trouble {
+    let known: Vec<String> = system.acts().iter().map(|act| act.symbol.shown()).collect();
+    let slots = [
+        ("name", Slot::Value(printable(name))),
+        ("known", Slot::Word(known.join(", "))),
+    ];
+    Trouble::Use(words.say("solve.no-pivot", &slots).to_string())
+}
+
+fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> String {
+    let parts = system.parts();
+    let g = [("g", Slot::Value(number_text(parts.gravity)))];
+    let mut text = format!("{}\n\n", parts.title);
+    if !parts.statement.is_empty() {
+        text.push_str(&format!("{}\n", parts.statement));
+    }
+    text.push_str(&format!("{}\n\n", words.say("solve.gravity", &g)));
+    text.push_str(&sought(system, solved, words));
+    for line in told(system, working, &solved.values) {
+        match line {
+            Told::Stage {
+                kind,
+                bodies,
+                removed,
+                together,
+            } => {
+                let stage = Stage {
+                    kind,
+                    bodies,
+                    removed,
+                    together,
+                };
+                text.push_str(&format!("{}\n", stage.heading(system, words)));
+            }
+            Told::Quantity { text: line, .. } => text.push_str(&format!("    {line}\n")),
+            Told::Balance { names, numbers } => {
+                text.push_str(&format!("    {names},\n    {numbers}\n"));
+            }
+            Told::Results => text.push_str(&format!("{}\n", words.word("solve.results"))),
+        }
+    }
+    if !parts.caution.is_empty() {
+        text.push_str(&format!("\n{}\n", parts.caution));
+    }
+    text
+}
+
+/// What was sought, each value with a word where it is one of the equations only.
+fn sought(system: &System, solved: &Solved, words: &Words) -> String {
+    let Some(sought) = &system.parts().sought else {
+        return String::new();
+    };
+    let given = system.given(sought.given);
+    let mut text = String::new();
+    for root in &solved.roots {
+        let slots = [
+            ("symbol", Slot::Name(given.symbol.shown())),
+            (
+                "value",
+                Slot::Value(value_text(root.value, given.dimension, system.figures())),
+            ),
+            (
+                "why",
+                Slot::Word(
+                    root.solution
+                        .as_ref()
+                        .err()
+                        .map_or_else(String::new, ToString::to_string),
+                ),
+            ),
+        ];
+        let key = match &root.solution {
+            Ok(_) => "solve.sought",
+            Err(_) => "solve.sought-not",
+        };
+        text.push_str(&format!("{}\n", words.say(key, &slots)));
+    }
+    text.push('\n');
+    text
+}
+
+struct Stage {
+    kind: Kind,
+    bodies: Vec<String>,
+    removed: usize,
+    together: usize,
+}
+
+impl Stage {
+    fn heading(&self, system: &System, words: &Words) -> String {
+        let spot = match &self.kind {
+            Kind::Moments(spot) => {
+                spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
+            }
+            Kind::Forces(_) => String::new(),
+        };
+        let slots = [
+            ("spot", Slot::Word(spot)),
+            ("bodies", Slot::Word(self.bodies.join(", "))),
+            ("removed", Slot::Word(self.removed.to_string())),
+            ("count", Slot::Word(self.together.to_string())),
+        ];
+        let key = match (&self.kind, self.together) {
+            (_, 2..) => "solve.stage.together",
+            (Kind::Moments(_), _) if self.removed > 0 => "solve.stage.moments",
+            (Kind::Moments(_), _) => "solve.stage.moments-all",
+            (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
+            (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
+        };
+        words.say(key, &slots).to_string()
+    }
+}

@@ -1,0 +1,142 @@
+//! Workings of systems: every method and every pivot gives the forces that the solver gives.
+
+use crate::systems_random::system;
+use leverwright::draw::draw;
+use leverwright::key::Axis;
+use leverwright::lesson::built_in;
+use leverwright::problem::Place;
+use leverwright::statics::{SystemSolution, solve_system};
+use leverwright::system::{ActId, BodyId, HoldKind, Spot, System};
+use leverwright::working::{Meaning, Method, Rule, Underivable, Working, derive, told};
+
+const METHODS: [Method; 3] = [Method::Components, Method::LeverArms, Method::Coordinates];
+
+/// Spots to try as pivots: where the holds are, and the ends of the first leg.
+fn pivots(system: &System) -> Vec<Spot> {
+    let mut found: Vec<Spot> = system
+        .parts()
+        .holds
+        .iter()
+        .map(|hold| hold.at.clone())
+        .collect();
+    if system.leg(BodyId(0), 0).is_some() {
+        for place in [Place::Foot, Place::Middle, Place::Tip] {
+            found.push(Spot::On {
+                body: BodyId(0),
+                leg: 0,
+                place,
+            });
+        }
+    }
+    found
+}
+
+/// Every unknown of a working against the solver, relative to the largest force.
+fn compare(system: &System, working: &Working, solution: &SystemSolution) -> Result<usize, String> {
+    let values = system.values();
+    let gravity = system.gravity();
+    let (force, length) = solution.scales();
+    let largest = solution
+        .all()
+        .map(|(_, found)| found.force.size())
+        .fold(force, f64::max);
+    let mut compared = 0;
+    for (index, named) in working.quantities.iter().enumerate() {
+        let id = leverwright::working::Quantity(index);
+        let value = working
+            .value(id, &values, gravity)
+            .ok_or_else(|| format!("{} has no value", named.symbol))?;
+        if !value.is_finite() {
+            return Err(format!("{} is {value}", named.symbol));
+        }
+        let of = |act: ActId| solution.reaction(act).unwrap_or_default();
+        let (wanted, scale) = match named.meaning {
+            Meaning::Component(act, Axis::Horizontal) => (of(act).force.x, largest),
+            Meaning::Component(act, Axis::Vertical) => (of(act).force.y, largest),
+            Meaning::Couple(act) => (of(act).couple, largest * length),
+            Meaning::FrictionNeeded(act) => (of(act).contact.map_or(0.0, |c| c.1), largest),
+            Meaning::Size(act) => (of(act).force.size(), largest),
+            Meaning::Force(act) => {
+                let rough = matches!(act, ActId::Hold(index)
+                    if matches!(system.parts().holds[index].kind, HoldKind::Rough { .. } | HoldKind::Base { .. }));
+                // At the limit friction has a part along the push where it is not square to it.
+                let contact = of(act)
+                    .contact
+                    .filter(|_| rough && matches!(named.rule, Rule::Solved(_)));
+                match contact {
+                    Some(_) => continue,
+                    None => (of(act).size, largest),
+                }
+            }
+            Meaning::Weight(act) | Meaning::Resultant(act) => (of(act).size, largest),
+            _ => continue,
+        };
+        if (value - wanted).abs() > 1e-6 * scale {
+            return Err(format!("{} is {value}, not {wanted}", named.symbol));
+        }
+        compared += 1;
+    }
+    Ok(compared)
+}
+
+#[test]
+fn verif_all_methods_and_pivots_give_the_same_forces() {
+    let (mut workings, mut compared, mut refused) = (0, 0, 0);
+    let mut faults = Vec::new();
+    for index in 0..160 {
+        let (family, system) = system(21, index);
+        if family == crate::systems_random::Family::Near {
+            continue;
+        }
+        let values = system.values();
+        let Ok(solution) = solve_system(&system, &values, system.gravity()) else {
+            continue;
+        };
+        let mut wishes: Vec<Option<Spot>> = vec![None];
+        wishes.extend(pivots(&system).into_iter().map(Some));
+        for method in METHODS {
+            for pivot in &wishes {
+                match derive(&system, &values, method, pivot.as_ref()) {
+                    Ok(working) => match compare(&system, &working, &solution) {
+                        Ok(count) => {
+                            workings += 1;
+                            compared += count;
+                            assert!(!told(&system, &working, &values).is_empty());
+                        }
+                        Err(fault) => faults.push(format!("{index} {method:?} {pivot:?}: {fault}")),
+                    },
+                    Err(Underivable::PivotOnLine { .. }) => refused += 1,
+                    Err(trouble) => faults.push(format!("{index} {method:?} {pivot:?}: {trouble}")),
+                }
+            }
+        }
+    }
+    assert!(
+        faults.is_empty(),
+        "{} faults\n{}",
+        faults.len(),
+        faults[..faults.len().min(12)].join("\n")
+    );
+    assert!(
+        workings > 400 && compared > 2000,
+        "{workings} {compared} {refused}"
+    );
+}
+
+/// The guided lessons' problems: the same forces by the guided key and by every method.
+#[test]
+fn verif_lessons_by_every_method() {
+    for lesson in built_in() {
+        for seed in 0..6 {
+            let problem = draw(&lesson, seed, "en").unwrap().problem;
+            let system = System::of(&problem);
+            let values = system.values();
+            let solution = solve_system(&system, &values, system.gravity()).unwrap();
+            for method in METHODS {
+                let working = derive(&system, &values, method, None).unwrap();
+                let count = compare(&system, &working, &solution).unwrap();
+                assert!(count >= 3, "{} {seed}: {count}", lesson.id());
+            }
+        }
+    }
+}
