@@ -175,7 +175,7 @@ fn one(
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     }
     let plain = typed.is_none() && graded.is_some();
-    if plain {
+    if typed.is_none() {
         let right = |sides: &[&Tree]| {
             lifted(board, stock, sides[0], dimension).iter().any(|one| {
                 accepted
@@ -185,12 +185,12 @@ fn one(
         };
         if let Some(span) = super::surplus::surplus(board, &[tree], &right) {
             judgement.evidence.surplus = true;
-            judgement.evidence.lifted.clear();
-            judgement.evidence.number = None;
             judgement.caret = Some(span);
             return judgement;
         }
-        if let Some(span) = stray_unit(stock, tree, dimension) {
+        if plain
+            && let Some(span) = stray_unit(stock, tree, dimension)
+        {
             judgement.truth = Truth::WrongUnit {
                 wanted: dimension,
                 found: value.dimension,

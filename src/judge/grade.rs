@@ -180,12 +180,29 @@ fn uses_other_gravity(board: &Board<'_>) -> bool {
         .is_none_or(|first| first || told.any(|other| other))
 }
 
+/// How far the unknown moves when the sum of the known moments, and its component, are carried to
+/// three figures: no step asks for them.
+fn carried_sums(board: &Board<'_>, right: f64) -> f64 {
+    let share = |step: StepId| {
+        let full = board.right(step).map_or(0.0, |function| function[0]);
+        if full == 0.0 {
+            return 0.0;
+        }
+        (to_figures(full, COMMON_FIGURES) / full - 1.0).abs()
+    };
+    let across = board.unknown().and_then(StepId::force).map(StepId::Across);
+    (share(StepId::KnownMoments) + across.map_or(0.0, share)) * right.abs()
+}
+
 /// True if a number is reached by rounding on the way from right values.
 fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
     let (low, high) = hull(board, id, &PinnedSamples::new())?;
     // Who is nearer than rounding allows on the other side is no further off.
     let right = board.right(id)?[0];
-    let reach = (high - right).abs().max((right - low).abs());
+    let mut reach = (high - right).abs().max((right - low).abs());
+    if Some(id) == board.unknown() {
+        reach += carried_sums(board, right);
+    }
     let (low, high) = (right - reach, right + reach);
     Some(shapes.iter().any(|shape| {
         let (one, other) = (shape.of(low), shape.of(high));

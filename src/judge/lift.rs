@@ -134,12 +134,12 @@ impl Stock {
         }
     }
 
-    /// True for a pure number, and for one that equals a given: nothing was rounded there.
+    /// True for a pure number, and for one that equals a given, a derived given such as L/2, or an
+    /// own value: nothing was rounded there.
     pub(super) fn is_exact(&self, literal: &Literal, as_angle: bool) -> bool {
         let pure = literal.unit.is_none() && PURE.contains(&literal.value);
-        pure || self.entries.iter().any(|(_, dimension, shown, exact)| {
-            *exact
-                && (*dimension == Dimension::ANGLE) == as_angle
+        pure || self.entries.iter().any(|(_, dimension, shown, _)| {
+            (*dimension == Dimension::ANGLE) == as_angle
                 && fits(literal, *shown, *dimension, true) == Some(0)
         })
     }

@@ -7,7 +7,7 @@ use crate::reading::{Node, Operator, Tree};
 use crate::text::Span;
 
 /// More parts than this are not tried: the line is no plain one.
-const MOST_PARTS: usize = 24;
+const MOST_PARTS: usize = 8;
 
 /// The part without which a line is proved, if there is one. `proved` says whether sides are.
 pub(super) fn surplus(

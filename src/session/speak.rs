@@ -139,7 +139,10 @@ impl Session {
             }
             _ => {}
         }
-        if judgement.evidence.surplus {
+        let by_form = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        if judgement.evidence.surplus && !by_form {
             return self.words.say("talk.surplus", &[]);
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
