@@ -188,9 +188,7 @@ fn one(
             judgement.caret = Some(span);
             return judgement;
         }
-        if plain
-            && let Some(span) = stray_unit(stock, tree, dimension)
-        {
+        if plain && let Some(span) = stray_unit(stock, tree, dimension) {
             judgement.truth = Truth::WrongUnit {
                 wanted: dimension,
                 found: value.dimension,
