@@ -189,7 +189,7 @@ fn is_said(key: &str, said: &BTreeSet<&str>) -> bool {
     if let Some(rest) = key.strip_prefix("mistake.") {
         return CATALOGUE.iter().any(|mistake| {
             rest.strip_prefix(mistake.id)
-                .is_some_and(|part| matches!(part, ".name" | ".thought"))
+                .is_some_and(|part| matches!(part, ".name" | ".thought" | ".thought-part"))
         });
     }
     if let Some(rest) = key.strip_prefix("family.") {

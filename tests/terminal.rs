@@ -163,7 +163,7 @@ fn a_tilted_mast_is_walked_with_a_mix_up_to_the_hinge() {
     terminal.enter("T cos 10", "upright part");
     terminal.enter("Wb + W1 + W2 - T sin 10", "whole force");
     terminal.enter("sqrt(Hx^2 + Hy^2)", "with the horizontal");
-    terminal.enter("atan(Hy/Hx)", "Looking back");
+    terminal.enter("atan(Hy/Hx)", "How it went");
     terminal.press("\u{1b}");
     terminal.wait_for("kept");
     terminal.press("\r");

@@ -133,6 +133,15 @@ impl JournalDesk {
     }
 
     /// Opens a found problem.
+    /// True if this is the problem that was left unfinished, by its code.
+    pub(super) fn is_left(&self, found: &Found) -> bool {
+        let left = self.resume.as_ref().and_then(|left| left.origin.as_ref());
+        match (left, &found.origin) {
+            (Some(left), Some(found)) => left.code == found.code,
+            _ => false,
+        }
+    }
+
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
         let session =

@@ -4,7 +4,7 @@ use super::Trouble;
 use super::args::{Arguments, Practice};
 use super::desk::JournalDesk;
 use super::library::{Library, fresh_seed};
-use crate::practice::Start;
+use crate::practice::{Desk, Start};
 use crate::screen;
 use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
@@ -43,10 +43,15 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     let mut desk = JournalDesk::open(library, &saves, words);
     desk.draw_from(seed);
     let start = match found {
-        Some(found) => Start::Problem(
-            desk.opening(found)
-                .map_err(|prose| Trouble::Input(vec![prose.to_string()]))?,
-        ),
+        // The very problem that was left is gone on with.
+        Some(found) => {
+            let opening = if desk.is_left(&found) {
+                desk.resume()
+            } else {
+                desk.opening(found)
+            };
+            Start::Problem(opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?)
+        }
         None => Start::Menu,
     };
     let no_screen = std::env::var_os("TERM").is_some_and(|term| term == "dumb");

@@ -25,8 +25,6 @@ const PERHAPS_SHARE: f64 = 0.5;
 /// What is left of a mistake's weight where the learner has a right value at the step where it
 /// would have shown first.
 const NOT_MADE_BEFORE: f64 = 0.2;
-/// What is left of it where, from the values that stand, it would give the right value here.
-const MENDED_BEFORE: f64 = 0.02;
 /// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
 /// chance is spread over several neighbouring numbers.
 const ROUGH_FIT: f64 = 0.05;
@@ -104,18 +102,18 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         return diagnosis;
     }
     let worlds = worlds(board, judgement.target, instances);
-    if let Some(named) = by_form(board, judgement, instances, &worlds) {
+    let mended = mended(board, judgement.target, instances);
+    if let Some(named) = by_form(board, judgement, instances, (&worlds, &mended)) {
         diagnosis.named = named;
         return diagnosis;
     }
     diagnosis.slip = judgement.evidence.broken_link;
-    diagnosis.named = by_value(
-        board,
-        judgement,
-        instances,
-        &worlds,
-        &mut diagnosis.pen_slip,
-    );
+    // The root of an equation speaks less than its form, which no mistake explains.
+    let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
+    if !equation {
+        let found = (&worlds[..], &mended[..]);
+        diagnosis.named = by_value(board, judgement, instances, found, &mut diagnosis.pen_slip);
+    }
     diagnosis
 }
 
@@ -170,18 +168,22 @@ fn by_form(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],
-    worlds: &[Vec<Samples>],
+    (worlds, mended): (&[Vec<Samples>], &[bool]),
 ) -> Option<Vec<Named>> {
     let evidence = &judgement.evidence;
+    let target = judgement.target;
+    // At the hinge's force, what the values that stand have mended agrees by chance only.
+    let last = matches!(target, StepId::Reaction(..));
+    let counts = |index: usize| !last || !mended[index] || instances[index].shows_at == target;
     for lifted in &evidence.lifted {
         let mut alike: Vec<usize> = (0..instances.len())
             .filter(|index| {
-                worlds[*index]
-                    .iter()
-                    .any(|function| agree(function, lifted))
+                counts(*index)
+                    && worlds[*index]
+                        .iter()
+                        .any(|function| same(target, function, lifted))
             })
             .collect();
-        // A component with the opposite sign is the same thought.
         if alike.is_empty() {
             continue;
         }
@@ -209,6 +211,12 @@ fn by_form(
     None
 }
 
+/// True if two functions are the same; an angle may be told with either sign.
+fn same(target: StepId, one: &Samples, other: &Samples) -> bool {
+    agree(one, other)
+        || matches!(target, StepId::Angle(_)) && agree(&one.map(|value| -value), other)
+}
+
 /// Wider scopes are less likely to be meant by one line.
 fn scope_rank(scope: Scope) -> f64 {
     match scope {
@@ -222,6 +230,10 @@ fn scope_rank(scope: Scope) -> f64 {
 /// 1 where the formula of a mistake has the same ratio, sine or cosine, as the typed form.
 fn ratio_fits(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> f64 {
     let (sine, cosine) = judgement.evidence.ratios;
+    if !sine && !cosine {
+        // Nothing was resolved on paper, whatever else comes to the same.
+        return f64::from(u8::from(instance.mistake.id == "not-resolved"));
+    }
     if sine == cosine {
         return 0.0;
     }
@@ -256,21 +268,24 @@ fn by_value(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],
-    worlds: &[Vec<Samples>],
+    (worlds, mended): (&[Vec<Samples>], &[bool]),
     pen_slip: &mut bool,
 ) -> Vec<Named> {
     let Some(number) = judgement.evidence.number else {
         return Vec::new();
     };
     let target = judgement.target;
-    let mended = mended(board, target, instances);
     let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
     for (index, functions) in worlds.iter().enumerate() {
         let shows_at = instances[index].shows_at;
         let made_before =
             shows_at == target || board.standing.get(&shows_at).is_none_or(|own| !own.right);
         for (at, function) in functions.iter().enumerate() {
-            let Some(fit) = fit(number.value, number.written.last_place, function[0]) else {
+            let told = match target {
+                StepId::Angle(_) => function[0].abs(),
+                _ => function[0],
+            };
+            let Some(fit) = fit(number.value, number.written.last_place, told) else {
                 continue;
             };
             // The second function is the one on right values, where own ones stand.
@@ -278,7 +293,8 @@ fn by_value(
                 * fit
                 * if at == 0 { 1.0 } else { 0.5 }
                 * match (made_before, mended[index] && shows_at != target) {
-                    (_, true) => MENDED_BEFORE,
+                    // From the values that stand it would give the right value here.
+                    (_, true) => continue,
                     (true, false) => 1.0,
                     (false, false) => NOT_MADE_BEFORE,
                 };

@@ -41,7 +41,8 @@ pub(super) fn weight(typed: Typed, right: f64) -> f64 {
         {
             EXCHANGED
         }
-        [_] => ONE_DIGIT,
+        // Of two figures too many numbers are one digit away.
+        [_] if figures >= 3 => ONE_DIGIT,
         _ => 0.0,
     }
 }

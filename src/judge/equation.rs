@@ -6,14 +6,18 @@
 //! that she holds true.
 
 use super::board::{Board, Own};
-use super::expression::{is_open, scaled};
+use super::expression::scaled;
 use super::grade::{Grade, Typed, grade};
 use super::lift::{Stock, lift, plain_leaf, plain_value};
 use super::names::NameRole;
+use super::open::is_open;
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Mismatch, Tree, Value, evaluate};
 use crate::units::Written;
+
+/// However rounded the numbers of a balance are, its root counts to this share of it.
+const MOST_LOOSE: f64 = 0.006;
 
 /// True if a line of several sides is a statement about an unknown.
 pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
@@ -90,6 +94,11 @@ pub(super) fn judge(
         .unwrap_or(0);
     let other = if open == 0 { 1 } else { open - 1 };
     let mut judgement = judge_pair(board, stock, asked, &[sides[open], sides[other]], line);
+    for pair in sides.windows(2) {
+        if let Some(mismatch) = unequal_dimensions(board, pair) {
+            return mismatched(judgement.target, mismatch);
+        }
+    }
     let known: Vec<&&Tree> = sides
         .iter()
         .filter(|side| !has_unknown(board, &[**side]))
@@ -170,25 +179,44 @@ fn judge_pair(
         } else {
             Truth::Follows(lines.clone())
         };
-        if !right {
-            settle(
-                &mut judgement,
-                target,
-                line,
-                plain_root.unwrap_or(function[0]),
-                *function,
-            );
-        }
-    } else if let Some(root) = plain_root
-        && matches!(
-            grade(board, unknown, rounded(root)),
-            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
-        )
-    {
-        judgement.truth = Truth::Holds;
+        settle(
+            &mut judgement,
+            target,
+            (line, right),
+            plain_root.unwrap_or(function[0]),
+            *function,
+        );
     } else if holds_identically(board, stock, sides) {
         judgement.truth = Truth::Holds;
         judgement.proved = true;
+    } else if is_empty(board, stock, sides) {
+        judgement.truth = Truth::Noted;
+        judgement.remarks.push(Remark::SaysNothing);
+        return judgement;
+    } else if let Some(root) = plain_root.or_else(|| near_root(board, unknown, sides))
+        && matches!(
+            grade(
+                board,
+                unknown,
+                loose_root(board, stock, unknown, sides, root)
+            ),
+            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
+        )
+    {
+        let proved = |sides: &[&Tree]| {
+            lift(board, stock, sides, None, &combine).iter().any(|one| {
+                accepted
+                    .iter()
+                    .any(|(function, _)| same(&one.function, function))
+            })
+        };
+        if let Some(span) = super::surplus::surplus(board, sides, &proved) {
+            judgement.evidence.surplus = true;
+            judgement.caret = Some(span);
+            return judgement;
+        }
+        judgement.truth = Truth::Holds;
+        judgement.remarks.push(Remark::NotSeen);
     }
     if judgement.truth.holds() {
         // Only a balance with no other unknown settles a step; a value asked is still to be given.
@@ -212,6 +240,19 @@ fn judge_pair(
         }
         return judgement;
     }
+    let ten = |side: &&&Tree| {
+        side.literals()
+            .iter()
+            .any(|place| place.literal.value == 10.0)
+    };
+    judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
+        && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
+    judgement.evidence.same_turn = target == StepId::MomentSum
+        && board.right(target).is_some_and(|right| {
+            lifted
+                .iter()
+                .any(|one| agree(&one.function.map(|value| -value), &right))
+        });
     judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     judgement.evidence.number = plain_root.map(|root| Typed {
         value: root,
@@ -287,7 +328,13 @@ fn scaled_name(
 }
 
 /// Lets a value stand that the line only implies.
-fn settle(judgement: &mut Judgement, target: StepId, line: usize, value: f64, function: Samples) {
+fn settle(
+    judgement: &mut Judgement,
+    target: StepId,
+    (line, right): (usize, bool),
+    value: f64,
+    function: Samples,
+) {
     judgement.values.push((
         target,
         Own {
@@ -295,7 +342,7 @@ fn settle(judgement: &mut Judgement, target: StepId, line: usize, value: f64, fu
             value,
             typed: None,
             function,
-            right: false,
+            right,
         },
     ));
 }
@@ -411,6 +458,108 @@ fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
     relations
         .into_iter()
         .find(|function| !agree(function, &right))
+}
+
+/// True if the sides are equal whatever the unknowns are.
+fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+    let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let mut values = [0.0; 2];
+        for (value, side) in values.iter_mut().zip(sides) {
+            let mut moved = |found: Leaf<'_>| match found {
+                Leaf::Name(id) => {
+                    let value = leaf(Leaf::Name(id));
+                    let open = board
+                        .names
+                        .role(id)
+                        .is_some_and(|role| is_open(board, role).is_some());
+                    let factor = if open {
+                        1.0 + 0.31 * (1.0 + id.0 as f64)
+                    } else {
+                        1.0
+                    };
+                    Value {
+                        number: value.number * factor,
+                        ..value
+                    }
+                }
+                literal => leaf(literal),
+            };
+            *value = evaluate(side, &mut moved).ok()?.number;
+        }
+        let scale = values[0].abs().max(values[1].abs()).max(1e-9);
+        Some((values[0] - values[1]) / scale)
+    };
+    lift(board, stock, sides, None, &combine)
+        .iter()
+        .any(|one| one.function.iter().all(|apart| apart.abs() < 1e-9))
+}
+
+/// The unknown near its right value for which both sides are equal, where they are not linear in
+/// it (tan ψ, H²).
+fn near_root(board: &Board<'_>, unknown: StepId, sides: &[&Tree]) -> Option<f64> {
+    let right = board.right(unknown)?[0];
+    let apart = |trial: f64| -> Option<f64> {
+        let mut values = [0.0; 2];
+        for (value, side) in values.iter_mut().zip(sides) {
+            *value = evaluate(side, &mut |leaf| match leaf {
+                Leaf::Name(id) if board.names.role(id) == Some(NameRole::Step(unknown)) => {
+                    Value::of(trial, board.names.dimension(id))
+                }
+                leaf => plain_leaf(board, leaf),
+            })
+            .ok()?
+            .number;
+        }
+        Some(values[0] - values[1])
+    };
+    let (mut low, mut high) = (0.97 * right, 1.03 * right);
+    let (first, last) = (apart(low)?, apart(high)?);
+    if first * last > 0.0 {
+        return None;
+    }
+    for _ in 0..60 {
+        let middle = 0.5 * (low + high);
+        if apart(middle)? * first > 0.0 {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Some(0.5 * (low + high))
+}
+
+/// A root as a number whose last place counts for what the figures of the line leave open.
+fn loose_root(
+    board: &Board<'_>,
+    stock: &Stock,
+    unknown: StepId,
+    sides: &[&Tree],
+    at: f64,
+) -> Typed {
+    let mut typed = rounded(at);
+    let moved = |index: usize, by: f64| {
+        root(board, unknown, sides, 0, &mut |leaf| match leaf {
+            Leaf::Literal(literal) if literal.index == index => {
+                let mut value = Value::of_literal(literal);
+                value.number += by;
+                value
+            }
+            leaf => plain_leaf(board, leaf),
+        })
+    };
+    let mut loose = 0.0;
+    for side in sides {
+        for place in side.literals() {
+            if stock.is_exact(place.literal, place.in_angle) {
+                continue;
+            }
+            let half = 0.5 * place.literal.written.last_place;
+            loose += moved(place.literal.index, half).map_or(0.0, |other| (other - at).abs());
+        }
+    }
+    let most = MOST_LOOSE * at.abs();
+    typed.written.last_place = typed.written.last_place.max((2.0 * loose).min(most));
+    typed
 }
 
 /// A root as a number of four figures.

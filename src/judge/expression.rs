@@ -1,9 +1,10 @@
 //! An expression, or a chain of them, as the value of a step.
 
 use super::board::{Board, Own};
+use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
 use super::lift::{Lifted, Stock, lift, looseness, plain_value};
-use super::names::NameRole;
+use super::open::{is_known, names_itself, rests_on_open};
 use super::{Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
@@ -54,6 +55,13 @@ pub(super) fn judge(
     let mut judgement = one(board, stock, target, dimension, sides[0], *first, line);
     if sides.len() > 1 {
         follow_chain(dimension, sides, &values, &mut judgement);
+        // `294*6.6 = 0.906*T*3.8` claims something; it gives no value.
+        let worked = |side: &Tree| !matches!(side.node, Node::Literal(_) | Node::Negative(_));
+        judgement.evidence.false_equation = !named
+            && !judgement.truth.holds()
+            && sides[1..]
+                .iter()
+                .any(|side| worked(side) && !side.names().is_empty());
     }
     // A value that would tell what the learner has not found is not shown.
     judgement.value =
@@ -63,6 +71,17 @@ pub(super) fn judge(
     }
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
+    }
+    // With an open unknown in it, its value speaks for nothing.
+    if judgement.truth == Truth::DoesNotHold
+        && sides
+            .iter()
+            .any(|side| equation::has_unknown(board, &[*side]))
+        && board
+            .unknown()
+            .is_some_and(|unknown| !board.standing.contains_key(&unknown))
+    {
+        judgement.evidence.number = None;
     }
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
@@ -155,6 +174,29 @@ fn one(
         }
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     }
+    let plain = typed.is_none() && graded.is_some();
+    if typed.is_none() {
+        let right = |sides: &[&Tree]| {
+            lifted(board, stock, sides[0], dimension).iter().any(|one| {
+                accepted
+                    .iter()
+                    .any(|(function, _)| same(target, &one.function, function))
+            })
+        };
+        if let Some(span) = super::surplus::surplus(board, &[tree], &right) {
+            judgement.evidence.surplus = true;
+            judgement.caret = Some(span);
+            return judgement;
+        }
+        if plain && let Some(span) = stray_unit(stock, tree, dimension) {
+            judgement.truth = Truth::WrongUnit {
+                wanted: dimension,
+                found: value.dimension,
+            };
+            judgement.caret = Some(span);
+            return judgement;
+        }
+    }
     let scaled = |truth: &Truth| {
         own(
             line,
@@ -164,8 +206,12 @@ fn one(
             truth,
         )
     };
-    let Some(graded) = graded else {
-        judgement.evidence.takes_ten = takes_ten(board, target, taken);
+    let coarse_ten = graded == Some(Grade::TooFewFigures)
+        && matches!(target, StepId::Weight(_))
+        && takes_ten(board, target, taken);
+    let Some(graded) = graded.filter(|_| !coarse_ten) else {
+        judgement.evidence.takes_ten =
+            may_take_ten(target, tree) && takes_ten(board, target, taken);
         let opposite = Typed {
             value: -taken.value,
             ..taken
@@ -185,6 +231,9 @@ fn one(
         Grade::Follows(lines) => Truth::Follows(lines),
         Grade::TooFewFigures => Truth::TooFewFigures,
     };
+    if plain && judgement.truth == Truth::Holds {
+        judgement.remarks.push(Remark::NotSeen);
+    }
     if typed.is_some_and(|typed| typed.written.significant < 3)
         && judgement.truth == Truth::Holds
         && board
@@ -205,7 +254,15 @@ fn one(
             ),
         _ => board.right(target).unwrap_or([number; 4]),
     };
-    note_sense(target, number, function[0], &mut judgement);
+    // The sense is compared with what is accepted, whatever sign was typed.
+    let nearest = accepted
+        .iter()
+        .map(|(function, _)| function[0])
+        .min_by(|one, other| {
+            let off = |value: f64| (value.abs() - number.abs()).abs();
+            off(*one).total_cmp(&off(*other))
+        });
+    note_sense(target, number, nearest.unwrap_or(number), &mut judgement);
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
         own.function = function;
@@ -295,11 +352,24 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
         }
 }
 
+/// True where g = 10 m/s² can be told from the line: at a weight, or where a ten stands.
+fn may_take_ten(target: StepId, tree: &Tree) -> bool {
+    let ten = tree
+        .literals()
+        .iter()
+        .any(|place| place.literal.value == 10.0);
+    matches!(target, StepId::Weight(_)) || ten
+}
+
 /// True for what is asked as a size: its sign belongs in the sum.
 fn is_size(target: StepId) -> bool {
     matches!(
         target,
-        StepId::Weight(_) | StepId::Across(_) | StepId::PartOf(..) | StepId::Moment(_)
+        StepId::Weight(_)
+            | StepId::Across(_)
+            | StepId::PartOf(..)
+            | StepId::Moment(_)
+            | StepId::Reaction(_, Part::Size)
     )
 }
 
@@ -341,7 +411,7 @@ pub(super) fn typed_number(tree: &Tree, number: f64, dimension: Dimension) -> Op
 }
 
 /// A calculated number is taken to four figures when it must be compared as a value.
-fn calculated(number: f64) -> Typed {
+pub(super) fn calculated(number: f64) -> Typed {
     let place = if number == 0.0 {
         1e-6
     } else {
@@ -367,52 +437,6 @@ fn ratios(tree: &Tree) -> (bool, bool) {
     found
 }
 
-/// The later sides of a chain: each must be the value of the one before, and the last one counts.
-fn follow_chain(
-    dimension: Dimension,
-    sides: &[&Tree],
-    values: &[Value],
-    judgement: &mut Judgement,
-) {
-    for index in 1..sides.len() {
-        let (before, here) = (
-            values[index - 1].number_as(dimension),
-            values[index].number_as(dimension),
-        );
-        let place = typed_number(sides[index], here, dimension)
-            .map_or(0.0, |typed| typed.written.last_place);
-        let allowed = place.max(0.006 * before.abs().max(here.abs()));
-        let fits = (before - here).abs() <= allowed;
-        if !fits && judgement.truth.holds() {
-            judgement.truth = Truth::DoesNotHold;
-            judgement.proved = false;
-            judgement.values.clear();
-            judgement.evidence.broken_link = true;
-            judgement.evidence.lifted.clear();
-            judgement.evidence.number = Some(
-                typed_number(sides[index], here, dimension).unwrap_or_else(|| calculated(here)),
-            );
-            judgement.caret = Some(sides[index].span);
-            return;
-        }
-    }
-    let last = sides.len() - 1;
-    let number = values[last].number_as(dimension);
-    if let Some(typed) = typed_number(sides[last], number, dimension) {
-        if !values[last].may_be(dimension) && judgement.truth.holds() {
-            judgement.truth = Truth::WrongUnit {
-                wanted: dimension,
-                found: values[last].dimension,
-            };
-            judgement.values.clear();
-            judgement.caret = Some(sides[last].span);
-        }
-        for (_, own) in &mut judgement.values {
-            own.typed = Some((typed.value, typed.written));
-        }
-    }
-}
-
 /// Another step whose value this is.
 pub(super) fn other_step(
     board: &Board<'_>,
@@ -426,6 +450,15 @@ pub(super) fn other_step(
         .steps
         .iter()
         .filter(|step| step.id != target && value.may_be(step.dimension));
+    // A bare number guessed right tells nothing of what is still to be found.
+    let guessed = typed_number(tree, value.number, Dimension::NUMBER).is_some();
+    let ahead = |id: &StepId| {
+        matches!(
+            id,
+            StepId::Pull(_) | StepId::Reaction(..) | StepId::PartOf(..)
+        ) && !board.standing.contains_key(id)
+            && board.key.rank(*id) > board.key.rank(target)
+    };
     let telling = |id: &StepId| {
         !matches!(
             id,
@@ -433,7 +466,7 @@ pub(super) fn other_step(
         )
     };
     candidates
-        .filter(|step| telling(&step.id))
+        .filter(|step| telling(&step.id) && !(guessed && ahead(&step.id)))
         .find(|step| {
             let Some(right) = board.right(step.id) else {
                 return false;
@@ -447,22 +480,6 @@ pub(super) fn other_step(
             }
         })
         .map(|step| step.id)
-}
-
-fn remark_on_unit(
-    sides: &[&Tree],
-    values: &[Value],
-    dimension: Dimension,
-    judgement: &mut Judgement,
-) {
-    let (Some(side), Some(value)) = (sides.last(), values.last()) else {
-        return;
-    };
-    let alone =
-        matches!(side.node, Node::Literal(_) | Node::Negative(_)) && dimension != Dimension::ANGLE;
-    if alone && value.bare && dimension != Dimension::NUMBER {
-        judgement.remarks.push(Remark::UnitMissing);
-    }
 }
 
 /// A line that speaks of another step than the one asked: it is credited with what it settles.
@@ -480,61 +497,6 @@ pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement
     }
 }
 
-/// True if a name stands for a step that is not yet known: its value may not be put in.
-pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
-    match role {
-        NameRole::Step(id @ (StepId::Pull(_) | StepId::Reaction(..)))
-            if !board.standing.contains_key(&id) =>
-        {
-            Some(id)
-        }
-        _ => None,
-    }
-}
-
-/// Where a quantity is told by its own name, or an open unknown where a value is asked.
-fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> Option<crate::text::Span> {
-    let unknown = board.unknown();
-    // Before the pull is known, only its own component, part or moment may be told by it.
-    let by_pull = |id: StepId| match target {
-        StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
-            Some(StepId::Pull(force)) == unknown && Some(id) == unknown
-        }
-        StepId::Reaction(..) => true,
-        _ => Some(id) != unknown,
-    };
-    sides
-        .iter()
-        .flat_map(|side| side.names())
-        .find_map(|(id, span)| match board.names.role(id) {
-            Some(NameRole::Step(step)) if step == target => Some(span),
-            Some(role @ NameRole::Step(step))
-                if is_open(board, role).is_some() && !by_pull(step) =>
-            {
-                Some(span)
-            }
-            _ => None,
-        })
-}
-
-/// True if every name in an expression is given or found, multiples of an open unknown excepted.
-pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
-    let open = board
-        .unknown()
-        .filter(|unknown| !board.standing.contains_key(unknown));
-    side.names()
-        .iter()
-        .all(|(id, _)| match board.names.role(*id) {
-            Some(NameRole::Step(StepId::Distance(_))) => true,
-            Some(NameRole::Step(
-                StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
-            )) if Some(StepId::Pull(force)) == open => false,
-            Some(NameRole::Step(step)) => board.standing.contains_key(&step),
-            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
-            _ => true,
-        })
-}
-
 /// True if a number is an angle of the drawing: a given one, or the complement of the one asked.
 fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> bool {
     let (StepId::Angle(_), Some(number)) = (target, judgement.evidence.number) else {
@@ -550,28 +512,4 @@ fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> b
     givens
         .chain(complement)
         .any(|angle| (angle - number.value).abs() < 1e-6)
-}
-
-/// True if an expression rests on a step that is not found yet. A component, part or moment of the
-/// unknown may be told by the unknown.
-fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> bool {
-    let unknown = board.unknown();
-    let of_unknown = matches!(target, StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force)
-        if Some(StepId::Pull(force)) == unknown);
-    sides
-        .iter()
-        .flat_map(|side| side.names())
-        .any(|(id, _)| match board.names.role(id) {
-            Some(NameRole::Step(StepId::Distance(_))) => false,
-            Some(NameRole::Step(step)) if of_unknown && Some(step) == unknown => false,
-            Some(NameRole::Step(StepId::PartOf(force, _) | StepId::Moment(force))) => {
-                // A part or moment may be used unasked once its force is found.
-                let found = [StepId::Weight(force), StepId::Pull(force)]
-                    .iter()
-                    .any(|step| board.standing.contains_key(step));
-                !found
-            }
-            Some(NameRole::Step(step)) => !board.standing.contains_key(&step),
-            _ => false,
-        })
 }

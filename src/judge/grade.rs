@@ -79,15 +79,20 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     // One figure is too little to tell that a value is meant.
     let telling =
         typed.written.significant >= 2 || (typed.value - right[0]).abs() < 1e-9 * right[0].abs();
-    if telling && any(&|value| typed.is(value), right[0]) {
+    if telling && !too_coarse(id, typed, right[0]) && any(&|value| typed.is(value), right[0]) {
         return Some(Grade::Holds);
     }
-    if telling && !uses_other_gravity(board) && in_hull(board, id, &shapes, typed) == Some(true) {
+    let coarse = too_coarse(id, typed, right[0]);
+    if telling
+        && !coarse
+        && !uses_other_gravity(board)
+        && in_hull(board, id, &shapes, typed) == Some(true)
+    {
         return Some(Grade::Rounded);
     }
     for gravity in board.other_gravities() {
         let value = with_gravity(board, id, gravity);
-        if telling && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
+        if telling && !coarse && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
             return Some(Grade::OtherGravity(gravity));
         }
     }
@@ -96,7 +101,17 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
             return Some(Grade::Follows(lines.clone()));
         }
     }
-    if telling {
+    // The unknown as the learner's own balance gives it, with her numbers as typed.
+    let own_root = board
+        .standing
+        .get(&StepId::MomentSum)
+        .filter(|own| !own.right && Some(id) == board.unknown());
+    if let Some(own) = own_root
+        && (typed.is(own.value) || (typed.value - own.value).abs() <= 0.003 * own.value.abs())
+    {
+        return Some(Grade::Follows(vec![own.line]));
+    }
+    if telling && !coarse {
         let own = board.own_pins();
         let hulls = [
             (PinnedSamples::new(), Grade::Rounded),
@@ -115,10 +130,20 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
             }
         }
     }
-    let coarse = |value: f64| rounded_to(value, typed.written.significant.min(2), typed.value);
-    (typed.written.significant <= 2 && any(&coarse, right[0])
-        || trailing_zeros(typed) && any(&|value| rounded_to(value, 2, typed.value), right[0]))
+    let figures = typed.written.significant.min(2);
+    let to_two = |value: f64| rounded_to(value, figures, typed.value);
+    let zeros = |value: f64| (1..=2).any(|figures| rounded_to(value, figures, typed.value));
+    (typed.written.significant <= 2 && any(&to_two, right[0])
+        || trailing_zeros(typed) && any(&zeros, right[0]))
     .then_some(Grade::TooFewFigures)
+}
+
+/// True for a number of fewer than three figures that is further off than half a per cent: a
+/// dropped zero (64 for 64.0) is right, 16 for 16.33 is the right way with too few figures.
+fn too_coarse(id: StepId, typed: Typed, right: f64) -> bool {
+    let angle = matches!(id, StepId::Angle(_) | StepId::Reaction(_, Part::Direction));
+    let off = (typed.value.abs() - right.abs()).abs();
+    !angle && typed.written.significant < COMMON_FIGURES && off > 0.005 * right.abs()
 }
 
 /// The value of a step with another acceleration of free fall.
@@ -155,9 +180,30 @@ fn uses_other_gravity(board: &Board<'_>) -> bool {
         .is_none_or(|first| first || told.any(|other| other))
 }
 
+/// How far the unknown moves when the sum of the known moments, and its component, are carried to
+/// three figures: no step asks for them.
+fn carried_sums(board: &Board<'_>, right: f64) -> f64 {
+    let share = |step: StepId| {
+        let full = board.right(step).map_or(0.0, |function| function[0]);
+        if full == 0.0 {
+            return 0.0;
+        }
+        (to_figures(full, COMMON_FIGURES) / full - 1.0).abs()
+    };
+    let across = board.unknown().and_then(StepId::force).map(StepId::Across);
+    (share(StepId::KnownMoments) + across.map_or(0.0, share)) * right.abs()
+}
+
 /// True if a number is reached by rounding on the way from right values.
 fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
     let (low, high) = hull(board, id, &PinnedSamples::new())?;
+    // Who is nearer than rounding allows on the other side is no further off.
+    let right = board.right(id)?[0];
+    let mut reach = (high - right).abs().max((right - low).abs());
+    if Some(id) == board.unknown() {
+        reach += carried_sums(board, right);
+    }
+    let (low, high) = (right - reach, right + reach);
     Some(shapes.iter().any(|shape| {
         let (one, other) = (shape.of(low), shape.of(high));
         typed.is_between(one.min(other), one.max(other))
@@ -192,6 +238,7 @@ fn shapes(id: StepId) -> Vec<Shape> {
         StepId::Weight(_) | StepId::Across(_) | StepId::PartOf(..) | StepId::Moment(_) => {
             vec![Shape::Same, Shape::Opposite]
         }
+        StepId::Reaction(_, Part::Size) => vec![Shape::Same, Shape::Opposite],
         // A line below the horizontal is often given a negative angle.
         StepId::Reaction(_, Part::Direction) => {
             vec![Shape::Same, Shape::Opposite, Shape::Supplement]

@@ -134,6 +134,26 @@ impl Stock {
         }
     }
 
+    /// True for a pure number, and for one that equals a given, a derived given such as L/2, or an
+    /// own value: nothing was rounded there.
+    pub(super) fn is_exact(&self, literal: &Literal, as_angle: bool) -> bool {
+        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
+        pure || self.entries.iter().any(|(_, dimension, shown, _)| {
+            (*dimension == Dimension::ANGLE) == as_angle
+                && fits(literal, *shown, *dimension, true) == Some(0)
+        })
+    }
+
+    /// True if a number with its unit is a quantity of this working.
+    pub(super) fn knows(&self, literal: &Literal) -> bool {
+        self.entries.iter().any(|(_, dimension, shown, exact)| {
+            literal
+                .unit
+                .is_some_and(|unit| unit.dimension == *dimension)
+                && fits(literal, *shown, *dimension, *exact).is_some()
+        })
+    }
+
     /// What a literal may stand for, the likeliest first; itself last.
     fn meanings(&self, literal: &Literal, as_angle: bool) -> Vec<Meaning> {
         let mut found: Vec<(u8, Meaning)> = Vec::new();
@@ -244,14 +264,8 @@ pub(super) fn looseness(
     tree.literals()
         .iter()
         .filter(|place| {
-            let literal = place.literal;
-            let pure = literal.unit.is_none() && PURE.contains(&literal.value);
-            let exact = stock.entries.iter().any(|(_, dimension, shown, exact)| {
-                *exact
-                    && (*dimension == Dimension::ANGLE) == place.in_angle
-                    && fits(literal, *shown, *dimension, true) == Some(0)
-            });
-            !pure && !exact && literal.written.significant >= least
+            !stock.is_exact(place.literal, place.in_angle)
+                && place.literal.written.significant >= least
         })
         .filter_map(|place| {
             let written = figures_meant(place.literal.value, place.literal.written);

@@ -9,13 +9,16 @@
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
 mod board;
+mod chain;
 mod equation;
 mod expression;
 mod grade;
 mod lift;
 mod names;
+mod open;
 mod own;
 pub mod statement;
+mod surplus;
 mod told;
 
 pub use board::{Board, Own, OwnName, Standing};
@@ -89,6 +92,10 @@ pub enum Remark {
     TakenAsZero,
     /// A weight or component given with a minus sign: its size is right.
     SignInSum,
+    /// The value is right, and the form does not show how it comes about.
+    NotSeen,
+    /// True whatever the forces are.
+    SaysNothing,
     /// An equation that holds, with these other unknowns in it.
     OtherUnknowns(Vec<StepId>),
 }
@@ -113,6 +120,12 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// True for a line that is right but for one part too many; the caret shows it.
+    pub surplus: bool,
+    /// True for an equation whose sides differ and which holds no unknown to solve for.
+    pub false_equation: bool,
+    /// True for a moment balance that would hold with the unknown's term on the other side.
+    pub same_turn: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
     /// True if it is a pull's size with a minus sign.
@@ -184,6 +197,11 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        // A sine that only comes right when it is read otherwise must be proved.
+        let reread = index > 0 && !judgement.proved && has_ratio(reading);
+        if judgement.truth.holds() && reread {
+            continue;
+        }
         if judgement.truth.holds() {
             if index > 0 {
                 judgement.remarks.push(Remark::OtherReading);
@@ -203,6 +221,31 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
     first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold))
 }
 
+/// True if a line has a sine, cosine or tangent.
+fn has_ratio(reading: &Reading) -> bool {
+    let mut found = false;
+    for side in &reading.sides {
+        side.visit(&mut |tree| {
+            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
+        });
+    }
+    found
+}
+
+/// `0 = 0`: numbers that are equal, and no name.
+fn says_nothing(sides: &[&Tree]) -> bool {
+    let numbers: Option<Vec<f64>> = sides
+        .iter()
+        .map(|side| match &side.node {
+            Node::Literal(literal) => Some(literal.value),
+            _ => None,
+        })
+        .collect();
+    numbers.is_some_and(|numbers| {
+        numbers.len() > 1 && numbers.iter().all(|number| *number == numbers[0]) && numbers[0] == 0.0
+    })
+}
+
 fn judge_reading(
     board: &Board<'_>,
     stock: &Stock,
@@ -211,6 +254,11 @@ fn judge_reading(
     (text, line): (&str, usize),
 ) -> Judgement {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
+    if says_nothing(&sides) {
+        let mut judgement = Judgement::of(asked, Truth::Noted);
+        judgement.remarks.push(Remark::SaysNothing);
+        return judgement;
+    }
     // `ΣM = … = 0`: a name before an equation only says what the sum is.
     let sum_of = sides.len() > 1 && equation::is_equation(board, asked, &sides);
     if let Some((name, _)) = reading.defines.as_ref().filter(|_| !sum_of) {

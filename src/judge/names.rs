@@ -1,7 +1,7 @@
 //! The names a learner may type, and what each stands for.
 
 use crate::key::{Key, StepId};
-use crate::problem::{GivenId, Problem};
+use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Vocabulary};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -28,6 +28,48 @@ pub struct Names {
 }
 
 impl Names {
+    /// The names of a problem and its key, and the learner's own.
+    ///
+    /// Where a weight or its component is `asked`, a bare `m` is its mass and a bare `W` its
+    /// weight.
+    pub fn asking(
+        problem: &Problem,
+        key: &Key,
+        own: &[(Symbol, Dimension)],
+        asked: Option<StepId>,
+    ) -> Names {
+        let mut names = Names::of(problem, key, own);
+        let force = match asked {
+            Some(StepId::Weight(force) | StepId::Across(force)) => problem.force(force),
+            _ => None,
+        };
+        if let Some(force) = force
+            && let Size::Weight(mass) = force.size
+        {
+            names.also(NameRole::Given(mass), "m");
+            if matches!(asked, Some(StepId::Across(_))) {
+                names.also(NameRole::Step(StepId::Weight(force.id)), "W");
+            }
+        }
+        names
+    }
+
+    /// Another spelling for what has this role, unless a name is spelled so.
+    fn also(&mut self, role: NameRole, spelling: &str) {
+        let taken = self
+            .vocabulary
+            .names
+            .iter()
+            .any(|name| name.symbol.shown() == spelling);
+        let at = self.roles.iter().position(|known| *known == role);
+        if let Some(name) = at
+            .filter(|_| !taken)
+            .and_then(|at| self.vocabulary.names.get_mut(at))
+        {
+            name.spellings.push(spelling.to_owned());
+        }
+    }
+
     /// The names of a problem and its key, and the learner's own.
     pub fn of(problem: &Problem, key: &Key, own: &[(Symbol, Dimension)]) -> Names {
         let mut names = Names {

@@ -2,9 +2,10 @@
 
 use super::board::{Board, OwnName};
 use super::equation;
-use super::expression::{is_known, lifted, other_step};
+use super::expression::{lifted, other_step};
 use super::lift::{Stock, plain_leaf, plain_value};
 use super::names::NameRole;
+use super::open::is_known;
 use super::{Judgement, Truth};
 use crate::reading::{Leaf, Node, Tree, Value, evaluate};
 use crate::units::Dimension;

@@ -76,11 +76,7 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
         crate::reading::Remark::Direction { way, span } => Some((*way, *span)),
         _ => None,
     });
-    let (Some((way, span)), StepId::Reaction(_, Part::Along(axis))) = (said, judgement.target)
-    else {
-        return;
-    };
-    let Some(right) = board.right(judgement.target) else {
+    let Some((way, span)) = said else {
         return;
     };
     let (says_axis, sign) = match way {
@@ -89,10 +85,19 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
         Way::Right => (Axis::Horizontal, 1.0),
         Way::Left => (Axis::Horizontal, -1.0),
     };
+    // A value of another step with a wrong way is not that step's value.
+    if let Some(other) = judgement.evidence.other_step
+        && fits_way(board, other, says_axis, sign) == Some(false)
+    {
+        judgement.evidence.other_step = None;
+    }
+    let Some(fits) = fits_way(board, judgement.target, says_axis, sign) else {
+        return;
+    };
     if !judgement.truth.holds() {
         return;
     }
-    if says_axis == axis && sign * right[0] > 0.0 {
+    if fits {
         judgement
             .remarks
             .retain(|remark| *remark != Remark::OppositeSense);
@@ -105,4 +110,19 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     judgement.evidence.number = None;
     judgement.evidence.wrong_way = true;
     judgement.caret = Some(span);
+}
+
+/// Whether a way is that of a hinge's part, or above or below the horizontal as its line lies;
+/// `None` for other steps.
+fn fits_way(board: &Board<'_>, step: StepId, says: Axis, sign: f64) -> Option<bool> {
+    let StepId::Reaction(support, part) = step else {
+        return None;
+    };
+    let axis = match part {
+        Part::Along(axis) => axis,
+        Part::Direction => Axis::Vertical,
+        Part::Size => return None,
+    };
+    let right = board.right(StepId::Reaction(support, Part::Along(axis)))?;
+    Some(says == axis && sign * right[0] > 0.0)
 }

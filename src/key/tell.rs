@@ -281,7 +281,7 @@ pub(crate) fn written<S: Copy>(
         Formula::Tangent(part) => function("tan", part),
         Formula::ArcTangent(part) => {
             let (text, _) = inner(part);
-            (format!("atan({})", text.replace('|', "")), Binding::Tight)
+            (format!("atan({})", text), Binding::Tight)
         }
         Formula::Square(part) => {
             let mark = if typed { "^2" } else { "²" };

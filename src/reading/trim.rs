@@ -74,10 +74,10 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("rightwards", Some(Way::Right)),
     ("to the right", Some(Way::Right)),
     ("→", Some(Way::Right)),
-    ("above the horizontal", None),
-    ("above horizontal", None),
-    ("below the horizontal", None),
-    ("below horizontal", None),
+    ("above the horizontal", Some(Way::Up)),
+    ("above horizontal", Some(Way::Up)),
+    ("below the horizontal", Some(Way::Down)),
+    ("below horizontal", Some(Way::Down)),
     ("to the horizontal", None),
     ("from the horizontal", None),
     ("with the horizontal", None),
@@ -87,6 +87,11 @@ const WAYS: &[(&str, Option<Way>)] = &[
 pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
     let mut remarks = Vec::new();
     let mut part = shrink(line, Span::new(0, line.len()));
+    if let Some((length, way)) = leading_way(&line[part.start..part.end]) {
+        let span = Span::new(part.start, part.start + length);
+        remarks.push(Remark::Direction { span, way });
+        part = shrink(line, Span::new(span.end, part.end));
+    }
     while let Some(length) = head(&line[part.start..part.end], lexicon) {
         let end = part.start + length;
         remarks.push(Remark::PassedOver {
@@ -108,6 +113,21 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         end = part.start + bare_end(&line[part.start..part.start + length]);
     }
     (Span::new(part.start, end), remarks)
+}
+
+/// An arrow before a number: `← 349 N`.
+fn leading_way(text: &str) -> Option<(usize, Way)> {
+    let arrow = text.chars().next()?;
+    let way = match arrow {
+        '↑' => Way::Up,
+        '↓' => Way::Down,
+        '←' => Way::Left,
+        '→' => Way::Right,
+        _ => return None,
+    };
+    let rest = text[arrow.len_utf8()..].trim_start_matches(is_blank);
+    rest.starts_with(|c: char| c.is_ascii_digit())
+        .then_some((arrow.len_utf8(), way))
 }
 
 /// Bytes of a text without the signs at its end that say nothing.
@@ -159,7 +179,7 @@ fn filler(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
     let defines = rest.starts_with('=') && !matches!(small.as_str(), "answer" | "ans" | "it");
     let known = lexicon.find(word).is_some();
     (FILLERS.contains(&small.as_str()) && !rest.is_empty() && !known && !defines)
-        .then(|| length + usize::from(text[length..].starts_with(',')))
+        .then(|| length + usize::from(text[length..].starts_with([',', '.'])))
 }
 
 /// `Moments about the hinge: …`, `up = down: …`. A label ends in a colon and has letters; a name
@@ -167,10 +187,13 @@ fn filler(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
 fn label(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
     let colon = text.find(':')?;
     let (before, after) = (text[..colon].trim(), &text[colon + 1..]);
+    // `ΣFy = 0: Hy = 954` says what the sum is of.
+    let sum = before.contains('=') && after.contains('=');
     let is_label = before.chars().any(char::is_alphabetic)
-        && !before.ends_with(|c: char| {
-            matches!(c, ')' | ']' | '}') || (c.is_ascii_digit() && !before.contains(' '))
-        })
+        && (sum
+            || !before.ends_with(|c: char| {
+                matches!(c, ')' | ']' | '}') || (c.is_ascii_digit() && !before.contains(' '))
+            }))
         && !after.starts_with('=')
         && !after.trim_matches(is_blank).is_empty()
         && lexicon.find(before).is_none();

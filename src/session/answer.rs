@@ -3,7 +3,7 @@
 use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
-use crate::diagnosis::{Diagnosis, diagnose};
+use crate::diagnosis::{Because, Diagnosis, diagnose};
 use crate::judge::{Judgement, Remark, Truth, judge};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
@@ -12,15 +12,27 @@ use crate::units::{Dimension, value_text};
 impl Session {
     /// Judges a line at a step and takes what it establishes.
     pub(super) fn answer(&mut self, asked: StepId, line: &str) -> Outcome {
+        if asked == StepId::MomentSum && self.is_the_idea(line) {
+            let message = self.words.say("talk.words-only", &[]);
+            return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
+        }
         let names = self.names();
         let own_values = self.own_values();
         let number = self.state.next_number;
-        let (judgement, diagnosis) = {
+        let (mut judgement, diagnosis) = {
             let board = self.board(&names, &own_values);
             let judgement = judge(&board, asked, line, number);
             let diagnosis = diagnose(&board, &judgement, &self.instances);
             (judgement, diagnosis)
         };
+        // A name of her own is judged when it is used, unless its form is a known mistake.
+        let flat = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
+            judgement.truth = Truth::Noted;
+            judgement.value = None;
+        }
         if let Some((name, own)) = &judgement.names {
             let symbol = Symbol::new(name.clone());
             self.state.own_names.retain(|(known, _)| *known != symbol);
@@ -41,6 +53,17 @@ impl Session {
         outcome.reading = self.reading_shown(&judgement);
         outcome.caret = judgement.caret.filter(|_| outcome.sign != Sign::Right);
         outcome
+    }
+
+    /// "clockwise moments = anticlockwise moments": the principle, in words alone.
+    fn is_the_idea(&self, line: &str) -> bool {
+        let small = line.to_lowercase();
+        let words = self.words.word("statement.turning");
+        let turning = words
+            .split(',')
+            .filter(|word| small.contains(word.trim()))
+            .count();
+        turning > 0 && !line.chars().any(|c| c.is_ascii_digit())
     }
 
     /// A calculation where words are asked: what it settles is kept, and the question stays.
@@ -83,6 +106,10 @@ impl Session {
     fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
         for (step, own) in &judgement.values {
             self.state.standing.insert(*step, own.clone());
+        }
+        // A balance mended takes the place of one gone on with.
+        if judgement.target == StepId::MomentSum && judgement.truth == Truth::Holds {
+            self.state.carried.clear();
         }
         let settled: Vec<StepId> = judgement.establishes.clone();
         for step in &settled {

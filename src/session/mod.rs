@@ -161,7 +161,12 @@ impl Session {
     pub fn submit(&mut self, line: &str) -> Turn {
         let before = self.asked();
         let outcome = self.outcome(line);
-        let about = before.map_or_else(String::new, |step| self.title(step));
+        // A line is filed under what it settles, else under what was asked.
+        let settled = outcome.progress.first().copied();
+        let about = settled.filter(|_| !outcome.progress.iter().any(|step| Some(*step) == before));
+        let about = about
+            .or(before)
+            .map_or_else(String::new, |step| self.title(step));
         let number = outcome.numbered.then(|| {
             let number = self.state.next_number;
             self.state.next_number += 1;
@@ -260,7 +265,7 @@ impl Session {
             .iter()
             .map(|(symbol, own)| (symbol.clone(), own.dimension))
             .collect();
-        Names::of(&self.problem, &self.key, &own)
+        Names::asking(&self.problem, &self.key, &own, self.asked())
     }
 
     fn own_values(&self) -> Vec<OwnName> {

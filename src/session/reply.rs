@@ -115,7 +115,7 @@ impl Session {
             self.state.astray = 0;
             return;
         }
-        self.state.astray += 1;
+        self.state.astray = self.state.astray.saturating_add(1);
         if self.state.astray >= 3 {
             let message = std::mem::take(&mut outcome.message);
             outcome.message = message.then(self.say("talk.offer"));

@@ -7,7 +7,7 @@ use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
 use crate::problem::{Acting, ForceId, Place};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 use crate::text::{Prose, Slot};
-use crate::units::{Dimension, value_text};
+use crate::units::{Dimension, figures_text, value_text};
 
 impl Session {
     /// Everything that a screen shows now.
@@ -71,8 +71,16 @@ impl Session {
             return Some(own.value).filter(|_| self.is_number(step));
         }
         let reached = self.state.reached.contains_key(&step);
+        // A multiple of the unknown follows the learner's own unknown.
+        let own = |id: StepId| self.state.standing.get(&id).map(|own| (id, own.value));
+        let pins: Pins = match step {
+            StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+                own(StepId::Pull(force)).into_iter().collect()
+            }
+            _ => Pins::new(),
+        };
         (reached && self.is_number(step))
-            .then(|| self.key.value(step, self.sampling.own(), &Pins::new()))
+            .then(|| self.key.value(step, self.sampling.own(), &pins))
             .flatten()
     }
 
@@ -187,8 +195,29 @@ impl Session {
                 ("force", Slot::Key(force)),
                 ("body", Slot::Key(self.problem.body().noun.clone())),
                 ("angle", Slot::Key(self.example_angle().to_string())),
+                ("mass", Slot::Key(self.example_mass().to_string())),
+                (
+                    "weight",
+                    Slot::Key(figures_text(f64::from(self.example_mass()) * 9.8, 3)),
+                ),
             ],
         )
+    }
+
+    /// A mass for an example that is none of this problem's.
+    fn example_mass(&self) -> u32 {
+        let masses: Vec<f64> = self
+            .problem
+            .givens()
+            .iter()
+            .filter(|given| given.dimension == Dimension::MASS)
+            .map(|given| given.value)
+            .collect();
+        let free = |mass: &u32| {
+            let mass = f64::from(*mass);
+            masses.iter().all(|known| (known - mass).abs() > 0.5)
+        };
+        [15, 25, 35, 45, 95].into_iter().find(free).unwrap_or(7)
     }
 
     /// An angle for an example that is none of this problem's.

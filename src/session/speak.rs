@@ -4,7 +4,7 @@ use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Formula, StepId, formula_names};
+use crate::key::{Formula, Part, StepId, formula_names};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
@@ -79,7 +79,11 @@ impl Session {
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
-            Remark::RestsOnOpen | Remark::OtherUnknowns(_) => return Prose::default(),
+            Remark::NotSeen if target == StepId::MomentSum => ("talk.unproved-balance", Vec::new()),
+            Remark::NotSeen => ("talk.unproved", Vec::new()),
+            Remark::RestsOnOpen | Remark::OtherUnknowns(_) | Remark::SaysNothing => {
+                return Prose::default();
+            }
         };
         self.words.say(key, &slots)
     }
@@ -135,7 +139,20 @@ impl Session {
             }
             _ => {}
         }
+        let by_form = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        if judgement.evidence.surplus && !by_form {
+            return self.words.say("talk.surplus", &[]);
+        }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
+        if judgement.evidence.same_turn {
+            let slots = [
+                ("body", Slot::Word(self.problem.body().noun.clone())),
+                ("pivot", Slot::Word(self.pivot_noun())),
+            ];
+            return self.words.say("talk.same-turn", &slots);
+        }
         if judgement.evidence.takes_ten {
             return self.words.say("talk.gravity-ten", &own);
         }
@@ -159,7 +176,13 @@ impl Session {
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ => {
                 let step = [("step", Slot::Word(self.title(judgement.target)))];
-                self.words.say("talk.unexplained", &step)
+                let all_right = self.state.standing.values().all(|own| own.right);
+                let key = if all_right {
+                    "talk.unexplained"
+                } else {
+                    "talk.unexplained-own"
+                };
+                self.words.say(key, &step)
             }
         };
         if let Some(dimension) = judgement.evidence.dimension {
@@ -197,6 +220,9 @@ impl Session {
         if judgement.target == StepId::KnownMoments {
             return self.words.say("talk.known-moments", &[]);
         }
+        if judgement.remarks.contains(&Remark::SaysNothing) {
+            return self.words.say("talk.says-nothing", &[]);
+        }
         let others = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::OtherUnknowns(others) => Some(others),
             _ => None,
@@ -221,11 +247,13 @@ impl Session {
                 self.words.say("talk.noted-name", &slots)
             }
             None if judgement.proved => {
-                let step = self
-                    .asked()
-                    .map_or_else(String::new, |step| self.title(step));
-                self.words
-                    .say("talk.holds-open", &[("step", Slot::Word(step))])
+                let asked = self.asked();
+                let step = asked.map_or_else(String::new, |step| self.title(step));
+                let key = match asked {
+                    Some(StepId::MomentSum) => "talk.holds-open-balance",
+                    _ => "talk.holds-open",
+                };
+                self.words.say(key, &[("step", Slot::Word(step))])
             }
             None => self.words.say("talk.noted", &[]),
         }
@@ -316,9 +344,13 @@ impl Session {
             ("wrong", Slot::Value(wrong)),
             ("step", Slot::Word(self.title(target))),
         ];
-        let thought = self
-            .words
-            .say(&format!("mistake.{}.thought", instance.mistake.id), &slots);
+        // At a part along an axis the triangle is another one.
+        let part = format!("mistake.{}.thought-part", instance.mistake.id);
+        let key = match target {
+            StepId::Reaction(..) | StepId::PartOf(..) if self.words.has(&part) => part,
+            _ => format!("mistake.{}.thought", instance.mistake.id),
+        };
+        let thought = self.words.say(&key, &slots);
         match (named.voice, named.because) {
             (Voice::Flat, Because::Sum) => self.words.say("talk.sum-first", &[]).then(thought),
             (Voice::Flat, _) => thought,
@@ -344,7 +376,17 @@ impl Session {
     /// mistake changes one, else the whole.
     fn wrong_formula(&self, judgement: &Judgement, named: &Named) -> String {
         let instance = &self.instances[named.instance];
-        let places = [judgement.target, instance.shows_at];
+        let mut places = vec![judgement.target];
+        if let StepId::Reaction(_, part) = judgement.target {
+            let axis = match part {
+                Part::Along(axis) => Some(axis),
+                Part::Size | Part::Direction => None,
+            };
+            places.extend(self.key.steps.iter().map(|step| step.id).filter(
+                |id| matches!(id, StepId::PartOf(_, of) if axis.is_none_or(|axis| axis == *of)),
+            ));
+        }
+        places.push(instance.shows_at);
         for step in places {
             let (Some(wrong), Some(right)) = (instance.key.formula(step), self.key.formula(step))
             else {

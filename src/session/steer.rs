@@ -58,11 +58,20 @@ impl Session {
         self.state.hint_stage = stage;
         let deepest = self.state.hinted.entry(asked).or_default();
         *deepest = (*deepest).max(stage);
-        let spoken = self.state.open.as_ref().and_then(|open| {
-            open.diagnosis
-                .spoken()
-                .map(|named| (named.instance, open.judgement.target))
-        });
+        // A wrong line about another step does not turn the hint away from what is asked.
+        let about = |target: StepId| {
+            target == asked
+                || asked == StepId::MomentSum && matches!(target, StepId::Pull(_))
+                || matches!(asked, StepId::Pull(_)) && target == StepId::MomentSum
+        };
+        let open = self.state.open.as_ref();
+        let spoken = open
+            .filter(|open| about(open.judgement.target))
+            .and_then(|open| {
+                open.diagnosis
+                    .spoken()
+                    .map(|named| (named.instance, open.judgement.target))
+            });
         let named = spoken.map(|(instance, _)| &self.instances[instance]);
         let prose = if asked == StepId::Forces && stage < 3 {
             self.force_hint(stage)
@@ -121,9 +130,13 @@ impl Session {
 
     fn skip(&mut self, asked: StepId) -> Outcome {
         self.pass(asked);
+        let key = match asked {
+            StepId::MomentSum => "talk.skipped-balance",
+            _ => "talk.skipped",
+        };
         let mut outcome = Outcome::talk(
             self.words
-                .say("talk.skipped", &[("step", Slot::Word(self.title(asked)))]),
+                .say(key, &[("step", Slot::Word(self.title(asked)))]),
         );
         outcome.truth = "skipped";
         outcome
@@ -163,6 +176,17 @@ impl Session {
 
     /// Takes the latest answer back; its step is asked again.
     fn back(&mut self) -> Outcome {
+        if self.asked() == Some(StepId::Forces)
+            && let Some(force) = self.state.named.pop()
+        {
+            self.state.pending.retain(|pending| pending.force != force);
+            self.state.open = None;
+            self.state.hint_stage = 0;
+            let slots = [("force", Slot::Word(self.force_title(force)))];
+            let mut outcome = Outcome::talk(self.words.say("talk.force-taken-back", &slots));
+            outcome.truth = "withdrawn";
+            return outcome;
+        }
         let latest = self
             .state
             .reached
@@ -232,6 +256,10 @@ impl Session {
         let names = self.names();
         let own_values = self.own_values();
         let target = open.judgement.target;
+        // An equation that does not hold gives no value for what is asked.
+        if open.judgement.evidence.false_equation {
+            return Outcome::talk(self.words.say("talk.no-value", &[]));
+        }
         let spoken = open.diagnosis.spoken().map(|named| named.instance);
         let (own, carried) = {
             let board = self.board(&names, &own_values);
@@ -248,6 +276,11 @@ impl Session {
             };
             let model = spoken.map(|instance| self.instances[instance].key.clone());
             (own, model)
+        };
+        // The unknown given where its balance is asked is the balance solved.
+        let target = match target {
+            StepId::Pull(_) if asked == StepId::MomentSum => StepId::MomentSum,
+            target => target,
         };
         // A wrong relation of the unknown is carried as a relation, not as a number.
         let pull =

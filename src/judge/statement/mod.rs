@@ -114,6 +114,7 @@ pub enum Statement {
 /// Reads a line of words.
 pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
     let reader = Reader::new(problem, words);
+    let line = &anchored(problem, words, line);
     let mentions = reader.mentions(line);
     if let Some(topic) = topic(&mentions) {
         return Statement::Asks(topic);
@@ -140,6 +141,59 @@ pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
         return Statement::Chats;
     }
     Statement::Says(Vec::new())
+}
+
+/// "Towards the tower", where the statement tells of a tower that is no part of the model: the
+/// place where the rope's other end is.
+fn anchored(problem: &Problem, words: &Words, line: &str) -> String {
+    let listed = |key: &str| -> Vec<String> {
+        let words = words.word(key);
+        words
+            .split(',')
+            .map(|word| word.trim().to_owned())
+            .collect()
+    };
+    let (towards, articles, never) = (
+        listed("statement.towards-fixed"),
+        listed("statement.articles"),
+        listed("statement.no-anchor"),
+    );
+    let scene = problem.statement().to_lowercase();
+    let in_scene = |word: &str| {
+        scene
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|known| known == word)
+    };
+    let parts: Vec<String> = std::iter::once(problem.body().noun.clone())
+        .chain(problem.forces().iter().map(|force| force.noun.to_owned()))
+        .flat_map(|noun| noun.split(' ').map(str::to_lowercase).collect::<Vec<_>>())
+        .collect();
+    let tokens: Vec<&str> = line.split(' ').collect();
+    let small = |at: usize| {
+        tokens.get(at).map_or_else(String::new, |token| {
+            token
+                .trim_matches(|c: char| !c.is_alphanumeric())
+                .to_lowercase()
+        })
+    };
+    for at in 0..tokens.len() {
+        if !towards.contains(&small(at)) {
+            continue;
+        }
+        let noun_at = at + 1 + usize::from(articles.contains(&small(at + 1)));
+        let noun = small(noun_at);
+        let anchor = noun.chars().count() > 3
+            && in_scene(&noun)
+            && !parts.contains(&noun)
+            && !never.contains(&noun);
+        if anchor {
+            let mut kept: Vec<String> = tokens[..at].iter().map(ToString::to_string).collect();
+            kept.push(words.word("statement.other-end"));
+            kept.extend(tokens[noun_at + 1..].iter().map(ToString::to_string));
+            return kept.join(" ");
+        }
+    }
+    line.to_owned()
 }
 
 /// What a line asks about, if it opens like a question. "Why the hinge?" names no force.

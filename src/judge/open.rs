@@ -1,0 +1,89 @@
+//! What is still open: names of steps that are not found yet, and lines that rest on them.
+
+use super::board::Board;
+use super::names::NameRole;
+use crate::key::StepId;
+use crate::reading::Tree;
+
+/// True if a name stands for a step that is not yet known: its value may not be put in.
+pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
+    match role {
+        NameRole::Step(id @ (StepId::Pull(_) | StepId::Reaction(..)))
+            if !board.standing.contains_key(&id) =>
+        {
+            Some(id)
+        }
+        _ => None,
+    }
+}
+
+/// Where a quantity is told by its own name, or an open unknown where a value is asked.
+pub(super) fn names_itself(
+    board: &Board<'_>,
+    target: StepId,
+    sides: &[&Tree],
+) -> Option<crate::text::Span> {
+    let unknown = board.unknown();
+    // Before the pull is known, only its own component, part or moment may be told by it.
+    let by_pull = |id: StepId| match target {
+        StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+            Some(StepId::Pull(force)) == unknown && Some(id) == unknown
+        }
+        StepId::Reaction(..) => true,
+        _ => Some(id) != unknown,
+    };
+    sides
+        .iter()
+        .flat_map(|side| side.names())
+        .find_map(|(id, span)| match board.names.role(id) {
+            Some(NameRole::Step(step)) if step == target => Some(span),
+            Some(role @ NameRole::Step(step))
+                if is_open(board, role).is_some() && !by_pull(step) =>
+            {
+                Some(span)
+            }
+            _ => None,
+        })
+}
+
+/// True if every name in an expression is given or found, multiples of an open unknown excepted.
+pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
+    let open = board
+        .unknown()
+        .filter(|unknown| !board.standing.contains_key(unknown));
+    side.names()
+        .iter()
+        .all(|(id, _)| match board.names.role(*id) {
+            Some(NameRole::Step(StepId::Distance(_))) => true,
+            Some(NameRole::Step(
+                StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
+            )) if Some(StepId::Pull(force)) == open => false,
+            Some(NameRole::Step(step)) => board.standing.contains_key(&step),
+            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
+            _ => true,
+        })
+}
+
+/// True if an expression rests on a step that is not found yet. A component, part or moment of the
+/// unknown may be told by the unknown.
+pub(super) fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> bool {
+    let unknown = board.unknown();
+    let of_unknown = matches!(target, StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force)
+        if Some(StepId::Pull(force)) == unknown);
+    sides
+        .iter()
+        .flat_map(|side| side.names())
+        .any(|(id, _)| match board.names.role(id) {
+            Some(NameRole::Step(StepId::Distance(_))) => false,
+            Some(NameRole::Step(step)) if of_unknown && Some(step) == unknown => false,
+            Some(NameRole::Step(StepId::PartOf(force, _) | StepId::Moment(force))) => {
+                // A part or moment may be used unasked once its force is found.
+                let found = [StepId::Weight(force), StepId::Pull(force)]
+                    .iter()
+                    .any(|step| board.standing.contains_key(step));
+                !found
+            }
+            Some(NameRole::Step(step)) => !board.standing.contains_key(&step),
+            _ => false,
+        })
+}
