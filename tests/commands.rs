@@ -340,3 +340,74 @@ fn a_problem_left_may_be_put_away() {
     let text = run(&["practice", "--plain"], "quit\n");
     assert!(!text.contains("Carry on"), "{text}");
 }
+
+#[test]
+fn solve_works_by_every_method_and_about_every_pivot() {
+    let mut tensions = Vec::new();
+    for method in ["components", "arms", "coordinates"] {
+        for pivot in ["hinge", "tip", "W_1"] {
+            let (code, text, talk) = output(
+                &[
+                    "solve", "mast", "--seed", "3", "--method", method, "--pivot", pivot,
+                ],
+                b"",
+            );
+            assert_eq!((code, talk.as_str()), (0, ""), "{method} {pivot}");
+            let line = text
+                .lines()
+                .map(str::trim)
+                .find(|line| line.starts_with("T = "));
+            tensions.push(line.unwrap_or_default().to_owned());
+        }
+    }
+    // By hand in tests/walk.rs: 811 N.
+    assert!(
+        tensions.iter().all(|line| line.ends_with("811 N")),
+        "{tensions:?}"
+    );
+    let (code, _, talk) = output(&["solve", "mast", "--seed", "5", "--pivot", "T"], b"");
+    assert_eq!(code, 1);
+    assert!(talk.contains("lies on the line of T"), "{talk}");
+    let (code, _, talk) = output(&["solve", "mast", "--seed", "5", "--pivot", "moon"], b"");
+    assert_eq!(code, 2);
+    assert!(talk.contains("There is no point moon"), "{talk}");
+}
+
+/// A ladder of 5 m and 12 kg against a smooth wall at 60°, its foot on rough ground: by hand the
+/// coefficient at which it slips is 1/(2·tan 60°) = 0.2887 (a ladder alone; closed form, from
+/// memory).
+const LADDER: &str = r#"{"leverwright": 1, "g": "9.8 m/s^2",
+ "system": {
+  "bodies": [{"name": "ladder", "legs": [{"length": "5 m", "direction": {"angle": "60 deg", "from": "horizontal", "up": true, "side": "right"}}]}],
+  "weights": [{"symbol": "W", "noun": "ladder", "body": "ladder", "at": {"on": "ladder", "at": "middle"}, "mass": "12 kg"}],
+  "holds": [
+   {"symbol": "N", "noun": "ground", "body": "ladder", "at": {"on": "ladder", "at": "foot"}, "kind": "rough", "direction": "up",
+    "friction": {"limiting": {"symbol": "μ", "sought": "coefficient"}, "direction": "right"}},
+   {"symbol": "P", "noun": "wall", "body": "ladder", "at": {"on": "ladder", "at": "tip"}, "kind": "push", "direction": "left"},
+   {"symbol": "C", "noun": "nothing", "body": "ladder", "at": {"on": "ladder", "at": "foot"}, "kind": "couple"}],
+  "asked": ["sought"],
+  "sought": {"given": "μ", "from": "0.05", "to": "0.9", "when": {"vanishes": "C"}}},
+ "text": {"title": "A ladder about to slip", "statement": "A uniform ladder of {L=} and {m_b=} leans at {θ=} on a smooth wall. For which coefficient is it about to slip?", "caution": "For learning only."}}"#;
+
+#[test]
+fn val_bodies_in_general_are_solved_and_sought_from_a_file() {
+    let (code, text, talk) = output(&["solve", "-"], LADDER.as_bytes());
+    assert_eq!((code, talk.as_str()), (0, ""), "{text}");
+    assert!(text.contains("μ = 0.289"), "{text}");
+    let (code, text, _) = output(&["solve", "-", "--json"], LADDER.as_bytes());
+    assert_eq!(code, 0);
+    let solved: Value = serde_json::from_str(&text).unwrap();
+    let found = solved["sought"][0]["value"].as_f64().unwrap();
+    assert!(
+        (found - 1.0 / (2.0 * 60.0_f64.to_radians().tan())).abs() < 1e-6,
+        "{found}"
+    );
+    // Practice says that it cannot walk through it; a range without an answer has its code.
+    let (code, _, talk) = output(&["practice", "-", "--plain"], LADDER.as_bytes());
+    assert_eq!(code, 1);
+    assert!(talk.contains("leverwright solve works it"), "{talk}");
+    let none = LADDER.replace("\"0.05\"", "\"0.5\"");
+    let (code, text, _) = output(&["solve", "-", "--json"], none.as_bytes());
+    assert_eq!(code, 1);
+    assert!(text.contains("none-in-range"), "{text}");
+}

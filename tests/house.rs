@@ -21,6 +21,7 @@ const EDGES: &[(&str, &str)] = &[
     ("sketch", "plane text units problem"),
     ("statics", "plane units problem system"),
     ("key", "plane text units problem"),
+    ("working", "plane text units problem system statics key"),
     ("judge", "plane text units problem reading key"),
     ("mistakes", "units problem key"),
     ("diagnosis", "units key judge mistakes"),
@@ -38,8 +39,8 @@ const EDGES: &[(&str, &str)] = &[
     ("screen", "text problem sketch session practice"),
     (
         "cli",
-        "text units problem statics sketch key lesson draw hint session record store practice plain \
-         screen",
+        "text units problem system sketch statics key working lesson draw hint session record store \
+         practice plain screen",
     ),
 ];
 

@@ -92,6 +92,11 @@ impl Terminal {
     }
 
     fn resize(&self, columns: u16, rows: u16) {
+        // The screen first: what the program draws for the new size must find it there.
+        self.screen.lock().unwrap().screen_mut().set_size(
+            std::num::NonZero::new(rows).unwrap(),
+            std::num::NonZero::new(columns).unwrap(),
+        );
         self.master
             .resize(PtySize {
                 rows,
@@ -100,10 +105,6 @@ impl Terminal {
                 pixel_height: 0,
             })
             .unwrap();
-        self.screen.lock().unwrap().screen_mut().set_size(
-            std::num::NonZero::new(rows).unwrap(),
-            std::num::NonZero::new(columns).unwrap(),
-        );
     }
 
     fn wait_for_end(&mut self) {

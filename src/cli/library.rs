@@ -31,7 +31,7 @@ pub(super) struct Found {
 /// A problem of either kind.
 pub(super) enum Any {
     /// One straight body.
-    Guided(Found),
+    Guided(Box<Found>),
     /// Bodies in general.
     General(Box<System>),
 }
@@ -124,7 +124,7 @@ impl Library {
         words: &Words,
     ) -> Result<Found, Trouble> {
         match self.find_any(name, seed, otherwise, words)? {
-            Any::Guided(found) => Ok(found),
+            Any::Guided(found) => Ok(*found),
             Any::General(_) => {
                 let slots = [("name", Slot::Value(printable(name)))];
                 let line = words.say("cli.general-no-walk", &slots);
@@ -144,6 +144,7 @@ impl Library {
         if let Some(index) = self.lessons.iter().position(|lesson| lesson.id() == name) {
             return self
                 .drawn(index, seed.unwrap_or(otherwise), words)
+                .map(Box::new)
                 .map(Any::Guided);
         }
         let has_numbers = name == "-" || Path::new(name).exists() || looks_like_code(name);
@@ -168,7 +169,7 @@ impl Library {
             return from_text(name, &text);
         }
         if looks_like_code(name) {
-            return self.by_code(name, words).map(Any::Guided);
+            return self.by_code(name, words).map(Box::new).map(Any::Guided);
         }
         Err(self.unknown(name, words))
     }
@@ -302,11 +303,11 @@ fn looks_like_code(name: &str) -> bool {
 fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
     let file = parse_problem_file(text).map_err(|faults| Trouble::Input(told(name, &faults)))?;
     Ok(match file {
-        ProblemFile::Guided(problem) => Any::Guided(Found {
+        ProblemFile::Guided(problem) => Any::Guided(Box::new(Found {
             problem,
             sister: None,
             origin: None,
-        }),
+        })),
         ProblemFile::General(system) => Any::General(Box::new(system)),
     })
 }

@@ -276,7 +276,12 @@ fn by_value(
     };
     let target = judgement.target;
     let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
+    // Where the form is right, no thought about it can be wrong: only the calculator.
+    let form_right = judgement.evidence.broken_link;
     for (index, functions) in worlds.iter().enumerate() {
+        if form_right && instances[index].mistake.family != "calculator-mode" {
+            continue;
+        }
         let shows_at = instances[index].shows_at;
         let made_before =
             shows_at == target || board.standing.get(&shows_at).is_none_or(|own| !own.right);

@@ -273,6 +273,7 @@ pub(crate) fn written<S: Copy>(
                     (size.to_owned(), Binding::Product)
                 }
                 Some(size) => (size.to_owned(), Binding::Tight),
+                None if text.starts_with(|c: char| c.is_ascii_digit()) => (text, Binding::Tight),
                 None => (format!("|{text}|"), Binding::Tight),
             }
         }

@@ -13,6 +13,7 @@ mod asked;
 mod bearing;
 mod body;
 mod check;
+mod fault;
 mod guided;
 mod spot;
 
@@ -23,7 +24,7 @@ pub use act::{
 pub use asked::{Asked, Sought, When};
 pub use bearing::Bearing;
 pub use body::{Body, BodyId, Leg};
-pub use check::Fault;
+pub use fault::Fault;
 pub use spot::{Coordinate, Spot};
 
 use crate::problem::{Given, GivenId};

@@ -115,10 +115,32 @@ impl Turn {
         }
     }
 
+    /// Its cosine, as the sine of what it lacks to a right angle where that is simpler.
+    pub(super) fn cosine(&self) -> Expression {
+        match self.lacking() {
+            Some(other) => Formula::Sine(Box::new(other.formula())),
+            None => Formula::Cosine(Box::new(self.formula())),
+        }
+    }
+
+    /// Its sine, as the cosine of what it lacks to a right angle where that is simpler.
+    pub(super) fn sine(&self) -> Expression {
+        match self.lacking() {
+            Some(other) => Formula::Cosine(Box::new(other.formula())),
+            None => Formula::Sine(Box::new(self.formula())),
+        }
+    }
+
+    /// For 90° − θ the θ.
+    fn lacking(&self) -> Option<Turn> {
+        let one = self.degrees == 90.0 && self.parts.len() == 1 && self.parts[0].0 < 0.0;
+        one.then(|| Turn::fixed(90.0).plus(-1.0, self))
+    }
+
     /// As a formula: the fixed part first unless it vanishes, positive angles before negative.
     pub(super) fn formula(&self) -> Expression {
         let mut parts = Vec::new();
-        if self.degrees != 0.0 {
+        if self.degrees > 0.0 {
             parts.push(Formula::Degrees(self.degrees));
         }
         for wanted in [true, false] {
@@ -139,6 +161,9 @@ impl Turn {
                     Formula::Negative(Box::new(sized))
                 });
             }
+        }
+        if self.degrees < 0.0 {
+            parts.push(Formula::Negative(Box::new(Formula::Degrees(-self.degrees))));
         }
         match parts.len() {
             0 => Formula::Degrees(0.0),

@@ -302,10 +302,9 @@ impl Builder<'_> {
         if let Some(known) = known {
             return Some((sign, Formula::step(known)));
         }
-        let angle = Box::new(slope.angle.formula());
         let formula = match axis {
-            Axis::Horizontal => size.clone().times(Formula::Cosine(angle)),
-            Axis::Vertical => size.clone().times(Formula::Sine(angle)),
+            Axis::Horizontal => size.clone().times(slope.angle.cosine()),
+            Axis::Vertical => size.clone().times(slope.angle.sine()),
         };
         let name = match &size {
             Formula::Atom(Atom::Step(id)) => self
@@ -471,14 +470,13 @@ impl Builder<'_> {
             self.coordinate(&way, Axis::Vertical),
         );
         let slope = force.turn.slope(&|atom| self.atom(atom));
-        let angle = slope.angle.formula();
         let mut parts: Vec<Signed> = Vec::new();
         if let Some((side, x)) = x
             && slope.up != 0.0
         {
             let amount = match slope.right == 0.0 {
                 true => x,
-                false => bracketed(x).times(Formula::Sine(Box::new(angle.clone()))),
+                false => bracketed(x).times(slope.angle.sine()),
             };
             parts.push((side * slope.up, amount));
         }
@@ -487,7 +485,7 @@ impl Builder<'_> {
         {
             let amount = match slope.up == 0.0 {
                 true => y,
-                false => bracketed(y).times(Formula::Cosine(Box::new(angle))),
+                false => bracketed(y).times(slope.angle.cosine()),
             };
             parts.push((-side * slope.right, amount));
         }

@@ -131,10 +131,10 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
             if other == column {
                 continue;
             }
-            let factor = rows[other][column] / rows[column][column];
-            for at in column..=count {
-                let taken = factor * rows[column][at];
-                rows[other][at] -= taken;
+            let pivot = rows[column].clone();
+            let factor = rows[other][column] / pivot[column];
+            for (entry, taken) in rows[other].iter_mut().zip(&pivot).skip(column) {
+                *entry -= factor * taken;
             }
         }
     }

@@ -41,7 +41,24 @@ impl Builder<'_> {
         let candidates = self.candidates(pivot);
         if let Some(pivot) = pivot {
             self.refuse_pivot(pivot, &candidates)?;
+            // About this pivot only, where that gives every unknown.
+            let about = |candidate: &Candidate| match &candidate.kind {
+                Kind::Moments(spot) => spot == pivot,
+                Kind::Forces(_) => true,
+            };
+            let only: Vec<Candidate> = candidates
+                .iter()
+                .filter(|one| about(one))
+                .cloned()
+                .collect();
+            if let Ok(chosen) = self.order_of(&only) {
+                return Ok(chosen);
+            }
         }
+        self.order_of(&candidates)
+    }
+
+    fn order_of(&self, candidates: &[Candidate]) -> Result<Vec<Chosen>, Underivable> {
         let mut open: BTreeSet<Quantity> = self
             .forces
             .iter()
@@ -50,10 +67,10 @@ impl Builder<'_> {
             .collect();
         let mut chosen = Vec::new();
         while !open.is_empty() {
-            let next = single(&candidates, &open)
-                .or_else(|| together(&candidates, &open, 2))
-                .or_else(|| together(&candidates, &open, 3))
-                .or_else(|| all_together(&candidates, &open))
+            let next = single(candidates, &open)
+                .or_else(|| together(candidates, &open, 2))
+                .or_else(|| together(candidates, &open, 3))
+                .or_else(|| all_together(candidates, &open))
                 .ok_or(Underivable::NoOrder)?;
             for unknown in &next.unknowns {
                 open.remove(unknown);
@@ -372,10 +389,10 @@ fn rank(mut rows: Vec<Vec<f64>>) -> usize {
         };
         rows.swap(found, best);
         for other in found + 1..rows.len() {
-            let factor = rows[other][column] / rows[found][column];
-            for at in column..columns {
-                let taken = factor * rows[found][at];
-                rows[other][at] -= taken;
+            let pivot = rows[found].clone();
+            let factor = rows[other][column] / pivot[column];
+            for (entry, taken) in rows[other].iter_mut().zip(&pivot).skip(column) {
+                *entry -= factor * taken;
             }
         }
         found += 1;

@@ -139,6 +139,18 @@ impl Builder<'_> {
             }
         }
         kept.retain(|run| run.factor != 0.0);
+        for run in &mut kept {
+            // A difference is told with the greater length first.
+            if let Formula::Sum(parts) = &run.length
+                && self
+                    .number(&run.length, false)
+                    .is_some_and(|length| length < 0.0)
+            {
+                let turned = parts.iter().cloned().map(opposite).collect();
+                run.length = Formula::Sum(positive_first(turned));
+                run.factor = -run.factor;
+            }
+        }
         kept
     }
 
@@ -158,11 +170,10 @@ impl Builder<'_> {
                 1.0 => run.length.clone(),
                 factor => Formula::Number(factor).times(run.length.clone()),
             };
-            let angle = Box::new(slope.angle.formula());
             let amount = match (level, axis) {
                 (true, _) => length,
-                (false, Axis::Horizontal) => length.times(Formula::Cosine(angle)),
-                (false, Axis::Vertical) => length.times(Formula::Sine(angle)),
+                (false, Axis::Horizontal) => length.times(slope.angle.cosine()),
+                (false, Axis::Vertical) => length.times(slope.angle.sine()),
             };
             parts.push((side * run.factor.signum(), amount));
         }
@@ -170,7 +181,8 @@ impl Builder<'_> {
     }
 
     /// The sum of signed parts as one signed size; `None` where it vanishes whatever the numbers.
-    pub(super) fn signed_sum(&self, parts: Vec<Signed>) -> Option<Signed> {
+    pub(super) fn signed_sum(&self, mut parts: Vec<Signed>) -> Option<Signed> {
+        parts.retain(|(_, amount)| *amount != Formula::Number(0.0));
         let total = |moved: bool| -> f64 {
             parts
                 .iter()

@@ -103,6 +103,8 @@ struct GuidedLoad {
     mass: Option<GuidedQuantity>,
     force: Option<GuidedQuantity>,
     direction: Option<GuidedDirection>,
+    /// True if it stands on the body; else it hangs.
+    stands: Option<bool>,
 }
 
 #[derive(Deserialize, JsonSchema)]

@@ -1,0 +1,122 @@
+//! What is wrong with a system's parts, as data that can be told.
+
+use std::fmt;
+
+/// Something wrong with a system's parts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fault {
+    /// A reference to a given, body, leg or action that is not there.
+    NoSuch {
+        /// What refers to it.
+        what: String,
+    },
+    /// A given number that is not finite, or not positive where it must be.
+    NotPositive {
+        /// The given's name.
+        symbol: String,
+    },
+    /// An angle outside its range.
+    AngleOutOfRange {
+        /// The given's name.
+        symbol: String,
+        /// Upper end of the range, in degrees; the lower is 0, both ends excluded.
+        below_deg: f64,
+    },
+    /// A given of the wrong dimension for what it is used for.
+    WrongDimension {
+        /// The given's name.
+        symbol: String,
+        /// What it is used for.
+        used_as: &'static str,
+    },
+    /// A place that lies beyond its leg.
+    OffLeg {
+        /// What is placed there.
+        what: String,
+        /// Its distance from the leg's beginning, in metres.
+        distance_m: f64,
+        /// The leg's length, in metres.
+        length_m: f64,
+    },
+    /// A body that starts at a spot of itself or of one that comes after it.
+    StartsAtLater {
+        /// The body.
+        what: String,
+    },
+    /// Two points that must be apart fall together, so that a direction has no meaning.
+    NoDirection {
+        /// What points nowhere.
+        what: String,
+    },
+    /// A given that nothing uses.
+    Unused {
+        /// The given's name.
+        symbol: String,
+    },
+    /// Two quantities of one name.
+    NameTwice {
+        /// The name.
+        symbol: String,
+    },
+    /// A body on which nothing acts.
+    Idle {
+        /// The body.
+        what: String,
+    },
+    /// A hold that joins a body to itself, or a rope without an end.
+    Loose {
+        /// What it is.
+        what: String,
+    },
+    /// The range of what is sought is empty.
+    EmptyRange,
+    /// An acceleration of free fall that is not positive and finite.
+    Gravity,
+    /// Figures outside 2 to 6.
+    Figures,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Fault::NoSuch { what } => {
+                write!(formatter, "{what} refers to something that is not there")
+            }
+            Fault::NotPositive { symbol } => {
+                write!(formatter, "{symbol} must be a positive number")
+            }
+            Fault::AngleOutOfRange { symbol, below_deg } => write!(
+                formatter,
+                "{symbol} must lie between 0° and {below_deg}°, both excluded"
+            ),
+            Fault::WrongDimension { symbol, used_as } => write!(
+                formatter,
+                "{symbol} is used as {used_as}, but its unit is of another kind"
+            ),
+            Fault::OffLeg {
+                what,
+                distance_m,
+                length_m,
+            } => write!(
+                formatter,
+                "{what} is placed {distance_m} m along a part that is only {length_m} m long"
+            ),
+            Fault::StartsAtLater { what } => write!(
+                formatter,
+                "{what} begins at a body that does not stand before it in the list"
+            ),
+            Fault::NoDirection { what } => {
+                write!(formatter, "{what} points at the place where it acts")
+            }
+            Fault::Unused { symbol } => write!(formatter, "{symbol} is given but nothing uses it"),
+            Fault::NameTwice { symbol } => {
+                write!(formatter, "the name {symbol} is used for two things")
+            }
+            Fault::Idle { what } => write!(formatter, "nothing acts on {what}"),
+            Fault::Loose { what } => write!(formatter, "{what} joins nothing"),
+            Fault::EmptyRange => write!(formatter, "the range of what is sought is empty"),
+            Fault::Gravity => write!(formatter, "g must be a positive number of m/s²"),
+            Fault::Figures => write!(formatter, "figures must lie between 2 and 6"),
+        }
+    }
+}
