@@ -12,6 +12,9 @@ use crate::units::{Dimension, value_text};
 impl Session {
     /// Judges a line at a step and takes what it establishes.
     pub(super) fn answer(&mut self, asked: StepId, line: &str) -> Outcome {
+        if self.is_question(line) {
+            return Outcome::talk(self.words.say("talk.question", &[]).then(self.help(asked)));
+        }
         if asked == StepId::MomentSum && self.is_the_idea(line) {
             let message = self.words.say("talk.words-only", &[]);
             return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
@@ -53,6 +56,18 @@ impl Session {
         outcome.reading = self.reading_shown(&judgement);
         outcome.caret = judgement.caret.filter(|_| outcome.sign != Sign::Right);
         outcome
+    }
+
+    /// "What is g": a question in words, where a value is asked.
+    fn is_question(&self, line: &str) -> bool {
+        let small = line.trim().to_lowercase();
+        let first = small.split_whitespace().next().unwrap_or_default();
+        let asks = self.words.word("statement.question");
+        let known = asks.split(',').any(|word| word.trim() == first);
+        known
+            && small.split_whitespace().count() > 1
+            && !small.contains(['=', '*', '(', '+'])
+            && !small.chars().any(|c| c.is_ascii_digit())
     }
 
     /// "clockwise moments = anticlockwise moments": the principle, in words alone.

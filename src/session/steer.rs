@@ -38,7 +38,7 @@ impl Session {
         }
     }
 
-    fn help(&self, asked: StepId) -> Prose {
+    pub(super) fn help(&self, asked: StepId) -> Prose {
         let about = match asked {
             StepId::Forces => "help.forces",
             StepId::Pivot => "help.pivot",
