@@ -8,6 +8,7 @@
 use super::board::{Board, Own};
 use super::expression::scaled;
 use super::grade::{Grade, Typed, grade};
+use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
 use super::lift::{Stock, lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
@@ -166,6 +167,7 @@ fn judge_pair(
     let same = |left: &Samples, right: &Samples| {
         agree(left, right) || sense && agree(&left.map(|value| -value), right)
     };
+    let otherwise = may_hold_otherwise(board, unknown, sides, plain_root);
     let hit = accepted
         .iter()
         .find(|(function, _)| lifted.iter().any(|one| same(&one.function, function)));
@@ -186,10 +188,10 @@ fn judge_pair(
             plain_root.unwrap_or(function[0]),
             *function,
         );
-    } else if holds_identically(board, stock, sides) {
+    } else if otherwise && holds_identically(board, stock, sides) {
         judgement.truth = Truth::Holds;
         judgement.proved = true;
-    } else if is_empty(board, stock, sides) {
+    } else if otherwise && is_empty(board, stock, sides) {
         judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::SaysNothing);
         return judgement;
@@ -262,69 +264,6 @@ fn judge_pair(
         },
     });
     judgement
-}
-
-/// True if the sides are equal for every choice of numbers once each unknown has its right value,
-/// in either sense of a hinge's part, and not for other values of the unknowns: balances about any
-/// pivot, and relations that are not linear in the forces.
-fn holds_identically(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
-    let mut parts: Vec<StepId> = roles(board, sides)
-        .iter()
-        .filter_map(|role| match role {
-            NameRole::Step(id @ StepId::Reaction(_, Part::Along(_))) => Some(*id),
-            _ => None,
-        })
-        .collect();
-    parts.sort();
-    parts.dedup();
-    let apart = |flips: usize, off: f64| {
-        let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
-            let mut values = [0.0; 2];
-            for (value, side) in values.iter_mut().zip(sides) {
-                *value = evaluate(side, &mut |found| match found {
-                    Leaf::Name(id) => scaled_name(board, id, &parts, flips, off, choice)
-                        .unwrap_or_else(|| leaf(Leaf::Name(id))),
-                    literal => leaf(literal),
-                })
-                .ok()?
-                .number;
-            }
-            let scale = values[0].abs() + values[1].abs();
-            let biggest = scale.max(1e-9);
-            Some((values[0] - values[1]) / biggest)
-        };
-        lift(board, stock, sides, None, &combine)
-            .iter()
-            .any(|one| one.function.iter().all(|apart| apart.abs() < 1e-9))
-    };
-    (0..1_usize << parts.len().min(2)).any(|flips| apart(flips, 1.0) && !apart(flips, 1.37))
-}
-
-/// The value of an unknown's name: `off` times the right one, in the sense that `flips` says.
-fn scaled_name(
-    board: &Board<'_>,
-    id: crate::reading::NameId,
-    parts: &[StepId],
-    flips: usize,
-    off: f64,
-    choice: usize,
-) -> Option<Value> {
-    let role = board.names.role(id)?;
-    let NameRole::Step(step @ (StepId::Pull(_) | StepId::Reaction(..))) = role else {
-        return None;
-    };
-    let flipped = parts
-        .iter()
-        .position(|part| *part == step)
-        .is_some_and(|at| flips & (1 << at) != 0);
-    let function = board.name_function(role)?;
-    let sign = if flipped { -1.0 } else { 1.0 };
-    // Each unknown is moved by an amount of its own, so that no balance still holds.
-    let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * (id.0 as f64));
-    Some(Value::of(
-        sign * own * function[choice],
-        board.names.dimension(id),
-    ))
 }
 
 /// Lets a value stand that the line only implies.
@@ -458,74 +397,6 @@ fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
     relations
         .into_iter()
         .find(|function| !agree(function, &right))
-}
-
-/// True if the sides are equal whatever the unknowns are.
-fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
-    let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
-        let mut values = [0.0; 2];
-        for (value, side) in values.iter_mut().zip(sides) {
-            let mut moved = |found: Leaf<'_>| match found {
-                Leaf::Name(id) => {
-                    let value = leaf(Leaf::Name(id));
-                    let open = board
-                        .names
-                        .role(id)
-                        .is_some_and(|role| is_open(board, role).is_some());
-                    let factor = if open {
-                        1.0 + 0.31 * (1.0 + id.0 as f64)
-                    } else {
-                        1.0
-                    };
-                    Value {
-                        number: value.number * factor,
-                        ..value
-                    }
-                }
-                literal => leaf(literal),
-            };
-            *value = evaluate(side, &mut moved).ok()?.number;
-        }
-        let scale = values[0].abs().max(values[1].abs()).max(1e-9);
-        Some((values[0] - values[1]) / scale)
-    };
-    lift(board, stock, sides, None, &combine)
-        .iter()
-        .any(|one| one.function.iter().all(|apart| apart.abs() < 1e-9))
-}
-
-/// The unknown near its right value for which both sides are equal, where they are not linear in
-/// it (tan ψ, H²).
-fn near_root(board: &Board<'_>, unknown: StepId, sides: &[&Tree]) -> Option<f64> {
-    let right = board.right(unknown)?[0];
-    let apart = |trial: f64| -> Option<f64> {
-        let mut values = [0.0; 2];
-        for (value, side) in values.iter_mut().zip(sides) {
-            *value = evaluate(side, &mut |leaf| match leaf {
-                Leaf::Name(id) if board.names.role(id) == Some(NameRole::Step(unknown)) => {
-                    Value::of(trial, board.names.dimension(id))
-                }
-                leaf => plain_leaf(board, leaf),
-            })
-            .ok()?
-            .number;
-        }
-        Some(values[0] - values[1])
-    };
-    let (mut low, mut high) = (0.97 * right, 1.03 * right);
-    let (first, last) = (apart(low)?, apart(high)?);
-    if first * last > 0.0 {
-        return None;
-    }
-    for _ in 0..60 {
-        let middle = 0.5 * (low + high);
-        if apart(middle)? * first > 0.0 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(0.5 * (low + high))
 }
 
 /// A root as a number whose last place counts for what the figures of the line leave open.

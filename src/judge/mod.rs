@@ -13,6 +13,7 @@ mod chain;
 mod equation;
 mod expression;
 mod grade;
+mod identity;
 mod lift;
 mod names;
 mod open;

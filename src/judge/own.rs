@@ -33,18 +33,19 @@ pub(super) fn own_name(
             },
         ));
     }
-    let lifted = lifted(board, stock, first, value.dimension);
-    let function = lifted.first().map_or([value.number; 4], |one| one.function);
-    Some((
-        name.to_owned(),
-        OwnName {
-            value: value.number,
-            function,
-            dimension: value.dimension,
-            of_unknown: false,
-            bare: value.bare,
-        },
-    ))
+    Some((name.to_owned(), defined(board, stock, first, value)))
+}
+
+/// What an expression of known value stands for.
+fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnName {
+    let lifted = lifted(board, stock, side, value.dimension);
+    OwnName {
+        value: value.number,
+        function: lifted.first().map_or([value.number; 4], |one| one.function),
+        dimension: value.dimension,
+        of_unknown: false,
+        bare: value.bare,
+    }
 }
 
 /// What a name of the learner's own stands for where it is a multiple of the unknown that is not
@@ -121,18 +122,5 @@ pub(super) fn taken_name(
     if !fits_not || !(other_kind && !board.standing.contains_key(&step) || of_another) {
         return None;
     }
-    let symbol = typed.to_owned();
-    let function = lifted(board, stock, first, value.dimension)
-        .first()
-        .map_or([value.number; 4], |one| one.function);
-    Some((
-        symbol,
-        OwnName {
-            value: value.number,
-            function,
-            dimension: value.dimension,
-            of_unknown: false,
-            bare: value.bare,
-        },
-    ))
+    Some((typed.to_owned(), defined(board, stock, first, value)))
 }

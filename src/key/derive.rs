@@ -1,5 +1,6 @@
 //! Deriving the key of a problem by components across the body.
 
+use super::formula::{difference, place_length};
 use super::reactions;
 use super::slope::{Slope, angle_with_body};
 use super::step::{Axis, Balance, BalanceKind, Key, Part, Rule, Step, StepId, Term};
@@ -168,10 +169,7 @@ impl<'a> Builder<'a> {
                 let further = self.problem.distance(force.at, &self.values)
                     > self.problem.distance(self.pivot, &self.values);
                 let (far, near) = if further { (at, pivot) } else { (pivot, at) };
-                match near {
-                    Formula::Number(0.0) => far,
-                    near => Formula::Sum(vec![far, Formula::Negative(Box::new(near))]),
-                }
+                difference(far, near)
             }
         };
         Some(Step {
@@ -185,16 +183,7 @@ impl<'a> Builder<'a> {
 
     /// Distance of a place from the foot.
     fn along(&self, place: Place) -> Formula {
-        let length = Formula::given(self.problem.body().length);
-        match place {
-            Place::Foot => Formula::Number(0.0),
-            Place::Middle => length.over(Formula::Number(2.0)),
-            Place::Tip => length,
-            Place::Fraction { over, under } => Formula::Number(f64::from(over))
-                .times(length)
-                .over(Formula::Number(f64::from(under))),
-            Place::At(given) => Formula::given(given),
-        }
+        place_length(place, self.problem.body().length)
     }
 
     /// The angle between a force's line and the body, unless it is always a right angle.

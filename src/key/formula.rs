@@ -1,7 +1,7 @@
 //! Formula trees whose nodes know their role.
 
 use super::StepId;
-use crate::problem::{ForceId, GivenId};
+use crate::problem::{ForceId, GivenId, Place};
 
 /// A quantity that a formula refers to; `S` names the steps of its key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -191,5 +191,27 @@ impl<S: Copy> Formula<S> {
             Formula::SquareRoot(inner) => libm::sqrt(value(inner)?),
             Formula::Tagged(_, inner) => value(inner)?,
         })
+    }
+}
+
+/// The distance of a place from the beginning of a straight part of this length.
+pub(crate) fn place_length<S: Copy>(place: Place, length: GivenId) -> Formula<S> {
+    let length = Formula::given(length);
+    match place {
+        Place::Foot => Formula::Number(0.0),
+        Place::Middle => length.over(Formula::Number(2.0)),
+        Place::Tip => length,
+        Place::Fraction { over, under } => Formula::Number(f64::from(over))
+            .times(length)
+            .over(Formula::Number(f64::from(under))),
+        Place::At(given) => Formula::given(given),
+    }
+}
+
+/// One length less another.
+pub(crate) fn difference<S>(from: Formula<S>, taken: Formula<S>) -> Formula<S> {
+    match taken {
+        Formula::Number(0.0) => from,
+        taken => Formula::Sum(vec![from, Formula::Negative(Box::new(taken))]),
     }
 }

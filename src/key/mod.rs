@@ -12,6 +12,7 @@
 //! the balance to the rope's component, which is a multiple of the unknown: evaluation breaks the
 //! ring by pinning the unknown ([`Key::value`]).
 
+mod angle;
 mod derive;
 mod evaluate;
 mod formula;
@@ -23,10 +24,12 @@ mod tell;
 pub(crate) mod tests;
 mod word;
 
+pub(crate) use angle::AngleSum;
 pub use derive::{Underivable, derive};
 pub use evaluate::{Pins, Sample, Samples, Sampling, agree};
 pub use formula::{Atom, Formula, Role};
+pub(crate) use formula::{difference, place_length};
 pub use step::{Axis, Balance, BalanceKind, Key, Part, Rule, Step, StepId, Term};
-pub(crate) use tell::{Binding, written};
+pub(crate) use tell::{Binding, two_sides, written};
 pub use tell::{Teller, balance_names, balance_numbers, formula_names, formula_numbers};
 pub use word::step_word;

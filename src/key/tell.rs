@@ -54,22 +54,18 @@ pub fn balance_numbers(teller: &Teller<'_>, balance: &Balance) -> String {
 }
 
 fn sides(balance: &Balance, write: &dyn Fn(&Formula) -> String) -> String {
+    let terms = balance.terms.iter();
+    two_sides(terms.map(|term| (term.sign, write(&term.amount))).collect())
+}
+
+/// Signed terms as an equation: those with the sign of the first on the left.
+pub(crate) fn two_sides(terms: Vec<(f64, String)>) -> String {
+    let first = terms.first().map_or(1.0, |(sign, _)| *sign);
     let side = |sign: f64| {
-        let terms: Vec<String> = balance
-            .terms
-            .iter()
-            .filter(|term| term.sign == sign)
-            .map(|term| write(&term.amount))
-            .collect();
-        joined(&terms)
+        let on_it = terms.iter().filter(|(its, _)| *its == sign);
+        joined(&on_it.map(|(_, text)| text.clone()).collect::<Vec<_>>())
     };
-    let negative_first = balance.terms.first().is_some_and(|term| term.sign < 0.0);
-    let (left, right) = if negative_first {
-        (-1.0, 1.0)
-    } else {
-        (1.0, -1.0)
-    };
-    format!("{} = {}", side(left), side(right))
+    format!("{} = {}", side(first), side(-first))
 }
 
 /// The terms of a side; one that begins with a minus sign is taken away.

@@ -1,7 +1,8 @@
 //! What the rewrites share: finding forces by what they are for, and moving or dropping them.
 
 use super::Scope;
-use crate::key::{Formula, Key, Role, Rule, StepId};
+pub(super) use crate::key::difference;
+use crate::key::{Formula, Key, Role, Rule, StepId, place_length};
 use crate::problem::{ForceId, Place, Problem, Size};
 
 /// The known forces that turn the body, in the order of the moment balance.
@@ -191,26 +192,9 @@ pub(super) fn turned(key: &Key, balance: StepId, id: ForceId) -> Key {
     })
 }
 
-/// One formula less another, or the first alone where the other is nothing.
-pub(super) fn difference(from: Formula, taken: Formula) -> Formula {
-    match taken {
-        Formula::Number(0.0) => from,
-        taken => Formula::Sum(vec![from, Formula::Negative(Box::new(taken))]),
-    }
-}
-
 /// Distance of a place from the foot along the body.
 pub(super) fn along_body(problem: &Problem, place: Place) -> Formula {
-    let length = Formula::given(problem.body().length);
-    match place {
-        Place::Foot => Formula::Number(0.0),
-        Place::Middle => length.over(Formula::Number(2.0)),
-        Place::Tip => length,
-        Place::Fraction { over, under } => Formula::Number(f64::from(over))
-            .times(length)
-            .over(Formula::Number(f64::from(under))),
-        Place::At(given) => Formula::given(given),
-    }
+    place_length(place, problem.body().length)
 }
 
 /// The key with the amount of one force's term in a balance changed.

@@ -1,17 +1,11 @@
-//! Directions as sums: a fixed number of degrees plus and minus angles that are known.
-//!
-//! Kept as sums, "180° − (90° − θ + β)" becomes "90° + θ − β", as a person would write it.
+//! Directions, anticlockwise from the x axis, as sums of angles.
 
 use super::{Expression, Quantity};
-use crate::key::{Atom, Formula};
+use crate::key::{AngleSum, Atom, Formula};
 use std::f64::consts::PI;
 
 /// A direction, anticlockwise from the x axis.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Turn {
-    degrees: f64,
-    parts: Vec<(f64, Atom<Quantity>)>,
-}
+pub(super) type Turn = AngleSum<Quantity>;
 
 /// A direction by its steepness: the angle with the horizontal, and the signs of its parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,41 +19,6 @@ pub(super) struct Slope {
 }
 
 impl Turn {
-    pub(super) fn fixed(degrees: f64) -> Turn {
-        Turn {
-            degrees,
-            parts: Vec::new(),
-        }
-    }
-
-    pub(super) fn angle(atom: Atom<Quantity>) -> Turn {
-        Turn {
-            degrees: 0.0,
-            parts: vec![(1.0, atom)],
-        }
-    }
-
-    pub(super) fn plus(mut self, factor: f64, other: &Turn) -> Turn {
-        self.degrees += factor * other.degrees;
-        for (sign, atom) in &other.parts {
-            match self.parts.iter_mut().find(|(_, known)| known == atom) {
-                Some((known, _)) => *known += factor * sign,
-                None => self.parts.push((factor * sign, *atom)),
-            }
-        }
-        self.parts.retain(|(sign, _)| *sign != 0.0);
-        self
-    }
-
-    /// Value in radians.
-    pub(super) fn value(&self, atom: &dyn Fn(&Atom<Quantity>) -> Option<f64>) -> f64 {
-        self.parts
-            .iter()
-            .fold(self.degrees.to_radians(), |sum, (sign, one)| {
-                sum + sign * atom(one).unwrap_or(f64::NAN)
-            })
-    }
-
     /// The same direction with whole turns taken away at these values.
     fn within(mut self, whole: f64, atom: &dyn Fn(&Atom<Quantity>) -> Option<f64>) -> Turn {
         let value = self.value(atom);
@@ -68,16 +27,6 @@ impl Turn {
             self.degrees -= whole * libm::floor(value / radians + 1e-12);
         }
         self
-    }
-
-    /// True if no angle of the problem is in it.
-    pub(super) fn is_fixed(&self) -> bool {
-        self.parts.is_empty()
-    }
-
-    /// The fixed degrees, where nothing else is in it.
-    pub(super) fn fixed_degrees(&self) -> Option<f64> {
-        self.is_fixed().then_some(self.degrees)
     }
 
     /// Steepness and sides.
@@ -135,40 +84,5 @@ impl Turn {
     fn lacking(&self) -> Option<Turn> {
         let one = self.degrees == 90.0 && self.parts.len() == 1 && self.parts[0].0 < 0.0;
         one.then(|| Turn::fixed(90.0).plus(-1.0, self))
-    }
-
-    /// As a formula: the fixed part first unless it vanishes, positive angles before negative.
-    pub(super) fn formula(&self) -> Expression {
-        let mut parts = Vec::new();
-        if self.degrees > 0.0 {
-            parts.push(Formula::Degrees(self.degrees));
-        }
-        for wanted in [true, false] {
-            for (sign, atom) in self
-                .parts
-                .iter()
-                .filter(|(sign, _)| (*sign > 0.0) == wanted)
-            {
-                let angle = Formula::Atom(*atom);
-                let sized = if sign.abs() == 1.0 {
-                    angle
-                } else {
-                    Formula::Number(sign.abs()).times(angle)
-                };
-                parts.push(if *sign > 0.0 {
-                    sized
-                } else {
-                    Formula::Negative(Box::new(sized))
-                });
-            }
-        }
-        if self.degrees < 0.0 {
-            parts.push(Formula::Negative(Box::new(Formula::Degrees(-self.degrees))));
-        }
-        match parts.len() {
-            0 => Formula::Degrees(0.0),
-            1 => parts.remove(0),
-            _ => Formula::Sum(parts),
-        }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::force::{Elementary, Source, Twist, part_name};
 use super::order::{Candidate, Chosen};
-use super::place::{Signed, difference};
+use super::place::Signed;
 use super::trouble::Underivable;
 use super::{
     Balance, Expression, Kind, Meaning, Method, Named, Quantity, Rule, Stage, Term, Working,
@@ -411,10 +411,7 @@ impl Builder<'_> {
                 }
             }
         };
-        Some(Some((
-            way * side * force.sign,
-            across.times(bracketed(distance)),
-        )))
+        Some(Some((way * side * force.sign, across.times(distance))))
     }
 
     /// The angle between a force's line and a leg, with the sign of the force's part to the left of
@@ -449,7 +446,7 @@ impl Builder<'_> {
     fn lever(&mut self, force: &Elementary, pivot: &Spot) -> Option<Signed> {
         let (sign, arm) = self.arm(force, pivot)?;
         let size = self.size(force.act, &force.size);
-        Some((sign * force.sign, size.times(bracketed(arm))))
+        Some((sign * force.sign, size.times(arm)))
     }
 
     /// The perpendicular distance of a force's line from a pivot, with the sense of its turning.
@@ -461,7 +458,7 @@ impl Builder<'_> {
             if angle == Formula::Degrees(90.0) {
                 return Some((way * side, distance));
             }
-            let formula = bracketed(distance).times(Formula::Sine(Box::new(angle)));
+            let formula = distance.times(Formula::Sine(Box::new(angle)));
             return Some((way * side, self.arm_quantity(force, formula)));
         }
         let way = self.way(pivot, &force.at);
@@ -476,7 +473,7 @@ impl Builder<'_> {
         {
             let amount = match slope.right == 0.0 {
                 true => x,
-                false => bracketed(x).times(slope.angle.sine()),
+                false => x.times(slope.angle.sine()),
             };
             parts.push((side * slope.up, amount));
         }
@@ -485,7 +482,7 @@ impl Builder<'_> {
         {
             let amount = match slope.up == 0.0 {
                 true => y,
-                false => bracketed(y).times(slope.angle.cosine()),
+                false => y.times(slope.angle.cosine()),
             };
             parts.push((-side * slope.right, amount));
         }
@@ -518,12 +515,12 @@ impl Builder<'_> {
         if let Some((side, x)) = self.coordinate(&way, Axis::Horizontal)
             && let Some((sign, upright)) = self.part(force, Axis::Vertical)
         {
-            terms.push((side * sign, upright.times(bracketed(x))));
+            terms.push((side * sign, upright.times(x)));
         }
         if let Some((side, y)) = self.coordinate(&way, Axis::Vertical)
             && let Some((sign, level)) = self.part(force, Axis::Horizontal)
         {
-            terms.push((-side * sign, level.times(bracketed(y))));
+            terms.push((-side * sign, level.times(y)));
         }
         terms
     }
@@ -575,13 +572,5 @@ impl Builder<'_> {
             let direction = self.add(name, Dimension::ANGLE, meaning, Rule::Formula(direction));
             self.working.results.push(direction);
         }
-    }
-}
-
-/// A length as a factor: a sum stays in its brackets.
-fn bracketed(length: Expression) -> Expression {
-    match length {
-        Formula::Product(parts) => Formula::Product(parts),
-        other => difference(other, &Formula::Number(0.0)),
     }
 }

@@ -3,7 +3,7 @@
 use super::angle::Turn;
 use super::build::Builder;
 use super::{Expression, Meaning, Quantity, Rule};
-use crate::key::{Atom, Axis, Formula};
+use crate::key::{Atom, Axis, Formula, difference, place_length};
 use crate::system::{Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot};
 use crate::units::Dimension;
 
@@ -244,15 +244,12 @@ impl Builder<'_> {
                 if let Some(known) = self.working.find(meaning) {
                     return Formula::step(known);
                 }
-                let (begins, ends) = (
-                    super::place::along(*from, *length),
-                    super::place::along(*to, *length),
-                );
+                let (begins, ends) = (place_length(*from, *length), place_length(*to, *length));
                 // A load may be told from its farther end.
                 let backward = self.number(&begins, false) > self.number(&ends, false);
                 let span = match backward {
-                    true => super::place::difference(begins, &ends),
-                    false => super::place::difference(ends, &begins),
+                    true => difference(begins, ends),
+                    false => difference(ends, begins),
                 };
                 let mean = match (first, last) {
                     (Some(first), Some(last)) if first == last => Formula::given(*first),

@@ -3,7 +3,7 @@
 use super::angle::Turn;
 use super::build::Builder;
 use super::{Expression, Meaning, Quantity, Rule};
-use crate::key::{Atom, Axis, Formula};
+use crate::key::{Atom, Axis, Formula, difference, place_length};
 use crate::problem::{GivenId, Place, Reference, Side, Upright};
 use crate::system::{ActId, Bearing, BodyId, Coordinate, LoadKind, Spot};
 use crate::units::Dimension;
@@ -26,7 +26,7 @@ impl Builder<'_> {
         match spot {
             Spot::On { body, leg, place } => {
                 let length = self.system.leg(*body, *leg)?.length;
-                Some((*body, *leg, along(*place, length)))
+                Some((*body, *leg, place_length(*place, length)))
             }
             Spot::Resultant(load) => {
                 let at = self.resultant_at(*load)?;
@@ -326,13 +326,13 @@ impl Builder<'_> {
             return None;
         };
         let length = self.system.leg(load.body, *leg)?.length;
-        let (mut begins, mut ends) = (along(*from, length), along(*to, length));
+        let (mut begins, mut ends) = (place_length(*from, length), place_length(*to, length));
         let (mut first, mut last) = (first, last);
         if self.number(&begins, false) > self.number(&ends, false) {
             std::mem::swap(&mut begins, &mut ends);
             std::mem::swap(&mut first, &mut last);
         }
-        let span = difference(ends, &begins);
+        let span = difference(ends, begins.clone());
         let share: Expression = match (first, last) {
             (Some(first), Some(last)) if first == last => span.over(Formula::Number(2.0)),
             (Some(_), None) => span.over(Formula::Number(3.0)),
@@ -383,28 +383,6 @@ fn coordinate_runs(coordinate: &Coordinate, degrees: f64) -> Vec<Run> {
             turn: Turn::fixed(degrees),
         })
         .collect()
-}
-
-/// The distance of a place from its leg's beginning.
-pub(super) fn along(place: Place, length: GivenId) -> Expression {
-    let length = Formula::given(length);
-    match place {
-        Place::Foot => Formula::Number(0.0),
-        Place::Middle => length.over(Formula::Number(2.0)),
-        Place::Tip => length,
-        Place::Fraction { over, under } => Formula::Number(f64::from(over))
-            .times(length)
-            .over(Formula::Number(f64::from(under))),
-        Place::At(given) => Formula::given(given),
-    }
-}
-
-/// One length less another.
-pub(super) fn difference(far: Expression, near: &Expression) -> Expression {
-    match near {
-        Formula::Number(0.0) => far,
-        near => Formula::Sum(vec![far, Formula::Negative(Box::new(near.clone()))]),
-    }
 }
 
 fn flat(formula: Expression) -> Vec<Expression> {

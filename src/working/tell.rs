@@ -2,7 +2,7 @@
 
 use super::evaluate::Numbers;
 use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
-use crate::key::{Atom, Binding, written};
+use crate::key::{Atom, Binding, two_sides, written};
 use crate::system::{ActId, Spot, System};
 use crate::units::value_text;
 
@@ -211,30 +211,7 @@ impl Teller<'_> {
     }
 
     fn balance(&self, balance: &Balance, write: &dyn Fn(&Expression) -> String) -> String {
-        let side = |sign: f64| {
-            let terms: Vec<String> = balance
-                .terms
-                .iter()
-                .filter(|term| term.sign == sign)
-                .map(|term| write(&term.amount))
-                .collect();
-            if terms.is_empty() {
-                "0".to_owned()
-            } else {
-                terms.join(" + ")
-            }
-        };
-        let negative_first = balance.terms.first().is_some_and(|term| term.sign < 0.0);
-        let (left, right) = if negative_first {
-            (-1.0, 1.0)
-        } else {
-            (1.0, -1.0)
-        };
-        let (left, right) = (side(left), side(right));
-        if left == "0" {
-            format!("{right} = 0")
-        } else {
-            format!("{left} = {right}")
-        }
+        let terms = balance.terms.iter();
+        two_sides(terms.map(|term| (term.sign, write(&term.amount))).collect())
     }
 }

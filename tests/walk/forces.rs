@@ -316,6 +316,8 @@ fn several_forces_in_a_line_are_taken_apart() {
         "weight at the middle, down; rope at 3.8 m along the rope; hinge at the foot, unknown; \
          dummy, tip, down",
         "weight of the mast, middle, down, dummy, tip, down, rope, 3.8 m, right, hinge, unknown",
+        "weight of the mast, middle, down and weight of the dummy, tip, down and rope, 3.8 m, right \
+         and hinge, unknown",
         "mast middle down and dummy tip down and rope 3.8 m right and hinge unknown",
         "the dummy hangs at the tip and pulls down. The rope pulls right at 3.8 m. The mast's \
          weight acts down at the middle. The hinge's direction is unknown.",

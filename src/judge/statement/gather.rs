@@ -261,10 +261,19 @@ impl Gathering<'_> {
     /// Joins a name to the force at hand, or begins another force.
     fn name(&mut self, subject: Subject, of: bool) {
         let parted = std::mem::take(&mut self.parted);
+        // A force that has its place and its way is complete: the next name begins another.
+        let complete = self.group().place.is_some() && self.group().way.has_side();
         let Some(current) = self.group().subject else {
             self.group().subject = Some(subject);
             return;
         };
+        if complete && current != subject {
+            self.groups.push(Group {
+                subject: Some(subject),
+                ..Group::default()
+            });
+            return;
+        }
         match joined(current, subject, of, parted) {
             Some(joined) => self.group().subject = Some(joined),
             None => self.groups.push(Group {

@@ -1,0 +1,145 @@
+//! Relations that are not one balance with one unknown: balances about any pivot, with parts of
+//! the hinge's force in them, and lines that are not linear in the forces (tan ψ, H²).
+
+use super::board::Board;
+use super::lift::{Stock, lift, plain_leaf};
+use super::names::NameRole;
+use super::open::is_open;
+use crate::key::{Part, StepId};
+use crate::reading::{Leaf, NameId, Tree, Value, evaluate};
+
+/// Two sides nearer than this, relative to their size, are equal.
+const EQUAL: f64 = 1e-9;
+/// How far the unknowns are moved to see whether a relation says anything about them.
+const MOVED: f64 = 1.37;
+
+/// True if the sides are equal for every choice of numbers once each unknown has its right value,
+/// in either sense of a hinge's part, and not for other values of the unknowns.
+pub(super) fn holds_identically(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+    let mut parts: Vec<StepId> = Vec::new();
+    for side in sides {
+        for (id, _) in side.names() {
+            if let Some(NameRole::Step(step @ StepId::Reaction(_, Part::Along(_)))) =
+                board.names.role(id)
+                && !parts.contains(&step)
+            {
+                parts.push(step);
+            }
+        }
+    }
+    let equal = |flips: usize, off: f64| {
+        equal_when(board, stock, sides, &|id, choice| {
+            unknown_at(board, id, &parts, (flips, off), choice)
+        })
+    };
+    (0..1_usize << parts.len().min(2)).any(|flips| equal(flips, 1.0) && !equal(flips, MOVED))
+}
+
+/// True if the sides are equal whatever the unknowns are.
+pub(super) fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+    equal_when(board, stock, sides, &|id, choice| {
+        unknown_at(board, id, &[], (0, MOVED), choice)
+    })
+}
+
+/// True if some lifting makes the sides equal at every choice of numbers, names standing for what
+/// `named` says of them.
+fn equal_when(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    named: &dyn Fn(NameId, usize) -> Option<Value>,
+) -> bool {
+    let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let (left, right) = values(sides, &mut |found| match found {
+            Leaf::Name(id) => named(id, choice).unwrap_or_else(|| leaf(Leaf::Name(id))),
+            literal => leaf(literal),
+        })?;
+        Some((left - right) / (left.abs() + right.abs()).max(EQUAL))
+    };
+    lift(board, stock, sides, None, &combine)
+        .iter()
+        .any(|one| one.function.iter().all(|apart| apart.abs() < EQUAL))
+}
+
+/// The values of both sides.
+fn values(sides: &[&Tree], leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<(f64, f64)> {
+    let mut number = |at: usize| match sides.get(at) {
+        Some(side) => evaluate(side, leaf).ok().map(|value| value.number),
+        // An expression alone is a sum that vanishes.
+        None => Some(0.0),
+    };
+    Some((number(0)?, number(1)?))
+}
+
+/// The value of an unknown's name: `off` times the right one, in the sense that `flips` says; each
+/// unknown is moved by an amount of its own, so that no balance still holds.
+fn unknown_at(
+    board: &Board<'_>,
+    id: NameId,
+    parts: &[StepId],
+    (flips, off): (usize, f64),
+    choice: usize,
+) -> Option<Value> {
+    let role = board.names.role(id)?;
+    let NameRole::Step(step @ (StepId::Pull(_) | StepId::Reaction(..))) = role else {
+        return None;
+    };
+    let flipped = parts
+        .iter()
+        .position(|part| *part == step)
+        .is_some_and(|at| flips & (1 << at) != 0);
+    let sign = if flipped { -1.0 } else { 1.0 };
+    let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * (id.0 as f64));
+    let number = sign * own * board.name_function(role)?[choice];
+    Some(Value::of(number, board.names.dimension(id)))
+}
+
+/// The unknown near its right value for which both sides are equal, where they are not linear in
+/// it.
+pub(super) fn near_root(board: &Board<'_>, unknown: StepId, sides: &[&Tree]) -> Option<f64> {
+    let right = board.right(unknown)?[0];
+    let apart = |trial: f64| -> Option<f64> {
+        let (left, right) = values(sides, &mut |leaf| match leaf {
+            Leaf::Name(id) if board.names.role(id) == Some(NameRole::Step(unknown)) => {
+                Value::of(trial, board.names.dimension(id))
+            }
+            leaf => plain_leaf(board, leaf),
+        })?;
+        Some(left - right)
+    };
+    let (mut low, mut high) = (0.97 * right, 1.03 * right);
+    let (first, last) = (apart(low)?, apart(high)?);
+    if first * last > 0.0 {
+        return None;
+    }
+    for _ in 0..60 {
+        let middle = 0.5 * (low + high);
+        if apart(middle)? * first > 0.0 {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Some(0.5 * (low + high))
+}
+
+/// True where a balance with one unknown cannot tell: other unknowns stand in it, or none is found.
+pub(super) fn may_hold_otherwise(
+    board: &Board<'_>,
+    unknown: StepId,
+    sides: &[&Tree],
+    root: Option<f64>,
+) -> bool {
+    let other = |side: &&Tree| {
+        side.names().iter().any(|(id, _)| {
+            board
+                .names
+                .role(*id)
+                .and_then(|role| is_open(board, role))
+                .is_some_and(|open| open != unknown)
+        })
+    };
+    let reaction = matches!(unknown, StepId::Reaction(..));
+    root.is_none() || reaction || sides.iter().any(other)
+}
