@@ -63,7 +63,7 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["236*3.1 + 405*4 = T*cos(80)*6.2"], "wrong:sine-cosine-exchanged"),
     (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2"], "wrong:own-weight-at-tip"),
     // Names of her own.
-    (MOMENTS, &["x = 2352", "y = 6.106", "T = x/y"], "rounded"),
+    (MOMENTS, &["x = 2352", "y = 6.106", "T = x/y"], "holds"),
     (MOMENTS, &["M1 = 236*3.1", "M2 = 405*4", "M1 + M2 = T*sin 80*6.2"], "holds"),
     (MOMENTS, &["h = 6.2*sin 80", "236*3.1 + 405*4 = T*h"], "holds"),
     (MOMENTS, &["a = T sin 80"], "noted:multiple of T"), (MOMENTS, &["a = T sin 80", "236*3.1 + 405*4 = a*6.2"], "holds"),
@@ -88,7 +88,7 @@ const ROWS: &[Row] = &[
     (COMPONENT + 2, &["T sin80+20"], "wrong"), (COMPONENT + 2, &["T sin40*2"], "wrong"), (COMPONENT + 2, &["T cos10*cos10"], "wrong"),
     (COMPONENT, &["Wb sin70/2"], "wrong"), (COMPONENT, &["Wb sin5*7"], "wrong"),
     (MOMENTS, &["236*3.1+405*4=T*sin80*6.2+1"], "wrong:does not belong"), (MOMENTS, &["236*3.1+405*4+3=T*sin80*6.2"], "wrong:does not belong"),
-    (PULL, &["Wb*sin69.3"], "holds:how it comes about"), (MOMENTS, &["Wb-T=26.6"], "holds:not to be seen"),
+    (PULL, &["Wb*sin69.3"], "noted:value agrees"), (MOMENTS, &["Wb-T=26.6"], "noted:comes out right"),
     (WEIGHT, &["42*9.8 kg"], "wrong-unit"), (WEIGHT, &["9.8*42 kg"], "holds"), (MOMENTS, &["Wb⊥*L/2+W1⊥*d1=T⊥*L = 2350 N"], "mismatched"),
     (PULL, &["T=385=386"], "wrong"), (MOMENTS, &["0=0"], "noted:says nothing"), (MOMENTS, &["T*sin80*6.2=T*sin80*6.2"], "noted:says nothing"),
     (LEVEL, &["→ 349"], "wrong:not the way"), (LEVEL, &["← 349"], "holds"), (SIZE, &["H²=1032000"], "noted:It holds"),
@@ -96,6 +96,25 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["Wb*1.78+W1*2.29=6.11*T"], "holds"), (MOMENTS, &["a=6.2 sin80", "T*a = 2351"], "holds"), (UPRIGHT, &["ΣFy=0: Hy = 954"], "holds"),
     (WEIGHT, &["ca. 412 N"], "holds"), (LEVEL, &["-T sin 25"], "wrong:You took"), (SIZE, &["1040"], "wrong"),
     (WEIGHT, &["1016"], "wrong"), (MOMENTS, &["42*10*sin35*3.1+72*10*sin35*4=T*sin80*6.2"], "wrong:g = 10"),
+    // What only comes out right shows nothing; what is given is exact; a chain must calculate.
+    (MOMENTS, &["236*6.2+405*2.2=6.2*T*sin(80)"], "noted:comes out right"),
+    (MOMENTS, &["236*3.1+405*4=6.2*T*sin(79)"], "noted:comes out right"),
+    (MOMENTS, &["236*3.1+405*3.99=6.2*T*sin(80)"], "noted:comes out right"),
+    (MOMENTS, &["236*2.9+405*4.12=6.2*T*sin(80)"], "noted:comes out right"),
+    (MOMENTS, &["(236*3.1+405*4)*cos(4)=6.2*T*sin 80"], "noted:comes out right"),
+    (WEIGHT, &["41.9*9.8"], "wrong"), (WEIGHT, &["42*9.8=412.9"], "wrong"), (WEIGHT, &["42*9.8=411"], "holds"),
+    (COMPONENT, &["Wb sin 34.9"], "noted:value agrees"), (ANGLE, &["34.9"], "wrong"), (ANGLE, &["35.0"], "holds"),
+    (COMPONENT, &["412*sin 35 = 238"], "wrong"), (COMPONENT, &["412*sin 35 = 236"], "holds"),
+    (COMPONENT, &["42*9.8*0.574 = 236"], "holds"), (PULL, &["2352/6.11 = 386"], "holds"), (PULL, &["2352/6.11 = 388"], "wrong"),
+    // Moments, their sums and arms worked out on the way, with three figures.
+    (MOMENTS, &["732 + 1620 = 6.11*T"], "holds"), (MOMENTS, &["2352 = 6.106 T"], "holds"), (MOMENTS, &["2350 = 6.11 T"], "holds"),
+    (MOMENTS, &["731 + 1620 - 6.2*T*0.985 = 0"], "holds"), (MOMENTS, &["1277*sin35 + 2822*sin35 = 6.106*T"], "holds"),
+    (MOMENTS, &["(130.2 + 288)*9.8*sin 35 = 6.2*T*sin 80"], "holds"), (MOMENTS, &["412*1.78 + 706*2.29 = 6.11 T"], "holds"),
+    (MOMENTS, &["M_b + M_1 = M_T"], "holds"), (PULL, &["2352/6.11"], "holds"), (PULL, &["(732+1620)/6.11"], "holds"),
+    (UPRIGHT, &["1118 - 163"], "holds"), (UPRIGHT, &["Hy + Ty = Wb + W1"], "noted:It holds"), (UPRIGHT, &["Wb + W1 - Hy = Ty"], "noted:It holds"),
+    // A number for a part of what is still unknown tells nothing.
+    (COMPONENT + 2, &["379"], "noted:Leave T as a letter"), (COMPONENT + 2, &["300 N"], "noted:Leave T as a letter"),
+    (PULL, &["385.9"], "rounded"), (MOMENTS, &["-236*3.1 + T*sin 80*6.2 = 405*4", "go on"], "command"),
     // Going on with a wrong line.
     (MOMENTS, &["Wb+W1=T", "go on", "1118"], "follows"), (MOMENTS, &["236*3.1+405*4=T*sin80", "go on", "2388"], "follows"),
     (PULL, &["400", "go on", "400*cos 25"], "follows"), (PULL, &["400", "go on", "385*cos 25"], "holds"),

@@ -132,10 +132,12 @@ impl Board<'_> {
         if let Some(own) = own_balance.filter(|_| Some(id) == unknown) {
             add(Some(own.function), vec![own.line]);
         }
+        // Once the unknown stands, her balance has given what it could.
+        let solved = unknown.is_some_and(|unknown| self.standing.contains_key(&unknown));
         let wrong: Vec<(StepId, &Own)> = self
             .standing
             .iter()
-            .filter(|(_, own)| !own.right)
+            .filter(|(step, own)| !own.right && !(solved && **step == StepId::MomentSum))
             .map(|(step, own)| {
                 (
                     unknown

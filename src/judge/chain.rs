@@ -1,35 +1,26 @@
 //! The sides of a chain against each other, and the units that stand in it.
 
+use super::board::Board;
 use super::expression::{calculated, typed_number};
-use super::lift::Stock;
+use super::room::room;
+use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
 use crate::reading::{Node, Tree, Value};
 use crate::units::Dimension;
 
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
 pub(super) fn follow_chain(
+    board: &Board<'_>,
+    stock: &Stock,
     dimension: Dimension,
-    sides: &[&Tree],
-    values: &[Value],
+    (sides, values): (&[&Tree], &[Value]),
     judgement: &mut Judgement,
 ) {
     for index in 1..sides.len() {
-        let (before, here) = (
-            values[index - 1].number_as(dimension),
-            values[index].number_as(dimension),
-        );
-        let place = typed_number(sides[index], here, dimension)
-            .map_or(0.0, |typed| typed.written.last_place);
-        // Two numbers side by side differ by rounding only.
-        let both = typed_number(sides[index - 1], before, dimension)
-            .map(|typed| typed.written.last_place)
-            .filter(|_| place > 0.0);
-        let share = if both.is_some() { 0.0 } else { 0.006 };
-        let allowed = place
-            .max(both.unwrap_or(0.0))
-            .max(share * before.abs().max(here.abs()));
-        let rounded = if both.is_some() { 0.5 } else { 1.0 };
-        let fits = (before - here).abs() <= rounded * allowed * (1.0 + 1e-9);
+        let here = values[index].number_as(dimension);
+        let before = values[index - 1].number_as(dimension);
+        let pair = (sides[index - 1], sides[index]);
+        let fits = is_value_of(board, stock, dimension, pair, (before, here));
         if !fits && judgement.truth.holds() {
             judgement.truth = Truth::DoesNotHold;
             judgement.proved = false;
@@ -58,6 +49,33 @@ pub(super) fn follow_chain(
             own.typed = Some((typed.value, typed.written));
         }
     }
+}
+
+/// True if the second of two sides with these values is the value of the first: two numbers side
+/// by side differ by rounding only; a number after a form may be off by one last unit, and by what
+/// was rounded on the way.
+pub(super) fn is_value_of(
+    board: &Board<'_>,
+    stock: &Stock,
+    dimension: Dimension,
+    sides: (&Tree, &Tree),
+    (before, here): (f64, f64),
+) -> bool {
+    let place = |side: &Tree, value: f64| {
+        typed_number(side, value, dimension).map(|typed| typed.written.last_place)
+    };
+    let allowed = match (place(sides.0, before), place(sides.1, here)) {
+        (Some(one), Some(other)) => 0.5 * one.max(other),
+        (one, other) => {
+            let units = one.unwrap_or(0.0) + other.unwrap_or(0.0);
+            let form = |side: &Tree, alone: Option<f64>| match alone {
+                Some(_) => 0.0,
+                None => room(board, stock, side),
+            };
+            units + form(sides.0, one) + form(sides.1, other)
+        }
+    };
+    (before - here).abs() <= allowed * (1.0 + 1e-9) + 1e-9 * before.abs()
 }
 
 pub(super) fn remark_on_unit(

@@ -6,16 +6,18 @@
 //! that she holds true.
 
 use super::board::{Board, Own};
+use super::chain::is_value_of;
 use super::expression::scaled;
 use super::grade::{Grade, Typed, grade};
 use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
-use super::lift::{Stock, lift, plain_leaf, plain_value};
+use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
+use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Mismatch, Tree, Value, evaluate};
-use crate::units::Written;
+use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
 const MOST_LOOSE: f64 = 0.006;
@@ -38,6 +40,14 @@ pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
         NameRole::Step(StepId::Reaction(..)) => true,
         role => board.is_multiple_of_open(role),
     })
+}
+
+/// True if a part of a support's force that is not found yet is named.
+pub(super) fn has_reaction(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    roles(board, sides)
+        .into_iter()
+        .filter_map(|role| is_open(board, role))
+        .any(|open| matches!(open, StepId::Reaction(..)))
 }
 
 fn has_open(board: &Board<'_>, sides: &[&Tree]) -> bool {
@@ -109,7 +119,8 @@ pub(super) fn judge(
         let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
             continue;
         };
-        let apart = (one - next).abs() > 0.006 * one.abs().max(next.abs());
+        let kind = Dimension::NUMBER;
+        let apart = !is_value_of(board, stock, kind, (pair[0], pair[1]), (one, next));
         if apart
             && matches!(
                 judgement.truth,
@@ -217,8 +228,9 @@ fn judge_pair(
             judgement.caret = Some(span);
             return judgement;
         }
-        judgement.truth = Truth::Holds;
+        judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::NotSeen);
+        return judgement;
     }
     if judgement.truth.holds() {
         // Only a balance with no other unknown settles a step; a value asked is still to be given.
@@ -250,10 +262,10 @@ fn judge_pair(
     judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
         && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
     judgement.evidence.same_turn = target == StepId::MomentSum
-        && board.right(target).is_some_and(|right| {
+        && accepted.iter().any(|(function, _)| {
             lifted
                 .iter()
-                .any(|one| agree(&one.function.map(|value| -value), &right))
+                .any(|one| agree(&one.function.map(|value| -value), function))
         });
     judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     judgement.evidence.number = plain_root.map(|root| Typed {

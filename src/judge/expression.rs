@@ -3,8 +3,9 @@
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
-use super::lift::{Lifted, Stock, lift, looseness, plain_value};
-use super::open::{is_known, names_itself, rests_on_open};
+use super::lift::{Lifted, lift, looseness, plain_value};
+use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
+use super::stock::Stock;
 use super::{Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
@@ -54,7 +55,7 @@ pub(super) fn judge(
     };
     let mut judgement = one(board, stock, target, dimension, sides[0], *first, line);
     if sides.len() > 1 {
-        follow_chain(dimension, sides, &values, &mut judgement);
+        follow_chain(board, stock, dimension, (sides, &values), &mut judgement);
         // `294*6.6 = 0.906*T*3.8` claims something; it gives no value.
         let worked = |side: &Tree| !matches!(side.node, Node::Literal(_) | Node::Negative(_));
         judgement.evidence.false_equation = !named
@@ -110,6 +111,12 @@ fn one(
     let mut judgement = Judgement::of(target, Truth::DoesNotHold);
     judgement.evidence.ratios = ratios(tree);
     judgement.evidence.number = Some(typed.unwrap_or_else(|| calculated(number)));
+    if typed.is_some() && value.may_be(dimension) && is_of_open_unknown(board, target) {
+        // A number tried here would tell the unknown before it is worked out.
+        judgement.truth = Truth::Noted;
+        judgement.remarks.push(Remark::LeaveLetter);
+        return judgement;
+    }
     let taken = typed.unwrap_or_else(|| {
         let loose = 2.0 * looseness(board, stock, tree, dimension, 1);
         let mut taken = calculated(number);
@@ -167,6 +174,9 @@ fn one(
                 judgement.remarks.push(Remark::FewFigures);
             }
             note_sense(target, number, function[0], &mut judgement);
+            if matches!(target, StepId::Pull(_)) && number < 0.0 {
+                judgement.remarks.push(Remark::NegativePull);
+            }
             let mut own = own(line, number, None, *function, &judgement.truth);
             own.value = as_size(target, own.value);
             judgement.values.push((target, own));
@@ -231,8 +241,11 @@ fn one(
         Grade::Follows(lines) => Truth::Follows(lines),
         Grade::TooFewFigures => Truth::TooFewFigures,
     };
-    if plain && judgement.truth == Truth::Holds {
-        judgement.remarks.push(Remark::NotSeen);
+    if plain {
+        // A form must show how its value comes about; one that agrees by chance shows nothing.
+        judgement.truth = Truth::Noted;
+        judgement.remarks = vec![Remark::NotSeen];
+        return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)
         && judgement.truth == Truth::Holds
@@ -263,6 +276,9 @@ fn one(
             off(*one).total_cmp(&off(*other))
         });
     note_sense(target, number, nearest.unwrap_or(number), &mut judgement);
+    if matches!(target, StepId::Pull(_)) && number < 0.0 && judgement.truth.holds() {
+        judgement.remarks.push(Remark::NegativePull);
+    }
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
         own.function = function;
@@ -344,10 +360,12 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
             StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
             id if is_size(id) => agree(&left.map(|value| -value), right),
             StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
-            StepId::Reaction(_, Part::Direction) => {
-                agree(&left.map(|value| -value), right)
-                    || agree(&left.map(|value| PI - value), right)
-            }
+            // A line has one direction, however its parts are signed; at other numbers a part may
+            // change its sign.
+            StepId::Reaction(_, Part::Direction) => agree(
+                &left.map(|value| value.abs().min((PI - value).abs())),
+                right,
+            ),
             _ => false,
         }
 }
@@ -458,6 +476,7 @@ pub(super) fn other_step(
             StepId::Pull(_) | StepId::Reaction(..) | StepId::PartOf(..)
         ) && !board.standing.contains_key(id)
             && board.key.rank(*id) > board.key.rank(target)
+            || is_of_open_unknown(board, *id)
     };
     let telling = |id: &StepId| {
         !matches!(
@@ -491,7 +510,8 @@ pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement
     // The pull, or its component, worked out from the weights implies the moment balance.
     let from_weights = !equation::has_unknown(board, sides);
     let of_pull = Some(judgement.target) == unknown
-        || matches!(judgement.target, StepId::Across(force) if Some(StepId::Pull(force)) == unknown);
+        || matches!(judgement.target, StepId::Across(force) | StepId::Moment(force)
+            if Some(StepId::Pull(force)) == unknown);
     if asked == StepId::MomentSum && of_pull && from_weights {
         judgement.establishes.push(StepId::MomentSum);
     }

@@ -47,11 +47,20 @@ impl Typed {
             <= 0.5 * self.written.last_place * (1.0 + 1e-6) + 1e-9 * value.abs()
     }
 
-    /// True if this number lies between two values, or within one last unit of them.
+    /// True if this number lies between two values, or within one last unit of them. A number
+    /// finer than three figures gets half a unit of the third: 297.9 is no worse than 298.
     fn is_between(&self, low: f64, high: f64) -> bool {
         let middle = 0.5 * (low.abs() + high.abs());
-        let unit = self.written.last_place.min(0.005 * middle);
+        let third = unit_of_figure(middle, COMMON_FIGURES);
+        let unit = self.written.last_place.max(0.5 * third).min(0.005 * middle);
         self.value >= low - unit && self.value <= high + unit
+    }
+
+    /// True if this number is a value whose further digits were cut off.
+    fn is_cut(&self, value: f64) -> bool {
+        let apart = (self.value - value).abs();
+        let smaller = self.value.abs() < value.abs() && self.value * value >= 0.0;
+        smaller && apart < self.written.last_place.min(0.005 * value.abs()) * (1.0 - 1e-6)
     }
 }
 
@@ -111,7 +120,11 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     {
         return Some(Grade::Follows(vec![own.line]));
     }
-    if telling && !coarse {
+    if inputs(board, id).is_empty() {
+        if telling && !coarse && any(&|value| typed.is_cut(value), right[0]) {
+            return Some(Grade::Rounded);
+        }
+    } else if telling && !coarse {
         let own = board.own_pins();
         let hulls = [
             (PinnedSamples::new(), Grade::Rounded),
@@ -194,8 +207,13 @@ fn carried_sums(board: &Board<'_>, right: f64) -> f64 {
     (share(StepId::KnownMoments) + across.map_or(0.0, share)) * right.abs()
 }
 
-/// True if a number is reached by rounding on the way from right values.
+/// True if a number is reached by rounding on the way from right values. What comes straight from
+/// the givens has no way: only its own digits may be cut.
 fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
+    if inputs(board, id).is_empty() {
+        let right = board.right(id)?[0];
+        return Some(shapes.iter().any(|shape| typed.is_cut(shape.of(right))));
+    }
     let (low, high) = hull(board, id, &PinnedSamples::new())?;
     // Who is nearer than rounding allows on the other side is no further off.
     let right = board.right(id)?[0];
@@ -395,11 +413,14 @@ pub(super) fn to_figures(value: f64, figures: u8) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return value;
     }
-    let place = libm::pow(
-        10.0,
-        libm::floor(libm::log10(value.abs())) + 1.0 - f64::from(figures),
-    );
+    let place = unit_of_figure(value, figures);
     libm::round(value / place) * place
+}
+
+/// What one unit of a value's figure counts, the first figure being 1; the value must not be zero.
+fn unit_of_figure(value: f64, figure: u8) -> f64 {
+    let first = libm::floor(libm::log10(value.abs()));
+    libm::pow(10.0, first + 1.0 - f64::from(figure))
 }
 
 /// True if `typed` is `value` to so many figures.

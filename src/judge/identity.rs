@@ -2,9 +2,10 @@
 //! the hinge's force in them, and lines that are not linear in the forces (tan ψ, H²).
 
 use super::board::Board;
-use super::lift::{Stock, lift, plain_leaf};
+use super::lift::{lift, plain_leaf};
 use super::names::NameRole;
 use super::open::is_open;
+use super::stock::Stock;
 use crate::key::{Part, StepId};
 use crate::reading::{Leaf, NameId, Tree, Value, evaluate};
 

@@ -18,7 +18,9 @@ mod lift;
 mod names;
 mod open;
 mod own;
+mod room;
 pub mod statement;
+mod stock;
 mod surplus;
 mod told;
 
@@ -33,7 +35,7 @@ use crate::problem::GivenId;
 use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
-use lift::Stock;
+use stock::Stock;
 
 /// Whether a line holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,6 +99,10 @@ pub enum Remark {
     NotSeen,
     /// True whatever the forces are.
     SaysNothing,
+    /// A number where the unknown must stay a letter.
+    LeaveLetter,
+    /// A pull that comes out negative from the learner's own working.
+    NegativePull,
     /// An equation that holds, with these other unknowns in it.
     OtherUnknowns(Vec<StepId>),
 }
@@ -282,6 +288,12 @@ fn judge_reading(
         return judgement;
     }
     match lone_name(board, &sides) {
+        // `Hy + Wb = Ty` is a balance, whatever name stands alone.
+        Some((NameRole::Step(target), rest))
+            if !matches!(target, StepId::Reaction(..)) && equation::has_reaction(board, &rest) =>
+        {
+            equation::judge(board, stock, asked, &sides, line)
+        }
         Some((NameRole::Step(target), rest)) => {
             let mut judgement = expression::judge(board, stock, target, &rest, line, true);
             expression::credit(board, asked, &mut judgement, &rest);

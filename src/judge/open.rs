@@ -17,6 +17,15 @@ pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
     }
 }
 
+/// True for the component, part or moment of an unknown that is not found yet.
+pub(super) fn is_of_open_unknown(board: &Board<'_>, target: StepId) -> bool {
+    let (StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force)) = target else {
+        return false;
+    };
+    let pull = StepId::Pull(force);
+    board.unknown() == Some(pull) && !board.standing.contains_key(&pull)
+}
+
 /// Where a quantity is told by its own name, or an open unknown where a value is asked.
 pub(super) fn names_itself(
     board: &Board<'_>,

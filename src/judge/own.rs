@@ -3,9 +3,10 @@
 use super::board::{Board, OwnName};
 use super::equation;
 use super::expression::{lifted, other_step};
-use super::lift::{Stock, plain_leaf, plain_value};
+use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_known;
+use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::reading::{Leaf, Node, Tree, Value, evaluate};
 use crate::units::Dimension;

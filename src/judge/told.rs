@@ -2,8 +2,9 @@
 
 use super::board::Board;
 use super::expression;
-use super::lift::{Stock, plain_value};
+use super::lift::plain_value;
 use super::own::own_name;
+use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
 use crate::problem::GivenId;
@@ -85,13 +86,14 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
         Way::Right => (Axis::Horizontal, 1.0),
         Way::Left => (Axis::Horizontal, -1.0),
     };
+    let number = judgement.evidence.number.map(|typed| typed.value);
     // A value of another step with a wrong way is not that step's value.
     if let Some(other) = judgement.evidence.other_step
-        && fits_way(board, other, says_axis, sign) == Some(false)
+        && fits_way(board, other, number, (says_axis, sign)) == Some(false)
     {
         judgement.evidence.other_step = None;
     }
-    let Some(fits) = fits_way(board, judgement.target, says_axis, sign) else {
+    let Some(fits) = fits_way(board, judgement.target, number, (says_axis, sign)) else {
         return;
     };
     if !judgement.truth.holds() {
@@ -114,7 +116,12 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
 
 /// Whether a way is that of a hinge's part, or above or below the horizontal as its line lies;
 /// `None` for other steps.
-fn fits_way(board: &Board<'_>, step: StepId, says: Axis, sign: f64) -> Option<bool> {
+fn fits_way(
+    board: &Board<'_>,
+    step: StepId,
+    number: Option<f64>,
+    (says, sign): (Axis, f64),
+) -> Option<bool> {
     let StepId::Reaction(support, part) = step else {
         return None;
     };
@@ -123,6 +130,13 @@ fn fits_way(board: &Board<'_>, step: StepId, says: Axis, sign: f64) -> Option<bo
         Part::Direction => Axis::Vertical,
         Part::Size => return None,
     };
-    let right = board.right(StepId::Reaction(support, Part::Along(axis)))?;
-    Some(says == axis && sign * right[0] > 0.0)
+    let part = StepId::Reaction(support, Part::Along(axis));
+    // The way of what follows from her own values is hers too: the accepted value nearest in size.
+    let accepted = board.accepted(part);
+    let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
+    let nearest = accepted
+        .iter()
+        .map(|(function, _)| function[0])
+        .min_by(|one, other| off(*one).total_cmp(&off(*other)))?;
+    Some(says == axis && sign * nearest > 0.0)
 }

@@ -226,6 +226,10 @@ impl Session {
             .key
             .step(judgement.target)
             .map_or(Dimension::NUMBER, |step| step.dimension);
+        let dimension = match &judgement.names {
+            Some((_, own)) => own.dimension,
+            None => dimension,
+        };
         let last = layout.rsplit(" = ").next().unwrap_or_default();
         let told = layout.contains(" = ")
             && last

@@ -79,9 +79,12 @@ impl Session {
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
-            Remark::NotSeen if target == StepId::MomentSum => ("talk.unproved-balance", Vec::new()),
-            Remark::NotSeen => ("talk.unproved", Vec::new()),
-            Remark::RestsOnOpen | Remark::OtherUnknowns(_) | Remark::SaysNothing => {
+            Remark::NegativePull => ("remark.negative-pull", Vec::new()),
+            Remark::NotSeen
+            | Remark::LeaveLetter
+            | Remark::RestsOnOpen
+            | Remark::OtherUnknowns(_)
+            | Remark::SaysNothing => {
                 return Prose::default();
             }
         };
@@ -222,6 +225,17 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
+        }
+        if judgement.remarks.contains(&Remark::LeaveLetter) {
+            let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
+            return self.words.say("talk.leave-letter", &slots);
+        }
+        if judgement.remarks.contains(&Remark::NotSeen) {
+            let key = match judgement.target {
+                StepId::MomentSum => "talk.unproved-balance",
+                _ => "talk.unproved",
+            };
+            return self.words.say(key, &[]);
         }
         let others = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::OtherUnknowns(others) => Some(others),

@@ -1,0 +1,113 @@
+//! How far the value of an expression may be off because its numbers, the values behind its names
+//! and what is worked out inside it were rounded.
+//!
+//! To first order: each rounding counts by how strongly the whole changes with it.
+
+use super::board::Board;
+use super::grade::{figures_meant, to_figures};
+use super::lift::plain_value;
+use super::names::NameRole;
+use super::stock::Stock;
+use crate::reading::{Function, Node, Operator, Tree};
+use crate::units::Dimension;
+use std::f64::consts::PI;
+
+/// Figures to which a result on the way is carried at least.
+const CARRIED: u8 = 3;
+
+/// How far the value of a side may be off when what stands in it was carried to three figures.
+/// Numbers that equal a quantity of the problem are exact; others are good to half a last unit.
+pub(super) fn room(board: &Board<'_>, stock: &Stock, tree: &Tree) -> f64 {
+    let rounding = Rounding { board, stock };
+    rounding.of(tree, false).unwrap_or(0.0)
+}
+
+struct Rounding<'a> {
+    board: &'a Board<'a>,
+    stock: &'a Stock,
+}
+
+impl Rounding<'_> {
+    /// How far an expression is off, without being rounded itself.
+    fn of(&self, tree: &Tree, in_angle: bool) -> Option<f64> {
+        let off = match &tree.node {
+            Node::Literal(literal) if literal.unit_alone => 0.0,
+            Node::Literal(literal) if self.stock.is_exact(literal, in_angle) => 0.0,
+            Node::Literal(literal) => {
+                let half = 0.5 * figures_meant(literal.value, literal.written).last_place;
+                if in_angle && literal.unit.is_none() {
+                    half * PI / 180.0
+                } else {
+                    half
+                }
+            }
+            Node::Name(id) => match self.board.names.role(*id)? {
+                NameRole::Given(_) | NameRole::Gravity => 0.0,
+                _ => self.carried(tree)?,
+            },
+            Node::Negative(inner) => self.of(inner, in_angle)?,
+            Node::Binary(operator, left, right) => {
+                let (one, other) = (self.inside(left, in_angle)?, self.inside(right, in_angle)?);
+                let (first, second) = (self.value(left)?, self.value(right)?);
+                match operator {
+                    Operator::Add | Operator::Subtract => one + other,
+                    Operator::Multiply => (first * other).abs() + (second * one).abs(),
+                    Operator::Divide => {
+                        (one / second).abs() + (first * other / (second * second)).abs()
+                    }
+                    Operator::Power => (second * libm::pow(first, second - 1.0) * one).abs(),
+                }
+            }
+            Node::Call(function, inner) => {
+                let off = self.inside(inner, function.takes_angle())?;
+                let at = plain_value(self.board, inner).ok()?;
+                let at = if function.takes_angle() {
+                    at.number_as(Dimension::ANGLE)
+                } else {
+                    at.number
+                };
+                off * steepness(*function, at)
+            }
+        };
+        off.is_finite().then_some(off)
+    }
+
+    /// How far a part of an expression is off: a result in it may have been rounded too.
+    fn inside(&self, tree: &Tree, in_angle: bool) -> Option<f64> {
+        let off = self.of(tree, in_angle)?;
+        let worked = matches!(tree.node, Node::Binary(..) | Node::Call(..));
+        Some(if worked && !in_angle {
+            off + self.carried(tree)?
+        } else {
+            off
+        })
+    }
+
+    /// What rounding a value to three figures changes. Angles are carried as they are.
+    fn carried(&self, tree: &Tree) -> Option<f64> {
+        let value = plain_value(self.board, tree).ok()?;
+        Some(if value.dimension == Dimension::ANGLE {
+            0.0
+        } else {
+            (to_figures(value.number, CARRIED) - value.number).abs()
+        })
+    }
+
+    fn value(&self, tree: &Tree) -> Option<f64> {
+        plain_value(self.board, tree).ok().map(|value| value.number)
+    }
+}
+
+/// The size of a function's derivative.
+fn steepness(function: Function, at: f64) -> f64 {
+    let root = libm::sqrt((1.0 - at * at).max(0.0));
+    match function {
+        Function::Sine => libm::cos(at).abs(),
+        Function::Cosine => libm::sin(at).abs(),
+        Function::Tangent => 1.0 / (libm::cos(at) * libm::cos(at)),
+        Function::ArcSine | Function::ArcCosine => 1.0 / root,
+        Function::ArcTangent => 1.0 / (1.0 + at * at),
+        Function::SquareRoot => 0.5 / libm::sqrt(at),
+        Function::Absolute => 1.0,
+    }
+}

@@ -1,0 +1,448 @@
+//! What a typed number may stand for: givens, values of steps, the learner's own values, and what
+//! is worked out on the way from one step to the next.
+//!
+//! How near a number must come depends on what it is. A given, or a length, mass or angle that
+//! follows from givens without rounding, is met exactly; a value is met by rounding it at the
+//! number's own last place; what a learner works out with rounded values (a moment, a sum of them,
+//! a lever arm) may be off by what three figures allow.
+
+use super::board::{Board, PinnedSamples};
+use super::grade::figures_meant;
+use super::names::NameRole;
+use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, StepId, agree};
+use crate::problem::{ForceId, GivenId};
+use crate::reading::{Literal, Value};
+use crate::units::Dimension;
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// The most meanings tried for one literal.
+const MOST_MEANINGS: usize = 7;
+/// How far three figures may put off what is worked out with them: half a last unit of 1.00.
+const THREE_FIGURES: f64 = 0.005;
+/// The most terms of a balance whose partial sums are known.
+const MOST_TERMS: usize = 5;
+
+/// Numbers that are likelier to belong to a formula than to be rounded quantities.
+const PURE: [f64; 8] = [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0];
+
+/// What a literal may stand for.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Meaning {
+    /// Its value at every choice of numbers, SI.
+    pub(super) function: Samples,
+    pub(super) dimension: Dimension,
+    /// True if it stands for nothing but itself.
+    pub(super) constant: bool,
+}
+
+/// How near a number must come to be taken for a quantity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Nearness {
+    /// It equals it.
+    Exact,
+    /// It is the quantity, rounded or cut at the number's last place.
+    Rounded,
+    /// It may also have been worked out with values of three figures.
+    Worked,
+}
+
+/// A quantity that a number may stand for.
+struct Entry {
+    /// Its value at every choice of numbers, SI.
+    function: Samples,
+    dimension: Dimension,
+    /// The value that a number is compared with.
+    shown: f64,
+    nearness: Nearness,
+}
+
+/// All quantities that a literal is compared with.
+pub(super) struct Stock {
+    entries: Vec<Entry>,
+}
+
+impl Stock {
+    /// Everything that a literal of this working may stand for.
+    pub(super) fn of(board: &Board<'_>) -> Stock {
+        let mut stock = Stock {
+            entries: Vec::new(),
+        };
+        for (index, given) in board.problem.givens().iter().enumerate() {
+            if let Some(function) = board.name_function(NameRole::Given(GivenId(index))) {
+                stock.add(function, given.dimension, function[0], Nearness::Exact);
+            }
+        }
+        if let Some(function) = board.name_function(NameRole::Gravity) {
+            let accepted = board.other_gravities();
+            for shown in accepted.into_iter().chain([function[0]]) {
+                stock.add(function, Dimension::ACCELERATION, shown, Nearness::Exact);
+            }
+        }
+        for (id, own) in board.standing {
+            let dimension = dimension_of(board.key, *id);
+            stock.add(own.function, dimension, own.value, Nearness::Rounded);
+            if let Some((typed, _)) = own.typed {
+                stock.add(own.function, dimension, typed, Nearness::Exact);
+            }
+        }
+        for own in board.own_names {
+            stock.add(own.function, own.dimension, own.value, Nearness::Rounded);
+        }
+        stock.add_steps(board);
+        stock.add_worked(board, board.key, &PinnedSamples::new());
+        let own = board.own_pins();
+        if !own.is_empty() {
+            stock.add_worked(board, board.key, &own);
+        }
+        for key in board.carried {
+            stock.add_worked(board, key, &own);
+        }
+        stock.add_angles();
+        stock
+    }
+
+    /// The right values of all steps.
+    fn add_steps(&mut self, board: &Board<'_>) {
+        for step in &board.key.steps {
+            if matches!(step.id, StepId::MomentSum | StepId::ForceSum(_)) {
+                continue;
+            }
+            let Some(function) = board.right(step.id) else {
+                continue;
+            };
+            let nearness = match step.id {
+                StepId::Weight(_) | StepId::Angle(_) | StepId::Distance(_) => Nearness::Rounded,
+                id if board.standing.contains_key(&id) => Nearness::Rounded,
+                _ => Nearness::Worked,
+            };
+            self.add_with_gravities(board, function, step.dimension, nearness);
+            // A part that points the other way is often written by its size.
+            if matches!(step.id, StepId::Reaction(..)) {
+                let size = function.map(|value| -value);
+                self.add_with_gravities(board, size, step.dimension, nearness);
+                if let Some(squared) = step.dimension.times(step.dimension) {
+                    let square = function.map(|value| value * value);
+                    self.add(square, squared, square[0], Nearness::Worked);
+                }
+            }
+        }
+    }
+
+    /// What is worked out on the way, by a key and the learner's own values: moments and parts,
+    /// their partial sums, lever arms, forces times their distance, the factor of the unknown.
+    fn add_worked(&mut self, board: &Board<'_>, key: &Key, pins: &PinnedSamples) {
+        let quantities = Quantities { board, key, pins };
+        for step in &key.steps {
+            let Rule::Balance(balance) = &step.rule else {
+                continue;
+            };
+            for sum in quantities.partial_sums(balance) {
+                self.add_with_gravities(board, sum, step.dimension, Nearness::Worked);
+                if let Some((masses, dimension)) = quantities.without_gravity(&sum, step.dimension)
+                {
+                    self.add(masses, dimension, masses[0], Nearness::Worked);
+                }
+            }
+            if step.id != StepId::MomentSum {
+                continue;
+            }
+            for term in &balance.terms {
+                for (function, dimension) in quantities.of_force(term.force) {
+                    self.add_with_gravities(board, function, dimension, Nearness::Worked);
+                }
+            }
+        }
+        let factor = board
+            .unknown()
+            .and_then(|unknown| key.solved(unknown, StepId::MomentSum))
+            .and_then(|(_, factor)| quantities.value(&factor));
+        if let Some(function) = factor {
+            self.add(function, Dimension::LENGTH, function[0], Nearness::Worked);
+        }
+    }
+
+    /// Adds a quantity, and if it is a force or a moment, as it comes out with each accepted
+    /// acceleration of free fall.
+    fn add_with_gravities(
+        &mut self,
+        board: &Board<'_>,
+        function: Samples,
+        dimension: Dimension,
+        nearness: Nearness,
+    ) {
+        self.add(function, dimension, function[0], nearness);
+        if matches!(dimension, Dimension::FORCE | Dimension::MOMENT) {
+            for gravity in board.other_gravities() {
+                let shown = function[0] * gravity / board.problem.gravity();
+                self.add(function, dimension, shown, nearness);
+            }
+        }
+    }
+
+    fn add(&mut self, function: Samples, dimension: Dimension, shown: f64, nearness: Nearness) {
+        let nearness = if is_unrounded(shown, dimension) {
+            Nearness::Exact
+        } else {
+            nearness
+        };
+        let twice = self.entries.iter().any(|entry| {
+            entry.dimension == dimension && entry.shown == shown && entry.function == function
+        });
+        if !twice && shown != 0.0 {
+            self.entries.push(Entry {
+                function,
+                dimension,
+                shown,
+                nearness,
+            });
+        }
+    }
+
+    /// Complements, supplements and ratios of every angle.
+    fn add_angles(&mut self) {
+        let angles: Vec<(Samples, Nearness)> = self
+            .entries
+            .iter()
+            .filter(|entry| entry.dimension == Dimension::ANGLE)
+            .map(|entry| (entry.function, entry.nearness))
+            .collect();
+        for (angle, nearness) in angles {
+            // An angle that was worked out from rounded forces has ratios no nearer than it.
+            let nearness = match nearness {
+                Nearness::Exact => Nearness::Rounded,
+                other => other,
+            };
+            for whole in [FRAC_PI_2, PI] {
+                let other = angle.map(|angle| whole - angle);
+                self.add(other, Dimension::ANGLE, other[0], nearness);
+            }
+            for ratio in [libm::sin, libm::cos, libm::tan] {
+                let function = angle.map(ratio);
+                self.add(function, Dimension::NUMBER, function[0], nearness);
+            }
+        }
+    }
+
+    /// True for a pure number, and for one that equals a given, a derived given such as L/2, or an
+    /// own value: nothing was rounded there.
+    pub(super) fn is_exact(&self, literal: &Literal, as_angle: bool) -> bool {
+        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
+        pure || self.entries.iter().any(|entry| {
+            (entry.dimension == Dimension::ANGLE) == as_angle && entry.fits(literal) == Some(0)
+        })
+    }
+
+    /// True if a number with its unit is a quantity of this working.
+    pub(super) fn knows(&self, literal: &Literal) -> bool {
+        self.entries.iter().any(|entry| {
+            literal
+                .unit
+                .is_some_and(|unit| unit.dimension == entry.dimension)
+                && entry.fits(literal).is_some()
+        })
+    }
+
+    /// What a literal may stand for, the likeliest first; itself last.
+    pub(super) fn meanings(&self, literal: &Literal, as_angle: bool) -> Vec<Meaning> {
+        let mut found: Vec<(u8, Meaning)> = Vec::new();
+        for entry in &self.entries {
+            if (entry.dimension == Dimension::ANGLE) != as_angle {
+                continue;
+            }
+            if literal
+                .unit
+                .is_some_and(|unit| unit.dimension != entry.dimension)
+            {
+                continue;
+            }
+            let Some(rank) = entry.fits(literal) else {
+                continue;
+            };
+            let meaning = Meaning {
+                function: entry.function,
+                dimension: entry.dimension,
+                constant: false,
+            };
+            let known = found.iter_mut().find(|(_, known)| {
+                known.dimension == meaning.dimension && agree(&known.function, &meaning.function)
+            });
+            match known {
+                Some((known, _)) => *known = rank.min(*known),
+                None => found.push((rank, meaning)),
+            }
+        }
+        // What equals a quantity is exact: it is no other one of its kind, rounded.
+        let exact: Vec<Dimension> = found
+            .iter()
+            .filter(|(rank, _)| *rank == 0)
+            .map(|(_, meaning)| meaning.dimension)
+            .collect();
+        found.retain(|(rank, meaning)| *rank == 0 || !exact.contains(&meaning.dimension));
+        found.sort_by_key(|(rank, _)| *rank);
+        found.truncate(MOST_MEANINGS);
+        let value = Value::of_literal(literal);
+        let itself = Meaning {
+            function: [literal.value; 4],
+            dimension: value.dimension,
+            constant: true,
+        };
+        let mut meanings: Vec<Meaning> = found.into_iter().map(|(_, meaning)| meaning).collect();
+        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
+        meanings.insert(
+            if pure {
+                meanings.len().min(1)
+            } else {
+                meanings.len()
+            },
+            itself,
+        );
+        meanings
+    }
+}
+
+impl Entry {
+    /// How well a literal fits: 0 exactly, 1 rounded, 2 with digits cut, 3 as worked out with
+    /// values of three figures; `None` not at all.
+    fn fits(&self, literal: &Literal) -> Option<u8> {
+        let bare_angle = self.dimension == Dimension::ANGLE && literal.unit.is_none();
+        let scale = if bare_angle { PI / 180.0 } else { 1.0 };
+        let written = figures_meant(literal.value, literal.written);
+        let (value, place) = (literal.value * scale, written.last_place * scale);
+        let apart = (value - self.shown).abs();
+        if apart <= 1e-9 * self.shown.abs().max(1e-9) {
+            return Some(0);
+        }
+        // A single figure says too little, except for a ratio (0.6 for a sine).
+        let coarse = literal.written.significant < 2 && self.dimension != Dimension::NUMBER;
+        if self.nearness == Nearness::Exact || coarse || place > 0.2 * self.shown.abs() {
+            return None;
+        }
+        if apart <= 0.5 * place * (1.0 + 1e-6) {
+            Some(1)
+        } else if apart < place * (1.0 - 1e-6) && value.abs() < self.shown.abs() {
+            Some(2)
+        } else if self.nearness == Nearness::Worked
+            && written.significant >= 3
+            && apart <= THREE_FIGURES * self.shown.abs()
+        {
+            Some(3)
+        } else {
+            None
+        }
+    }
+}
+
+/// True for a length or mass of whole millimetres or grams, and an angle of tenths of a degree:
+/// such a value is written in full, not rounded.
+fn is_unrounded(shown: f64, dimension: Dimension) -> bool {
+    let steps = match dimension {
+        Dimension::LENGTH | Dimension::MASS => shown * 1000.0,
+        Dimension::ANGLE => shown.to_degrees() * 10.0,
+        _ => return false,
+    };
+    (steps - libm::round(steps)).abs() <= 1e-6
+}
+
+/// The quantities of one working: a key, with some steps as the learner has them.
+struct Quantities<'a> {
+    board: &'a Board<'a>,
+    key: &'a Key,
+    pins: &'a PinnedSamples,
+}
+
+impl Quantities<'_> {
+    /// The value of a step, taken as it stands before the unknown is found.
+    fn step(&self, id: StepId) -> Option<Samples> {
+        match self.pins.get(&id) {
+            Some(own) => Some(*own),
+            None => self
+                .key
+                .function(self.board.key, id, self.board.sampling, self.pins),
+        }
+    }
+
+    /// The value of a formula of the key.
+    fn value(&self, formula: &Formula) -> Option<Samples> {
+        let unknown = self.board.unknown();
+        let pull = unknown.and_then(|unknown| self.step(unknown));
+        let mut function: Samples = [0.0; 4];
+        for (choice, value) in function.iter_mut().enumerate() {
+            let mut pins: Pins = self
+                .pins
+                .iter()
+                .map(|(id, own)| (*id, own[choice]))
+                .collect();
+            if let (Some(unknown), Some(pull)) = (unknown, pull) {
+                pins.insert(unknown, pull[choice]);
+            }
+            *value = self
+                .key
+                .evaluate(formula, &self.board.sampling.samples[choice], &pins)
+                .filter(|value| value.is_finite())?;
+        }
+        Some(function)
+    }
+
+    /// Every sum of some terms of a balance, with the sign that makes it positive at the
+    /// problem's own numbers.
+    fn partial_sums(&self, balance: &Balance) -> Vec<Samples> {
+        let terms: Vec<Samples> = balance
+            .terms
+            .iter()
+            .filter_map(|term| Some(self.value(&term.amount)?.map(|value| term.sign * value)))
+            .take(MOST_TERMS)
+            .collect();
+        let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
+        (1..1_usize << terms.len())
+            .map(|chosen| {
+                let sum: Samples = std::array::from_fn(|choice| {
+                    let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
+                    chosen.map(|index| terms[index][choice]).sum()
+                });
+                if sum[0] < 0.0 {
+                    sum.map(|value| -value)
+                } else {
+                    sum
+                }
+            })
+            .filter(|sum: &Samples| sum[0] > 1e-9 * most)
+            .collect()
+    }
+
+    /// Masses in place of weights, for whoever keeps g to the end.
+    fn without_gravity(
+        &self,
+        function: &Samples,
+        dimension: Dimension,
+    ) -> Option<(Samples, Dimension)> {
+        let gravity = self.board.name_function(NameRole::Gravity)?;
+        let dimension = dimension.per(Dimension::ACCELERATION)?;
+        Some((quotient(function, &gravity), dimension))
+    }
+
+    /// A force's lever arm, and the force times its distance along the body.
+    fn of_force(&self, force: ForceId) -> Vec<(Samples, Dimension)> {
+        let size = self
+            .step(StepId::Weight(force))
+            .or_else(|| self.step(StepId::Pull(force)));
+        let (Some(size), Some(moment)) = (size, self.step(StepId::Moment(force))) else {
+            return Vec::new();
+        };
+        let mut found = vec![(quotient(&moment, &size), Dimension::LENGTH)];
+        if let Some(distance) = self.step(StepId::Distance(force)) {
+            let product = std::array::from_fn(|choice| size[choice] * distance[choice]);
+            found.push((product, Dimension::MOMENT));
+            found.extend(self.without_gravity(&product, Dimension::MOMENT));
+        }
+        found
+    }
+}
+
+fn quotient(over: &Samples, under: &Samples) -> Samples {
+    std::array::from_fn(|choice| over[choice] / under[choice])
+}
+
+fn dimension_of(key: &Key, id: StepId) -> Dimension {
+    key.step(id)
+        .map_or(Dimension::NUMBER, |step| step.dimension)
+}
