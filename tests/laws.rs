@@ -1,6 +1,7 @@
 //! Laws of the key over problems drawn from the lessons, and the lessons against a second solver.
 
 mod any_draw;
+mod forms;
 
 use leverwright::draw::{candidates, parse_code};
 use leverwright::key::{Axis, Key, Part, Pins, Sample, Sampling, StepId, derive};

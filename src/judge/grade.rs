@@ -64,14 +64,18 @@ impl Typed {
     }
 }
 
-/// How finely a number was meant: a whole number that ends in zeros may have been rounded there,
-/// as long as three figures are left (1770 N is 1766 N to three figures).
+/// How finely a number was meant: one that ends in zeros may have been rounded there, as long as
+/// three figures are left (1770 N is 1766 N to three figures, 412.0 N is 411.6 N).
 pub(super) fn figures_meant(number: f64, written: Written) -> Written {
     let mut meant = written;
-    if written.last_place != 1.0 {
-        return meant;
-    }
-    while meant.significant > COMMON_FIGURES && number % (meant.last_place * 10.0) == 0.0 {
+    let ends_in_zero = |place: f64| {
+        let tens = number / (place * 10.0);
+        (tens - libm::round(tens)).abs() <= 1e-9 * tens.abs()
+    };
+    while written.last_place <= 1.0
+        && meant.significant > COMMON_FIGURES
+        && ends_in_zero(meant.last_place)
+    {
         meant.significant -= 1;
         meant.last_place *= 10.0;
     }

@@ -82,23 +82,29 @@ pub(super) fn lift(
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut slots: Vec<(usize, usize)> = Vec::new();
-    let mut angles: Vec<(&Literal, usize)> = Vec::new();
+    let mut known: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
         for place in side.literals() {
             let as_angle = place.in_angle
                 || wanted == Some(Dimension::ANGLE) && !in_ratio(side, place.literal.index);
-            // An angle that stands alone in two ratios means the same both times.
-            let alone = is_alone_in_ratio(side, place.literal.index);
-            let twice = angles.iter().find(|(known, _)| {
-                alone && known.value == place.literal.value && known.unit == place.literal.unit
+            // An angle that stands alone in two ratios means the same both times, and so does a
+            // ratio that is typed twice.
+            let is_ratio = !as_angle
+                && place.literal.value.abs() < 1.0
+                && !stock.is_exact(place.literal, false);
+            let one_meaning = is_ratio || is_alone_in_ratio(side, place.literal.index);
+            let twice = known.iter().find(|(known, _)| {
+                one_meaning
+                    && known.value == place.literal.value
+                    && known.unit == place.literal.unit
             });
             if let Some((_, meaning)) = twice {
                 slots.push((place.literal.index, *meaning));
                 continue;
             }
             slots.push((place.literal.index, meanings.len()));
-            if alone {
-                angles.push((place.literal, meanings.len()));
+            if one_meaning {
+                known.push((place.literal, meanings.len()));
             }
             meanings.push(stock.meanings(place.literal, as_angle));
         }

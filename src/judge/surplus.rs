@@ -58,7 +58,9 @@ fn variants<'t>(tree: &'t Tree, found: &mut Vec<(Tree, Span, Option<&'t Tree>)>)
         }
         return;
     };
-    let literal = |tree: &Tree| matches!(tree.node, Node::Literal(_));
+    // A factor of one changes nothing.
+    let literal =
+        |tree: &Tree| matches!(&tree.node, Node::Literal(literal) if literal.value != 1.0);
     match operator {
         Operator::Add | Operator::Subtract => {
             found.push(((**left).clone(), right.span, Some(&**right)));

@@ -1,0 +1,246 @@
+//! The balance of moments as people write it, worked to three figures in one place or another, and
+//! balances that are built to come out right by chance.
+
+use super::problems;
+use leverwright::judge::{Board, Judgement, Names, Remark, Standing, Truth, judge};
+use leverwright::key::{BalanceKind, Key, Pins, Sampling, StepId, derive};
+use leverwright::problem::{ForceId, Problem};
+
+/// A term of the balance of moments: which way it turns, the force, its part across, its distance.
+struct Turning {
+    force: ForceId,
+    sign: f64,
+    size: f64,
+    across: f64,
+    distance: f64,
+}
+
+/// The known terms of a problem's balance, and the unknown's with the unknown put at one newton.
+fn turnings(problem: &Problem, key: &Key) -> (Vec<Turning>, Turning) {
+    let sampling = Sampling::of(problem);
+    let value = |id: StepId| key.value(id, sampling.own(), &Pins::new());
+    let mut known = Vec::new();
+    let mut unknown = None;
+    let balance = key.balance(StepId::MomentSum).unwrap();
+    assert!(matches!(balance.kind, BalanceKind::MomentsAbout(_)));
+    for term in &balance.terms {
+        let pull = value(StepId::Pull(term.force))
+            .filter(|_| key.step(StepId::Pull(term.force)).is_some());
+        let moment = value(StepId::Moment(term.force)).unwrap();
+        let distance = value(StepId::Distance(term.force)).unwrap();
+        let size = pull.or_else(|| value(StepId::Weight(term.force))).unwrap();
+        let turning = Turning {
+            force: term.force,
+            sign: term.sign,
+            size: if pull.is_some() { 1.0 } else { size },
+            across: moment / distance / if pull.is_some() { size } else { 1.0 },
+            distance,
+        };
+        match pull {
+            Some(_) => unknown = Some(turning),
+            None => known.push(turning),
+        }
+    }
+    (known, unknown.unwrap())
+}
+
+/// A positive number to so many significant figures.
+fn figures(value: f64, figures: usize) -> String {
+    let first = value.abs().log10().floor() as i32;
+    let decimals = (figures as i32 - 1 - first).max(0) as usize;
+    let place = 10_f64.powi(first + 1 - figures as i32);
+    format!("{:.decimals$}", (value / place).round() * place)
+}
+
+/// A sum of terms with their signs, the first positive one in front.
+fn sum(terms: &[(f64, String)]) -> String {
+    let mut terms: Vec<&(f64, String)> = terms.iter().collect();
+    terms.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let mut written = String::new();
+    for (index, (sign, term)) in terms.iter().enumerate() {
+        let joint = match (index, *sign < 0.0) {
+            (0, false) => "",
+            (0, true) => "-",
+            (_, false) => " + ",
+            (_, true) => " - ",
+        };
+        written.push_str(joint);
+        written.push_str(term);
+    }
+    written
+}
+
+/// The balance in a dozen ways.
+fn ways(known: &[Turning], unknown: &Turning, symbol: &str) -> Vec<String> {
+    let side = |term: &dyn Fn(&Turning) -> String| {
+        let terms: Vec<(f64, String)> = known
+            .iter()
+            .map(|one| (-one.sign * unknown.sign, term(one)))
+            .collect();
+        sum(&terms)
+    };
+    let three = |value: f64| figures(value, 3);
+    let four = |value: f64| figures(value, 4);
+    let exact = |value: f64| format!("{}", (value * 1e6).round() / 1e6);
+    let total: f64 = known
+        .iter()
+        .map(|one| -one.sign * unknown.sign * one.across * one.distance)
+        .sum();
+    let factor = unknown.across * unknown.distance;
+    let right = format!("{}*{symbol}", three(factor));
+    let parts = format!(
+        "{symbol}*{}*{}",
+        three(unknown.across),
+        exact(unknown.distance)
+    );
+    let products = side(&|one| format!("{}*{}", three(one.across), exact(one.distance)));
+    let moments = side(&|one| three(three(one.across).parse::<f64>().unwrap() * one.distance));
+    let arms = side(&|one| {
+        format!(
+            "{}*{}",
+            four(one.size),
+            three(one.across / one.size * one.distance)
+        )
+    });
+    let rounded_total = three(total);
+    vec![
+        format!("{products} = {right}"),
+        format!("{parts} = {products}"),
+        format!("{moments} = {parts}"),
+        format!("{rounded_total} = {right}"),
+        format!("{} = {parts}", four(total)),
+        format!("{arms} = {right}"),
+        format!("{products} - {parts} = 0"),
+        format!("0 = {parts} - ({moments})"),
+        format!("{symbol} = ({products})/{}", three(factor)),
+        format!(
+            "{symbol} = ({moments})/({}*{})",
+            three(unknown.across),
+            exact(unknown.distance)
+        ),
+        format!("{symbol} = {rounded_total}/{}", three(factor)),
+        side(&|one| {
+            let ratio = one.across / one.size;
+            let ratio = if ratio < 0.9995 {
+                format!("{}*", three(ratio))
+            } else {
+                String::new()
+            };
+            format!("{}*{ratio}{}", four(one.size), exact(one.distance))
+        }) + &format!(" = {parts}"),
+    ]
+}
+
+fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
+    let (sampling, names, standing) = (
+        Sampling::of(problem),
+        Names::of(problem, key, &[]),
+        Standing::new(),
+    );
+    let board = Board {
+        problem,
+        key,
+        sampling: &sampling,
+        names: &names,
+        standing: &standing,
+        own_names: &[],
+        carried: &[],
+    };
+    judge(&board, StepId::MomentSum, line, 1)
+}
+
+/// However a right balance is worked to three figures, it is not called wrong; nearly always it is
+/// proved.
+#[test]
+fn verif_a_balance_worked_on_the_way_is_known() {
+    let (mut lines, mut noted, mut wrong) = (0, Vec::new(), Vec::new());
+    for problem in problems().iter().step_by(9) {
+        let key = derive(problem).unwrap();
+        let (known, unknown) = turnings(problem, &key);
+        let symbol = key
+            .step(StepId::Pull(unknown.force))
+            .unwrap()
+            .symbol
+            .typed();
+        for line in ways(&known, &unknown, &symbol) {
+            let judgement = judged(problem, &key, &line);
+            lines += 1;
+            let is_noted =
+                judgement.truth == Truth::Noted && judgement.remarks.contains(&Remark::NotSeen);
+            if !judgement.truth.holds() && !is_noted {
+                wrong.push(format!("{line} | {}", problem.statement()));
+            }
+            if is_noted {
+                noted.push(format!("{line} | {}", problem.statement()));
+            }
+        }
+    }
+    assert!(
+        wrong.is_empty(),
+        "{} wrong: {:#?}",
+        wrong.len(),
+        &wrong[..wrong.len().min(10)]
+    );
+    let share = noted.len() as f64 / lines as f64;
+    println!("{} of {lines} noted", noted.len());
+    assert!(
+        lines > 500 && share < 0.005,
+        "{share}: {:#?}",
+        &noted[..noted.len().min(10)]
+    );
+}
+
+/// A balance with two altered distances that gives the right unknown shows nothing.
+#[test]
+fn verif_a_balance_that_comes_out_by_chance_is_not_right() {
+    let mut built = 0;
+    for problem in problems().iter().step_by(6) {
+        let key = derive(problem).unwrap();
+        let (known, unknown) = turnings(problem, &key);
+        let [first, second, ..] = known.as_slice() else {
+            continue;
+        };
+        let symbol = key
+            .step(StepId::Pull(unknown.force))
+            .unwrap()
+            .symbol
+            .typed();
+        for (from, to) in [(first, second), (second, first)] {
+            for share in [1.15, 0.85, 1.3] {
+                let other = from.distance * share;
+                let rest = to.distance
+                    - to.sign * from.sign * from.across * (other - from.distance) / to.across;
+                if rest <= 0.1 {
+                    continue;
+                }
+                let distance = |one: &Turning| {
+                    let value = match one.force {
+                        force if force == from.force => other,
+                        force if force == to.force => rest,
+                        _ => one.distance,
+                    };
+                    format!("{:.2}", value)
+                };
+                let terms: Vec<(f64, String)> = known
+                    .iter()
+                    .map(|one| {
+                        (
+                            -one.sign * unknown.sign,
+                            format!("{}*{}", figures(one.across, 4), distance(one)),
+                        )
+                    })
+                    .collect();
+                let line = format!(
+                    "{} = {}*{symbol}*{}",
+                    sum(&terms),
+                    figures(unknown.across, 4),
+                    unknown.distance
+                );
+                let judgement = judged(problem, &key, &line);
+                built += 1;
+                assert!(!judgement.truth.holds(), "{line}\n{}", problem.statement());
+            }
+        }
+    }
+    assert!(built > 200, "{built}");
+}
