@@ -9,7 +9,7 @@
 use super::board::{Board, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
-use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, StepId, agree};
+use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, StepId, Term, agree};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Literal, Value};
 use crate::units::Dimension;
@@ -136,7 +136,12 @@ impl Stock {
             let Rule::Balance(balance) = &step.rule else {
                 continue;
             };
-            for sum in quantities.partial_sums(balance) {
+            let mut sums = partial_sums(&quantities.terms(balance));
+            if step.id == StepId::MomentSum {
+                // A ratio that all weights share is often put outside the brackets.
+                sums.extend(partial_sums(&quantities.weights_times_distances(balance)));
+            }
+            for sum in sums {
                 self.add_with_gravities(board, sum, step.dimension, Nearness::Worked);
                 if let Some((masses, dimension)) = quantities.without_gravity(&sum, step.dimension)
                 {
@@ -147,8 +152,8 @@ impl Stock {
                 continue;
             }
             for term in &balance.terms {
-                for (function, dimension) in quantities.of_force(term.force) {
-                    self.add_with_gravities(board, function, dimension, Nearness::Worked);
+                if let Some(arm) = quantities.arm(term.force) {
+                    self.add(arm, Dimension::LENGTH, arm[0], Nearness::Worked);
                 }
             }
         }
@@ -383,30 +388,25 @@ impl Quantities<'_> {
         Some(function)
     }
 
-    /// Every sum of some terms of a balance, with the sign that makes it positive at the
-    /// problem's own numbers.
-    fn partial_sums(&self, balance: &Balance) -> Vec<Samples> {
-        let terms: Vec<Samples> = balance
-            .terms
-            .iter()
-            .filter_map(|term| Some(self.value(&term.amount)?.map(|value| term.sign * value)))
-            .take(MOST_TERMS)
-            .collect();
-        let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
-        (1..1_usize << terms.len())
-            .map(|chosen| {
-                let sum: Samples = std::array::from_fn(|choice| {
-                    let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
-                    chosen.map(|index| terms[index][choice]).sum()
-                });
-                if sum[0] < 0.0 {
-                    sum.map(|value| -value)
-                } else {
-                    sum
-                }
-            })
-            .filter(|sum: &Samples| sum[0] > 1e-9 * most)
-            .collect()
+    /// The terms of a balance with their signs.
+    fn terms(&self, balance: &Balance) -> Vec<Samples> {
+        let signed = |term: &Term| {
+            let value = self.value(&term.amount)?;
+            Some(value.map(|value| term.sign * value))
+        };
+        balance.terms.iter().filter_map(signed).collect()
+    }
+
+    /// The weights of a balance of moments times their distances, with the terms' signs.
+    fn weights_times_distances(&self, balance: &Balance) -> Vec<Samples> {
+        let signed = |term: &Term| {
+            let weight = self.step(StepId::Weight(term.force))?;
+            let distance = self.step(StepId::Distance(term.force))?;
+            Some(std::array::from_fn(|choice| {
+                term.sign * weight[choice] * distance[choice]
+            }))
+        };
+        balance.terms.iter().filter_map(signed).collect()
     }
 
     /// Masses in place of weights, for whoever keeps g to the end.
@@ -420,22 +420,37 @@ impl Quantities<'_> {
         Some((quotient(function, &gravity), dimension))
     }
 
-    /// A force's lever arm, and the force times its distance along the body.
-    fn of_force(&self, force: ForceId) -> Vec<(Samples, Dimension)> {
+    /// A force's lever arm.
+    fn arm(&self, force: ForceId) -> Option<Samples> {
         let size = self
             .step(StepId::Weight(force))
             .or_else(|| self.step(StepId::Pull(force)));
         let (Some(size), Some(moment)) = (size, self.step(StepId::Moment(force))) else {
-            return Vec::new();
+            return None;
         };
-        let mut found = vec![(quotient(&moment, &size), Dimension::LENGTH)];
-        if let Some(distance) = self.step(StepId::Distance(force)) {
-            let product = std::array::from_fn(|choice| size[choice] * distance[choice]);
-            found.push((product, Dimension::MOMENT));
-            found.extend(self.without_gravity(&product, Dimension::MOMENT));
-        }
-        found
+        Some(quotient(&moment, &size))
     }
+}
+
+/// Every sum of some of these terms, with the sign that makes it positive at the problem's own
+/// numbers.
+fn partial_sums(terms: &[Samples]) -> Vec<Samples> {
+    let terms = &terms[..terms.len().min(MOST_TERMS)];
+    let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
+    (1..1_usize << terms.len())
+        .map(|chosen| {
+            let sum: Samples = std::array::from_fn(|choice| {
+                let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
+                chosen.map(|index| terms[index][choice]).sum()
+            });
+            if sum[0] < 0.0 {
+                sum.map(|value| -value)
+            } else {
+                sum
+            }
+        })
+        .filter(|sum| sum[0] > 1e-9 * most)
+        .collect()
 }
 
 fn quotient(over: &Samples, under: &Samples) -> Samples {
