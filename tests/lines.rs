@@ -111,7 +111,7 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["731 + 1620 - 6.2*T*0.985 = 0"], "holds"), (MOMENTS, &["1277*sin35 + 2822*sin35 = 6.106*T"], "holds"),
     (MOMENTS, &["(130.2 + 288)*9.8*sin 35 = 6.2*T*sin 80"], "holds"), (MOMENTS, &["412*1.78 + 706*2.29 = 6.11 T"], "holds"),
     (MOMENTS, &["4100*sin35 = 6.106*T"], "holds"), (MOMENTS, &["418.2*9.8*sin35 = 6.106*T"], "holds"),
-    (MOMENTS, &["M_b + M_1 = M_T"], "holds"), (PULL, &["2352/6.11"], "holds"), (PULL, &["(732+1620)/6.11"], "holds"),
+    (MOMENTS, &["M_b + M_1 = M_T"], "holds"), (LEVEL, &["385*sin 65"], "holds"), (LEVEL, &["T*cos(80-55)"], "holds"), (PULL, &["2352/6.11"], "holds"), (PULL, &["(732+1620)/6.11"], "holds"),
     (UPRIGHT, &["1118 - 163"], "holds"), (UPRIGHT, &["Hy + Ty = Wb + W1"], "noted:It holds"), (UPRIGHT, &["Wb + W1 - Hy = Ty"], "noted:It holds"),
     // A number for a part of what is still unknown tells nothing.
     (COMPONENT + 2, &["379"], "noted:Leave T as a letter"), (COMPONENT + 2, &["300 N"], "noted:Leave T as a letter"),

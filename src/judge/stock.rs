@@ -97,7 +97,7 @@ impl Stock {
         for key in board.carried {
             stock.add_worked(board, key, &own);
         }
-        stock.add_angles();
+        stock.add_angles(board);
         stock
     }
 
@@ -203,8 +203,28 @@ impl Stock {
         }
     }
 
-    /// Complements, supplements and ratios of every angle.
-    fn add_angles(&mut self) {
+    /// Sums and differences of two given angles, as a rope's angle with the level may be, and the
+    /// complements, supplements and ratios of every angle.
+    fn add_angles(&mut self, board: &Board<'_>) {
+        let givens = board.problem.givens().iter().enumerate();
+        let given: Vec<Samples> = givens
+            .filter(|(_, given)| given.dimension == Dimension::ANGLE)
+            .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
+            .collect();
+        for (index, one) in given.iter().enumerate() {
+            for other in &given[..index] {
+                let sum: Samples = std::array::from_fn(|choice| one[choice] + other[choice]);
+                let apart: Samples = std::array::from_fn(|choice| one[choice] - other[choice]);
+                let apart = if apart[0] < 0.0 {
+                    apart.map(|angle| -angle)
+                } else {
+                    apart
+                };
+                for angle in [sum, apart] {
+                    self.add(angle, Dimension::ANGLE, angle[0], Nearness::Rounded);
+                }
+            }
+        }
         let angles: Vec<(Samples, Nearness)> = self
             .entries
             .iter()

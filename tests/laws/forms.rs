@@ -3,7 +3,7 @@
 
 use super::problems;
 use leverwright::judge::{Board, Judgement, Names, Remark, Standing, Truth, judge};
-use leverwright::key::{BalanceKind, Key, Pins, Sampling, StepId, derive};
+use leverwright::key::{Axis, BalanceKind, Key, Part, Pins, Sampling, StepId, derive};
 use leverwright::problem::{ForceId, Problem};
 
 /// A term of the balance of moments: which way it turns, the force, its part across, its distance.
@@ -131,7 +131,71 @@ fn ways(known: &[Turning], unknown: &Turning, symbol: &str) -> Vec<String> {
     ]
 }
 
+/// The parts of the hinge's force as people write them, with the rope's angle as one number.
+fn parts_of_the_hinge(problem: &Problem, key: &Key) -> Vec<(StepId, String)> {
+    let sampling = Sampling::of(problem);
+    let value = |id: StepId| {
+        key.step(id)
+            .and_then(|_| key.value(id, sampling.own(), &Pins::new()))
+    };
+    let pull = ForceId::Rope(0);
+    let part = |axis| value(StepId::PartOf(pull, axis));
+    let (Some(level), Some(upright)) = (part(Axis::Horizontal), part(Axis::Vertical)) else {
+        return Vec::new();
+    };
+    let size = figures(value(StepId::Pull(pull)).unwrap(), 3);
+    let slope = format!("{:.0}", upright.abs().atan2(level.abs()).to_degrees());
+    let steep = format!("{:.0}", level.abs().atan2(upright.abs()).to_degrees());
+    let upwards = StepId::Reaction(ForceId::Support(0), Part::Along(Axis::Vertical));
+    let sideways = StepId::Reaction(ForceId::Support(0), Part::Along(Axis::Horizontal));
+    let balance = key.balance(StepId::ForceSum(Axis::Vertical)).unwrap();
+    let weights: Vec<(f64, String)> = balance
+        .terms
+        .iter()
+        .filter_map(|term| Some((-term.sign, figures(value(StepId::Weight(term.force))?, 3))))
+        .collect();
+    let pulls_up = balance.terms.iter().find(|term| term.force == pull);
+    let pulled = |written: String| {
+        let mut terms = weights.clone();
+        terms.extend(pulls_up.map(|term| (-term.sign, written)));
+        sum(&terms)
+    };
+    vec![
+        (sideways, format!("{size}*cos({slope})")),
+        (sideways, format!("{size} sin {steep}")),
+        (sideways, figures(level.abs(), 3)),
+        (upwards, pulled(format!("{size}*sin({slope})"))),
+        (upwards, pulled(format!("{size} cos {steep}"))),
+        (upwards, pulled(figures(upright.abs(), 3))),
+    ]
+}
+
+/// The parts of the hinge's force hold in every form.
+#[test]
+fn verif_the_hinges_parts_are_known_in_many_forms() {
+    let (mut lines, mut others) = (0, Vec::new());
+    for problem in problems().iter().step_by(9) {
+        let key = derive(problem).unwrap();
+        for (step, line) in parts_of_the_hinge(problem, &key) {
+            let judgement = judged_at(problem, &key, step, &line);
+            lines += 1;
+            if !judgement.truth.holds() {
+                others.push(format!(
+                    "{line}: {:?} | {}",
+                    judgement.truth,
+                    problem.statement()
+                ));
+            }
+        }
+    }
+    assert!(lines > 100 && others.is_empty(), "{lines}: {others:#?}");
+}
+
 fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
+    judged_at(problem, key, StepId::MomentSum, line)
+}
+
+fn judged_at(problem: &Problem, key: &Key, asked: StepId, line: &str) -> Judgement {
     let (sampling, names, standing) = (
         Sampling::of(problem),
         Names::of(problem, key, &[]),
@@ -146,7 +210,7 @@ fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
         own_names: &[],
         carried: &[],
     };
-    judge(&board, StepId::MomentSum, line, 1)
+    judge(&board, asked, line, 1)
 }
 
 /// However a right balance is worked to three figures, it is not called wrong; nearly always it is
@@ -243,4 +307,64 @@ fn verif_a_balance_that_comes_out_by_chance_is_not_right() {
         }
     }
     assert!(built > 200, "{built}");
+}
+
+/// A right balance with one of its numbers altered by a few per cent or more never holds.
+#[test]
+fn verif_an_altered_number_is_not_right() {
+    let (mut altered, mut held) = (0, Vec::new());
+    for problem in problems().iter().step_by(36) {
+        let key = derive(problem).unwrap();
+        let (known, unknown) = turnings(problem, &key);
+        let symbol = key
+            .step(StepId::Pull(unknown.force))
+            .unwrap()
+            .symbol
+            .typed();
+        for line in ways(&known, &unknown, &symbol) {
+            let altering = numbers(&line)
+                .into_iter()
+                .filter(|(_, number)| *number != "0");
+            for (at, number) in altering {
+                for share in [1.02, 0.95, 1.3, 0.5] {
+                    let value: f64 = number.parse().unwrap();
+                    let other = figures(value * share, 3);
+                    if other == number {
+                        continue;
+                    }
+                    let mut changed = line.clone();
+                    changed.replace_range(at..at + number.len(), &other);
+                    altered += 1;
+                    if judged(problem, &key, &changed).truth.holds() {
+                        held.push(format!("{line} -> {changed} | {}", problem.statement()));
+                    }
+                }
+            }
+        }
+    }
+    println!("{} of {altered} hold", held.len());
+    assert!(
+        altered > 1000 && held.is_empty(),
+        "{} of {altered}: {:#?}",
+        held.len(),
+        &held[..held.len().min(10)]
+    );
+}
+
+/// The numbers of a line that stand for themselves, with their places.
+fn numbers(line: &str) -> Vec<(usize, &str)> {
+    let mut found = Vec::new();
+    let mut start = None;
+    for (at, sign) in line.char_indices().chain([(line.len(), ' ')]) {
+        let digit = sign.is_ascii_digit() || sign == '.';
+        match (digit, start) {
+            (true, None) => start = Some(at),
+            (false, Some(from)) => {
+                found.push((from, &line[from..at]));
+                start = None;
+            }
+            _ => {}
+        }
+    }
+    found
 }
