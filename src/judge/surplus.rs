@@ -37,26 +37,33 @@ pub(super) fn surplus(
     None
 }
 
-/// Every tree with one term or one typed factor left out, with the span of what is left out.
-fn variants<'t>(tree: &'t Tree, found: &mut Vec<(Tree, Span, Option<&'t Tree>)>) {
-    let Node::Binary(operator, left, right) = &tree.node else {
-        if let Node::Negative(inner) = &tree.node {
-            let mut inside = Vec::new();
-            variants(inner, &mut inside);
-            let wrap = |(inner, span, part): (Tree, Span, Option<&'t Tree>)| {
-                let node = Node::Negative(Box::new(inner));
-                (
-                    Tree {
-                        node,
-                        span: tree.span,
-                    },
-                    span,
-                    part,
-                )
-            };
-            found.extend(inside.into_iter().map(wrap));
+/// A changed tree, the span of what is left out of it, and what that is where it is a term.
+type Variant<'t> = (Tree, Span, Option<&'t Tree>);
+
+/// Every tree with one term or one typed factor left out.
+fn variants<'t>(tree: &'t Tree, found: &mut Vec<Variant<'t>>) {
+    let inside = |part: &'t Tree, wrap: &dyn Fn(Box<Tree>) -> Node| -> Vec<Variant<'t>> {
+        let mut changed = Vec::new();
+        variants(part, &mut changed);
+        changed
+            .into_iter()
+            .map(|(inner, span, part)| {
+                let node = wrap(Box::new(inner));
+                let whole = Tree {
+                    node,
+                    span: tree.span,
+                };
+                (whole, span, part)
+            })
+            .collect()
+    };
+    let (operator, left, right) = match &tree.node {
+        Node::Binary(operator, left, right) => (*operator, left, right),
+        Node::Negative(inner) => {
+            found.extend(inside(inner, &Node::Negative));
+            return;
         }
-        return;
+        _ => return,
     };
     // A factor of one changes nothing.
     let literal =
@@ -65,7 +72,7 @@ fn variants<'t>(tree: &'t Tree, found: &mut Vec<(Tree, Span, Option<&'t Tree>)>)
         Operator::Add | Operator::Subtract => {
             found.push(((**left).clone(), right.span, Some(&**right)));
             let kept = (**right).clone();
-            let kept = if *operator == Operator::Add {
+            let kept = if operator == Operator::Add {
                 kept
             } else {
                 Tree {
@@ -83,30 +90,10 @@ fn variants<'t>(tree: &'t Tree, found: &mut Vec<(Tree, Span, Option<&'t Tree>)>)
         }
         _ => {}
     }
-    let operator = *operator;
-    let mut inside = Vec::new();
-    variants(left, &mut inside);
-    for (changed, span, part) in inside.drain(..) {
-        let node = Node::Binary(operator, Box::new(changed), right.clone());
-        found.push((
-            Tree {
-                node,
-                span: tree.span,
-            },
-            span,
-            part,
-        ));
-    }
-    variants(right, &mut inside);
-    for (changed, span, part) in inside {
-        let node = Node::Binary(operator, left.clone(), Box::new(changed));
-        found.push((
-            Tree {
-                node,
-                span: tree.span,
-            },
-            span,
-            part,
-        ));
-    }
+    found.extend(inside(left, &|changed| {
+        Node::Binary(operator, changed, right.clone())
+    }));
+    found.extend(inside(right, &|changed| {
+        Node::Binary(operator, left.clone(), changed)
+    }));
 }
