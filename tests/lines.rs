@@ -132,7 +132,7 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["1118 - 163 = 955"], "holds"), (UPRIGHT, &["955"], "rounded"), (UPRIGHT, &["954.9 N"], "rounded"),
     (UPRIGHT, &["ΣFy = Hy + T sin 25 - Wb - W1 = 0"], "noted:It holds"), (UPRIGHT, &["1118"], "wrong:force-forgotten"),
     (UPRIGHT, &["V = 955 N"], "rounded"), (UPRIGHT, &["945"], "wrong:slip"), (UPRIGHT, &["955 N down"], "wrong:not the way"),
-    (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
+    (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["sqrt(-349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
     (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"),
     (DIRECTION, &["tan ψ = Hy/Hx"], "noted:It holds"), (DIRECTION, &["sin ψ = 954/1016"], "noted:It holds"),
     (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),

@@ -23,6 +23,8 @@ pub(super) struct Choice {
     pub(super) extent: Extent,
     /// `sin 35^2` is sin(35²).
     pub(super) inner_power: bool,
+    /// `−120^2` is (−120)².
+    pub(super) signed_power: bool,
     /// `3 m` is three times the mass m.
     pub(super) unit_as_name: bool,
     /// `12 g` is twelve grams.
@@ -38,6 +40,7 @@ pub(super) struct Offered {
     pub(super) term: bool,
     pub(super) sum: bool,
     pub(super) power: bool,
+    pub(super) signed_power: bool,
     pub(super) unit_as_name: bool,
     pub(super) name_as_unit: bool,
 }
@@ -52,6 +55,7 @@ impl Offered {
             term: self.term || other.term,
             sum: self.sum || other.sum,
             power: self.power || other.power,
+            signed_power: self.signed_power || other.signed_power,
             unit_as_name: self.unit_as_name || other.unit_as_name,
             name_as_unit: self.name_as_unit || other.name_as_unit,
         }
@@ -77,6 +81,7 @@ impl Offered {
         });
         add(self.tight, &|choice| choice.tight = true);
         add(self.power, &|choice| choice.inner_power = true);
+        add(self.signed_power, &|choice| choice.signed_power = true);
         add(self.unit_as_name, &|choice| choice.unit_as_name = true);
         add(self.term, &|choice| choice.extent = Extent::Term);
         add(self.sum, &|choice| choice.extent = Extent::Sum);

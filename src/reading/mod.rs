@@ -18,6 +18,7 @@ mod number;
 mod scan;
 mod settle;
 mod signs;
+mod squared;
 mod token;
 mod tree;
 mod trim;
@@ -40,6 +41,7 @@ use choice::{Choice, Offered};
 use names::Lexicon;
 use scan::Scan;
 use settle::settle_units;
+use squared::signs_squared;
 use token::{Kind, Token};
 
 /// The longest line that is read, in characters.
@@ -192,7 +194,13 @@ impl Sides<'_> {
             self.next_index = arrange.next_index;
             self.offered = self.offered.and(arrange.offered);
             reading.remarks.append(&mut arrange.remarks);
-            let tree = settle_units(tree?, &mut self.next_index);
+            let mut tree = settle_units(tree?, &mut self.next_index);
+            if let Some(inside) = signs_squared(&tree) {
+                self.offered.signed_power = true;
+                if self.choice.signed_power {
+                    tree = inside;
+                }
+            }
             reading.sides.push(tree);
             reading.relate(after.first());
             rest = after.get(1..).filter(|_| sign.is_some());
