@@ -10,6 +10,31 @@ use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, number_text, unit_for, value_text};
 
+/// What is named about a line that does not hold, where that is no mistake of the catalogue: the
+/// end of its key under `summary.slip`. In the order of what is said (see `words_of_wrong`).
+pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<&'static str> {
+    let evidence = &judgement.evidence;
+    let by_form = diagnosis
+        .spoken()
+        .is_some_and(|named| named.because == Because::Form);
+    Some(match &judgement.truth {
+        Truth::TooFewFigures => "figures",
+        Truth::WrongUnit { .. } => "unit",
+        Truth::Mismatched(_) => "mismatch",
+        Truth::OtherAngle => "other-angle",
+        _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.same_turn => "sense",
+        _ if evidence.takes_ten || evidence.gravity_told => "gravity",
+        _ if evidence.negative_pull || evidence.wrong_way => "way",
+        _ if evidence.misread.is_some() => "misread",
+        _ => match diagnosis.spoken() {
+            Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
+            _ if diagnosis.slip || diagnosis.pen_slip => "sum",
+            _ => return None,
+        },
+    })
+}
+
 impl Session {
     /// What is said about a line that holds.
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
