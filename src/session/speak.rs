@@ -164,11 +164,24 @@ impl Session {
             }
             _ => {}
         }
+        let prose = match self.evidence_told(judgement, diagnosis) {
+            Some(told) => told,
+            None => self.diagnosis_told(judgement, diagnosis),
+        };
+        // Said once a step; the footer and `help` say it always.
+        if self.state.open.is_some() {
+            return prose;
+        }
+        prose.then(self.words.say("talk.after-wrong", &[]))
+    }
+
+    /// What the form of a line shows by itself, before any mistake is looked for.
+    fn evidence_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Option<Prose> {
         let by_form = diagnosis
             .spoken()
             .is_some_and(|named| named.because == Because::Form);
         if judgement.evidence.surplus && !by_form {
-            return self.words.say("talk.surplus", &[]);
+            return Some(self.words.say("talk.surplus", &[]));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
         if judgement.evidence.same_turn {
@@ -176,23 +189,25 @@ impl Session {
                 ("body", Slot::Word(self.problem.body().noun.clone())),
                 ("pivot", Slot::Word(self.pivot_noun())),
             ];
-            return self.words.say("talk.same-turn", &slots);
+            return Some(self.words.say("talk.same-turn", &slots));
         }
         if judgement.evidence.takes_ten {
-            return self.words.say("talk.gravity-ten", &own);
+            return Some(self.words.say("talk.gravity-ten", &own));
         }
         if judgement.evidence.gravity_told {
-            return self.words.say("talk.gravity-told", &own);
+            return Some(self.words.say("talk.gravity-told", &own));
         }
         if judgement.evidence.negative_pull {
-            return self.words.say("talk.pull-negative", &[]);
+            return Some(self.words.say("talk.pull-negative", &[]));
         }
         if judgement.evidence.wrong_way {
-            return self.words.say("talk.way-wrong", &[]);
+            return Some(self.words.say("talk.way-wrong", &[]));
         }
-        if let Some(given) = judgement.evidence.misread {
-            return self.misread(given);
-        }
+        judgement.evidence.misread.map(|given| self.misread(given))
+    }
+
+    /// The thought behind a line, a slip, or that none is known.
+    fn diagnosis_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Prose {
         let mut prose = match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
                 self.thought(judgement, named)
@@ -221,11 +236,7 @@ impl Session {
             ];
             prose = self.words.say("talk.dimension", &slots).then(prose);
         }
-        // Said once a step; the footer and `help` say it always.
-        if self.state.open.is_some() {
-            return prose;
-        }
-        prose.then(self.words.say("talk.after-wrong", &[]))
+        prose
     }
 
     /// True if the line that was read names its own target.
