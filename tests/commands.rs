@@ -1,6 +1,7 @@
 //! The commands as a user meets them.
 
 mod edges;
+mod ways;
 
 use assert_cmd::Command;
 use serde_json::Value;

@@ -11,6 +11,7 @@ mod naming;
 mod reading;
 mod readme;
 mod records;
+mod sisters;
 mod sketch;
 mod statics;
 mod systems;

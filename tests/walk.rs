@@ -2,6 +2,8 @@
 
 mod any_line;
 mod forces;
+mod own_way;
+mod said;
 
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};

@@ -17,6 +17,9 @@ use std::path::Path;
 #[allow(clippy::unwrap_used)]
 mod tests;
 
+/// The most problems offered beside the latest that was left.
+const MOST_OLDER: usize = 5;
+
 /// The problem that is open, as the journal knows it.
 struct Current {
     problem_json: String,
@@ -54,6 +57,8 @@ pub(super) struct JournalDesk {
     sitting: Option<Sitting>,
     current: Option<Current>,
     resume: Option<Resume>,
+    /// Problems left before that one, the latest first.
+    older: Vec<Resume>,
     notes: Vec<Prose>,
     /// Every note about the files that was given, so that none is given twice.
     noted: BTreeSet<String>,
@@ -74,6 +79,7 @@ impl JournalDesk {
             sitting: None,
             current: None,
             resume: None,
+            older: Vec::new(),
             notes: Vec::new(),
             noted: BTreeSet::new(),
             told_of_trouble: false,
@@ -114,6 +120,9 @@ impl JournalDesk {
                     .map(|note| note.say(&self.words))
                     .collect();
                 self.resume = found.resume;
+                let readable = |left: &Resume| parse_problem(&left.problem_json).is_ok();
+                let older = found.older.into_iter().filter(readable);
+                self.older = older.take(MOST_OLDER).collect();
                 // A journal from a newer version may hold a problem that this one cannot read.
                 if let Some(resume) = &self.resume
                     && parse_problem(&resume.problem_json).is_err()
@@ -132,16 +141,18 @@ impl JournalDesk {
         }
     }
 
-    /// Opens a found problem.
-    /// True if this is the problem that was left unfinished, by its code.
-    pub(super) fn is_left(&self, found: &Found) -> bool {
-        let left = self.resume.as_ref().and_then(|left| left.origin.as_ref());
-        match (left, &found.origin) {
-            (Some(left), Some(found)) => left.code == found.code,
-            _ => false,
+    /// Takes up a problem that was left, if the one that was found is that by its code.
+    pub(super) fn left(&mut self, found: &Found) -> Option<Result<Opening, Prose>> {
+        let code = &found.origin.as_ref()?.code;
+        let is_it = |left: &Resume| left.code() == Some(code.as_str());
+        if self.resume.as_ref().is_some_and(is_it) {
+            return Some(self.resume());
         }
+        let place = self.older.iter().position(is_it)?;
+        Some(self.resume_older(place))
     }
 
+    /// Opens a found problem.
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
         let session =
@@ -252,6 +263,32 @@ impl JournalDesk {
         notes
     }
 
+    /// Opens a problem that was left, with its lines entered again.
+    fn take_up(&mut self, resume: Resume) -> Result<Opening, Prose> {
+        let problem = parse_problem(&resume.problem_json)
+            .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
+        let origin = resume.origin.as_ref();
+        let sister = origin.and_then(|origin| self.library.sister(origin));
+        let started = Session::start(problem, sister, self.words.clone());
+        let mut session = started.map_err(|trouble| {
+            self.words
+                .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
+        })?;
+        self.current = Some(Current::new(
+            resume.problem_json,
+            resume.origin,
+            Some(resume.opened),
+        ));
+        let troubles = self.replay(&mut session, resume.lines);
+        let mut notes = self.take_notes();
+        notes.extend(troubles);
+        Ok(Opening {
+            session: Box::new(session),
+            resumed: true,
+            notes,
+        })
+    }
+
     fn verdict(line: RecordId, turn: &Turn) -> Entry {
         Entry::Verdict(Verdict {
             line,
@@ -262,6 +299,15 @@ impl JournalDesk {
             message: turn.kept.message.clone(),
         })
     }
+}
+
+/// A problem that was left, as the list tells it.
+fn resumable(left: &Resume) -> Option<Resumable> {
+    let problem = parse_problem(&left.problem_json).ok()?;
+    Some(Resumable {
+        title: problem.title().to_owned(),
+        lines: left.lines.len(),
+    })
 }
 
 impl Desk for JournalDesk {
@@ -335,39 +381,25 @@ impl Desk for JournalDesk {
     }
 
     fn unfinished(&mut self) -> Option<Resumable> {
-        let resume = self.resume.as_ref()?;
-        let problem = parse_problem(&resume.problem_json).ok()?;
-        Some(Resumable {
-            title: problem.title().to_owned(),
-            lines: resume.lines.len(),
-        })
+        self.resume.as_ref().and_then(resumable)
     }
 
     fn resume(&mut self) -> Result<Opening, Prose> {
         let nothing = || self.words.say("cli.nothing-left", &[]);
         let resume = self.resume.take().ok_or_else(nothing)?;
-        let problem = parse_problem(&resume.problem_json)
-            .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
-        let origin = resume.origin.as_ref();
-        let sister = origin.and_then(|origin| self.library.sister(origin));
-        let started = Session::start(problem, sister, self.words.clone());
-        let mut session = started.map_err(|trouble| {
-            self.words
-                .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
-        })?;
-        self.current = Some(Current::new(
-            resume.problem_json,
-            resume.origin,
-            Some(resume.opened),
-        ));
-        let troubles = self.replay(&mut session, resume.lines);
-        let mut notes = self.take_notes();
-        notes.extend(troubles);
-        Ok(Opening {
-            session: Box::new(session),
-            resumed: true,
-            notes,
-        })
+        self.take_up(resume)
+    }
+
+    fn older_unfinished(&self) -> Vec<Resumable> {
+        self.older.iter().filter_map(resumable).collect()
+    }
+
+    fn resume_older(&mut self, place: usize) -> Result<Opening, Prose> {
+        if place >= self.older.len() {
+            return Err(self.words.say("cli.nothing-left", &[]));
+        }
+        let resume = self.older.remove(place);
+        self.take_up(resume)
     }
 
     fn decline(&mut self) {

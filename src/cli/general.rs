@@ -4,11 +4,11 @@ use super::args::{MethodName, Solve};
 use super::{Trouble, json};
 use crate::key::Axis;
 use crate::problem::Place;
-use crate::statics::{Root, SystemSolution, roots, solve_system};
+use crate::statics::{Reaction, Root, SystemSolution, roots, solve_system};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{number_text, value_text};
-use crate::working::{Kind, Method, Told, Working, derive, spot_name, told};
+use crate::working::{Kind, Meaning, Method, Told, Working, derive, spot_name, told};
 use std::io::{Write, stdout};
 
 /// A system solved: its values, its forces, and what was sought.
@@ -158,7 +158,13 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
                 };
                 text.push_str(&format!("{}\n", stage.heading(system, words)));
             }
-            Told::Quantity { text: line, .. } => text.push_str(&format!("    {line}\n")),
+            Told::Quantity {
+                meaning,
+                text: told,
+            } => {
+                let way = way(&solved.solution, meaning, words);
+                text.push_str(&format!("    {told}{way}\n"));
+            }
             Told::Balance { names, numbers } => {
                 text.push_str(&format!("    {names},\n    {numbers}\n"));
             }
@@ -169,6 +175,65 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
         text.push_str(&format!("\n{}\n", parts.caution));
     }
     text
+}
+
+/// Which way an unknown that was found acts, behind its value: of a force's part, of friction,
+/// of a couple, and of a force that acts against the line it was given.
+fn way(solution: &SystemSolution, meaning: Meaning, words: &Words) -> String {
+    let key = match meaning {
+        Meaning::Component(act, axis) => solution.reaction(act).and_then(|found| {
+            heading(match axis {
+                Axis::Horizontal => (found.force.x, 0.0),
+                Axis::Vertical => (0.0, found.force.y),
+            })
+        }),
+        Meaning::FrictionNeeded(act) => solution.reaction(act).and_then(friction).and_then(heading),
+        Meaning::Force(act) => solution
+            .reaction(act)
+            .filter(|found| found.contact.is_none() && found.size < 0.0)
+            .and_then(|found| heading((found.force.x, found.force.y))),
+        Meaning::Couple(act) => solution
+            .reaction(act)
+            .filter(|found| found.couple != 0.0)
+            .map(|found| match found.couple > 0.0 {
+                true => "solve.anticlockwise",
+                false => "solve.clockwise",
+            }),
+        _ => None,
+    };
+    key.map_or_else(String::new, |key| format!(" ({})", words.word(key)))
+}
+
+/// Friction, to the right and upwards: square to the push of its contact.
+fn friction(found: Reaction) -> Option<(f64, f64)> {
+    let (push, friction) = found.contact?;
+    let scale = push.hypot(friction);
+    // The push points as the whole force does, turned back by the angle between the two.
+    let (along, square) = (push / scale, friction / scale);
+    let push_x = (found.force.x * along + found.force.y * square) / scale;
+    let push_y = (found.force.y * along - found.force.x * square) / scale;
+    Some((-push_y * friction, push_x * friction))
+}
+
+/// The words for a direction; none for what vanishes.
+fn heading((x, y): (f64, f64)) -> Option<&'static str> {
+    let size = x.hypot(y);
+    let sign = |part: f64| match part {
+        part if part > 1e-6 * size => 1,
+        part if part < -1e-6 * size => -1,
+        _ => 0,
+    };
+    Some(match (sign(x), sign(y)) {
+        (1, 0) => "solve.right",
+        (-1, 0) => "solve.left",
+        (0, 1) => "solve.up",
+        (0, -1) => "solve.down",
+        (1, 1) => "sketch.heading.up-right",
+        (-1, 1) => "sketch.heading.up-left",
+        (1, -1) => "sketch.heading.down-right",
+        (-1, -1) => "sketch.heading.down-left",
+        _ => return None,
+    })
 }
 
 /// What was sought, each value with a word where it is one of the equations only.

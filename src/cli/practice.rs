@@ -4,7 +4,7 @@ use super::Trouble;
 use super::args::{Arguments, Practice};
 use super::desk::JournalDesk;
 use super::library::{Library, fresh_seed};
-use crate::practice::{Desk, Start};
+use crate::practice::Start;
 use crate::screen;
 use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
@@ -45,10 +45,9 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     let start = match found {
         // The very problem that was left is gone on with.
         Some(found) => {
-            let opening = if desk.is_left(&found) {
-                desk.resume()
-            } else {
-                desk.opening(found)
+            let opening = match desk.left(&found) {
+                Some(opening) => opening,
+                None => desk.opening(found),
             };
             Start::Problem(opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?)
         }

@@ -14,7 +14,7 @@ pub use code::{CodeTrouble, code, parse_code};
 pub use filter::{Refusal, misnamed, refuse};
 pub use seed::{Candidates, candidates};
 
-use crate::key::derive;
+use crate::key::{Key, Sample, Sampling, derive};
 use crate::lesson::Lesson;
 use crate::problem::Problem;
 
@@ -23,6 +23,9 @@ pub const MOST_TRIES: usize = 20_000;
 
 /// What turns a problem's seed into its sister's.
 const SISTER: u64 = 0x5157_e2ed_0a11_0c8d;
+/// Every value asked for in a sister problem lies farther than this share from the drawn one's, so
+/// that a step worked there never shows the learner's own answer.
+const SISTERS_APART: f64 = 0.05;
 
 /// A problem drawn from a lesson.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,23 +41,46 @@ pub struct Drawn {
 /// The first candidate of a seed that no draw rule refuses; `None` if there is none among the
 /// first 20,000.
 pub fn draw(lesson: &Lesson, seed: u64, language: &str) -> Option<Drawn> {
-    first_kept(lesson, seed, language, &|_| true)
+    first_kept(lesson, seed, language, &|_| true, &|_, _| true)
 }
 
-/// A sister of a drawn problem: another draw of the same lesson and the same variant, with other
-/// numbers.
+/// A sister of a drawn problem: another draw of the same lesson and the same variant, with another
+/// number for every quantity that is drawn and another value at every step that is asked. Where a
+/// lesson leaves too little choice for that, only the numbers as a whole are others.
 pub fn draw_sister(lesson: &Lesson, drawn: &GridPlace, seed: u64, language: &str) -> Option<Drawn> {
-    first_kept(lesson, seed ^ SISTER, language, &|place| {
-        place.variant == drawn.variant && place != drawn
-    })
+    let own = lesson.problem_at(drawn, language).ok()?;
+    let (own_key, own_sampling) = (derive(&own).ok()?, Sampling::of(&own));
+    let choices = lesson.grid().variants().get(drawn.variant)?;
+    let all_other = |place: &GridPlace| {
+        let mut drawn = choices.iter().zip(&place.indices).zip(&drawn.indices);
+        drawn.all(|((count, index), own)| *count == 1 || index != own)
+    };
+    let apart = |key: &Key, sample: &Sample| {
+        own_key.asked().all(|step| {
+            let share = own_key.share_apart(step.id, own_sampling.own(), (key, sample));
+            share.is_none_or(|share| share > SISTERS_APART)
+        })
+    };
+    let same_kind = |place: &GridPlace| place.variant == drawn.variant && place != drawn;
+    let seed = seed ^ SISTER;
+    first_kept(
+        lesson,
+        seed,
+        language,
+        &|place| same_kind(place) && all_other(place),
+        &apart,
+    )
+    .or_else(|| first_kept(lesson, seed, language, &same_kind, &|_, _| true))
 }
 
-/// The first candidate among those wanted that no draw rule refuses.
+/// The first candidate among those wanted, by its place and then by its working, that no draw rule
+/// refuses.
 fn first_kept(
     lesson: &Lesson,
     seed: u64,
     language: &str,
     wanted: &dyn Fn(&GridPlace) -> bool,
+    fits: &dyn Fn(&Key, &Sample) -> bool,
 ) -> Option<Drawn> {
     let numbered = candidates(lesson, seed).take(MOST_TRIES).enumerate();
     numbered
@@ -63,7 +89,8 @@ fn first_kept(
             let problem = lesson.problem_at(&place, language).ok()?;
             let key = derive(&problem).ok()?;
             let tried = index + 1;
-            refuse(&problem, &key).is_none().then_some(Drawn {
+            let kept = fits(&key, Sampling::of(&problem).own()) && refuse(&problem, &key).is_none();
+            kept.then_some(Drawn {
                 place,
                 problem,
                 tried,

@@ -25,6 +25,8 @@ pub struct Case<'a> {
 
 /// The number of stages.
 pub const STAGES: u8 = 4;
+/// A sister's step is worked only where its value lies farther than this share from the one asked.
+const SISTER_APART: f64 = 0.03;
 
 /// The hint of a stage, from 1 to [`STAGES`], for a step, with the mistake that was named in it
 /// and the sister problem.
@@ -39,7 +41,7 @@ pub fn hint(
     match stage {
         0 | 1 => about(words, case, step, named, "look"),
         2 => about(words, case, step, named, "place"),
-        3 => match sister.and_then(|sister| worked_sister(words, sister, step)) {
+        3 => match sister.and_then(|sister| worked_sister(words, case, sister, step)) {
             Some(prose) => prose,
             None => about(words, case, step, None, "look"),
         },
@@ -231,8 +233,8 @@ pub fn told(case: &Case<'_>, step: StepId) -> String {
     parts.join(" = ")
 }
 
-/// The same kind of step in the sister problem.
-fn worked_sister(words: &Words, sister: &Case<'_>, step: StepId) -> Option<Prose> {
+/// The same kind of step in the sister problem, unless it would show the very value asked for.
+fn worked_sister(words: &Words, case: &Case<'_>, sister: &Case<'_>, step: StepId) -> Option<Prose> {
     let same = sister.key.step(step).map(|found| found.id).or_else(|| {
         sister
             .key
@@ -242,6 +244,11 @@ fn worked_sister(words: &Words, sister: &Case<'_>, step: StepId) -> Option<Prose
             .find(|id| kind_word(*id) == kind_word(step))
     })?;
     if matches!(same, StepId::Forces | StepId::Pivot) {
+        return None;
+    }
+    let theirs = (sister.key, sister.sampling.own());
+    let share = case.key.share_apart(step, case.sampling.own(), theirs);
+    if share.is_some_and(|share| share <= SISTER_APART) {
         return None;
     }
     let givens: Vec<String> = sister

@@ -136,6 +136,30 @@ impl Key {
         self.samples(id, sampling, &pins)
     }
 
+    /// How far the size of a step's value lies from that of the same step in another problem's
+    /// key, as a share of the larger. `None` where a step has no value, and for a multiple of the
+    /// unknown, which is told without one.
+    pub fn share_apart(
+        &self,
+        id: StepId,
+        sample: &Sample,
+        (other, its): (&Key, &Sample),
+    ) -> Option<f64> {
+        let of_unknown =
+            matches!(id, StepId::Across(force) if self.step(StepId::Pull(force)).is_some());
+        if of_unknown || self.balance(id).is_some() {
+            return None;
+        }
+        let value = self.value(id, sample, &Pins::new())?.abs();
+        let theirs = other.value(id, its, &Pins::new())?.abs();
+        let larger = f64::max(value, theirs);
+        Some(if larger > 0.0 {
+            (value - theirs).abs() / larger
+        } else {
+            0.0
+        })
+    }
+
     /// The value of a formula at one choice of numbers.
     pub fn evaluate(&self, formula: &Formula, sample: &Sample, pins: &Pins) -> Option<f64> {
         self.formula_within(formula, sample, pins, 0)

@@ -2,7 +2,7 @@
 
 use super::{Atom, Balance, Formula, Key, Pins, Rule, Sample, StepId};
 use crate::problem::Problem;
-use crate::units::{Dimension, figures_text, value_text};
+use crate::units::{Dimension, figures_text, value_text, with_minus};
 
 /// How formulas are written.
 pub struct Teller<'a> {
@@ -72,8 +72,10 @@ pub(crate) fn two_sides(terms: Vec<(f64, String)>) -> String {
 fn joined(terms: &[String]) -> String {
     let mut text = String::new();
     for term in terms {
-        match term.strip_prefix('-') {
-            Some(size) if !text.is_empty() => text.push_str(&format!(" - {size}")),
+        let sign = term.chars().next().filter(|c| matches!(c, '-' | '−'));
+        let size = sign.map_or("", |sign| &term[sign.len_utf8()..]);
+        match sign {
+            Some(sign) if !text.is_empty() => text.push_str(&format!(" {sign} {size}")),
             _ if !text.is_empty() => text.push_str(&format!(" + {term}")),
             _ => text.push_str(term),
         }
@@ -127,7 +129,7 @@ impl Teller<'_> {
                     if self.typed {
                         number.to_owned()
                     } else {
-                        given.written.clone()
+                        with_minus(&given.written)
                     },
                     true,
                 )
@@ -223,6 +225,7 @@ pub(crate) fn written<S: Copy>(
         };
         (text, Binding::Tight)
     };
+    let minus = if typed { '-' } else { '−' };
     let degrees = |value: f64| {
         let number = crate::units::number_text(value);
         if typed { number } else { format!("{number}°") }
@@ -240,7 +243,7 @@ pub(crate) fn written<S: Copy>(
         }
         Formula::Number(number) => (crate::units::number_text(*number), Binding::Tight),
         Formula::Degrees(value) => (degrees(*value), Binding::Tight),
-        Formula::Sum(parts) => (sum(parts, &bracketed), Binding::Sum),
+        Formula::Sum(parts) => (sum(parts, &bracketed, minus), Binding::Sum),
         Formula::Product(parts) => {
             let dot = if typed { "*" } else { "·" };
             let parts: Vec<String> = parts
@@ -258,13 +261,13 @@ pub(crate) fn written<S: Copy>(
             Binding::Product,
         ),
         Formula::Negative(part) => (
-            format!("-{}", bracketed(part, Binding::Product)),
+            format!("{minus}{}", bracketed(part, Binding::Product)),
             Binding::Sum,
         ),
         Formula::Absolute(part) => {
             // The size of a number is that number without its sign.
             let (text, _) = inner(part);
-            match text.strip_prefix('-') {
+            match text.strip_prefix(minus) {
                 Some(size) if size.contains(['·', '/', '*', '+']) => {
                     (size.to_owned(), Binding::Product)
                 }
@@ -305,15 +308,16 @@ pub(crate) fn written<S: Copy>(
 fn sum<S: Copy>(
     parts: &[Formula<S>],
     bracketed: &dyn Fn(&Formula<S>, Binding) -> String,
+    minus: char,
 ) -> String {
     let mut text = String::new();
     for (index, part) in parts.iter().enumerate() {
         match (part.bare(), index) {
             (Formula::Negative(inner), 0) => {
-                text.push_str(&format!("-{}", bracketed(inner, Binding::Product)))
+                text.push_str(&format!("{minus}{}", bracketed(inner, Binding::Product)))
             }
             (Formula::Negative(inner), _) => {
-                text.push_str(&format!(" - {}", bracketed(inner, Binding::Product)))
+                text.push_str(&format!(" {minus} {}", bracketed(inner, Binding::Product)))
             }
             (_, 0) => text.push_str(&bracketed(part, Binding::Product)),
             (_, _) => text.push_str(&format!(" + {}", bracketed(part, Binding::Product))),

@@ -117,5 +117,5 @@ fn a_term_below_zero_is_taken_away() {
         .balance(StepId::ForceSum(Axis::Vertical))
         .unwrap_or_else(|| panic!("a balance"));
     // By hand: 12·9.8 = 117.6, in three figures 118.
-    assert_eq!(balance_numbers(&teller, balance), "118 N - 798 N = Hy");
+    assert_eq!(balance_numbers(&teller, balance), "118 N − 798 N = Hy");
 }

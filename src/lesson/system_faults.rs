@@ -79,6 +79,7 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
         | Fault::OffLeg { what, .. }
         | Fault::StartsAtLater { what }
         | Fault::NoDirection { what }
+        | Fault::NoLength { what }
         | Fault::Idle { what }
         | Fault::Loose { what } => Some(what),
         _ => None,

@@ -4,7 +4,7 @@
 use crate::practice::{Desk, Opening, Resumable, Start, Tutor};
 use crate::session::{Course, Sign, Turn, View};
 use crate::sketch::{tell, told_words};
-use crate::text::{Prose, Slot, Span, Words};
+use crate::text::{HARD_SPACE, Prose, SOFT_SPACE, Slot, Span, Words, bound};
 use std::io::{self, BufRead, Write};
 
 /// How long a line of prose may grow before it is broken.
@@ -88,7 +88,7 @@ impl Dialogue<'_> {
             let lessons = self.desk.lessons();
             self.say(&self.words.say("plain.choose", &[]))?;
             if let Some(left) = &unfinished {
-                self.unfinished(left)?;
+                self.left(left, "plain.carry-on", 0)?;
             }
             for (index, lesson) in lessons.iter().enumerate() {
                 let slots = [
@@ -97,6 +97,10 @@ impl Dialogue<'_> {
                     ("teaches", Slot::Word(lesson.teaches.clone())),
                 ];
                 self.say(&self.words.say("plain.lesson", &slots))?;
+            }
+            let older = self.desk.older_unfinished();
+            for (index, left) in older.iter().enumerate() {
+                self.left(left, "plain.older", lessons.len() + index + 1)?;
             }
             let Some(line) = self.ask()? else {
                 return self.farewell();
@@ -110,6 +114,9 @@ impl Dialogue<'_> {
                 (None, None) if typed.is_empty() => self.desk.open(0),
                 (Some(number), _) if (1..=lessons.len()).contains(&number) => {
                     self.desk.open(number - 1)
+                }
+                (Some(number), _) if (1..=lessons.len() + older.len()).contains(&number) => {
+                    self.desk.resume_older(number - 1 - lessons.len())
                 }
                 _ if by_name.is_some() => self.desk.open(by_name.unwrap_or(0)),
                 (None, Some(_)) if is_one_of(self.words, "plain.put-away", &typed) => {
@@ -132,17 +139,18 @@ impl Dialogue<'_> {
         }
     }
 
-    /// The problem that was left, among the choices.
-    fn unfinished(&mut self, left: &Resumable) -> io::Result<()> {
+    /// A problem that was left, among the choices.
+    fn left(&mut self, left: &Resumable, key: &str, number: usize) -> io::Result<()> {
         let key = match left.lines {
-            1 => "plain.carry-on.one",
-            _ => "plain.carry-on.many",
+            1 => format!("{key}.one"),
+            _ => format!("{key}.many"),
         };
         let slots = [
+            ("number", Slot::Word(number.to_string())),
             ("title", Slot::Word(left.title.clone())),
             ("lines", Slot::Word(left.lines.to_string())),
         ];
-        self.say(&self.words.say(key, &slots))
+        self.say(&self.words.say(&key, &slots))
     }
 
     /// One problem.
@@ -337,20 +345,23 @@ impl Dialogue<'_> {
         self.paragraph(&prose.to_string())
     }
 
-    /// Prose broken at blanks.
+    /// Prose broken at blanks, but not between a number and its unit.
     fn paragraph(&mut self, text: &str) -> io::Result<()> {
-        for paragraph in text.lines() {
+        for paragraph in bound(text).lines() {
             let mut line = String::new();
             for word in paragraph.split(' ') {
-                let longer = line.chars().count() + word.chars().count() + 1 > WIDTH;
-                if longer && !line.is_empty() {
-                    self.line(&line)?;
-                    line.clear();
+                let wide = word.chars().count() > WIDTH;
+                for part in word.split(|c| wide && c == SOFT_SPACE) {
+                    let longer = line.chars().count() + part.chars().count() + 1 > WIDTH;
+                    if longer && !line.is_empty() {
+                        self.line(&line)?;
+                        line.clear();
+                    }
+                    if !line.is_empty() {
+                        line.push(' ');
+                    }
+                    line.push_str(&part.replace([HARD_SPACE, SOFT_SPACE], " "));
                 }
-                if !line.is_empty() {
-                    line.push(' ');
-                }
-                line.push_str(word);
             }
             self.line(&line)?;
         }

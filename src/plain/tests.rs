@@ -124,6 +124,7 @@ impl Tutor for Canned {
 struct Stand {
     log: Log,
     left: Option<Resumable>,
+    older: Vec<Resumable>,
     full_disk: bool,
 }
 
@@ -175,6 +176,15 @@ impl Desk for Stand {
 
     fn unfinished(&mut self) -> Option<Resumable> {
         self.left.clone()
+    }
+
+    fn older_unfinished(&self) -> Vec<Resumable> {
+        self.older.clone()
+    }
+
+    fn resume_older(&mut self, place: usize) -> Result<Opening, Prose> {
+        self.said(format!("older {place}"));
+        Ok(self.opening(true))
     }
 
     fn resume(&mut self) -> Result<Opening, Prose> {
@@ -337,6 +347,28 @@ fn choices_are_made_by_number_or_name_and_a_wrong_one_is_asked_again() {
         talk(None, false, b"put away\nquit\n").1,
         Vec::<String>::new()
     );
+}
+
+#[test]
+fn older_problems_that_were_left_stand_behind_the_lessons() {
+    let left = |lines| Resumable {
+        title: "The gate".into(),
+        lines,
+    };
+    let desk = Stand {
+        left: Some(left(2)),
+        older: vec![left(1), left(4)],
+        ..Stand::default()
+    };
+    let (text, log) = talk_to(desk, false, b"4\nquit\n");
+    for said in [
+        "0. Carry on where you stopped: The gate (2 lines).",
+        "3. Unfinished: The gate (1 line).",
+        "4. Unfinished: The gate (4 lines).",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    assert!(log.contains(&"older 1".to_owned()), "{log:?}");
 }
 
 #[test]

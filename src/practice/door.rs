@@ -93,6 +93,19 @@ pub trait Desk {
     /// A sentence for the learner.
     fn resume(&mut self) -> Result<Opening, Prose>;
 
+    /// Problems that were left unfinished before that one, the latest first.
+    fn older_unfinished(&self) -> Vec<Resumable> {
+        Vec::new()
+    }
+
+    /// Opens one of these, by its place in [`Desk::older_unfinished`].
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn resume_older(&mut self, _place: usize) -> Result<Opening, Prose> {
+        self.resume()
+    }
+
     /// The learner does not want to be offered the unfinished problem again.
     fn decline(&mut self);
 

@@ -14,7 +14,7 @@ mod resume;
 
 pub use file::FORMAT_VERSION;
 pub use journal::{Damage, DamagedLine, Journal, parse};
-pub use resume::{PastLine, Resume, unfinished, unfinished_over};
+pub use resume::{PastLine, Resume, all_unfinished_over, unfinished, unfinished_over};
 
 use std::collections::BTreeMap;
 use std::fmt;

@@ -59,21 +59,30 @@ pub fn unfinished(journal: &Journal) -> Option<Resume> {
 /// The last problem over several sittings, given in order, that was opened and not closed. If it
 /// took up a problem of an earlier sitting, the lines of that one come first.
 pub fn unfinished_over(journals: &[Journal]) -> Option<Resume> {
+    all_unfinished_over(journals).into_iter().next()
+}
+
+/// Every problem over several sittings, given in order, that was opened and not closed, the latest
+/// first.
+pub fn all_unfinished_over(journals: &[Journal]) -> Vec<Resume> {
     let shelf = Shelf::fill(journals);
-    let (id, at, opened) = shelf
-        .openings
-        .iter()
-        .rev()
-        .find(|(id, _, _)| !shelf.continued.contains(id) && !shelf.closed.contains(id))?;
-    let lines = shelf.chain(id).into_iter().rev();
-    Some(Resume {
+    let openings = shelf.openings.iter().rev();
+    let left =
+        openings.filter(|(id, _, _)| !shelf.continued.contains(id) && !shelf.closed.contains(id));
+    left.map(|(id, at, opened)| Resume {
         opened: (*id).clone(),
         at: (*at).to_owned(),
         problem_json: opened.problem_json.clone(),
         origin: opened.origin.clone(),
         options: opened.options.clone(),
-        lines: lines.flat_map(|id| shelf.lines_of(id)).collect(),
+        lines: shelf
+            .chain(id)
+            .into_iter()
+            .rev()
+            .flat_map(|id| shelf.lines_of(id))
+            .collect(),
     })
+    .collect()
 }
 
 /// The records of several sittings, sorted for looking up.

@@ -21,6 +21,8 @@ pub(super) enum Message {
         lessons: Vec<LessonChoice>,
         /// What was left unfinished.
         unfinished: Option<Resumable>,
+        /// What was left before that.
+        older: Vec<Resumable>,
     },
     /// A problem was opened, or could not be.
     Opened(Result<Opening, Prose>),
@@ -60,6 +62,8 @@ pub(super) enum Effect {
 /// What to open.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Choice {
+    /// A problem that was left before the last one, by its place.
+    Older(usize),
     /// The problem that was left unfinished.
     Unfinished,
     /// A fresh problem of a lesson.

@@ -125,6 +125,9 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
                 notes: desk.judged(&turn),
             }),
             Some(Effect::Open(Choice::Lesson(lesson))) => Some(Message::Opened(desk.open(lesson))),
+            Some(Effect::Open(Choice::Older(place))) => {
+                Some(Message::Opened(desk.resume_older(place)))
+            }
             Some(Effect::Open(Choice::Unfinished)) => Some(Message::Opened(desk.resume())),
             Some(Effect::PutAway) => {
                 desk.decline();
@@ -153,5 +156,6 @@ fn listed(desk: &mut dyn Desk) -> Message {
     Message::Listed {
         lessons: desk.lessons(),
         unfinished: desk.unfinished(),
+        older: desk.older_unfinished(),
     }
 }

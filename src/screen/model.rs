@@ -22,6 +22,9 @@ pub(super) struct Model {
     pub(super) notes: Vec<Prose>,
     /// True while everything that was entered is written down, and what is entered will be.
     pub(super) kept: bool,
+    /// A line that was being typed when its problem was left for the list, with the problem's
+    /// statement: it is put back when that problem is gone on with.
+    pub(super) half_typed: Option<(String, String)>,
     /// The lesson of the open problem, by its place in the list, if it has one.
     pub(super) lesson: Option<usize>,
 }
@@ -52,6 +55,8 @@ pub(super) struct Menu {
     pub(super) lessons: Vec<LessonChoice>,
     /// What was left unfinished. It stands before the lessons.
     pub(super) unfinished: Option<Resumable>,
+    /// What was left before that. It stands behind the lessons.
+    pub(super) older: Vec<Resumable>,
     /// The row that is chosen.
     pub(super) chosen: usize,
     /// The number typed so far.
@@ -66,7 +71,7 @@ impl Menu {
 
     /// How many rows the list has.
     pub(super) fn rows(&self) -> usize {
-        self.before() + self.lessons.len()
+        self.before() + self.lessons.len() + self.older.len()
     }
 }
 
@@ -128,6 +133,22 @@ impl Working {
         }
     }
 
+    /// Puts a line in, and reads it.
+    pub(super) fn set_line(&mut self, line: String) {
+        self.input = self.input.clone().with_value(line);
+        self.read();
+    }
+
+    /// Reads the line being typed.
+    pub(super) fn read(&mut self) {
+        let line = self.input.value();
+        self.preview = if line.trim().is_empty() {
+            None
+        } else {
+            self.session.preview(line)
+        };
+    }
+
     /// True once the last step is established.
     pub(super) fn finished(&self) -> bool {
         self.view.course == Course::Finished
@@ -160,13 +181,19 @@ impl Model {
             over: Over::Nothing,
             notes: Vec::new(),
             kept: true,
+            half_typed: None,
             lesson: None,
         }
     }
 
     /// Shows a problem.
     pub(super) fn show(&mut self, opening: Opening) {
-        let working = Working::new(opening.session);
+        let mut working = Working::new(opening.session);
+        if let Some((statement, line)) = self.half_typed.take()
+            && statement == working.view.statement
+        {
+            working.set_line(line);
+        }
         self.notes = opening.notes;
         if opening.resumed {
             let word = if working.view.lines.is_empty() {

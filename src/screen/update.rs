@@ -4,7 +4,6 @@ use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
 use super::view;
-use crate::practice::{LessonChoice, Resumable};
 use crate::session::Course;
 use crate::text::{Prose, Slot, Words, printable};
 use tui_input::InputRequest;
@@ -20,7 +19,16 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
         Message::Listed {
             lessons,
             unfinished,
-        } => list(model, lessons, unfinished),
+            older,
+        } => list(
+            model,
+            Menu {
+                lessons,
+                unfinished,
+                older,
+                ..Menu::default()
+            },
+        ),
         Message::Opened(Ok(opening)) => model.show(opening),
         Message::Opened(Err(trouble)) => model.notes = vec![trouble],
         Message::Entered { line, notes } => return judge(model, &line, notes),
@@ -34,16 +42,14 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
     None
 }
 
-fn list(model: &mut Model, lessons: Vec<LessonChoice>, unfinished: Option<Resumable>) {
-    if let Page::Working(_) = model.page {
+fn list(model: &mut Model, menu: Menu) {
+    if let Page::Working(working) = &model.page {
         model.notes.clear();
+        let line = working.input.value().to_owned();
+        model.half_typed = (!line.is_empty()).then(|| (working.view.statement.clone(), line));
     }
     model.over = Over::Nothing;
-    model.page = Page::Menu(Menu {
-        lessons,
-        unfinished,
-        ..Menu::default()
-    });
+    model.page = Page::Menu(menu);
 }
 
 fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
@@ -135,7 +141,10 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
         }
         Command::Enter if menu.rows() > 0 => {
             return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
-                Some(lesson) => Choice::Lesson(lesson),
+                Some(row) => match row.checked_sub(menu.lessons.len()) {
+                    Some(place) => Choice::Older(place),
+                    None => Choice::Lesson(row),
+                },
                 None => Choice::Unfinished,
             }));
         }
@@ -234,22 +243,8 @@ fn edit(working: &mut Working, request: InputRequest) {
         .is_some_and(|changed| changed.value)
     {
         working.recalled = None;
-        read(working);
+        working.read();
     }
-}
-
-fn read(working: &mut Working) {
-    let line = working.input.value();
-    working.preview = if line.trim().is_empty() {
-        None
-    } else {
-        working.session.preview(line)
-    };
-}
-
-fn set_line(working: &mut Working, line: String) {
-    working.input = working.input.clone().with_value(line);
-    read(working);
 }
 
 fn older(working: &mut Working) {
@@ -261,7 +256,7 @@ fn older(working: &mut Working) {
         working.draft = working.input.value().to_owned();
     }
     working.recalled = Some(line);
-    set_line(working, working.history[line].clone());
+    working.set_line(working.history[line].clone());
 }
 
 fn newer(working: &mut Working) {
@@ -271,7 +266,7 @@ fn newer(working: &mut Working) {
     let next = working.history.get(line + 1).cloned();
     working.recalled = next.is_some().then_some(line + 1);
     let text = next.unwrap_or_else(|| working.draft.clone());
-    set_line(working, text);
+    working.set_line(text);
 }
 
 fn enter(model: &mut Model) -> Option<Effect> {
@@ -334,7 +329,9 @@ fn choose_by_number(menu: &mut Menu, c: char) {
     for digits in [menu.digits.clone(), c.to_string()] {
         let row = match digits.parse::<usize>() {
             Ok(0) if digits.len() == 1 && menu.unfinished.is_some() => 0,
-            Ok(number) if (1..=menu.lessons.len()).contains(&number) => menu.before() + number - 1,
+            Ok(number) if (1..=menu.rows() - menu.before()).contains(&number) => {
+                menu.before() + number - 1
+            }
             _ => continue,
         };
         menu.chosen = row;
@@ -361,7 +358,7 @@ fn insert(working: &mut Working, text: &str) -> bool {
     line.extend(value.chars().skip(cursor));
     working.input = working.input.clone().with_value(line).with_cursor(caret);
     working.recalled = None;
-    read(working);
+    working.read();
     fits
 }
 

@@ -1,5 +1,6 @@
 //! An answer to a step with a value: judged, diagnosed, spoken about.
 
+use super::speak::slip_told;
 use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
@@ -50,6 +51,12 @@ impl Session {
             self.holds(asked, &judgement)
         } else if let Some(other) = self.noted_other(asked, &judgement) {
             self.note_other(asked, other, &judgement)
+        } else if let Some(meant) = self.sign_meant_squared(asked, line, &judgement) {
+            self.leave_open(asked, &judgement, &diagnosis, number, Some("square"));
+            let message = self
+                .words
+                .say("talk.sign-not-squared", &[("meant", Slot::Key(meant))]);
+            Outcome::verdict(Sign::Wrong, "verdict.wrong", "wrong", message)
         } else {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
@@ -121,6 +128,7 @@ impl Session {
     fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
         for (step, own) in &judgement.values {
             self.state.standing.insert(*step, own.clone());
+            self.state.gone_on.remove(step);
         }
         // A balance mended takes the place of one gone on with.
         if judgement.target == StepId::MomentSum && judgement.truth == Truth::Holds {
@@ -172,8 +180,7 @@ impl Session {
         let names = self.names();
         let own = self.own_values();
         let diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
-        if let Some(named) = diagnosis.spoken() {
-            self.miss(asked, Some(self.instances[named.instance].mistake.id));
+        if diagnosis.spoken().is_some() {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
         }
         outcome
@@ -196,7 +203,10 @@ impl Session {
             Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
             _ => (Sign::Wrong, "verdict.wrong", "wrong"),
         };
-        let spoken = diagnosis.spoken().cloned();
+        let named = slip_told(judgement, diagnosis).or_else(|| {
+            let spoken = diagnosis.spoken()?;
+            Some(self.instances[spoken.instance].mistake.id)
+        });
         let message = self.words_of_wrong(asked, judgement, diagnosis);
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.mistakes = diagnosis
@@ -205,18 +215,49 @@ impl Session {
             .map(|named| self.instances[named.instance].mistake.id)
             .collect();
         if matches!(sign, Sign::Wrong | Sign::Incomplete) || judgement.truth == Truth::OtherAngle {
-            self.miss(
-                asked,
-                spoken.map(|named| self.instances[named.instance].mistake.id),
-            );
-            self.state.open = Some(Open {
-                judgement: judgement.clone(),
-                diagnosis: diagnosis.clone(),
-                number,
-            });
-            self.state.hint_stage = 0;
+            self.leave_open(asked, judgement, diagnosis, number, named);
         }
         outcome
+    }
+
+    /// A line that does not hold waits for what the learner does about it.
+    fn leave_open(
+        &mut self,
+        asked: StepId,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+        number: usize,
+        named: Option<&'static str>,
+    ) {
+        self.miss(asked, named);
+        self.state.open = Some(Open {
+            judgement: judgement.clone(),
+            diagnosis: diagnosis.clone(),
+            number,
+        });
+        self.state.hint_stage = 0;
+    }
+
+    /// The brackets that are missing in a line such as `sqrt(-349^2 + 954^2)`, if it holds with
+    /// them: `(-349)^2`.
+    fn sign_meant_squared(
+        &self,
+        asked: StepId,
+        line: &str,
+        judgement: &Judgement,
+    ) -> Option<String> {
+        if judgement.truth != Truth::DoesNotHold {
+            return None;
+        }
+        let (mended, meant) = squared_with_sign(line)?;
+        let (names, own) = (self.names(), self.own_values());
+        let again = judge(
+            &self.board(&names, &own),
+            asked,
+            &mended,
+            self.state.next_number,
+        );
+        again.truth.holds().then_some(meant)
     }
 
     /// How the line was read, with its value where it has a form.
@@ -256,4 +297,37 @@ impl Session {
             _ => Some(layout),
         }
     }
+}
+
+/// A line with brackets around each number that has a minus sign before it and a square behind it,
+/// and the first of these as it should be typed.
+fn squared_with_sign(line: &str) -> Option<(String, String)> {
+    let mut mended = String::new();
+    let mut meant = None;
+    let mut rest = line;
+    while let Some(start) = rest.find(['-', '−']) {
+        let sign = rest[start..].chars().next().map_or(1, char::len_utf8);
+        let behind = &rest[start + sign..];
+        let digits = behind
+            .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+            .unwrap_or(behind.len());
+        let (number, after) = behind.split_at(digits);
+        let mark = ["^2", "²", "**2"]
+            .iter()
+            .find(|mark| after.starts_with(**mark));
+        mended.push_str(&rest[..start]);
+        // After a term the sign takes away, and only the number is squared.
+        let opens = mended.trim_end().chars().next_back();
+        let alone = opens.is_none_or(|c| matches!(c, '(' | '[' | '=' | '+' | '*' | '/' | ','));
+        match mark {
+            Some(mark) if alone && !number.is_empty() => {
+                mended.push_str(&format!("(-{number})"));
+                meant.get_or_insert_with(|| format!("(-{number}){mark}"));
+            }
+            _ => mended.push_str(&rest[start..start + sign + digits]),
+        }
+        rest = after;
+    }
+    mended.push_str(rest);
+    Some((mended, meant?))
 }

@@ -184,7 +184,7 @@ impl Session {
             hints: outcome.hint.iter().map(|(_, hint)| hint.clone()).collect(),
             standing: true,
         };
-        self.keep(view.clone());
+        self.keep(view.clone(), outcome.truth == "hint");
         if self.state.course == Course::On && self.asked().is_none() {
             self.state.course = Course::Finished;
         }
@@ -232,16 +232,13 @@ impl Session {
         }
     }
 
-    /// Puts a line on the working. A hint is shown beneath the line that it speaks of.
-    fn keep(&mut self, view: LineView) {
-        let hint_only = view.sign == Sign::Talk && !view.hints.is_empty() && view.number.is_none();
-        if hint_only
-            && let Some(last) = self
-                .state
-                .lines
-                .iter_mut()
-                .rev()
-                .find(|line| line.number.is_some())
+    /// Puts a line on the working. A hint is shown beneath the line that it speaks of: the last
+    /// one, if that was to answer the same step and did not.
+    fn keep(&mut self, view: LineView, is_hint: bool) {
+        if is_hint
+            && let Some(last) = self.state.lines.last_mut()
+            && last.number.is_some()
+            && last.about == view.about
             && matches!(last.sign, Sign::Wrong | Sign::Unclear | Sign::Incomplete)
         {
             last.hints.extend(view.hints);

@@ -66,7 +66,7 @@ impl Session {
         let mut outcome = Outcome::verdict(sign, verdict, truth, Prose::default());
         for reply in &replies {
             if reply.sign == Sign::Wrong {
-                self.miss(StepId::Forces, reply.mistake);
+                self.miss(StepId::Forces, reply.mistake.or(Some("force-said")));
             }
             outcome.mistakes.extend(reply.mistake);
         }

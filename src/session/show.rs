@@ -70,7 +70,8 @@ impl Session {
         if let Some(own) = self.state.standing.get(&step) {
             return Some(own.value).filter(|_| self.is_number(step));
         }
-        let reached = self.state.reached.contains_key(&step);
+        let reached =
+            self.state.reached.contains_key(&step) && self.state.gone_on.get(&step) != Some(&false);
         // A multiple of the unknown follows the learner's own unknown.
         let own = |id: StepId| self.state.standing.get(&id).map(|own| (id, own.value));
         let pins: Pins = match step {
@@ -102,7 +103,11 @@ impl Session {
     /// What is asked now.
     pub(super) fn question(&self) -> Prose {
         let Some(asked) = self.asked() else {
-            return self.words.say("question.finished", &[]);
+            let key = match self.is_well_worked() {
+                true => "question.finished-well",
+                false => "question.finished",
+            };
+            return self.words.say(key, &[]);
         };
         let noun = asked
             .force()
@@ -465,27 +470,28 @@ impl Session {
             }
             None => force.symbol.shown(),
         };
-        let found = [Axis::Horizontal, Axis::Vertical]
-            .into_iter()
-            .map(|axis| StepId::Reaction(id, Part::Along(axis)))
-            .filter(|step| self.key.step(*step).is_some())
-            .all(|step| self.state.reached.contains_key(&step));
-        let part = |axis: Axis| {
-            self.key
-                .value(
-                    StepId::Reaction(id, Part::Along(axis)),
-                    self.sampling.own(),
-                    &Pins::new(),
-                )
-                .unwrap_or(0.0)
-        };
-        let direction = (force.acting == Acting::Anywhere && found)
-            .then(|| libm::atan2(part(Axis::Vertical), part(Axis::Horizontal)));
+        let direction = (force.acting == Acting::Anywhere)
+            .then(|| self.own_direction(id))
+            .flatten();
         ForceMark {
             force: id,
             label,
             direction,
         }
+    }
+
+    /// The way of a support's force as the learner's own parts give it; `None` until all stand.
+    fn own_direction(&self, id: ForceId) -> Option<f64> {
+        let part = |axis: Axis| {
+            let step = StepId::Reaction(id, Part::Along(axis));
+            match self.key.step(step) {
+                // Where nothing acts along an axis there is no part along it.
+                None => Some(0.0),
+                Some(_) => self.state.standing.get(&step).map(|own| own.function[0]),
+            }
+        };
+        let (x, y) = (part(Axis::Horizontal)?, part(Axis::Vertical)?);
+        Some(libm::atan2(y, x))
     }
 
     fn angle_marks(&self) -> Vec<AngleMark> {

@@ -10,6 +10,31 @@ use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, number_text, unit_for, value_text};
 
+/// What is named about a line that does not hold, where that is no mistake of the catalogue: the
+/// end of its key under `summary.slip`. In the order of what is said (see `words_of_wrong`).
+pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<&'static str> {
+    let evidence = &judgement.evidence;
+    let by_form = diagnosis
+        .spoken()
+        .is_some_and(|named| named.because == Because::Form);
+    Some(match &judgement.truth {
+        Truth::TooFewFigures => "figures",
+        Truth::WrongUnit { .. } => "unit",
+        Truth::Mismatched(_) => "mismatch",
+        Truth::OtherAngle => "other-angle",
+        _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.same_turn => "sense",
+        _ if evidence.takes_ten || evidence.gravity_told => "gravity",
+        _ if evidence.negative_pull || evidence.wrong_way => "way",
+        _ if evidence.misread.is_some() => "misread",
+        _ => match diagnosis.spoken() {
+            Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
+            _ if diagnosis.slip || diagnosis.pen_slip => "sum",
+            _ => return None,
+        },
+    })
+}
+
 impl Session {
     /// What is said about a line that holds.
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
@@ -142,11 +167,24 @@ impl Session {
             }
             _ => {}
         }
+        let prose = match self.evidence_told(judgement, diagnosis) {
+            Some(told) => told,
+            None => self.diagnosis_told(judgement, diagnosis),
+        };
+        // Said once a step; the footer and `help` say it always.
+        if self.state.open.is_some() {
+            return prose;
+        }
+        prose.then(self.words.say("talk.after-wrong", &[]))
+    }
+
+    /// What the form of a line shows by itself, before any mistake is looked for.
+    fn evidence_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Option<Prose> {
         let by_form = diagnosis
             .spoken()
             .is_some_and(|named| named.because == Because::Form);
         if judgement.evidence.surplus && !by_form {
-            return self.words.say("talk.surplus", &[]);
+            return Some(self.words.say("talk.surplus", &[]));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
         if judgement.evidence.same_turn {
@@ -154,23 +192,25 @@ impl Session {
                 ("body", Slot::Word(self.problem.body().noun.clone())),
                 ("pivot", Slot::Word(self.pivot_noun())),
             ];
-            return self.words.say("talk.same-turn", &slots);
+            return Some(self.words.say("talk.same-turn", &slots));
         }
         if judgement.evidence.takes_ten {
-            return self.words.say("talk.gravity-ten", &own);
+            return Some(self.words.say("talk.gravity-ten", &own));
         }
         if judgement.evidence.gravity_told {
-            return self.words.say("talk.gravity-told", &own);
+            return Some(self.words.say("talk.gravity-told", &own));
         }
         if judgement.evidence.negative_pull {
-            return self.words.say("talk.pull-negative", &[]);
+            return Some(self.words.say("talk.pull-negative", &[]));
         }
         if judgement.evidence.wrong_way {
-            return self.words.say("talk.way-wrong", &[]);
+            return Some(self.words.say("talk.way-wrong", &[]));
         }
-        if let Some(given) = judgement.evidence.misread {
-            return self.misread(given);
-        }
+        judgement.evidence.misread.map(|given| self.misread(given))
+    }
+
+    /// The thought behind a line, a slip, or that none is known.
+    fn diagnosis_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Prose {
         let mut prose = match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
                 self.thought(judgement, named)
@@ -199,11 +239,7 @@ impl Session {
             ];
             prose = self.words.say("talk.dimension", &slots).then(prose);
         }
-        // Said once a step; the footer and `help` say it always.
-        if self.state.open.is_some() {
-            return prose;
-        }
-        prose.then(self.words.say("talk.after-wrong", &[]))
+        prose
     }
 
     /// True if the line that was read names its own target.

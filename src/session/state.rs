@@ -36,6 +36,9 @@ pub(super) struct State {
     pub(super) carried: Vec<Key>,
     /// Steps done or passed, and the index of the line that did it.
     pub(super) reached: BTreeMap<StepId, (Progress, Option<usize>)>,
+    /// Steps gone on with though their line does not hold, and whether it gave a value. Of one in
+    /// dispute that gave none nothing is told.
+    pub(super) gone_on: BTreeMap<StepId, bool>,
     pub(super) open: Option<Open>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
@@ -63,6 +66,7 @@ impl State {
             own_names: Vec::new(),
             carried: Vec::new(),
             reached: BTreeMap::new(),
+            gone_on: BTreeMap::new(),
             open: None,
             hint_stage: 0,
             named: Vec::new(),

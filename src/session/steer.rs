@@ -1,11 +1,12 @@
 //! Commands: help, hints, going back and on.
 
 use super::command::Command;
+use super::state::Open;
 use super::turn::{Course, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
-use crate::judge::{Own, own_of_wrong, own_relation};
-use crate::key::{Samples, StepId};
+use crate::judge::{Own, Truth, own_of_wrong, own_relation};
+use crate::key::{Key, Samples, StepId};
 use crate::text::{Prose, Slot};
 
 impl Session {
@@ -206,6 +207,7 @@ impl Session {
         for step in &together {
             self.state.reached.remove(step);
             self.state.standing.remove(step);
+            self.state.gone_on.remove(step);
         }
         let number = self.state.lines.get(line).and_then(|line| line.number);
         self.state
@@ -253,30 +255,12 @@ impl Session {
             };
             return Outcome::talk(self.words.say(key, &[]));
         };
-        let names = self.names();
-        let own_values = self.own_values();
-        let target = open.judgement.target;
         // An equation that does not hold gives no value for what is asked.
         if open.judgement.evidence.false_equation {
             return Outcome::talk(self.words.say("talk.no-value", &[]));
         }
-        let spoken = open.diagnosis.spoken().map(|named| named.instance);
-        let (own, carried) = {
-            let board = self.board(&names, &own_values);
-            let pins = board.own_pins();
-            let function: Option<Samples> = spoken.and_then(|instance| {
-                self.instances[instance]
-                    .key
-                    .function(&self.key, target, &self.sampling, &pins)
-            });
-            let own = if target == StepId::MomentSum {
-                own_relation(&board, &open.judgement, open.number, function)
-            } else {
-                own_of_wrong(&board, &open.judgement, open.number, function)
-            };
-            let model = spoken.map(|instance| self.instances[instance].key.clone());
-            (own, model)
-        };
+        let target = open.judgement.target;
+        let (own, carried) = self.own_of_open(&open);
         // The unknown given where its balance is asked is the balance solved.
         let target = match target {
             StepId::Pull(_) if asked == StepId::MomentSum => StepId::MomentSum,
@@ -285,13 +269,24 @@ impl Session {
         // A wrong relation of the unknown is carried as a relation, not as a number.
         let pull =
             matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some());
+        let relation = pull || target == StepId::MomentSum;
+        // The number is right where only its unit or its figures are not.
+        let number_right = matches!(
+            open.judgement.truth,
+            Truth::WrongUnit { .. } | Truth::TooFewFigures
+        );
+        let gives_value = own.is_some() || number_right || relation && carried.is_some();
+        if !gives_value && !disputed {
+            return Outcome::talk(self.words.say("talk.no-value", &[]));
+        }
+        self.state.gone_on.insert(target, gives_value);
         if let Some(own) = own.filter(|_| !pull) {
             self.state.standing.insert(target, own);
         }
-        if pull || target == StepId::MomentSum {
+        if relation {
             self.state.carried.extend(carried);
         }
-        self.reach(asked, Progress::Done);
+        self.reach(target, Progress::Done);
         let key = if disputed {
             "talk.disputed"
         } else {
@@ -302,5 +297,36 @@ impl Session {
         outcome.truth = if disputed { "disputed" } else { "carried" };
         outcome.sign = Sign::Talk;
         outcome
+    }
+
+    /// What a line that does not hold leaves behind when the learner goes on with it: its value,
+    /// and the working that it is right in.
+    fn own_of_open(&self, open: &Open) -> (Option<Own>, Option<Key>) {
+        let names = self.names();
+        let own_values = self.own_values();
+        let board = self.board(&names, &own_values);
+        let pins = board.own_pins();
+        let target = open.judgement.target;
+        let model = open
+            .diagnosis
+            .spoken()
+            .map(|named| &self.instances[named.instance].key);
+        let function: Option<Samples> =
+            model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
+        let own = if target == StepId::MomentSum {
+            own_relation(&board, &open.judgement, open.number, function)
+        } else if open.judgement.evidence.wrong_way {
+            // Its size holds: it is the right value with the other sign.
+            board.right(target).map(|right| Own {
+                line: open.number,
+                value: -right[0],
+                typed: None,
+                function: right.map(|value| -value),
+                right: false,
+            })
+        } else {
+            own_of_wrong(&board, &open.judgement, open.number, function)
+        };
+        (own, model.cloned())
     }
 }

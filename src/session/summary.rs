@@ -6,63 +6,116 @@ use crate::hint::told;
 use crate::key::StepId;
 use crate::text::{Piece, Prose, Slot, Tag};
 
+/// What a finished walk counts. Every sentence of the summary rests on these.
+struct Counts {
+    /// Steps asked.
+    all: usize,
+    /// Right at the first go and without a hint.
+    at_once: usize,
+    /// Answered by the learner, with a line that holds.
+    answered: usize,
+    /// Passed over or shown.
+    passed: usize,
+    /// Gone on with though the line does not hold.
+    gone_on: usize,
+    /// Lines that did not hold.
+    wrong: usize,
+}
+
 impl Session {
+    fn counts(&self) -> Counts {
+        let asked: Vec<StepId> = self.key.asked().map(|step| step.id).collect();
+        let count = |wanted: &dyn Fn(&StepId) -> bool| asked.iter().filter(|id| wanted(id)).count();
+        let state = &self.state;
+        let passed = |id: &StepId| matches!(state.reached.get(id), Some((Progress::Passed, _)));
+        let gone_on = |id: &StepId| state.gone_on.contains_key(id);
+        let answered = |id: &StepId| state.reached.contains_key(id) && !passed(id) && !gone_on(id);
+        Counts {
+            all: asked.len(),
+            at_once: count(&|id| {
+                answered(id) && !state.wrong.contains_key(id) && !state.hinted.contains_key(id)
+            }),
+            answered: count(&answered),
+            passed: count(&passed),
+            gone_on: count(&gone_on),
+            wrong: state.wrong.values().sum(),
+        }
+    }
+
+    /// True if by far the most steps were answered by the learner.
+    pub(super) fn is_well_worked(&self) -> bool {
+        let counts = self.counts();
+        4 * counts.answered >= 3 * counts.all
+    }
+
     /// The summary of a finished problem; empty before.
     pub(super) fn summary(&self) -> Vec<Prose> {
         if !self.is_finished() {
             return Vec::new();
         }
-        let asked: Vec<StepId> = self.key.asked().map(|step| step.id).collect();
-        let at_once = asked
-            .iter()
-            .filter(|step| {
-                matches!(self.state.reached.get(step), Some((Progress::Done, _)))
-                    && !self.state.wrong.contains_key(step)
-                    && !self.state.hinted.contains_key(step)
-            })
-            .count();
-        let counts = [
-            ("count", Slot::Word(at_once.to_string())),
-            ("all", Slot::Word(asked.len().to_string())),
-        ];
-        let mut summary = vec![self.words.say("summary.at-once", &counts)];
-        let mut mistakes: Vec<(&'static str, usize)> = self
+        let counts = self.counts();
+        let say = |key: &str, count: usize| {
+            let slots = [
+                ("count", Slot::Word(count.to_string())),
+                ("all", Slot::Word(counts.all.to_string())),
+            ];
+            self.words.say(key, &slots)
+        };
+        let mut summary = vec![say("summary.at-once", counts.at_once)];
+        if counts.passed > 0 {
+            summary.push(say("summary.passed", counts.passed));
+        }
+        if counts.gone_on > 0 {
+            summary.push(say("summary.gone-on", counts.gone_on));
+        }
+        let mistakes = self.mistakes_named();
+        for name in &mistakes {
+            let slots = [("mistake", Slot::Word(name.clone()))];
+            summary.push(self.words.say("summary.mistake", &slots));
+        }
+        if counts.wrong > 0 && mistakes.is_empty() {
+            summary.push(say("summary.wrong", counts.wrong));
+        }
+        if counts.wrong == 0 && counts.answered > 0 {
+            summary.push(self.words.say("summary.no-mistake", &[]));
+        }
+        summary.push(self.words.say("summary.key", &[]));
+        for step in self.key.asked().map(|step| step.id) {
+            if !matches!(step, StepId::Forces | StepId::Pivot) {
+                summary.push(Prose(vec![Piece {
+                    tag: Tag::Value,
+                    text: told(&self.case(), step),
+                }]));
+            }
+        }
+        let next = match mistakes.first() {
+            Some(_) => "summary.next-again",
+            None if counts.wrong > 0 || 2 * counts.at_once < counts.all => "summary.next-same",
+            None => "summary.next-on",
+        };
+        summary.push(self.words.say(next, &[]));
+        summary
+    }
+
+    /// The names of the mistakes and slips that were told, those told most first; three at most.
+    fn mistakes_named(&self) -> Vec<String> {
+        let mut told: Vec<(&str, usize)> = self
             .state
             .mistakes
             .iter()
             .map(|(id, count)| (*id, *count))
             .collect();
-        mistakes.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
-        for (id, _) in mistakes.iter().take(3) {
+        told.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+        let name = |id: &str| match id {
             // A force that nothing makes rewrites no working: it is no mistake of the catalogue.
-            let name = match *id {
-                "force-invented" => self.words.word("talk.invention-name"),
-                id => self.words.word(&format!("mistake.{id}.name")),
-            };
-            summary.push(
-                self.words
-                    .say("summary.mistake", &[("mistake", Slot::Word(name))]),
-            );
-        }
-        if mistakes.is_empty() {
-            summary.push(self.words.say("summary.no-mistake", &[]));
-        }
-        summary.push(self.words.say("summary.key", &[]));
-        for step in asked
-            .iter()
-            .filter(|step| !matches!(step, StepId::Forces | StepId::Pivot))
-        {
-            let text = told(&self.case(), *step);
-            summary.push(Prose(vec![Piece {
-                tag: Tag::Value,
-                text,
-            }]));
-        }
-        let next = match mistakes.first() {
-            Some(_) => "summary.next-again",
-            None => "summary.next-on",
+            "force-invented" => self.words.word("talk.invention-name"),
+            id => {
+                let slip = format!("summary.slip.{id}");
+                let mistake = format!("mistake.{id}.name");
+                let key = if self.words.has(&slip) { slip } else { mistake };
+                self.words.word(&key)
+            }
         };
-        summary.push(self.words.say(next, &[]));
-        summary
+        told.iter().take(3).map(|(id, _)| name(id)).collect()
     }
 }

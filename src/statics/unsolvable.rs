@@ -150,24 +150,27 @@ impl fmt::Display for Unsolvable {
                 contact,
                 needed_n,
                 most_n,
-            } => write!(
-                formatter,
-                "it would slip at {contact}: {} N of friction are needed and {} N is the most that \
-                 the contact gives; make it rougher, or change what pushes",
-                figures_text(*needed_n, 3),
-                figures_text(*most_n, 3)
-            ),
+            } => {
+                let (needed, most) = told_apart(*needed_n, *most_n);
+                write!(
+                    formatter,
+                    "it would slip at {contact}: {needed} N of friction are needed and {most} N is \
+                     the most that the contact gives; make it rougher, or change what pushes"
+                )
+            }
             Unsolvable::WouldTopple {
                 base,
                 off_m,
                 half_m,
-            } => write!(
-                formatter,
-                "it would topple over {base}: the push would have to act {} m from the middle of \
-                 the base, and the edge is {} m away; widen the base, or push lower",
-                figures_text(*off_m, 3),
-                figures_text(*half_m, 3)
-            ),
+            } => {
+                let (off, half) = told_apart(*off_m, *half_m);
+                write!(
+                    formatter,
+                    "it would topple over {base}: the push would have to act {off} m from the \
+                     middle of the base, and the edge is {half} m away; widen the base, or push \
+                     lower"
+                )
+            }
             Unsolvable::NoneInRange { sought, low, high } => write!(
                 formatter,
                 "no value of {sought} between {} and {} (SI units) makes it happen; widen the \
@@ -201,6 +204,15 @@ impl fmt::Display for Unsolvable {
             ),
         }
     }
+}
+
+/// Two numbers at three figures, or at as many as show which is the larger.
+fn told_apart(one: f64, other: f64) -> (String, String) {
+    let told = |figures: u8| (figures_text(one, figures), figures_text(other, figures));
+    (3..=9)
+        .map(told)
+        .find(|(one, other)| one != other)
+        .unwrap_or_else(|| told(9))
 }
 
 impl std::error::Error for Unsolvable {}

@@ -22,6 +22,8 @@ pub struct History {
 pub struct Found {
     /// The newest problem that was opened and not closed.
     pub resume: Option<Resume>,
+    /// Those opened before it and not closed either, the latest first.
+    pub older: Vec<Resume>,
     /// What the learner should be told about the files, once.
     pub notes: Vec<Note>,
 }

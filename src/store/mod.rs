@@ -109,8 +109,10 @@ impl Store {
     /// As [`Store::history`].
     pub fn unfinished(&self, learner: &Learner) -> Result<Found, StoreTrouble> {
         let history = self.history(learner)?;
+        let mut left = crate::record::all_unfinished_over(&history.journals).into_iter();
         Ok(Found {
-            resume: crate::record::unfinished_over(&history.journals),
+            resume: left.next(),
+            older: left.collect(),
             notes: history.notes,
         })
     }

@@ -451,6 +451,14 @@ impl Walk<'_> {
                 for place in [*from, *to] {
                     self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
                 }
+                let Some(length) = system.leg(load.body, *leg).map(|leg| leg.length) else {
+                    continue;
+                };
+                let along = |place: &Place| place.distance(length, &values);
+                if (along(from) - along(to)).abs() <= 1e-9 * values[length.0] {
+                    let what = load.noun.clone();
+                    self.faults.push(Fault::NoLength { what });
+                }
             }
         }
     }

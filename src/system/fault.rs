@@ -48,6 +48,11 @@ pub enum Fault {
         /// What points nowhere.
         what: String,
     },
+    /// A load that is spread from a place to the same place.
+    NoLength {
+        /// The load.
+        what: String,
+    },
     /// A given that nothing uses.
     Unused {
         /// The given's name.
@@ -108,6 +113,10 @@ impl fmt::Display for Fault {
             Fault::NoDirection { what } => {
                 write!(formatter, "{what} points at the place where it acts")
             }
+            Fault::NoLength { what } => write!(
+                formatter,
+                "{what} is spread over no length: its two places are the same"
+            ),
             Fault::Unused { symbol } => write!(formatter, "{symbol} is given but nothing uses it"),
             Fault::NameTwice { symbol } => {
                 write!(formatter, "the name {symbol} is used for two things")

@@ -4,11 +4,13 @@
 //! Meaning and colour are kept apart: a sentence is a list of tagged pieces, and only the screen
 //! decides how a tag looks.
 
+mod bound;
 mod prose;
 mod span;
 mod symbol;
 mod words;
 
+pub use bound::{HARD_SPACE, SOFT_SPACE, bound};
 pub use prose::{Piece, Prose, Tag};
 pub use span::{Span, printable};
 pub use symbol::Symbol;

@@ -11,4 +11,4 @@ mod table;
 
 pub use dimension::Dimension;
 pub use figures::{Written, figures_text, number_text};
-pub use table::{Unit, find_unit, unit_for, value_text};
+pub use table::{Unit, find_unit, unit_for, value_text, with_minus};

@@ -137,17 +137,22 @@ pub fn unit_for(dimension: Dimension) -> Option<&'static Unit> {
     UNITS.iter().find(|unit| unit.dimension == dimension)
 }
 
-/// A value with its unit at so many figures: `96.3 N`, `35.0°`, `102 N m`.
+/// A number as it is printed: with the sign of subtraction before it, not a hyphen.
+pub fn with_minus(text: &str) -> String {
+    match text.strip_prefix('-') {
+        Some(size) => format!("−{size}"),
+        None => text.to_owned(),
+    }
+}
+
+/// A value with its unit at so many figures: `96.3 N`, `35.0°`, `−102 N m`.
 pub fn value_text(value: f64, dimension: Dimension, figures: u8) -> String {
     match unit_for(dimension) {
-        None => figures_text(value, figures),
+        None => with_minus(&figures_text(value, figures)),
         Some(unit) => {
             let gap = if unit.symbol == "°" { "" } else { " " };
-            format!(
-                "{}{gap}{}",
-                figures_text(value / unit.factor, figures),
-                unit.symbol
-            )
+            let number = with_minus(&figures_text(value / unit.factor, figures));
+            format!("{number}{gap}{}", unit.symbol)
         }
     }
 }
@@ -172,6 +177,7 @@ mod tests {
             "45.0°"
         );
         assert_eq!(value_text(0.5, Dimension::NUMBER, 2), "0.50");
+        assert_eq!(value_text(-349.0, Dimension::FORCE, 3), "−349 N");
         assert_eq!(value_text(150.0, Dimension::FORCE_A_LENGTH, 3), "150 N/m");
     }
 }

@@ -4,7 +4,10 @@ use super::evaluate::Numbers;
 use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
 use crate::key::{Atom, Binding, two_sides, written};
 use crate::system::{ActId, Spot, System};
-use crate::units::value_text;
+use crate::units::{value_text, with_minus};
+
+/// A value below this share of another of its kind is left over from rounding.
+const DUST: f64 = 1e-12;
 
 /// One line of a working, told.
 #[derive(Clone, Debug, PartialEq)]
@@ -114,11 +117,28 @@ struct Teller<'a> {
 }
 
 impl Teller<'_> {
+    /// A quantity's value; what is only the dust of rounding is zero.
+    fn value(&self, id: Quantity) -> Option<f64> {
+        let of = |id| {
+            self.working
+                .value(id, self.numbers.values, self.numbers.gravity)
+        };
+        let (value, dimension) = (of(id)?, self.working.named(id)?.dimension);
+        let count = self.working.quantities.len();
+        let larger = (0..count)
+            .map(Quantity)
+            .filter(|other| {
+                let named = self.working.named(*other);
+                named.is_some_and(|named| named.dimension == dimension)
+            })
+            .filter_map(of)
+            .any(|other| value.abs() < DUST * other.abs());
+        Some(if larger { 0.0 } else { value })
+    }
+
     fn quantity(&self, id: Quantity, open: &[Quantity]) -> Option<Told> {
         let named = self.working.named(id)?;
-        let value = self
-            .working
-            .value(id, self.numbers.values, self.numbers.gravity)?;
+        let value = self.value(id)?;
         let shown = named.symbol.shown();
         let value = value_text(value, named.dimension, self.system.figures());
         let text = match &named.rule {
@@ -176,7 +196,7 @@ impl Teller<'_> {
                 let given = self.system.given(id);
                 let printed = self.numbers.values.get(id.0) == Some(&given.value);
                 let text = if printed {
-                    given.written.clone()
+                    with_minus(&given.written)
                 } else {
                     let value = self.numbers.values.get(id.0).copied().unwrap_or(f64::NAN);
                     value_text(value, given.dimension, self.system.figures())
@@ -200,10 +220,7 @@ impl Teller<'_> {
                     let (text, binding) = written(formula, &|atom| self.number(atom, open), false);
                     return (text, binding >= Binding::Product);
                 }
-                let value = self
-                    .working
-                    .value(id, self.numbers.values, self.numbers.gravity)
-                    .unwrap_or(f64::NAN);
+                let value = self.value(id).unwrap_or(f64::NAN);
                 let text = value_text(value, named.dimension, self.system.figures());
                 (text, value >= 0.0)
             }

@@ -339,3 +339,33 @@ fn verif_a_problem_of_a_newer_version_is_told_of_once_and_stays() {
     assert!(desk.take_notes().is_empty(), "told once");
     assert_eq!(fs::read_to_string(&journal).unwrap(), newer);
 }
+
+#[test]
+fn verif_older_problems_that_were_left_can_be_gone_on_with_too() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut titles = Vec::new();
+    for seed in [3, 4, 5] {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, seed);
+        let line = format!("W = {seed} N");
+        enter(&mut desk, opening.session.as_mut(), &line);
+        titles.push(opening.session.view().statement);
+    }
+    let mut first = desk(saves.path());
+    assert_eq!(first.resume.as_ref().unwrap().lines[0].text, "W = 5 N");
+    assert_eq!(first.older_unfinished().len(), 2);
+    let mut opening = first.resume_older(1).unwrap();
+    assert!(opening.resumed);
+    assert_eq!(opening.session.view().statement, titles[0]);
+    enter(&mut first, opening.session.as_mut(), "skip");
+    first.closed(false);
+    // What was worked at last is offered first; the others stay.
+    assert_eq!(first.resume.as_ref().unwrap().lines.len(), 2);
+    let others: Vec<&str> = first
+        .older
+        .iter()
+        .map(|left| left.lines[0].text.as_str())
+        .collect();
+    assert_eq!(others, ["W = 5 N", "W = 4 N"]);
+    assert!(first.resume_older(2).is_err());
+}

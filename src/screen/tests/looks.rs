@@ -44,6 +44,12 @@ fn menu(unfinished: bool, columns: u16, rows: u16) -> Model {
             title: "The shelf of the pantry".into(),
             lines: 4,
         }),
+        older: (0..u32::from(unfinished))
+            .map(|_| Resumable {
+                title: "The gangway of the ferry".into(),
+                lines: 9,
+            })
+            .collect(),
         ..Remembering::default()
     };
     let mut model = blank(columns, rows);

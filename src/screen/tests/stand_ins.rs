@@ -86,6 +86,7 @@ impl Tutor for Canned {
 pub(super) struct Remembering {
     pub(super) asked: Vec<String>,
     pub(super) unfinished: Option<Resumable>,
+    pub(super) older: Vec<Resumable>,
     pub(super) full_disk: bool,
     pub(super) lesson: Option<usize>,
 }
@@ -157,6 +158,15 @@ impl Desk for Remembering {
 
     fn unfinished(&mut self) -> Option<Resumable> {
         self.unfinished.clone()
+    }
+
+    fn older_unfinished(&self) -> Vec<Resumable> {
+        self.older.clone()
+    }
+
+    fn resume_older(&mut self, place: usize) -> Result<Opening, Prose> {
+        self.asked.push(format!("resume older {place}"));
+        self.resume()
     }
 
     fn resume(&mut self) -> Result<Opening, Prose> {

@@ -1,7 +1,7 @@
 //! What messages change, and what they ask of the desk.
 
 use super::stand_ins::{Remembering, at_problem, blank, open};
-use crate::practice::{Resumable, Start};
+use crate::practice::{Desk, Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Page, Pane};
@@ -226,6 +226,35 @@ fn tab_goes_from_leaving_to_the_lessons() {
 }
 
 #[test]
+fn a_half_typed_line_is_there_again_after_help_the_list_and_the_word_before_leaving() {
+    let mut seat = Seat::at_menu(true);
+    seat.press(Command::Enter);
+    seat.type_in("3*x");
+    for (away, back) in [
+        (Command::Help, Command::Backspace),
+        (Command::Leave, Command::Down),
+    ] {
+        seat.press(away);
+        seat.press(back);
+        assert_eq!(seat.model.over, Over::Nothing);
+        assert_eq!(seat.input(), "3*x", "{away:?}");
+    }
+    seat.press(Command::Lessons);
+    seat.press(Command::Enter);
+    assert_eq!(seat.input(), "3*x");
+    assert_eq!(
+        open(&mut seat.model).preview.as_deref(),
+        Some("3 · x"),
+        "it is read again"
+    );
+    // What was entered or deleted does not come back.
+    seat.press(Command::Enter);
+    seat.press(Command::Lessons);
+    seat.press(Command::Enter);
+    assert_eq!(seat.input(), "");
+}
+
+#[test]
 fn after_the_end_an_empty_line_brings_a_fresh_problem_of_the_lesson() {
     let mut seat = Seat::at_menu(false);
     seat.press(Command::Enter);
@@ -294,6 +323,32 @@ fn the_unfinished_problem_can_be_put_away() {
     assert_eq!(seat.desk.asked, ["decline"]);
     seat.press(Command::Delete);
     assert_eq!(seat.desk.asked, ["decline"]);
+}
+
+#[test]
+fn older_unfinished_problems_stand_behind_the_lessons() {
+    let older = |title: &str| Resumable {
+        title: title.into(),
+        lines: 2,
+    };
+    let mut seat = Seat {
+        desk: Remembering {
+            unfinished: Some(older("The shelf of the pantry")),
+            older: vec![older("The gate"), older("The crane")],
+            ..Remembering::default()
+        },
+        model: blank(80, 24),
+    };
+    begin(&mut seat.desk, &mut seat.model, Start::Menu);
+    let lessons = seat.desk.lessons().len();
+    seat.press(Command::LineEnd);
+    seat.press(Command::Up);
+    seat.press(Command::Enter);
+    assert_eq!(seat.desk.asked, ["resume older 0", "resume"]);
+    seat.press(Command::Lessons);
+    seat.type_in(&(lessons + 2).to_string());
+    seat.press(Command::Enter);
+    assert_eq!(seat.desk.asked[3], "resume older 1");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::prose::{hang, wrap, wrap_text};
 use super::{ask, strip};
+use crate::practice::Resumable;
 use crate::screen::model::{Menu, Model};
 use crate::text::Slot;
 use ratatui::Frame;
@@ -118,25 +119,8 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
     let mut choices = Vec::new();
     if let Some(unfinished) = &menu.unfinished {
         let title = model.words.word("screen.menu.carry-on");
-        let lines = match unfinished.lines {
-            1 => "screen.menu.lines.one",
-            _ => "screen.menu.lines.many",
-        };
-        let told = model.words.say(
-            lines,
-            &[
-                ("title", Slot::Word(unfinished.title.clone())),
-                ("count", Slot::Value(unfinished.lines.to_string())),
-            ],
-        );
-        choices.push(choice(
-            model,
-            menu.chosen == 0,
-            0,
-            &title,
-            &told.to_string(),
-            width,
-        ));
+        let told = left(model, "screen.menu.lines", unfinished);
+        choices.push(choice(model, menu.chosen == 0, 0, &title, &told, width));
     }
     for (place, lesson) in menu.lessons.iter().enumerate() {
         let chosen = menu.chosen == menu.before() + place;
@@ -149,7 +133,26 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
             width,
         ));
     }
+    for (place, older) in menu.older.iter().enumerate() {
+        let number = menu.lessons.len() + place + 1;
+        let chosen = menu.chosen == menu.before() + number - 1;
+        let told = left(model, "screen.menu.older", older);
+        choices.push(choice(model, chosen, number, &older.title, &told, width));
+    }
     choices
+}
+
+/// How far a problem that was left is.
+fn left(model: &Model, key: &str, left: &Resumable) -> String {
+    let key = match left.lines {
+        1 => format!("{key}.one"),
+        _ => format!("{key}.many"),
+    };
+    let slots = [
+        ("title", Slot::Word(left.title.clone())),
+        ("count", Slot::Value(left.lines.to_string())),
+    ];
+    model.words.say(&key, &slots).to_string()
 }
 
 /// One choice: its number and title, and beneath what it is about.

@@ -1,7 +1,7 @@
 //! Sentences in rows of a given width.
 
 use crate::screen::theme::Theme;
-use crate::text::{Prose, Tag};
+use crate::text::{HARD_SPACE, Prose, SOFT_SPACE, Tag, bound};
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
@@ -12,47 +12,28 @@ const KEPT_WHOLE: usize = 16;
 /// A sentence in rows of `width` columns, broken at spaces where that can be.
 pub(super) fn wrap(theme: Theme, prose: &Prose, width: usize, base: Style) -> Vec<Line<'static>> {
     let mut rows = Rows::new(width);
-    for piece in &prose.0 {
-        let text = theme.letters(&piece.text);
-        let style = base.patch(theme.tag(piece.tag));
-        let whole = piece.tag != Tag::Plain && text.width() <= KEPT_WHOLE.min(width);
-        for c in bound(&text).chars() {
+    let pieces: Vec<_> = prose
+        .0
+        .iter()
+        .map(|piece| (piece.tag, theme.letters(&piece.text)))
+        .collect();
+    // A number and its unit may be two pieces.
+    let whole: String = pieces.iter().map(|(_, text)| text.as_ref()).collect();
+    let joined = bound(&whole);
+    let mut letters = joined.chars();
+    for (tag, text) in pieces {
+        let style = base.patch(theme.tag(tag));
+        let whole = tag != Tag::Plain && text.width() <= KEPT_WHOLE.min(width);
+        for c in letters.by_ref().take(text.chars().count()) {
             match c {
                 '\n' => rows.end_row(),
-                HARD => rows.put(' ', style),
-                ' ' if !whole => rows.space(style),
+                ' ' if whole => rows.put(HARD_SPACE, style),
+                ' ' => rows.space(style),
                 c => rows.put(c, style),
             }
         }
     }
     rows.finish()
-}
-
-/// A space at which no row ends.
-const HARD: char = '\u{a0}';
-
-/// Units that stay with their number.
-const UNITS: [&str; 9] = ["N", "kN", "m", "cm", "mm", "kg", "g", "deg", "rad"];
-
-/// The text with hard spaces in "L = 5.4 m".
-fn bound(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut before = "";
-    for (place, word) in text.split(' ').enumerate() {
-        if place > 0 {
-            let bare = word.trim_end_matches(['.', ',', ';', ':', '?', ')']);
-            let number = before.ends_with(|c: char| c.is_ascii_digit());
-            let unit = number && UNITS.contains(&bare);
-            out.push(if word == "=" || before == "=" || unit {
-                HARD
-            } else {
-                ' '
-            });
-        }
-        out.push_str(word);
-        before = word;
-    }
-    out
 }
 
 /// Bare words in rows.
@@ -96,8 +77,26 @@ impl Rows {
         }
     }
 
+    /// Places the word, in parts where it is wider than a row and may be broken.
     fn end_word(&mut self) {
         let word = std::mem::take(&mut self.word);
+        let wide = columns(&word) > self.width;
+        for part in word.split(|(c, _)| wide && *c == SOFT_SPACE) {
+            let shown = part.iter().map(|(c, style)| match *c {
+                HARD_SPACE | SOFT_SPACE => (' ', *style),
+                c => (c, *style),
+            });
+            self.place(shown.collect());
+            if let Some((_, style)) = part.last().filter(|_| wide) {
+                self.space = Some(*style);
+            }
+        }
+        if wide {
+            self.space = None;
+        }
+    }
+
+    fn place(&mut self, word: Vec<(char, Style)>) {
         if word.is_empty() {
             return;
         }
@@ -269,6 +268,33 @@ mod tests {
             Style::new(),
         );
         assert_eq!(told(&rows), ["its length is", "L = 5.4 m, its", "mass m"]);
+    }
+
+    #[test]
+    fn a_long_chain_is_broken_before_an_equals_sign_and_never_before_a_unit() {
+        let chain = "W1 = m1·g = 8 kg·9.8 m/s² = 78.4 N";
+        for width in 16..40 {
+            let rows = told(&wrap_text(THEME, chain, width, Style::new()));
+            assert_eq!(rows.join(" "), chain, "{width}");
+            for row in rows.iter().skip(1) {
+                assert!(row.starts_with("= "), "{width}: {row}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_unit_in_a_piece_of_its_own_stays_with_its_number() {
+        let piece = |tag, text: &str| Piece {
+            tag,
+            text: text.into(),
+        };
+        let prose = Prose(vec![
+            piece(Tag::Plain, "That takes g = "),
+            piece(Tag::Value, "10"),
+            piece(Tag::Plain, " m/s² here."),
+        ]);
+        let rows = wrap(THEME, &prose, 18, Style::new());
+        assert_eq!(told(&rows), ["That takes", "g = 10 m/s² here."]);
     }
 
     proptest! {

@@ -13,6 +13,11 @@ const LOWEST_DIAGRAM: u16 = 9;
 /// The fewest columns in which a diagram says something.
 const NARROWEST_DIAGRAM: u16 = 30;
 
+/// From so many rows on, the diagram keeps its place while the prompt grows and shrinks a little.
+const STEADY_FROM: u16 = 28;
+/// The rows that question, notes and example take together, even where they need fewer.
+const USUAL: u16 = 3;
+
 /// True if diagram and working take turns.
 pub(in crate::screen) fn narrow((columns, rows): (u16, u16)) -> bool {
     columns < WIDE.0 || rows < WIDE.1
@@ -108,17 +113,18 @@ fn lower_part(
     };
     regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
     take_bottom(&mut rest, air);
-    regions.preview = take_bottom(
-        &mut rest,
-        rows(ask::example(model, open, width).len(), 3).max(1),
-    );
+    let example = rows(ask::example(model, open, width).len(), 3).max(1);
+    let question = rows(ask::question(model, open, width).len(), most);
+    let notes = rows(ask::notes(model, width).len(), most);
+    if page.height >= STEADY_FROM {
+        // A longer question or an offer takes a row that is kept free, and the drawing stays.
+        take_bottom(&mut rest, USUAL.saturating_sub(example + question + notes));
+    }
+    regions.preview = take_bottom(&mut rest, example);
     regions.input = take_bottom(&mut rest, 1);
     take_bottom(&mut rest, air);
-    regions.question = take_bottom(
-        &mut rest,
-        rows(ask::question(model, open, width).len(), most),
-    );
-    regions.notes = take_bottom(&mut rest, rows(ask::notes(model, width).len(), most));
+    regions.question = take_bottom(&mut rest, question);
+    regions.notes = take_bottom(&mut rest, notes);
     let rule = take_bottom(&mut rest, 1);
     regions.rule = Rect {
         x: page.x,

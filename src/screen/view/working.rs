@@ -362,7 +362,8 @@ fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: u
     }
     let about = model.theme.letters(&line.about);
     let told = about.width() + ABOUT_GAP;
-    if line.number.is_some() && !about.is_empty() && told + 2 <= gap {
+    let says = line.number.is_some() || !line.hints.is_empty();
+    if says && !about.is_empty() && told + 2 <= gap {
         let blank = " ".repeat(ABOUT_GAP);
         let about = Span::styled(format!("{blank}{about}"), model.theme.faint());
         row.push_span(about);

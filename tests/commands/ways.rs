@@ -1,0 +1,61 @@
+//! What `solve` says of bodies in general: the way of what it finds, and figures that tell.
+
+use super::output;
+
+/// A crate of 20 kg, pulled by 60 N at 30° above the level to a side, on rough ground.
+/// By hand: friction 60 cos 30° = 52.0 N against the pull, push 196 − 60 sin 30° = 166 N.
+fn crate_pulled(side: &str, friction: &str) -> (i32, String, String) {
+    let file = format!(
+        r#"{{
+  "leverwright": 1, "g": "9.8 m/s^2",
+  "system": {{
+    "bodies": [{{"name": "crate", "legs": [{{"length": "0.8 m", "direction": "right"}}]}}],
+    "weights": [{{"noun": "crate", "body": "crate", "at": {{"on": "crate", "at": "middle"}}, "mass": "20 kg"}}],
+    "loads": [{{"noun": "pull", "body": "crate", "at": {{"on": "crate", "at": "middle"}}, "force": "60 N",
+      "direction": {{"angle": "30 deg", "from": "horizontal", "up": true, "side": "{side}"}}}}],
+    "holds": [{{"symbol": "N", "noun": "ground", "body": "crate", "at": {{"on": "crate", "at": "middle"}},
+      "kind": "base", "direction": "up", "friction": {friction}, "width": "0.8 m"}}],
+    "asked": ["N"]
+  }},
+  "text": {{"title": "The crate", "statement": "A crate is pulled."}}
+}}"#
+    );
+    output(&["solve", "-"], file.as_bytes())
+}
+
+#[test]
+fn friction_is_told_with_its_way_and_a_true_minus_sign() {
+    for (side, way) in [("right", "(to the left)"), ("left", "(to the right)")] {
+        let (code, text, talk) = crate_pulled(side, "\"as-needed\"");
+        assert_eq!(code, 0, "{talk}");
+        let friction: Vec<&str> = text.lines().filter(|line| line.contains("FN = ")).collect();
+        assert!(
+            friction
+                .iter()
+                .any(|line| line.contains("52.0 N") && line.ends_with(way)),
+            "{side}: {text}"
+        );
+        assert!(!text.contains("= -") && !text.contains(" - "), "{text}");
+    }
+}
+
+/// The coefficient is a hair too small: 0.3129 · 166 N = 51.94 N against 51.96 N.
+#[test]
+fn what_just_slips_is_told_with_figures_that_differ() {
+    let (code, _, talk) = crate_pulled("right", "{\"up_to\": \"0.3129\"}");
+    assert_ne!(code, 0);
+    let numbers: Vec<&str> = talk
+        .split_whitespace()
+        .filter(|word| word.starts_with("51.9") || word.starts_with("52"))
+        .collect();
+    assert_eq!(numbers.len(), 2, "{talk}");
+    assert_ne!(numbers[0], numbers[1], "{talk}");
+}
+
+#[test]
+fn what_is_left_over_from_rounding_is_nothing() {
+    let case = include_str!("../cases/up-pulley-incline-balance.json");
+    let (code, text, talk) = output(&["solve", "-"], case.as_bytes());
+    assert_eq!(code, 0, "{talk}");
+    assert!(text.contains("S = 0 N") && !text.contains("e-"), "{text}");
+}

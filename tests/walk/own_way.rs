@@ -1,0 +1,144 @@
+//! The diagram draws what the learner has established, right or not, and nothing ahead of it.
+
+use leverwright::key::{Axis, Part, Pins, Sampling, StepId};
+use leverwright::lesson::parse_problem;
+use leverwright::problem::ForceId;
+use leverwright::session::{Progress, Session, Sign};
+use leverwright::text::Words;
+
+/// By hand: Hx = −348.9 N, Hy = 954.5 N (see tests/lines.rs).
+const MAST: &str = include_str!("../lines/mast.json");
+const HINGE: ForceId = ForceId::Support(0);
+
+/// The mast at the first part of the hinge's force, all before it passed over.
+fn at_the_hinge() -> Session {
+    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let first = StepId::Reaction(HINGE, Part::Along(Axis::Horizontal));
+    let before = session.key().asked().position(|step| step.id == first);
+    for _ in 0..before.unwrap() {
+        session.submit("skip");
+    }
+    session
+}
+
+/// The way in which the hinge's force is drawn, in degrees; `None` while it is open.
+fn drawn(session: &Session) -> Option<f64> {
+    let marks = session.view().marks;
+    let mark = marks.forces.iter().find(|mark| mark.force == HINGE);
+    mark.unwrap().direction.map(f64::to_degrees)
+}
+
+fn result(session: &Session, symbol: &str) -> Option<String> {
+    let results = session
+        .view()
+        .steps
+        .into_iter()
+        .filter_map(|step| step.result);
+    let begins = format!("{symbol} = ");
+    results
+        .into_iter()
+        .find(|result| result.starts_with(&begins))
+}
+
+#[test]
+fn the_hinge_is_drawn_when_both_of_its_parts_stand() {
+    let mut session = at_the_hinge();
+    assert_eq!(drawn(&session), None);
+    assert_eq!(session.submit("-349").line.sign, Sign::Right);
+    assert_eq!(drawn(&session), None);
+    assert_eq!(session.submit("954").line.sign, Sign::Right);
+    let way = drawn(&session).unwrap();
+    assert!((way - 110.1).abs() < 0.1, "{way}");
+    session.submit("back");
+    assert_eq!(drawn(&session), None);
+    session.submit("skip");
+    assert!(drawn(&session).is_some(), "a part passed over is right");
+}
+
+#[test]
+fn a_part_gone_on_with_is_drawn_as_the_learner_has_it() {
+    for (line, level) in [
+        ("349 N to the right", 349.0),
+        ("120", 120.0),
+        ("-120", -120.0),
+        ("2*T*cos 25", 698.0),
+    ] {
+        let mut session = at_the_hinge();
+        assert_eq!(session.submit(line).line.sign, Sign::Wrong, "{line}");
+        let turn = session.submit("go on");
+        assert!(turn.moved_on, "{line}: {}", turn.line.message);
+        let told = result(&session, "Hx").unwrap().replace('−', "-");
+        assert!(told.contains(&format!("= {level} N")), "{line}: {told}");
+        session.submit("skip");
+        let way = drawn(&session).unwrap();
+        let wanted = f64::atan2(954.5, level).to_degrees();
+        assert!((way - wanted).abs() < 1.0, "{line}: {way} for {wanted}");
+    }
+}
+
+/// Either sense of a part may be counted as positive: the arrow is the true one all the same.
+#[test]
+fn a_part_in_the_other_sense_is_drawn_as_it_is() {
+    let mut session = at_the_hinge();
+    assert_eq!(session.submit("349").line.sign, Sign::Right);
+    session.submit("954");
+    assert!((drawn(&session).unwrap() - 110.1).abs() < 0.1);
+}
+
+/// A line without a value gives nothing to go on with; in dispute it lets the learner pass, and
+/// the right value is not told as theirs.
+#[test]
+fn a_line_without_a_value_tells_none() {
+    let line = "T + 3.1 m";
+    let mut session = at_the_hinge();
+    assert_eq!(session.submit(line).line.sign, Sign::Wrong);
+    assert!(!session.submit("go on").moved_on);
+    assert!(session.submit("I think I am right").moved_on);
+    assert_eq!(result(&session, "Hx"), None);
+    session.submit("skip");
+    assert_eq!(drawn(&session), None);
+    session.submit("back");
+    session.submit("back");
+    session.submit("skip");
+    assert!(result(&session, "Hx").is_some());
+}
+
+/// Going on with a wrong line never shows the right value of what was asked.
+#[test]
+fn verif_going_on_never_shows_the_right_value() {
+    for line in [
+        "123 N", "7 + 8 kg", "T = 12 m", "3*4", "W1 = 71", "sin 30", "0 = 1",
+    ] {
+        let problem = parse_problem(MAST).unwrap();
+        let mut session = Session::start(problem, None, Words::english()).unwrap();
+        let (key, sampling) = (session.key().clone(), Sampling::of(session.problem()));
+        for _ in key.asked() {
+            let Some(at) = session
+                .view()
+                .steps
+                .iter()
+                .position(|step| step.progress == Progress::Now)
+            else {
+                break;
+            };
+            let step = key.asked().nth(at).unwrap();
+            let sign = session.submit(line).line.sign;
+            session.submit("go on");
+            let value = key.value(step.id, sampling.own(), &Pins::new());
+            if let (Some(value), Sign::Wrong) = (value, sign)
+                && let Some(result) = &session.view().steps[at].result
+                && session.view().steps[at].progress == Progress::Done
+            {
+                let told = leverwright::units::value_text(value, step.dimension, 3);
+                assert!(
+                    !result.ends_with(&told),
+                    "{line} at {:?}: {result}",
+                    step.id
+                );
+            }
+            if session.view().steps[at].progress == Progress::Now {
+                session.submit("skip");
+            }
+        }
+    }
+}

@@ -1,0 +1,185 @@
+//! What is said of a walk: the summary, the hints' places, the counter of steps.
+
+use super::{at_the_weights, open, right_lines};
+use leverwright::session::{Course, Progress, Session, Sign};
+
+fn summary(session: &Session) -> String {
+    let sentences = session.view().summary;
+    let told: Vec<String> = sentences.iter().map(ToString::to_string).collect();
+    told.join("\n")
+}
+
+fn pass_the_rest(session: &mut Session) {
+    while session.course() == Course::On {
+        session.submit("skip");
+    }
+}
+
+#[test]
+fn the_summary_of_a_walk_passed_over_praises_nothing() {
+    let mut session = open("mast", 3);
+    pass_the_rest(&mut session);
+    let all = session.view().steps.len();
+    let told = summary(&session);
+    assert!(
+        told.contains(&format!("without a hint: 0 of {all}")),
+        "{told}"
+    );
+    assert!(
+        told.contains(&format!("Passed over or shown: {all} of {all}")),
+        "{told}"
+    );
+    assert!(!told.contains("No line of yours"), "{told}");
+    assert!(told.contains("same lesson"), "{told}");
+    let end = session.view().question.to_string();
+    assert!(!end.contains("Well"), "{end}");
+}
+
+#[test]
+fn the_summary_of_right_lines_is_praise() {
+    let mut session = at_the_weights("mast", 3);
+    for (_, line) in right_lines(&session) {
+        session.submit(&line);
+    }
+    let told = summary(&session);
+    assert!(told.contains("No line of yours had to be mended"), "{told}");
+    assert!(told.contains("Passed over or shown: 1 of"), "{told}");
+    assert!(
+        session
+            .view()
+            .question
+            .to_string()
+            .contains("Well worked through")
+    );
+}
+
+#[test]
+fn what_was_named_stands_in_the_summary_though_it_is_no_mistake_of_the_catalogue() {
+    for (step, line, wanted) in [
+        (0, "630", "the value of g"),
+        (0, "617.4 kg", "the unit of a value"),
+        (0, "600", "too few figures"),
+        (3, "63 N + 3 m", "quantities that do not fit together"),
+        (11, "798 N to the right", "the way of a force"),
+    ] {
+        let mut session = at_the_weights("mast", 3);
+        for _ in 0..step {
+            session.submit("skip");
+        }
+        let sign = session.submit(line).line.sign;
+        assert!(
+            matches!(sign, Sign::Wrong | Sign::Incomplete),
+            "{line}: {sign:?}"
+        );
+        pass_the_rest(&mut session);
+        let told = summary(&session);
+        assert!(told.contains(wanted), "{line}: {told}");
+        assert!(!told.contains("No line of yours"), "{line}: {told}");
+    }
+}
+
+#[test]
+fn wrong_lines_without_a_name_and_lines_gone_on_with_are_counted() {
+    let mut session = at_the_weights("mast", 3);
+    session.submit("123 N");
+    session.submit("go on");
+    pass_the_rest(&mut session);
+    let told = summary(&session);
+    assert!(
+        told.contains("Gone on with a line that does not hold: 1 of"),
+        "{told}"
+    );
+    assert!(told.contains("Lines that did not hold: 1"), "{told}");
+}
+
+#[test]
+fn a_hint_stands_under_the_line_it_speaks_of_and_nowhere_else() {
+    let mut session = at_the_weights("mast", 3);
+    session.submit("123 N");
+    session.submit("hint");
+    let lines = session.view().lines;
+    assert_eq!(lines.last().unwrap().hints.len(), 1, "under the wrong line");
+    assert_eq!(lines.last().unwrap().text, "123 N");
+    session.submit("skip");
+    session.submit("hint");
+    let lines = session.view().lines;
+    let wrong = lines.iter().find(|line| line.text == "123 N").unwrap();
+    assert_eq!(
+        wrong.hints.len(),
+        1,
+        "a hint about another step came under it"
+    );
+    let last = lines.last().unwrap();
+    assert_eq!((last.text.as_str(), last.hints.len()), ("hint", 1));
+    assert_eq!(last.about, "weight of the practice dummy");
+    // What is shown tells of itself.
+    session.submit("1");
+    session.submit("show");
+    let last = session.view().lines.last().unwrap().clone();
+    assert_eq!((last.text.as_str(), last.hints.len()), ("show", 1));
+    assert!(
+        last.message
+            .to_string()
+            .contains("weight of the practice dummy")
+    );
+}
+
+/// The number of steps is the same from the first line to the last, and the step asked never has
+/// a smaller number than before, unless an answer is taken back.
+#[test]
+fn verif_the_counter_of_steps_is_steady() {
+    for (lesson, seed) in [("counter", 1), ("walkway", 2), ("mast", 3), ("mast", 5)] {
+        let mut session = open(lesson, seed);
+        let all = session.view().steps.len();
+        let lines: Vec<String> = right_lines(&session)
+            .into_iter()
+            .map(|(_, line)| line)
+            .collect();
+        let mut entered = vec!["skip".to_owned(), "hinge".to_owned()];
+        for (place, line) in lines.iter().enumerate() {
+            if place % 3 == 1 {
+                entered.extend(["12.3".to_owned(), "go on".to_owned()]);
+            }
+            // A later step's line comes early now and then.
+            entered.extend(lines.get(place + 2).filter(|_| place % 2 == 0).cloned());
+            entered.push(line.clone());
+        }
+        let mut before = 0;
+        for line in entered {
+            session.submit(&line);
+            let steps = session.view().steps;
+            assert_eq!(steps.len(), all, "{lesson} {seed} {line}");
+            let now = steps.iter().position(|step| step.progress == Progress::Now);
+            let now = now.unwrap_or(all);
+            assert!(
+                now >= before,
+                "{lesson} {seed} {line}: {now} after {before}"
+            );
+            before = now;
+        }
+    }
+}
+
+#[test]
+fn a_minus_sign_in_front_of_a_square_is_named() {
+    let mut session = at_the_weights("mast", 3);
+    while !session
+        .view()
+        .question
+        .to_string()
+        .contains("the whole force")
+    {
+        session.submit("skip");
+    }
+    let turn = session.submit("sqrt(-798^2 + 1280^2)");
+    assert_eq!(turn.line.sign, Sign::Wrong);
+    let told = turn.line.message.to_string();
+    assert!(told.contains("Type (-798)^2"), "{told}");
+    let turn = session.submit("sqrt(798^2 - 1280^2 )");
+    assert!(
+        !turn.line.message.to_string().contains("Type"),
+        "a difference"
+    );
+    let turn = session.submit("sqrt((-798)^2 + 1280^2)");
+    assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+}
