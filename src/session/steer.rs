@@ -133,6 +133,7 @@ impl Session {
     fn skip(&mut self, asked: StepId) -> Outcome {
         self.pass(asked);
         let key = match asked {
+            StepId::Forces | StepId::Pivot => "talk.skipped-words",
             StepId::MomentSum => "talk.skipped-balance",
             _ => "talk.skipped",
         };
