@@ -6,6 +6,7 @@
 mod answer;
 mod command;
 mod forces;
+mod measured;
 mod pivot;
 mod reply;
 mod show;
@@ -228,7 +229,10 @@ impl Session {
             Some(StepId::Forces) => self.name_force(line),
             Some(StepId::Pivot) => self.choose_pivot(line),
             Some(_) if self.asks_why_pivot(line) => self.explain(Topic::Pivot),
-            Some(step) => self.answer(step, line),
+            Some(step) => match self.answer_measured(step, line) {
+                Some(outcome) => outcome,
+                None => self.answer(step, line),
+            },
         }
     }
 

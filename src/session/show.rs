@@ -80,8 +80,12 @@ impl Session {
             }
             _ => Pins::new(),
         };
+        // A multiple of the learner's own that does not hold is told as it is.
+        let carried = self.state.carried.last();
+        let gone_on = self.state.gone_on.contains_key(&step);
+        let key = carried.filter(|_| gone_on).unwrap_or(&self.key);
         (reached && self.is_number(step))
-            .then(|| self.key.value(step, self.sampling.own(), &pins))
+            .then(|| key.value(step, self.sampling.own(), &pins))
             .flatten()
     }
 

@@ -6,8 +6,9 @@ use super::turn::{Course, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
 use crate::judge::{Own, Truth, own_of_wrong, own_relation};
-use crate::key::{Key, Samples, StepId};
+use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
 use crate::text::{Prose, Slot};
+use std::collections::BTreeMap;
 
 impl Session {
     /// Follows a command.
@@ -132,6 +133,7 @@ impl Session {
     fn skip(&mut self, asked: StepId) -> Outcome {
         self.pass(asked);
         let key = match asked {
+            StepId::Forces | StepId::Pivot => "talk.skipped-words",
             StepId::MomentSum => "talk.skipped-balance",
             _ => "talk.skipped",
         };
@@ -155,12 +157,9 @@ impl Session {
         self.state.standing.remove(&asked);
         let function = match asked {
             StepId::Forces | StepId::Pivot | StepId::MomentSum => None,
-            step => self.key.function(
-                &self.key,
-                step,
-                &self.sampling,
-                &std::collections::BTreeMap::new(),
-            ),
+            step => self
+                .key
+                .function(&self.key, step, &self.sampling, &BTreeMap::new()),
         };
         if let Some(function) = function {
             let own = Own {
@@ -260,7 +259,7 @@ impl Session {
             return Outcome::talk(self.words.say("talk.no-value", &[]));
         }
         let target = open.judgement.target;
-        let (own, carried) = self.own_of_open(&open);
+        let (own, mut carried) = self.own_of_open(&open);
         // The unknown given where its balance is asked is the balance solved.
         let target = match target {
             StepId::Pull(_) if asked == StepId::MomentSum => StepId::MomentSum,
@@ -269,13 +268,16 @@ impl Session {
         // A wrong relation of the unknown is carried as a relation, not as a number.
         let pull =
             matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some());
+        if pull && carried.is_none() {
+            carried = self.own_multiple(&open);
+        }
         let relation = pull || target == StepId::MomentSum;
         // The number is right where only its unit or its figures are not.
         let number_right = matches!(
             open.judgement.truth,
             Truth::WrongUnit { .. } | Truth::TooFewFigures
         );
-        let gives_value = own.is_some() || number_right || relation && carried.is_some();
+        let gives_value = own.is_some() && !pull || number_right || relation && carried.is_some();
         if !gives_value && !disputed {
             return Outcome::talk(self.words.say("talk.no-value", &[]));
         }
@@ -297,6 +299,30 @@ impl Session {
         outcome.truth = if disputed { "disputed" } else { "carried" };
         outcome.sign = Sign::Talk;
         outcome
+    }
+
+    /// The working in which the unknown's component is the learner's own multiple of it: `T sin 20`.
+    fn own_multiple(&self, open: &Open) -> Option<Key> {
+        let StepId::Across(force) = open.judgement.target else {
+            return None;
+        };
+        let unknown = StepId::Pull(force);
+        let pull = self
+            .key
+            .samples(unknown, &self.sampling, &BTreeMap::new())?;
+        let shares = open.judgement.evidence.lifted.iter().map(|typed| {
+            let share: Samples = std::array::from_fn(|choice| typed[choice] / pull[choice]);
+            share
+        });
+        let shares: Vec<Samples> = shares.collect();
+        // Numbers that stand for themselves give the same share whatever is given.
+        let steady = shares.iter().find(|share| agree(share, &[share[0]; 4]));
+        let share = steady.or(shares.first())?[0];
+        let multiple = Formula::step(unknown).times(Formula::Number(share));
+        Some(
+            self.key
+                .with_rule(open.judgement.target, Rule::Formula(multiple)),
+        )
     }
 
     /// What a line that does not hold leaves behind when the learner goes on with it: its value,

@@ -142,3 +142,47 @@ fn verif_going_on_never_shows_the_right_value() {
         }
     }
 }
+
+/// A direction told with the line that it is measured from: by hand 69.9° with the horizontal.
+#[test]
+fn a_direction_may_say_what_it_is_measured_from() {
+    for (line, wanted) in [
+        ("69.9° from the horizontal", Sign::Right),
+        ("69.9 to horizontal", Sign::Right),
+        ("atan(954.5/348.9) with the horizontal", Sign::Right),
+        ("20.1° from the vertical", Sign::Noted),
+        ("atan(348.9/954.5) to the vertical", Sign::Noted),
+        ("69.9° from the vertical", Sign::Wrong),
+        ("20.1 from the horizontal", Sign::Wrong),
+    ] {
+        let mut session = at_the_hinge();
+        for _ in 0..3 {
+            session.submit("skip");
+        }
+        let turn = session.submit(line);
+        let told = turn.line.message.to_string();
+        assert_eq!(turn.line.sign, wanted, "{line}: {told}");
+        let sent_on = told.contains("Asked is the one with the horizontal");
+        assert_eq!(sent_on, wanted == Sign::Noted, "{line}: {told}");
+    }
+}
+
+/// A wrong multiple of the unknown is carried as it is: by hand, with T⊥ = T sin 20° the pull is
+/// 385.0 · sin 80° / sin 20° = 1109 N.
+#[test]
+fn a_multiple_of_the_unknown_gone_on_with_gives_its_own_pull() {
+    let problem = parse_problem(MAST).unwrap();
+    let mut session = Session::start(problem, None, Words::english()).unwrap();
+    while !session.view().question.to_string().contains("T⊥") {
+        session.submit("skip");
+    }
+    assert_eq!(session.submit("T sin 20").line.sign, Sign::Wrong);
+    let turn = session.submit("go on");
+    assert!(turn.moved_on, "{}", turn.line.message);
+    let turn = session.submit("236.1*3.1 + 404.7*4 = T*sin 20*6.2");
+    assert_eq!(turn.line.sign, Sign::Follows, "{}", turn.line.message);
+    let turn = session.submit("1109 N");
+    assert_eq!(turn.line.sign, Sign::Follows, "{}", turn.line.message);
+    // By hand: 1109 · sin 20° = 379 N.
+    assert_eq!(result(&session, "T⊥").as_deref(), Some("T⊥ = 379 N"));
+}
