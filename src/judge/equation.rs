@@ -7,7 +7,6 @@
 
 use super::board::{Board, Own};
 use super::chain::is_value_of;
-use super::expression::scaled;
 use super::grade::{Grade, Typed, grade};
 use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -296,26 +295,6 @@ fn settle(
             right,
         },
     ));
-}
-
-/// The learner's own relation, when she goes on with a balance that does not hold: the unknown
-/// that her equation gives.
-pub fn own_relation(
-    board: &Board<'_>,
-    judgement: &Judgement,
-    line: usize,
-    function: Option<Samples>,
-) -> Option<Own> {
-    let number = judgement.evidence.number?;
-    let unknown = board.unknown()?;
-    let function = function.unwrap_or_else(|| scaled(board, unknown, number.value));
-    Some(Own {
-        line,
-        value: number.value,
-        typed: None,
-        function,
-        right: false,
-    })
 }
 
 fn mismatched(target: StepId, mismatch: Mismatch) -> Judgement {

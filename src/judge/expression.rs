@@ -320,7 +320,8 @@ pub(super) fn scaled(board: &Board<'_>, target: StepId, number: f64) -> Samples 
     }
 }
 
-/// The value that stands when a learner goes on with a wrong line.
+/// The value that stands when a learner goes on with a wrong line; of a balance, the unknown that
+/// it gives.
 pub fn own_of_wrong(
     board: &Board<'_>,
     judgement: &Judgement,
@@ -328,12 +329,17 @@ pub fn own_of_wrong(
     function: Option<Samples>,
 ) -> Option<Own> {
     let number = judgement.evidence.number?;
-    let function = function.unwrap_or_else(|| scaled(board, judgement.target, number.value));
+    let balance = judgement.target == StepId::MomentSum;
+    let of = if balance {
+        board.unknown()?
+    } else {
+        judgement.target
+    };
     Some(Own {
         line,
         value: number.value,
-        typed: Some((number.value, number.written)),
-        function,
+        typed: (!balance).then_some((number.value, number.written)),
+        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
     })
 }

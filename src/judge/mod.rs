@@ -25,7 +25,6 @@ mod surplus;
 mod told;
 
 pub use board::{Board, Own, OwnName, Standing};
-pub use equation::own_relation;
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use names::{NameRole, Names};

@@ -51,12 +51,6 @@ impl Session {
             self.holds(asked, &judgement)
         } else if let Some(other) = self.noted_other(asked, &judgement) {
             self.note_other(asked, other, &judgement)
-        } else if let Some(meant) = self.sign_meant_squared(asked, line, &judgement) {
-            self.leave_open(asked, &judgement, &diagnosis, number, Some("square"));
-            let message = self
-                .words
-                .say("talk.sign-not-squared", &[("meant", Slot::Key(meant))]);
-            Outcome::verdict(Sign::Wrong, "verdict.wrong", "wrong", message)
         } else {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
@@ -238,28 +232,6 @@ impl Session {
         self.state.hint_stage = 0;
     }
 
-    /// The brackets that are missing in a line such as `sqrt(-349^2 + 954^2)`, if it holds with
-    /// them: `(-349)^2`.
-    fn sign_meant_squared(
-        &self,
-        asked: StepId,
-        line: &str,
-        judgement: &Judgement,
-    ) -> Option<String> {
-        if judgement.truth != Truth::DoesNotHold {
-            return None;
-        }
-        let (mended, meant) = squared_with_sign(line)?;
-        let (names, own) = (self.names(), self.own_values());
-        let again = judge(
-            &self.board(&names, &own),
-            asked,
-            &mended,
-            self.state.next_number,
-        );
-        again.truth.holds().then_some(meant)
-    }
-
     /// How the line was read, with its value where it has a form.
     fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
         let layout = judgement.layout.clone()?;
@@ -297,37 +269,4 @@ impl Session {
             _ => Some(layout),
         }
     }
-}
-
-/// A line with brackets around each number that has a minus sign before it and a square behind it,
-/// and the first of these as it should be typed.
-fn squared_with_sign(line: &str) -> Option<(String, String)> {
-    let mut mended = String::new();
-    let mut meant = None;
-    let mut rest = line;
-    while let Some(start) = rest.find(['-', '−']) {
-        let sign = rest[start..].chars().next().map_or(1, char::len_utf8);
-        let behind = &rest[start + sign..];
-        let digits = behind
-            .find(|c: char| !(c.is_ascii_digit() || c == '.'))
-            .unwrap_or(behind.len());
-        let (number, after) = behind.split_at(digits);
-        let mark = ["^2", "²", "**2"]
-            .iter()
-            .find(|mark| after.starts_with(**mark));
-        mended.push_str(&rest[..start]);
-        // After a term the sign takes away, and only the number is squared.
-        let opens = mended.trim_end().chars().next_back();
-        let alone = opens.is_none_or(|c| matches!(c, '(' | '[' | '=' | '+' | '*' | '/' | ','));
-        match mark {
-            Some(mark) if alone && !number.is_empty() => {
-                mended.push_str(&format!("(-{number})"));
-                meant.get_or_insert_with(|| format!("(-{number}){mark}"));
-            }
-            _ => mended.push_str(&rest[start..start + sign + digits]),
-        }
-        rest = after;
-    }
-    mended.push_str(rest);
-    Some((mended, meant?))
 }

@@ -5,7 +5,7 @@ use super::state::Open;
 use super::turn::{Course, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
-use crate::judge::{Own, Truth, own_of_wrong, own_relation};
+use crate::judge::{Own, Truth, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
@@ -339,9 +339,7 @@ impl Session {
             .map(|named| &self.instances[named.instance].key);
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
-        let own = if target == StepId::MomentSum {
-            own_relation(&board, &open.judgement, open.number, function)
-        } else if open.judgement.evidence.wrong_way {
+        let own = if open.judgement.evidence.wrong_way {
             // Its size holds: it is the right value with the other sign.
             board.right(target).map(|right| Own {
                 line: open.number,
