@@ -2,6 +2,7 @@
 
 mod any_line;
 mod forces;
+mod statements;
 
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};
