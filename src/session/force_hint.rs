@@ -1,6 +1,6 @@
 //! Hints at the first step: about one force at a time, never about all of them.
 
-use super::turn::{Progress, Sign};
+use super::turn::Progress;
 use super::{Outcome, Session};
 use crate::hint::{STAGES, force_line, hint, sister_force};
 use crate::key::StepId;
@@ -57,7 +57,6 @@ impl Session {
             self.reach(StepId::Forces, Progress::Passed);
         }
         let mut outcome = Outcome::talk(message);
-        outcome.sign = Sign::Talk;
         outcome.truth = "shown";
         outcome.hint = Some((STAGES, prose));
         outcome

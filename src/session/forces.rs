@@ -34,11 +34,16 @@ impl Session {
             return self.answered(vec![reply]);
         }
         // "Weight, down": "of what?": "the mast". The answer completes what was said before.
-        let loose = loose.filter(|_| said.len() == 1);
+        let alone = said.len() == 1;
+        let loose = loose.filter(|_| alone);
         let mut fresh: Vec<ForceId> = Vec::new();
         let mut replies = Vec::new();
         for part in said {
-            let reply = match loose.and_then(|before| self.place_of_a_weight(before, &part)) {
+            let unclear = loose
+                .and_then(|before| self.place_of_a_weight(before, &part))
+                .or_else(|| self.place_asked(&part))
+                .filter(|_| alone);
+            let reply = match unclear {
                 Some(noun) => Reply::unclear(self.one_or_two(noun)),
                 None => {
                     let part = loose.map_or(part, |before| completed(before, part));
@@ -73,9 +78,6 @@ impl Session {
     /// Takes one part of a statement.
     fn take(&mut self, said: Said, fresh: &mut Vec<ForceId>) -> Reply {
         let open = self.state.pending.first().map(|pending| pending.force);
-        if let Some(noun) = self.is_one_or_two(&said) {
-            return Reply::unclear(self.one_or_two(noun));
-        }
         match said.named {
             Named::Force(force) => self.take_force(force, &said, fresh),
             Named::Mass(_) => {
@@ -122,7 +124,7 @@ impl Session {
     }
 
     /// The noun of which it is unclear whether it is the place asked or a further force.
-    fn is_one_or_two(&self, said: &Said) -> Option<ForceId> {
+    fn place_asked(&self, said: &Said) -> Option<ForceId> {
         let open = self.state.pending.first()?;
         match said.named {
             Named::Force(noun)

@@ -59,6 +59,8 @@ const NO_FORCE_ON_THE_BODY: &[(&str, &str, Kind)] = &[
     ("mast", "m1 g, tip, down", Taken),
     ("mast", "m1*g, tip, down", Taken),
     ("mast", "mb times g, middle, down", Taken),
+    ("mast", "mass of the mast times g, middle, down", Taken),
+    ("mast", "isn't there a hinge force?", Told),
     ("mast", "weight of the dummy m1, tip, down", Taken),
     ("mast", "weight of the mass m1, tip, down", Taken),
     ("mast", "the mass of the dummy pulls down at the tip", Taken),
@@ -117,6 +119,8 @@ const NO_FORCE_ON_THE_BODY: &[(&str, &str, Kind)] = &[
     ),
     ("walkway", "reaction of the ground", NothingLikeThat),
     ("mast", "normal reaction at the hinge, unknown", Taken),
+    ("mast", "normal force, foot, up", AskedOn),
+    ("mast", "ground friction", NothingLikeThat),
 ];
 
 /// Directions, places and lengths.
@@ -211,6 +215,19 @@ const WHERE_AND_WHICH_WAY: &[(&str, &str, Kind)] = &[
     ("walkway", "rope, 2.2 m, up to the right", Taken),
     ("counter", "1.1 m, down, weight of the counter", Taken),
     ("mast", "the hinge, because it holds the mast", AskedOn),
+    (
+        "mast",
+        "what makes it: rope, where: 3.8 m, which way: right",
+        Taken,
+    ),
+    ("mast", "tension in direction of the tower, 3.8 m", Taken),
+    (
+        "mast",
+        "weight of the mast, half way up the mast, down",
+        Taken,
+    ),
+    ("mast", "weight of the mast, half way up, down", Taken),
+    ("counter", "weight of crate and sack, down", AskedOn),
 ];
 
 fn faults(rows: &[(&str, &str, Kind)], at: fn(&str) -> Session) -> String {

@@ -18,6 +18,8 @@ pub(super) struct Group {
     pub(super) number: Option<f64>,
     /// What the force was said to act on.
     pub(super) onto: Option<Subject>,
+    /// The thing at which it was said to act.
+    pub(super) beside: Option<Subject>,
     /// A word for a force or for acting stands with it: "pull", "pushes".
     pub(super) acting: bool,
     /// It was called a weight.
@@ -134,6 +136,8 @@ impl Gathering<'_> {
         match mention {
             Mention::Between => self.between = 2,
             Mention::But => self.close(),
+            // "The mass of the mast times g".
+            Mention::TimesG => self.group().weight = true,
             Mention::Acts => {
                 let group = self.group();
                 group.acting = true;
@@ -376,6 +380,7 @@ impl Gathering<'_> {
             return;
         }
         let of = group.subject;
+        group.beside = Some(subject);
         match place_of(self.problem, subject, of) {
             Some(Where::At(metres)) => {
                 self.length = length;
@@ -396,6 +401,8 @@ impl Gathering<'_> {
             Subject::Body if across => way.to_body = Some(ToBody::Across),
             Subject::Body => way.to_body = Some(ToBody::Along),
             Subject::Force(ForceId::Rope(_)) | Subject::Pull => way.along |= !across,
+            // "In the direction of the tower".
+            Subject::Behind(_) if !across => self.towards(subject),
             _ => {}
         }
     }

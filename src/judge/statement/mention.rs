@@ -14,6 +14,8 @@ pub(super) enum Mention {
     Force(ForceId),
     /// A mass, of this or of whatever.
     Mass(Option<ForceId>),
+    /// "Times g", which makes a weight of a mass.
+    TimesG,
     /// The Earth, which makes weights and is no part of the body.
     Earth,
     /// What stands behind a hinge or a rope.
@@ -155,6 +157,7 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.weight", Mention::Weight),
     ("statement.mass", Mention::Mass(None)),
     ("statement.earth", Mention::Earth),
+    ("statement.times-g", Mention::TimesG),
     ("statement.rope", Mention::Rope),
     ("statement.pull", Mention::Pull),
     ("statement.hinge", Mention::Hinge),

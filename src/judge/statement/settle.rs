@@ -83,10 +83,13 @@ fn which(
             .filter(|force| matches!(place, Some(Where::At(at)) if acts_at(problem, *force, at)))
             .map_or_else(|| of_reaction(problem), Subject::Force),
         Some(Subject::Body) => own(problem),
-        // "The normal reaction at the hinge" is the hinge's.
+        // "The normal reaction at the hinge" is the hinge's; at the foot, it is asked through what.
         Some(contact @ Subject::Invented(Invention::Contact)) => match at_a_support(problem, place)
         {
-            Named::Force(force) => Subject::Force(force),
+            Named::Force(force) if group.beside == Some(Subject::Force(force)) => {
+                Subject::Force(force)
+            }
+            Named::Force(force) => return Named::Behind(Some(force)),
             _ => contact,
         },
         Some(subject) => subject,

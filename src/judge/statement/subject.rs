@@ -81,6 +81,7 @@ pub(super) fn joined(current: Subject, next: Subject, of: bool, parted: bool) ->
         (current, Reaction) if support(current) => Some(current),
         (Behind(_), Reaction | Invented(Invention::Contact)) => Some(current),
         (Invented(_), Reaction) => Some(current),
+        (Behind(_), Invented(_)) => Some(next),
         (Force(_), Behind(_)) => Some(current),
         (Pull | Reaction, next) => Some(next),
         // "The normal force of the hinge" is the hinge's; "friction of the rope" stays friction.
