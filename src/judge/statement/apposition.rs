@@ -34,8 +34,15 @@ pub(super) fn second(
     if let Subject::Behind(_) = next {
         return Second::Place;
     }
-    let (Subject::Force(noun), Some(first)) = (next, likely(problem, current)) else {
+    let Subject::Force(noun) = next else {
         return Second::Force;
+    };
+    let Some(first) = likely(problem, current) else {
+        // Of something that is no force here, a hinge is the place, and no force by it.
+        return match may_stay_open(problem, noun) && !way.open {
+            true => Second::Place,
+            false => Second::Force,
+        };
     };
     choose(problem, first, noun, way)
 }

@@ -1,11 +1,10 @@
 //! Mentions gathered force by force, each with its own place and way.
 
 use super::Said;
-use super::apposition::{Second, second};
 use super::mention::Mention;
 use super::place::Where;
 use super::settle::{place_of, resolved};
-use super::subject::{Subject, joined, subject};
+use super::subject::{Subject, subject};
 use super::way::{Line, ToBody, Way};
 use crate::problem::{ForceId, Problem, Reference};
 
@@ -30,6 +29,8 @@ pub(super) struct Group {
     pub(super) denied: bool,
     /// It is named by a bare noun.
     pub(super) bare: bool,
+    /// Its way was said before its name.
+    pub(super) way_first: bool,
 }
 
 /// Small words that change how the next mention is taken.
@@ -50,9 +51,9 @@ struct Before {
     whose: bool,
 }
 
-struct Gathering<'a> {
-    problem: &'a Problem,
-    groups: Vec<Group>,
+pub(super) struct Gathering<'a> {
+    pub(super) problem: &'a Problem,
+    pub(super) groups: Vec<Group>,
     before: Before,
     /// The length just said: "1.2 m from the tip".
     length: Option<f64>,
@@ -61,15 +62,17 @@ struct Gathering<'a> {
     /// The last mention that says something was a place.
     place_last: bool,
     /// A comma or "and" since the subject.
-    parted: bool,
+    pub(super) parted: bool,
     /// The last of them was an "and", which parts forces and no place from its force.
-    listed: bool,
+    pub(super) listed: bool,
     /// Names still to pass over: "between the hinge and the tip".
     between: u8,
     /// Nothing was said in this clause yet.
     clause_opens: bool,
     /// A reason is given; it names no force.
     reason: bool,
+    /// A word that is not known stands where a force is named.
+    pub(super) stranger: bool,
 }
 
 /// What a line says, force by force.
@@ -86,6 +89,7 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         between: 0,
         clause_opens: true,
         reason: false,
+        stranger: false,
     };
     for (index, mention) in mentions.iter().enumerate() {
         gathering.take(*mention, &mentions[index + 1..]);
@@ -104,6 +108,7 @@ impl Gathering<'_> {
             Mention::Stop => {
                 self.stop();
                 self.part(false);
+                self.stranger = false;
                 self.groups.push(Group::default());
             }
             Mention::Break => self.part(false),
@@ -275,6 +280,7 @@ impl Gathering<'_> {
         if std::mem::take(&mut self.before.towards) && rope {
             self.group().way.along = true;
         }
+        self.stranger |= self.group().subject.is_none();
     }
 
     /// The end of a clause: a small word that nothing followed.
@@ -326,7 +332,7 @@ impl Gathering<'_> {
         }
     }
 
-    fn put(&mut self, place: Where) {
+    pub(super) fn put(&mut self, place: Where) {
         let group = self.group();
         group.place = group.place.or(Some(place));
     }
@@ -420,59 +426,7 @@ impl Gathering<'_> {
         }
     }
 
-    /// Joins a name to the force at hand, or begins another force.
-    fn name(&mut self, subject: Subject, of: bool, ahead: &[Mention]) {
-        let parted = std::mem::take(&mut self.parted);
-        let listed = std::mem::take(&mut self.listed);
-        // A force that has its place and its way is complete: the next name begins another.
-        let complete = self.group().place.is_some() && self.group().way.has_side();
-        let Some(current) = self.group().subject else {
-            self.call(subject);
-            self.group().bare = !of;
-            return;
-        };
-        // "…, force of the hinge": another force, not a word for the one at hand.
-        let another = parted
-            && matches!(subject, Subject::Any | Subject::Pull | Subject::Reaction)
-            && matches!(next(ahead), Some(Mention::Of | Mention::From));
-        let joint = joined(current, subject, of, parted)
-            .filter(|_| current == subject || !another && (!complete || of));
-        if let Some(joined) = joint {
-            self.call(subject);
-            self.group().subject = Some(joined);
-            return;
-        }
-        let group = self.group();
-        let open = group.place.is_none() && group.number.is_none() && group.way == Way::default();
-        if open && !of && !listed {
-            match second(self.problem, current, subject, ahead) {
-                Second::Force => {}
-                Second::Unclear(noun) => {
-                    self.group().doubt = Some(noun);
-                    return;
-                }
-                Second::Place => {
-                    if let Some(place) = place_of(self.problem, subject, Some(current)) {
-                        self.put(place);
-                    }
-                    return;
-                }
-            }
-        }
-        self.groups.push(Group::default());
-        self.call(subject);
-        self.group().bare = !of;
-    }
-
-    /// Notes what a force is called.
-    fn call(&mut self, subject: Subject) {
-        let group = self.group();
-        group.subject = Some(subject);
-        group.weight |= subject == Subject::Weight;
-        group.acting |= matches!(subject, Subject::Any | Subject::Pull | Subject::Reaction);
-    }
-
-    fn group(&mut self) -> &mut Group {
+    pub(super) fn group(&mut self) -> &mut Group {
         if self.groups.is_empty() {
             self.groups.push(Group::default());
         }
@@ -482,7 +436,7 @@ impl Gathering<'_> {
 }
 
 /// The next mention that says something.
-fn next(ahead: &[Mention]) -> Option<Mention> {
+pub(super) fn next(ahead: &[Mention]) -> Option<Mention> {
     ahead.iter().find(|next| **next != Mention::Filler).copied()
 }
 

@@ -11,6 +11,7 @@ mod amount;
 mod apposition;
 mod gather;
 mod mention;
+mod naming;
 mod pivot;
 mod place;
 mod scene;

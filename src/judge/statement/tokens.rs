@@ -14,6 +14,11 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             .and_then(|index| letters.get(index))
             .is_some_and(char::is_ascii_digit)
     };
+    let letter = |index: Option<usize>| {
+        index
+            .and_then(|index| letters.get(index))
+            .is_some_and(|c| c.is_alphabetic())
+    };
     let mut text = String::new();
     for (index, c) in letters.iter().copied().enumerate() {
         let number = digit(index.checked_sub(1)) && digit(Some(index + 1));
@@ -26,6 +31,9 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             '.' if before_digit => text.push('.'),
             // "C.o.m." is one word.
             '.' if is_initial(&letters, index) => {}
+            '|' => text.push_str(" , "),
+            // "Dummy/tip/down", but "L/2".
+            '/' if letter(index.checked_sub(1)) && letter(Some(index + 1)) => text.push_str(" , "),
             '/' | '_' => text.push(c),
             ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
                 text.push(' ');
