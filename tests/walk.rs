@@ -4,6 +4,7 @@ mod any_line;
 mod forces;
 mod own_way;
 mod said;
+mod statements;
 
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};

@@ -9,9 +9,9 @@ use crate::key::{
     formula_names, formula_numbers,
 };
 use crate::mistakes::Instance;
-use crate::problem::{ForceId, Problem};
+use crate::problem::{ForceId, Place, Problem, Size};
 use crate::text::{Prose, Slot, Words};
-use crate::units::value_text;
+use crate::units::{Dimension, value_text};
 
 /// A problem with its key, ready to be told.
 pub struct Case<'a> {
@@ -160,6 +160,12 @@ pub fn line_itself(words: &Words, case: &Case<'_>, step: StepId) -> Prose {
     }
 }
 
+/// The line itself for one force.
+pub fn force_line(words: &Words, case: &Case<'_>, force: ForceId) -> Prose {
+    let told = Prose::plain(format!("{}.", force_words(words, case, force)));
+    words.say("hint.line", &[]).then(told)
+}
+
 /// A force in words: "weight of the mast: at its middle, straight down".
 pub fn force_words(words: &Words, case: &Case<'_>, id: ForceId) -> String {
     let marks = crate::sketch::Marks {
@@ -243,24 +249,82 @@ fn worked_sister(words: &Words, case: &Case<'_>, sister: &Case<'_>, step: StepId
             .map(|step| step.id)
             .find(|id| kind_word(*id) == kind_word(step))
     })?;
-    if matches!(same, StepId::Forces | StepId::Pivot) {
-        return None;
+    match same {
+        StepId::Forces => return None,
+        StepId::Pivot => return sister_pivot(words, sister),
+        _ => {}
     }
     let theirs = (sister.key, sister.sampling.own());
     let share = case.key.share_apart(step, case.sampling.own(), theirs);
     if share.is_some_and(|share| share <= SISTER_APART) {
         return None;
     }
-    let givens: Vec<String> = sister
-        .problem
-        .givens()
-        .iter()
-        .map(|given| format!("{} = {}", given.symbol.shown(), given.written))
-        .collect();
     let slots = [
-        ("givens", Slot::Value(givens.join(", "))),
+        ("givens", Slot::Value(givens(sister))),
         ("line", Slot::Value(told(sister, same))),
         ("step", Slot::Word(step_title(words, sister.problem, same))),
     ];
     Some(words.say("hint.sister", &slots))
+}
+
+fn givens(case: &Case<'_>) -> String {
+    let givens = case.problem.givens().iter();
+    let told: Vec<String> = givens
+        .map(|given| format!("{} = {}", given.symbol.shown(), given.written))
+        .collect();
+    told.join(", ")
+}
+
+/// The force of the same kind in the sister problem, in words; `None` where it has none.
+pub fn sister_force(words: &Words, sister: &Case<'_>, force: ForceId) -> Option<Prose> {
+    let same = |id: &ForceId| std::mem::discriminant(id) == std::mem::discriminant(&force);
+    let forces = sister.problem.forces();
+    let all = || forces.iter().map(|force| force.id);
+    let like = all().find(|id| *id == force).or_else(|| all().find(same))?;
+    let body = sister.problem.body();
+    if like == ForceId::OwnWeight && body.centre == Place::Middle {
+        let length = sister.problem.given(body.length);
+        let half = value_text(
+            length.value / 2.0,
+            Dimension::LENGTH,
+            sister.problem.figures(),
+        );
+        let slots = [
+            ("body", Slot::Word(body.noun.clone())),
+            ("length", Slot::Value(length.written.clone())),
+            ("distance", Slot::Value(half)),
+        ];
+        return Some(words.say("hint.sister-own-weight", &slots));
+    }
+    let slots = [
+        ("givens", Slot::Value(givens(sister))),
+        ("line", Slot::Value(force_words(words, sister, like))),
+    ];
+    Some(words.say("hint.sister-force", &slots))
+}
+
+/// What a point off every unknown leaves in a moment sum, in the sister problem; `None` where an
+/// unknown acts at the middle.
+fn sister_pivot(words: &Words, sister: &Case<'_>) -> Option<Prose> {
+    let values = sister.problem.values();
+    let middle = sister.problem.distance(Place::Middle, &values);
+    let mut names = Vec::new();
+    for force in sister.problem.forces() {
+        if force.size != Size::Unknown {
+            continue;
+        }
+        if (sister.problem.distance(force.at, &values) - middle).abs() < 1e-6 {
+            return None;
+        }
+        names.push(force.symbol.shown());
+    }
+    let [one, other] = names.as_slice() else {
+        return None;
+    };
+    let slots = [
+        ("body", Slot::Word(sister.problem.body().noun.clone())),
+        ("one", Slot::Name(one.clone())),
+        ("other", Slot::Name(other.clone())),
+    ];
+    Some(words.say("hint.sister-pivot", &slots))
 }

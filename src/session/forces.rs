@@ -6,10 +6,10 @@ use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::judge::statement::{
     Fit, Invention, Named, Said, Statement, Topic, WayAsked, WayFault, WayFit, Where, bare_number,
-    is_on, may_stay_open, place_fits, read, way_fits,
+    is_on, may_be_a_place, may_stay_open, place_fits, read, way_fits,
 };
 use crate::key::StepId;
-use crate::problem::{ForceId, Problem};
+use crate::problem::{ForceId, Problem, Size};
 use crate::text::{Prose, Slot};
 
 impl Session {
@@ -25,11 +25,7 @@ impl Session {
                 return Outcome::talk(self.say("talk.chat").then(asked));
             }
             Statement::Calculates => match self.asked_place(line) {
-                Some(place) => vec![Said {
-                    named: Named::None,
-                    place: Some(place),
-                    way: None,
-                }],
+                Some(place) => vec![Said::at(place)],
                 None => return self.ahead(line),
             },
         };
@@ -38,19 +34,23 @@ impl Session {
             return self.answered(vec![reply]);
         }
         // "Weight, down": "of what?": "the mast". The answer completes what was said before.
-        let loose = loose.filter(|_| said.len() == 1);
+        let alone = said.len() == 1;
+        let loose = loose.filter(|_| alone);
         let mut fresh: Vec<ForceId> = Vec::new();
         let mut replies = Vec::new();
         for part in said {
-            let part = match loose {
-                Some(before) if part.named != Named::None => Said {
-                    place: part.place.or(before.place),
-                    way: part.way.or(before.way),
-                    ..part
-                },
-                _ => part,
+            let unclear = loose
+                .and_then(|before| self.place_of_a_weight(before, &part))
+                .or_else(|| self.place_asked(&part))
+                .filter(|_| alone);
+            let reply = match unclear {
+                Some(noun) => Reply::unclear(self.one_or_two(noun)),
+                None => {
+                    let part = loose.map_or(part, |before| completed(before, part));
+                    self.take(part, &mut fresh)
+                }
             };
-            replies.push(self.take(part, &mut fresh));
+            replies.push(reply);
         }
         self.in_order_said(&fresh);
         self.answered(replies)
@@ -80,6 +80,16 @@ impl Session {
         let open = self.state.pending.first().map(|pending| pending.force);
         match said.named {
             Named::Force(force) => self.take_force(force, &said, fresh),
+            Named::Mass(_) => {
+                self.state.loose = Some(said);
+                Reply::asking(self.say("talk.mass"))
+            }
+            Named::Behind(_) => {
+                self.state.loose = Some(said);
+                Reply::asking(self.say("talk.behind"))
+            }
+            Named::Elsewhere => Reply::new(Sign::Wrong, self.say("talk.elsewhere")),
+            Named::OneOrTwo(noun) => Reply::unclear(self.one_or_two(noun)),
             Named::SomeWeight => {
                 let left = self.weights_left();
                 match (open.filter(|open| left.contains(open)), left.as_slice()) {
@@ -102,12 +112,51 @@ impl Session {
             },
             Named::None => match open {
                 Some(open) => self.take_force(open, &said, fresh),
+                None if said.denied && said.place.is_none() && said.way.is_none() => {
+                    Reply::asking(self.say("talk.denied"))
+                }
                 None => {
                     self.state.loose = Some(said);
                     Reply::asking(self.say("talk.force-which-so"))
                 }
             },
         }
+    }
+
+    /// The noun of which it is unclear whether it is the place asked or a further force.
+    fn place_asked(&self, said: &Said) -> Option<ForceId> {
+        let open = self.state.pending.first()?;
+        match said.named {
+            Named::Force(noun)
+                if place_fits(&self.problem, open.force, open.place) == Fit::Missing
+                    && may_be_a_place(&self.problem, open.force, said) =>
+            {
+                Some(noun)
+            }
+            _ => None,
+        }
+    }
+
+    /// "Weight": "of what?": "hinge, down" is perhaps its place.
+    fn place_of_a_weight(&self, before: Said, part: &Said) -> Option<ForceId> {
+        let weight = match before.named {
+            Named::SomeWeight | Named::Mass(None) => *self.weights_left().first()?,
+            Named::Mass(Some(force)) => force,
+            _ => return None,
+        };
+        match part.named {
+            Named::Force(noun) if before.place.is_none() => {
+                may_be_a_place(&self.problem, weight, part).then_some(noun)
+            }
+            _ => None,
+        }
+    }
+
+    fn one_or_two(&self, noun: ForceId) -> Prose {
+        let noun = self.problem.force(noun);
+        let noun = noun.map_or_else(String::new, |force| force.noun.to_owned());
+        self.words
+            .say("talk.one-or-two", &[("noun", Slot::Word(noun))])
     }
 
     /// Takes what was said of one force.
@@ -140,7 +189,9 @@ impl Session {
         if place_fit != Fit::Wrong {
             pending.place = place;
         }
-        if !matches!(way_fit, WayFit::Wrong(_)) {
+        // What is wrong, or guessed without ground, is not kept.
+        let guessed = way_fit == WayFit::Missing(WayAsked::Guessed);
+        if !guessed && !matches!(way_fit, WayFit::Wrong(_)) {
             pending.way = way;
         }
         self.store_pending(pending);
@@ -152,10 +203,18 @@ impl Session {
         }
         match (place_fit, way_fit) {
             (Fit::Right, WayFit::Right) => self.complete(&pending),
-            _ => Reply {
-                open: Some(force),
-                ..Reply::asking(self.ask_on(&pending))
-            },
+            _ => {
+                let remark = match (said.denied, guessed) {
+                    (_, true) => self.say("talk.ask-hinge-guess"),
+                    (true, _) => self.say("talk.denied"),
+                    _ => Prose::default(),
+                };
+                Reply {
+                    // A remark is no part of a list of names.
+                    open: remark.is_empty().then_some(force),
+                    ..Reply::asking(remark.then(self.ask_on(&pending)))
+                }
+            }
         }
     }
 
@@ -176,6 +235,15 @@ impl Session {
 
     /// A wrong place, explained by what acts there.
     fn misplaced(&self, force: ForceId, place: Option<Where>) -> Reply {
+        let beyond = matches!(place, Some(Where::At(metres)) if !is_on(&self.problem, metres));
+        if beyond {
+            let length = self.problem.given(self.problem.body().length);
+            let slots = [
+                ("body", Slot::Word(self.problem.body().noun.clone())),
+                ("length", Slot::Value(length.written.clone())),
+            ];
+            return Reply::new(Sign::Wrong, self.words.say("talk.place-beyond", &slots));
+        }
         let key = match force {
             ForceId::OwnWeight => "talk.own-weight-place",
             ForceId::Rope(_) => "talk.rope-place-wrong",
@@ -190,13 +258,21 @@ impl Session {
 
     fn wrong_way(&self, force: ForceId, fault: WayFault) -> Prose {
         let key = match (force, fault) {
+            (ForceId::OwnWeight | ForceId::Load(_), _) if self.is_a_weight(force) => {
+                "talk.weight-way-wrong"
+            }
             (_, WayFault::Angle) => "talk.angle-way-wrong",
             (ForceId::Rope(_), WayFault::Opposite) => "talk.rope-pushes",
             (ForceId::Rope(_), WayFault::Other) => "talk.rope-way-wrong",
-            (ForceId::OwnWeight | ForceId::Load(_), _) => "talk.weight-way-wrong",
+            (ForceId::OwnWeight | ForceId::Load(_), _) => "talk.other-way-wrong",
             (ForceId::Support(_), _) => "talk.other-way-wrong",
         };
         self.words.say(key, &self.force_slots(force))
+    }
+
+    fn is_a_weight(&self, force: ForceId) -> bool {
+        let force = self.problem.force(force);
+        force.is_some_and(|force| matches!(force.size, Size::Weight(_)))
     }
 
     /// What is still to be said of a force, in one sentence.
@@ -212,9 +288,12 @@ impl Session {
             Some(WayAsked::LeftOrRight) => self.words.say("talk.ask-left-or-right", &slots),
             Some(WayAsked::More) => self.words.say("talk.ask-more-way", &slots),
             Some(WayAsked::Told) => self.words.say("talk.ask-way-told", &slots),
-            Some(WayAsked::All) | None => Prose::default(),
+            Some(WayAsked::All | WayAsked::Guessed) | None => Prose::default(),
         };
-        let whole_way = matches!(asked, Some(WayAsked::All | WayAsked::Told));
+        let whole_way = matches!(
+            asked,
+            Some(WayAsked::All | WayAsked::Told | WayAsked::Guessed)
+        );
         match (place, whole_way) {
             (true, true) => part.then(self.words.say("talk.open-where-way", &slots)),
             (true, false) => part.then(self.words.say("talk.open-where", &slots)),
@@ -365,6 +444,29 @@ impl Session {
         self.state.open = None;
         self.state.hint_stage = 0;
         self.state.astray = 0;
+    }
+}
+
+/// What was said before it was clear of which force, completed by the next line.
+fn completed(before: Said, part: Said) -> Said {
+    let weight = matches!(
+        part.named,
+        Named::SomeWeight | Named::Force(ForceId::OwnWeight | ForceId::Load(_))
+    );
+    let named = match (before.named, part.named) {
+        // "The mass of the mast": "a mass is no force": "its weight, then".
+        (Named::Mass(Some(force)), Named::SomeWeight) => Named::Force(force),
+        (_, Named::None) => return part,
+        // A further force is not what was asked about.
+        (Named::Mass(_) | Named::SomeWeight, _) if !weight => return part,
+        (Named::Behind(_), _) if weight => return part,
+        (_, named) => named,
+    };
+    Said {
+        named,
+        place: part.place.or(before.place),
+        way: part.way.or(before.way),
+        ..part
     }
 }
 

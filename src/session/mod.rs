@@ -5,6 +5,7 @@
 
 mod answer;
 mod command;
+mod force_hint;
 mod forces;
 mod measured;
 mod pivot;

@@ -53,13 +53,14 @@ impl Session {
 
     fn next_hint(&mut self, asked: StepId) -> Outcome {
         let stage = (self.state.hint_stage + 1).min(STAGES);
+        if asked == StepId::Forces {
+            return self.hint_at_a_force(stage);
+        }
         if stage == STAGES && self.state.hint_stage < STAGES {
             self.state.hint_stage = stage;
             return self.show(asked);
         }
-        self.state.hint_stage = stage;
-        let deepest = self.state.hinted.entry(asked).or_default();
-        *deepest = (*deepest).max(stage);
+        self.note_hint(asked, stage);
         // A wrong line about another step does not turn the hint away from what is asked.
         let about = |target: StepId| {
             target == asked
@@ -75,45 +76,30 @@ impl Session {
                     .map(|named| (named.instance, open.judgement.target))
             });
         let named = spoken.map(|(instance, _)| &self.instances[instance]);
-        let prose = if asked == StepId::Forces && stage < 3 {
-            self.force_hint(stage)
-        } else {
-            let step = spoken.map_or(asked, |(_, target)| target);
-            hint(
-                &self.words,
-                &self.case(),
-                step,
-                named,
-                self.sister_case().as_ref(),
-                stage,
-            )
-        };
+        let step = spoken.map_or(asked, |(_, target)| target);
+        let prose = hint(
+            &self.words,
+            &self.case(),
+            step,
+            named,
+            self.sister_case().as_ref(),
+            stage,
+        );
+        self.hint_given(stage, prose)
+    }
+
+    pub(super) fn note_hint(&mut self, asked: StepId, stage: u8) {
+        self.state.hint_stage = stage;
+        let deepest = self.state.hinted.entry(asked).or_default();
+        *deepest = (*deepest).max(stage);
+    }
+
+    pub(super) fn hint_given(&self, stage: u8, prose: Prose) -> Outcome {
         let left = [("left", Slot::Word((STAGES - stage).to_string()))];
         let mut outcome = Outcome::talk(self.words.say("talk.hint-given", &left));
         outcome.truth = "hint";
         outcome.hint = Some((stage, prose));
         outcome
-    }
-
-    /// A hint about the force that is still to be named.
-    fn force_hint(&self, stage: u8) -> Prose {
-        let next = self
-            .problem
-            .forces()
-            .into_iter()
-            .map(|force| force.id)
-            .find(|id| !self.state.named.contains(id));
-        let kind = match (self.state.pending.first(), next) {
-            (Some(_), _) => "pending",
-            (None, Some(crate::problem::ForceId::OwnWeight)) => "own-weight",
-            (None, Some(crate::problem::ForceId::Load(_))) => "load",
-            (None, Some(crate::problem::ForceId::Rope(_))) => "rope",
-            (None, _) => "hinge",
-        };
-        let place = if stage == 1 { "look" } else { "place" };
-        let body = [("body", Slot::Word(self.problem.body().noun.clone()))];
-        self.words
-            .say(&format!("hint.forces.{kind}.{place}"), &body)
     }
 
     /// The line itself; the walk goes on behind it.

@@ -10,7 +10,7 @@ use leverwright::session::{Session, Sign, Turn};
 
 /// The kind of an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
+pub(super) enum Kind {
     /// At least one force is fully said, and nothing is asked of it.
     Taken,
     /// Understood; more is asked.
@@ -28,7 +28,7 @@ enum Kind {
 }
 use Kind::{AskedOn, Later, NothingLikeThat, Taken, Told, Unclear, Wrong};
 
-fn kind(turn: &Turn) -> Kind {
+pub(super) fn kind(turn: &Turn) -> Kind {
     let message = turn.line.message.to_string();
     match turn.line.sign {
         Sign::Right => Taken,
@@ -84,8 +84,6 @@ const ANYWHERE: &[(&str, Kind)] = &[
     ("air resistance", NothingLikeThat),
     ("wind", NothingLikeThat),
     ("force of the wall", NothingLikeThat),
-    ("reaction of the ground", NothingLikeThat),
-    ("the ground pushes up", NothingLikeThat),
     ("centripetal force", NothingLikeThat),
     ("tension", AskedOn),
     ("the tension in the rope", AskedOn),
@@ -280,7 +278,7 @@ fn the_first_thing_typed_at_the_pivot_meets_an_answer_of_its_kind() {
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
-fn at_the_pivot(lesson: &str) -> Session {
+pub(super) fn at_the_pivot(lesson: &str) -> Session {
     let mut session = open(lesson, 7);
     session.submit("skip");
     session

@@ -1,56 +1,78 @@
 //! Mentions gathered force by force, each with its own place and way.
 
+use super::Said;
 use super::mention::Mention;
-use super::place::{Where, acts_at, is_on};
-use super::way::Way;
-use super::{Invention, Named, Said};
-use crate::problem::{ForceId, Problem};
-
-/// What a force was called, before it is clear which it is.
-#[derive(Clone, Copy, PartialEq)]
-enum Subject {
-    Force(ForceId),
-    Pull,
-    Reaction,
-    Weight,
-    Body,
-    Any,
-    Invented(Invention),
-}
+use super::place::Where;
+use super::settle::{place_of, resolved};
+use super::subject::{Subject, subject};
+use super::way::{Line, ToBody, Way};
+use crate::problem::{ForceId, Problem, Reference};
 
 /// What is said of one force.
 #[derive(Default)]
-struct Group {
-    subject: Option<Subject>,
-    place: Option<Where>,
-    way: Way,
-    number: Option<f64>,
+pub(super) struct Group {
+    pub(super) subject: Option<Subject>,
+    pub(super) place: Option<Where>,
+    pub(super) way: Way,
+    pub(super) number: Option<f64>,
+    /// What the force was said to act on.
+    pub(super) onto: Option<Subject>,
+    /// The thing at which it was said to act.
+    pub(super) beside: Option<Subject>,
+    /// A word for a force or for acting stands with it: "pull", "pushes".
+    pub(super) acting: bool,
+    /// It was called a weight.
+    pub(super) weight: bool,
+    /// A further noun, of which it is unclear whether it is a place or a force.
+    pub(super) doubt: Option<ForceId>,
+    /// Something of it was denied.
+    pub(super) denied: bool,
+    /// It is named by a bare noun.
+    pub(super) bare: bool,
+    /// Its way was said before its name.
+    pub(super) way_first: bool,
 }
 
 /// Small words that change how the next mention is taken.
 #[derive(Default)]
 struct Before {
     at: bool,
+    to: bool,
+    on: bool,
     from: bool,
     of: bool,
     towards: bool,
     along: bool,
+    across: bool,
+    measured: bool,
     denied: bool,
     above: Option<bool>,
     /// "The end of …": what follows only says whose place it was.
     whose: bool,
 }
 
-struct Gathering<'a> {
-    problem: &'a Problem,
-    groups: Vec<Group>,
+pub(super) struct Gathering<'a> {
+    pub(super) problem: &'a Problem,
+    pub(super) groups: Vec<Group>,
     before: Before,
     /// The length just said: "1.2 m from the tip".
     length: Option<f64>,
+    /// It was said in this clause: "3.8 m along the mast".
+    length_fresh: bool,
     /// The last mention that says something was a place.
     place_last: bool,
     /// A comma or "and" since the subject.
-    parted: bool,
+    pub(super) parted: bool,
+    /// The last of them was an "and", which parts forces and no place from its force.
+    pub(super) listed: bool,
+    /// Names still to pass over: "between the hinge and the tip".
+    between: u8,
+    /// Nothing was said in this clause yet.
+    clause_opens: bool,
+    /// A reason is given; it names no force.
+    reason: bool,
+    /// A word that is not known stands where a force is named.
+    pub(super) stranger: bool,
 }
 
 /// What a line says, force by force.
@@ -60,11 +82,17 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         groups: vec![Group::default()],
         before: Before::default(),
         length: None,
+        length_fresh: false,
         place_last: false,
         parted: false,
+        listed: false,
+        between: 0,
+        clause_opens: true,
+        reason: false,
+        stranger: false,
     };
-    for mention in mentions {
-        gathering.take(*mention);
+    for (index, mention) in mentions.iter().enumerate() {
+        gathering.take(*mention, &mentions[index + 1..]);
     }
     gathering.stop();
     let said = gathering
@@ -75,84 +103,172 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
 }
 
 impl Gathering<'_> {
-    fn take(&mut self, mention: Mention) {
-        if let Some(subject) = self.subject(mention) {
-            self.force(subject);
+    fn take(&mut self, mention: Mention, ahead: &[Mention]) {
+        match mention {
+            Mention::Stop => {
+                self.stop();
+                self.part(false);
+                self.stranger = false;
+                self.groups.push(Group::default());
+            }
+            Mention::Break => self.part(false),
+            Mention::And => self.part(true),
+            Mention::Because => self.reason = true,
+            _ if self.reason => {}
+            mention => {
+                self.hear(mention, ahead);
+                self.clause_opens &= mention == Mention::Filler;
+            }
+        }
+    }
+
+    fn hear(&mut self, mention: Mention, ahead: &[Mention]) {
+        let named = subject(self.problem, mention);
+        if self.between > 0 && (named.is_some() || matches!(mention, Mention::Place(_))) {
+            self.between -= 1;
+            return;
+        }
+        if let Some(subject) = named {
+            if mention == Mention::Earth && self.before.on {
+                self.before = Before::default();
+                self.group().onto = Some(Subject::Any);
+                return;
+            }
+            self.force(subject, ahead);
             self.place_last = false;
             return;
         }
         match mention {
-            Mention::At => self.before.at = true,
-            Mention::From => self.before.from = true,
-            Mention::Of => {
-                self.before.of = true;
-                self.before.whose = self.place_last;
-            }
-            Mention::Towards => self.before.towards = true,
-            Mention::Along => self.before.along = true,
-            Mention::No => self.before.denied = true,
-            Mention::Above => self.before.above = Some(true),
-            Mention::Below => self.before.above = Some(false),
-            Mention::Filler => {}
-            Mention::Break => {
-                self.close();
-                self.parted = true;
-            }
-            Mention::Stop => {
-                self.stop();
-                self.parted = true;
-                self.groups.push(Group::default());
+            Mention::Between => self.between = 2,
+            Mention::But => self.close(),
+            // "The mass of the mast times g".
+            Mention::TimesG => self.group().weight = true,
+            Mention::Acts => {
+                let group = self.group();
+                group.acting = true;
+                let named = group.subject.is_some();
+                self.before.on |= named;
             }
             Mention::Unknown => self.unknown(),
-            other => self.detail(other),
+            other if self.small(other) => {}
+            other => self.detail(other, ahead),
         }
     }
 
+    /// Notes a word that changes how the next mention is taken; false for any other.
+    fn small(&mut self, mention: Mention) -> bool {
+        let before = &mut self.before;
+        match mention {
+            Mention::At => before.at = true,
+            Mention::To => (before.at, before.to) = (true, true),
+            Mention::On => (before.at, before.on) = (true, true),
+            Mention::From => before.from = true,
+            Mention::Of => {
+                before.of = true;
+                before.on = false;
+                before.whose = self.place_last;
+            }
+            Mention::Towards => before.towards = true,
+            Mention::Along => before.along = true,
+            Mention::Across => before.across = true,
+            Mention::Measured => before.measured = true,
+            Mention::No => before.denied = true,
+            Mention::Above => before.above = Some(true),
+            Mention::Below => before.above = Some(false),
+            Mention::Filler => {}
+            _ => return false,
+        }
+        true
+    }
+
+    /// A comma, or an "and".
+    fn part(&mut self, listed: bool) {
+        self.close();
+        self.parted = true;
+        self.listed = listed;
+        self.length_fresh = false;
+        self.clause_opens = true;
+        self.reason = false;
+    }
+
     /// A place, a number or a direction.
-    fn detail(&mut self, mention: Mention) {
+    fn detail(&mut self, mention: Mention, ahead: &[Mention]) {
         let place_last = matches!(mention, Mention::Place(_) | Mention::Length(_));
+        if std::mem::take(&mut self.before.denied) {
+            self.group().denied = true;
+            self.before = Before::default();
+            return;
+        }
         match mention {
             Mention::Place(metres) => self.place(metres),
             Mention::There => self.put(Where::There),
             Mention::Length(metres) => {
                 self.put(Where::At(metres));
-                self.length = Some(metres);
+                (self.length, self.length_fresh) = (Some(metres), true);
             }
             Mention::Number(number) => {
-                self.length = Some(number);
+                (self.length, self.length_fresh) = (Some(number), true);
                 let group = self.group();
                 group.number = group.number.or(Some(number));
             }
-            Mention::Degrees(degrees) => {
-                let way = &mut self.group().way;
-                way.degrees = way.degrees.or(Some((degrees, None)));
+            _ if self.is_a_measure(mention, ahead) => {
+                (self.before.along, self.before.measured) =
+                    (next(ahead) == Some(Mention::Body), true);
+                return;
             }
-            Mention::Line(line) => {
-                let above = self.before.above.take();
-                let way = &mut self.group().way;
-                match &mut way.degrees {
-                    Some((_, from)) if from.is_none() => {
-                        *from = Some(line);
-                        way.up = way.up.or(above);
-                    }
-                    _ => way.line = way.line.or(Some(line)),
-                }
+            _ => {
+                self.direction(mention);
+                // "Middle, down the mast" is along it; "holds up the mast" is not.
+                let upright = matches!(mention, Mention::Up | Mention::Down);
+                self.before.along |=
+                    self.clause_opens && upright && next(ahead) == Some(Mention::Body);
             }
-            Mention::Up | Mention::Down => {
-                let way = &mut self.group().way;
-                way.up = way.up.or(Some(mention == Mention::Up));
-            }
-            Mention::Left | Mention::Right => {
-                let way = &mut self.group().way;
-                way.right = way.right.or(Some(mention == Mention::Right));
-            }
-            Mention::AlongRope => self.group().way.along = true,
-            Mention::Open => self.group().way.open = true,
-            _ => return,
         }
         self.before.at = false;
+        self.before.to = false;
+        self.before.on = false;
         self.before.towards = false;
         self.place_last = place_last;
+    }
+
+    fn direction(&mut self, mention: Mention) {
+        let (above, across) = (self.before.above, std::mem::take(&mut self.before.across));
+        let way = &mut self.group().way;
+        match mention {
+            Mention::Degrees(degrees) => way.degrees = way.degrees.or(Some((degrees, None))),
+            Mention::Line(line) => {
+                match &mut way.degrees {
+                    Some((_, from)) if from.is_none() => {
+                        *from = Some(Line::Fixed(line));
+                        way.up = way.up.or(above);
+                    }
+                    _ => way.line = way.line.or(Some(if across { other(line) } else { line })),
+                }
+                self.before.above = None;
+            }
+            Mention::Up | Mention::Down => way.up = way.up.or(Some(mention == Mention::Up)),
+            Mention::Left | Mention::Right => {
+                way.right = way.right.or(Some(mention == Mention::Right));
+            }
+            Mention::AlongRope => way.along = true,
+            Mention::Open => way.open = true,
+            _ => {}
+        }
+    }
+
+    /// "2.8 m down from the tip", "3.8 m up the mast": no direction of a force.
+    fn is_a_measure(&self, mention: Mention, ahead: &[Mention]) -> bool {
+        let side = matches!(
+            mention,
+            Mention::Up | Mention::Down | Mention::Left | Mention::Right
+        );
+        let level = matches!(mention, Mention::Left | Mention::Right);
+        side && self.length_fresh
+            && match next(ahead) {
+                Some(Mention::Body | Mention::Along | Mention::From) => true,
+                Some(Mention::Of) => level,
+                _ => false,
+            }
     }
 
     /// A word that is not known may still be what a rope runs to.
@@ -164,13 +280,18 @@ impl Gathering<'_> {
         if std::mem::take(&mut self.before.towards) && rope {
             self.group().way.along = true;
         }
+        self.stranger |= self.group().subject.is_none();
     }
 
     /// The end of a clause: a small word that nothing followed.
     fn close(&mut self) {
         let before = std::mem::take(&mut self.before);
+        self.between = 0;
         let way = &mut self.group().way;
-        way.along |= before.along;
+        way.along |= before.along && !before.denied;
+        if before.across && !before.denied {
+            way.to_body = way.to_body.or(Some(ToBody::Across));
+        }
         way.up = way.up.or(before.above);
     }
 
@@ -189,6 +310,7 @@ impl Gathering<'_> {
             group.place = group.place.or(more.place);
             group.number = group.number.or(more.number);
             group.way = group.way.and(more.way);
+            group.denied |= more.denied;
         }
     }
 
@@ -198,7 +320,7 @@ impl Gathering<'_> {
         self.before.from = false;
         self.before.above = None;
         if std::mem::take(&mut self.before.towards) {
-            self.group().way.along_body = true;
+            self.group().way.to_body = Some(ToBody::Towards);
             return;
         }
         match self.length.take().filter(|_| measured) {
@@ -210,254 +332,118 @@ impl Gathering<'_> {
         }
     }
 
-    fn put(&mut self, place: Where) {
+    pub(super) fn put(&mut self, place: Where) {
         let group = self.group();
         group.place = group.place.or(Some(place));
     }
 
     /// Something that makes a force: which one is named, or a place or a direction.
-    fn force(&mut self, subject: Subject) {
+    fn force(&mut self, subject: Subject, ahead: &[Mention]) {
         let before = std::mem::take(&mut self.before);
         let length = self.length.take();
-        let of = before.of || before.from;
         if before.denied || before.whose {
+            // "Doesn't pull down": a verb, and what is denied follows.
+            let verb = matches!(subject, Subject::Pull | Subject::Any);
+            self.before.denied = before.denied && verb && self.group().subject.is_some();
+            let group = self.group();
+            group.denied |= before.denied && group.subject.is_none();
             return;
         }
-        if before.along {
-            let placed = self.group().place.is_some();
-            let way = &mut self.group().way;
-            way.along |= matches!(subject, Subject::Force(ForceId::Rope(_)) | Subject::Pull);
-            way.along_body |= subject == Subject::Body && !placed;
+        if before.along || before.across {
+            // "3.8 m along the mast" is a length.
+            if subject == Subject::Body && (before.measured || self.length_fresh) {
+                self.length = length;
+            } else {
+                self.lies(subject, before.across);
+            }
             return;
         }
-        if before.towards {
+        let runs_to = before.to && matches!(subject, Subject::Behind(_));
+        if before.towards || runs_to {
             self.towards(subject);
+            return;
+        }
+        let named = self.group().subject;
+        if before.on && named.is_some() {
+            if named != Some(subject) {
+                self.group().onto = Some(subject);
+            }
             return;
         }
         let measured = before.from || before.above.is_some();
         if before.at || before.above.is_some() || (measured && length.is_some()) {
-            if let Some(metres) = self.place_of(subject) {
+            self.at(subject, length, measured);
+            return;
+        }
+        self.name(subject, before.of || before.from, ahead);
+    }
+
+    /// A thing after "at", or from which a length is measured.
+    fn at(&mut self, subject: Subject, length: Option<f64>, measured: bool) {
+        let group = self.group();
+        if let (Subject::Body, Some((_, from @ None))) = (subject, &mut group.way.degrees) {
+            *from = Some(Line::Body);
+            return;
+        }
+        let of = group.subject;
+        group.beside = Some(subject);
+        match place_of(self.problem, subject, of) {
+            Some(Where::At(metres)) => {
                 self.length = length;
                 self.before.from = measured;
                 self.place(metres);
             }
-            return;
+            // "3.8 m, at the tower": said after its place, a thing off the body is a direction.
+            Some(Where::Off) if self.group().place.is_some() => self.towards(subject),
+            Some(place) => self.put(place),
+            None => {}
         }
-        self.name(subject, of);
+    }
+
+    /// "Along the rope", "across the mast".
+    fn lies(&mut self, subject: Subject, across: bool) {
+        let way = &mut self.group().way;
+        match subject {
+            Subject::Body if across => way.to_body = Some(ToBody::Across),
+            Subject::Body => way.to_body = Some(ToBody::Along),
+            Subject::Force(ForceId::Rope(_)) | Subject::Pull => way.along |= !across,
+            // "In the direction of the tower".
+            Subject::Behind(_) if !across => self.towards(subject),
+            _ => {}
+        }
     }
 
     fn towards(&mut self, subject: Subject) {
         let of = self.group().subject;
         let way = &mut self.group().way;
         match (of, subject) {
-            (Some(Subject::Force(ForceId::Rope(_)) | Subject::Pull), Subject::Invented(_)) => {
-                way.along = true;
-            }
+            (
+                Some(Subject::Force(ForceId::Rope(_)) | Subject::Pull),
+                Subject::Invented(_) | Subject::Behind(_),
+            ) => way.along = true,
             (_, Subject::Invented(_) | Subject::Weight) => way.up = way.up.or(Some(false)),
-            _ => way.along_body = true,
+            _ => way.to_body = Some(ToBody::Towards),
         }
     }
 
-    /// Joins a name to the force at hand, or begins another force.
-    fn name(&mut self, subject: Subject, of: bool) {
-        let parted = std::mem::take(&mut self.parted);
-        // A force that has its place and its way is complete: the next name begins another.
-        let complete = self.group().place.is_some() && self.group().way.has_side();
-        let Some(current) = self.group().subject else {
-            self.group().subject = Some(subject);
-            return;
-        };
-        if complete && current != subject {
-            self.groups.push(Group {
-                subject: Some(subject),
-                ..Group::default()
-            });
-            return;
-        }
-        match joined(current, subject, of, parted) {
-            Some(joined) => self.group().subject = Some(joined),
-            None => self.groups.push(Group {
-                subject: Some(subject),
-                ..Group::default()
-            }),
-        }
-    }
-
-    fn group(&mut self) -> &mut Group {
+    pub(super) fn group(&mut self) -> &mut Group {
         if self.groups.is_empty() {
             self.groups.push(Group::default());
         }
         let last = self.groups.len() - 1;
         &mut self.groups[last]
     }
-
-    fn subject(&self, mention: Mention) -> Option<Subject> {
-        Some(match mention {
-            Mention::Force(force) => Subject::Force(force),
-            Mention::Rope => of_pull(self.problem),
-            Mention::Pull => Subject::Pull,
-            Mention::Hinge => of_reaction(self.problem),
-            Mention::Reaction => Subject::Reaction,
-            Mention::Weight => Subject::Weight,
-            Mention::OwnWeight => own(self.problem),
-            Mention::Body => Subject::Body,
-            Mention::AnyForce => Subject::Any,
-            // A square push is that of a roller, where one holds the body.
-            Mention::Invented(Invention::Contact) if roller(self.problem).is_some() => {
-                Subject::Reaction
-            }
-            Mention::Invented(kind) => Subject::Invented(kind),
-            _ => return None,
-        })
-    }
-
-    /// The place by which a force is meant: "at the hinge", "where the dummy hangs".
-    fn place_of(&self, subject: Subject) -> Option<f64> {
-        let force = match subject {
-            Subject::Force(ForceId::OwnWeight) => return None,
-            Subject::Force(force) => force,
-            Subject::Reaction => match of_reaction(self.problem) {
-                Subject::Force(force) => force,
-                _ => return None,
-            },
-            _ => return None,
-        };
-        let at = self.problem.force(force)?.at;
-        Some(self.problem.distance(at, &self.problem.values()))
-    }
 }
 
-/// Two names of one force as one, or `None` where the second begins another force.
-fn joined(current: Subject, next: Subject, of: bool, parted: bool) -> Option<Subject> {
-    use Subject::{Any, Body, Force, Invented, Pull, Reaction, Weight};
-    let weight = |force: ForceId| matches!(force, ForceId::OwnWeight | ForceId::Load(_));
-    let support = |subject: Subject| matches!(subject, Force(ForceId::Support(_)) | Reaction);
-    match (current, next) {
-        (current, next) if current == next => Some(current),
-        (current, Any) => Some(current),
-        (Any, next) => Some(next),
-        // "Weight, mast" and "weight of the mast" alike.
-        (Weight, Body) | (Body, Weight) => Some(Body),
-        (Weight, Force(force)) if weight(force) => Some(next),
-        (Force(force), Weight) if weight(force) => Some(current),
-        _ if parted => None,
-        (Weight, Force(_)) if of => Some(Invented(Invention::Weightless)),
-        (Force(_), Weight) => Some(Invented(Invention::Weightless)),
-        (current, Pull) => Some(current),
-        (current, Reaction) if support(current) => Some(current),
-        (Invented(_), Reaction) => Some(current),
-        (Pull | Reaction, next) => Some(next),
-        // "The normal force of the hinge" is the hinge's; "friction of the rope" stays friction.
-        (Invented(Invention::Contact), next) => Some(next),
-        (Invented(_), _) if of => Some(current),
-        (current, Invented(Invention::Contact) | Body) => Some(current),
-        (Body, Force(_)) if of => Some(next),
-        (current, Invented(_)) if of => Some(current),
-        _ => None,
-    }
+/// The next mention that says something.
+pub(super) fn next(ahead: &[Mention]) -> Option<Mention> {
+    ahead.iter().find(|next| **next != Mention::Filler).copied()
 }
 
-fn own(problem: &Problem) -> Subject {
-    match problem.force(ForceId::OwnWeight) {
-        Some(_) => Subject::Force(ForceId::OwnWeight),
-        None => Subject::Invented(Invention::OwnWeight),
-    }
-}
-
-fn of_pull(problem: &Problem) -> Subject {
-    let rope = |id: &ForceId| matches!(id, ForceId::Rope(_));
-    let first = problem.forces().iter().map(|force| force.id).find(rope);
-    first.map_or(Subject::Invented(Invention::Pull), Subject::Force)
-}
-
-/// The hinge, or what else holds the body.
-fn of_reaction(problem: &Problem) -> Subject {
-    let supports = || {
-        let forces = problem.forces().into_iter().map(|force| force.id);
-        forces.filter(|id| matches!(id, ForceId::Support(_)))
-    };
-    let hinge = supports().find(|id| super::may_stay_open(problem, *id));
-    let first = hinge.or_else(|| supports().next());
-    first.map_or(Subject::Invented(Invention::Contact), Subject::Force)
-}
-
-fn roller(problem: &Problem) -> Option<ForceId> {
-    let mut forces = problem.forces().into_iter().map(|force| force.id);
-    forces.find(|id| matches!(id, ForceId::Support(_)) && !super::may_stay_open(problem, *id))
-}
-
-/// What a group says, once it is clear which force it speaks of.
-fn resolved(problem: &Problem, group: &Group) -> Said {
-    let number = group
-        .number
-        .filter(|number| group.subject.is_some() && is_on(problem, *number));
-    let place = group.place.or(number.map(Where::At));
-    let named = match group.subject {
-        None => Named::None,
-        Some(Subject::Any) => match at_a_support(problem, place) {
-            Some(force) => Named::Force(force),
-            None => Named::SomeForce,
-        },
-        Some(Subject::Weight) => some_weight(problem, place),
-        Some(subject) => {
-            let settled = match subject {
-                Subject::Pull => of_pull(problem),
-                Subject::Reaction => roller(problem)
-                    .filter(|force| matches!(place, Some(Where::At(at)) if acts_at(problem, *force, at)))
-                    .map_or_else(|| of_reaction(problem), Subject::Force),
-                Subject::Body => own(problem),
-                subject => subject,
-            };
-            match settled {
-                Subject::Force(force) => Named::Force(force),
-                Subject::Invented(kind) => Named::Invented(kind),
-                _ => Named::SomeForce,
-            }
-        }
-    };
-    Said {
-        named,
-        place,
-        way: (group.way != Way::default()).then_some(group.way),
-    }
-}
-
-/// "The force at the hinge" is the hinge's.
-fn at_a_support(problem: &Problem, place: Option<Where>) -> Option<ForceId> {
-    let Some(Where::At(metres)) = place else {
-        return None;
-    };
-    let here = problem
-        .forces()
-        .into_iter()
-        .map(|force| force.id)
-        .filter(|id| acts_at(problem, *id, metres))
-        .collect::<Vec<_>>();
-    match here.as_slice() {
-        [only @ ForceId::Support(_)] => Some(*only),
-        _ => None,
-    }
-}
-
-/// A weight of nothing in particular: the only one, or the only one that acts at the place said.
-fn some_weight(problem: &Problem, place: Option<Where>) -> Named {
-    let weights: Vec<ForceId> = problem
-        .forces()
-        .iter()
-        .map(|force| force.id)
-        .filter(|id| matches!(id, ForceId::OwnWeight | ForceId::Load(_)))
-        .collect();
-    let here: Vec<ForceId> = match place {
-        Some(Where::At(metres)) => weights
-            .iter()
-            .copied()
-            .filter(|id| acts_at(problem, *id, metres))
-            .collect(),
-        _ => Vec::new(),
-    };
-    match (weights.as_slice(), here.as_slice()) {
-        ([only], _) | (_, [only]) => Named::Force(*only),
-        ([], _) => Named::Invented(Invention::OwnWeight),
-        _ => Named::SomeWeight,
+/// The line at a right angle to a line.
+fn other(line: Reference) -> Reference {
+    match line {
+        Reference::Horizontal => Reference::Vertical,
+        Reference::Vertical => Reference::Horizontal,
     }
 }

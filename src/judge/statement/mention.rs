@@ -1,16 +1,25 @@
 //! A line taken apart into what its words mention, by the longest phrase known at each place.
 
 use super::Invention;
-use super::tokens::{one_letter_off, quotient, starts_with, tokens};
-use crate::problem::{ForceId, Problem, Reference, Side, Size};
+use super::amount::Unit;
+use super::scene::{Behind, Phrase, SceneWords, places, scene, telling_words};
+use super::tokens::{one_letter_off, one_letter_short, starts_with, tokens};
+use crate::problem::{ForceId, Problem, Reference};
 use crate::text::Words;
-use crate::units::Dimension;
 
 /// What a word or a phrase mentions.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Mention {
-    /// A force by its symbol, its noun or its mass.
+    /// A force by its symbol or its noun.
     Force(ForceId),
+    /// A mass, of this or of whatever.
+    Mass(Option<ForceId>),
+    /// "Times g", which makes a weight of a mass.
+    TimesG,
+    /// The Earth, which makes weights and is no part of the body.
+    Earth,
+    /// What stands behind a hinge or a rope.
+    Behind(Behind),
     /// A rope, whatever it is called.
     Rope,
     /// A pull, of whatever.
@@ -40,6 +49,8 @@ pub(super) enum Mention {
     Right,
     /// Along what follows; alone, along the rope.
     Along,
+    /// At a right angle to what follows; alone, to the body.
+    Across,
     /// Along the rope.
     AlongRope,
     /// Not known.
@@ -51,6 +62,16 @@ pub(super) enum Mention {
     Below,
     /// What follows is a place.
     At,
+    /// What follows is a place, or what a rope runs to.
+    To,
+    /// What follows is a place, or what a force acts on.
+    On,
+    /// Between two things that follow.
+    Between,
+    /// A length or a distance follows, or went before.
+    Measured,
+    /// A thing acts: pulls, pushes.
+    Acts,
     /// What follows is where a distance is measured from, or what makes a force.
     From,
     /// What follows is what makes a force.
@@ -77,8 +98,14 @@ pub(super) enum Mention {
     Why,
     /// A polite word.
     Chat,
-    /// A comma, "and".
+    /// A comma.
     Break,
+    /// "And".
+    And,
+    /// "But": what was denied ends.
+    But,
+    /// What follows is a reason.
+    Because,
     /// A semicolon, the end of a sentence.
     Stop,
     /// A word that says nothing.
@@ -89,22 +116,18 @@ pub(super) enum Mention {
 
 /// The phrases known at one problem, in one language.
 pub(super) struct Reader<'a> {
-    problem: &'a Problem,
-    phrases: Vec<(Vec<String>, Mention)>,
-    units: [(Vec<String>, Unit); 5],
-}
-
-/// What a unit after a number makes of it.
-#[derive(Clone, Copy)]
-enum Unit {
-    Length(f64),
-    Degrees,
-    Other,
+    pub(super) problem: &'a Problem,
+    phrases: Vec<Phrase>,
+    pub(super) units: Vec<(Vec<String>, Unit)>,
+    /// What makes a weight of a mass: "g", "times g".
+    pub(super) gravity: Vec<Vec<String>>,
 }
 
 /// Lists of words and what they mention. Of two phrases of one length the first is taken.
 const LISTS: &[(&str, Mention)] = &[
-    ("statement.break", Mention::Break),
+    ("statement.and", Mention::And),
+    ("statement.but", Mention::But),
+    ("statement.because", Mention::Because),
     ("statement.why", Mention::Why),
     ("statement.asks", Mention::Asks),
     ("statement.no", Mention::No),
@@ -117,15 +140,24 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.below", Mention::Below),
     ("statement.along-rope", Mention::AlongRope),
     ("statement.along", Mention::Along),
+    ("statement.across", Mention::Across),
     ("statement.open", Mention::Open),
     ("statement.horizontal", Mention::Line(Reference::Horizontal)),
     ("statement.vertical", Mention::Line(Reference::Vertical)),
     ("statement.at", Mention::At),
+    ("statement.to", Mention::To),
+    ("statement.on", Mention::On),
+    ("statement.between", Mention::Between),
+    ("statement.measured", Mention::Measured),
+    ("statement.acts", Mention::Acts),
     ("statement.from", Mention::From),
     ("statement.of", Mention::Of),
     ("statement.towards", Mention::Towards),
     ("statement.own-weight", Mention::OwnWeight),
     ("statement.weight", Mention::Weight),
+    ("statement.mass", Mention::Mass(None)),
+    ("statement.earth", Mention::Earth),
+    ("statement.times-g", Mention::TimesG),
     ("statement.rope", Mention::Rope),
     ("statement.pull", Mention::Pull),
     ("statement.hinge", Mention::Hinge),
@@ -144,14 +176,7 @@ const LISTS: &[(&str, Mention)] = &[
 
 impl<'a> Reader<'a> {
     pub(super) fn new(problem: &'a Problem, words: &Words) -> Reader<'a> {
-        let list = |key: &str| -> Vec<String> {
-            let words = words.word(key);
-            words
-                .split(',')
-                .map(|word| word.trim().to_owned())
-                .collect()
-        };
-        let mut phrases: Vec<(Vec<String>, Mention)> = Vec::new();
+        let mut phrases: Vec<Phrase> = Vec::new();
         let mut add = |phrase: &str, mention: Mention| {
             let tokens: Vec<String> = phrase
                 .to_lowercase()
@@ -162,20 +187,19 @@ impl<'a> Reader<'a> {
                 phrases.push((tokens, mention));
             }
         };
-        let body = problem.body();
-        add(&body.noun, Mention::Body);
+        add(&problem.body().noun, Mention::Body);
         for force in problem.forces() {
             if force.id != ForceId::OwnWeight {
                 add(force.noun, Mention::Force(force.id));
             }
         }
         for (key, metres) in places(problem) {
-            for word in list(key) {
+            for word in list(words, key) {
                 add(&word, Mention::Place(metres));
             }
         }
         for (key, mention) in LISTS {
-            for word in list(key) {
+            for word in list(words, key) {
                 add(&word, *mention);
             }
         }
@@ -183,16 +207,28 @@ impl<'a> Reader<'a> {
         for (word, mention) in telling_words(problem) {
             add(&word, mention);
         }
+        let scene_words = SceneWords {
+            held_to: list(words, "statement.held-to"),
+            ends: ["statement.at", "statement.on", "statement.and"]
+                .iter()
+                .flat_map(|key| list(words, key))
+                .collect(),
+            to: list(words, "statement.to"),
+            places: list(words, "statement.place-nouns"),
+        };
+        // Of two phrases of one length the first is taken: the problem's own words go before.
+        let own = scene(problem, &scene_words, &phrases);
+        phrases.splice(0..0, own);
+        let gravity = list(words, "statement.times-g");
+        let in_tokens = |phrase: &String| phrase.split_whitespace().map(str::to_owned).collect();
         Reader {
             problem,
             phrases,
-            units: [
-                (list("statement.unit-metre"), Unit::Length(1.0)),
-                (list("statement.unit-centimetre"), Unit::Length(0.01)),
-                (list("statement.unit-millimetre"), Unit::Length(0.001)),
-                (list("statement.unit-degree"), Unit::Degrees),
-                (list("statement.unit-other"), Unit::Other),
-            ],
+            units: super::amount::UNITS
+                .iter()
+                .map(|(key, unit)| (list(words, key), *unit))
+                .collect(),
+            gravity: gravity.iter().map(in_tokens).collect(),
         }
     }
 
@@ -226,167 +262,61 @@ impl<'a> Reader<'a> {
                 (*mention, (phrase.len(), exact))
             })
             .reduce(|best, next| if next.1 > best.1 { next } else { best });
-        match longest.map(|(mention, (length, _))| (mention, length)) {
+        let (mention, taken) = match longest.map(|(mention, (length, _))| (mention, length)) {
             Some((mention, length)) if length > 1 => (mention, length),
-            single => {
-                let number = self.number(tokens);
-                let symbol = || self.symbol(&tokens[0]).map(|mention| (mention, 1));
-                number
-                    .or_else(symbol)
-                    .or(single)
-                    .or_else(|| self.misspelt(&tokens[0]).map(|mention| (mention, 1)))
-                    .unwrap_or((Mention::Unknown, 1))
-            }
+            single => self
+                .number(tokens)
+                .or_else(|| self.symbol(tokens))
+                .or(single)
+                .or_else(|| self.misspelt(&tokens[0]).map(|mention| (mention, 1)))
+                .unwrap_or((Mention::Unknown, 1)),
+        };
+        match (mention, self.times_g(&tokens[taken.min(tokens.len())..])) {
+            (Mention::Mass(None), Some(more)) => (Mention::Weight, taken + more),
+            _ => (mention, taken),
         }
     }
 
-    /// What makes a force, with one letter wrong: "tention", "hindge". Short words are left
-    /// alone, since one letter makes another word of them.
+    /// A word with one letter wrong: "tention", "hindge", "midle". Short words are left alone,
+    /// since one letter makes another word of them; but a letter left out is seen earlier.
     fn misspelt(&self, token: &str) -> Option<Mention> {
-        let makes_a_force = |mention: &Mention| {
-            matches!(
-                mention,
-                Mention::Force(_)
-                    | Mention::Rope
-                    | Mention::Pull
-                    | Mention::Hinge
-                    | Mention::Reaction
-                    | Mention::Weight
-                    | Mention::Body
-            )
+        let shortest = |mention: &Mention| match mention {
+            Mention::Force(_)
+            | Mention::Rope
+            | Mention::Pull
+            | Mention::Hinge
+            | Mention::Reaction
+            | Mention::Weight
+            | Mention::Body => Some(5),
+            Mention::Place(_)
+            | Mention::Up
+            | Mention::Down
+            | Mention::Line(_)
+            | Mention::Open
+            | Mention::Towards => Some(6),
+            _ => None,
         };
-        let long = token.chars().count() > 5;
-        let near = |phrase: &[String]| match phrase {
-            [word] => word.chars().count() > 4 && one_letter_off(token, word),
-            _ => false,
+        let letters = token.chars().count();
+        let near = |word: &String| {
+            letters > 5 && one_letter_off(token, word)
+                || letters > 3 && one_letter_short(token, word)
         };
         self.phrases
             .iter()
-            .find(|(phrase, mention)| long && makes_a_force(mention) && near(phrase))
+            .find(
+                |(phrase, mention)| match (phrase.as_slice(), shortest(mention)) {
+                    ([word], Some(shortest)) => word.chars().count() >= shortest && near(word),
+                    _ => false,
+                },
+            )
             .map(|(_, mention)| *mention)
     }
-
-    /// A number, with its unit where one stands beside it.
-    fn number(&self, tokens: &[String]) -> Option<(Mention, usize)> {
-        let token = tokens[0].as_str();
-        let digits = token.trim_end_matches(|c: char| c.is_alphabetic());
-        if !digits.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
-            return None;
-        }
-        let number = quotient(digits)?;
-        let attached = &token[digits.len()..];
-        let (unit, taken) = if attached.is_empty() {
-            (tokens.get(1).map_or("", String::as_str), 2)
-        } else {
-            (attached, 1)
-        };
-        let known = self
-            .units
-            .iter()
-            .find(|(names, _)| names.iter().any(|name| name == unit))
-            .map(|(_, unit)| *unit);
-        let length = self.problem.body().length;
-        Some(match known {
-            Some(Unit::Length(factor)) => (Mention::Length(number * factor), taken),
-            Some(Unit::Degrees) => (Mention::Degrees(number), taken),
-            Some(Unit::Other) => (Mention::Quantity, taken),
-            None if self.problem.given(length).symbol.matches(unit) && !unit.is_empty() => (
-                Mention::Length(number * self.problem.given(length).value),
-                taken,
-            ),
-            None if attached.is_empty() => (Mention::Number(number), 1),
-            None => return None,
-        })
-    }
-
-    /// The symbol of a force, of one of its parts, of a mass, a length or an angle.
-    fn symbol(&self, token: &str) -> Option<Mention> {
-        let forces = self.problem.forces();
-        let part = token
-            .strip_suffix(['x', 'y'])
-            .filter(|stem| !stem.is_empty());
-        let by_symbol = forces.iter().find(|force| {
-            let support = matches!(force.id, ForceId::Support(_));
-            force.symbol.matches(token)
-                || support && part.is_some_and(|stem| force.symbol.matches(stem))
-        });
-        if let Some(force) = by_symbol {
-            return Some(Mention::Force(force.id));
-        }
-        let stem = token.strip_suffix('g').unwrap_or(token);
-        let values = self.problem.values();
-        for (index, given) in self.problem.givens().iter().enumerate() {
-            let whole = given.symbol.matches(token);
-            if whole && given.dimension == Dimension::LENGTH {
-                return Some(Mention::Length(values[index]));
-            }
-            if whole && given.dimension == Dimension::ANGLE {
-                return Some(Mention::Degrees(values[index].to_degrees()));
-            }
-            if given.dimension == Dimension::MASS && (whole || given.symbol.matches(stem)) {
-                let of = |size: Size| matches!(size, Size::Weight(mass) if mass.0 == index);
-                let force = forces.iter().find(|force| of(force.size));
-                return force.map(|force| Mention::Force(force.id));
-            }
-        }
-        None
-    }
 }
 
-/// Places by name, in metres from the foot.
-fn places(problem: &Problem) -> [(&'static str, f64); 6] {
-    let body = problem.body();
-    let length = problem.given(body.length).value;
-    let end = |right: bool| {
-        if right == (body.towards == Side::Right) {
-            length
-        } else {
-            0.0
-        }
-    };
-    [
-        ("statement.left-end", end(false)),
-        ("statement.right-end", end(true)),
-        ("statement.lower-end", 0.0),
-        ("statement.middle", length / 2.0),
-        ("statement.tip", length),
-        ("statement.foot", 0.0),
-    ]
-}
-
-/// Words of more than two letters that stand in the noun of one force only.
-fn telling_words(problem: &Problem) -> Vec<(String, Mention)> {
-    let words_of = |noun: &str| -> Vec<String> {
-        noun.to_lowercase()
-            .split_whitespace()
-            .filter(|word| word.chars().count() > 2)
-            .map(str::to_owned)
-            .collect()
-    };
-    let mut known: Vec<(String, Mention)> = words_of(&problem.body().noun)
-        .into_iter()
-        .map(|word| (word, Mention::Body))
-        .collect();
-    for force in problem.forces() {
-        if force.id != ForceId::OwnWeight {
-            let words = words_of(force.noun);
-            known.extend(
-                words
-                    .into_iter()
-                    .map(|word| (word, Mention::Force(force.id))),
-            );
-        }
-    }
-    let shared = |word: &str, mention: Mention| {
-        known
-            .iter()
-            .any(|(other, of)| other == word && *of != mention)
-    };
-    known
-        .iter()
-        .filter(|(word, mention)| !shared(word, *mention))
-        .cloned()
-        .collect()
+/// A list of words of the catalogue.
+pub(super) fn list(words: &Words, key: &str) -> Vec<String> {
+    let all = words.word(key);
+    all.split(',').map(|word| word.trim().to_owned()).collect()
 }
 
 /// True for a line that calculates: a function, an operation on numbers, an equation of numbers.

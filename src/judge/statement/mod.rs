@@ -1,20 +1,28 @@
 //! What a learner says in words about forces: which, where, which way; and about the pivot.
 //!
 //! The words that are listened for stand in the catalogue of words (`statement.*`, lists parted
-//! by commas), so another language brings its own. A line is first taken apart into mentions
-//! (`mention`), then the mentions are gathered force by force (`gather`), each force with its own
-//! place (`place`) and way (`way`). Whatever is not known is passed over.
+//! by commas), so another language brings its own; nouns of the scene are taken from the problem's
+//! wording (`scene`). A line is first taken apart into mentions (`mention`, `amount`), then the
+//! mentions are gathered force by force (`gather`), each force under a name (`subject`) with its own
+//! place (`place`) and way (`way`), and at last it is settled which force each is (`settle`).
+//! Whatever is not known is passed over.
 
+mod amount;
+mod apposition;
 mod gather;
 mod mention;
+mod naming;
 mod pivot;
 mod place;
+mod scene;
+mod settle;
+mod subject;
 mod tokens;
 mod way;
 
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
 pub use place::{Fit, Where, is_on, place_fits};
-pub use way::{Way, WayAsked, WayFault, WayFit, may_stay_open, way_fits};
+pub use way::{Line, ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_fits};
 
 use crate::problem::{ForceId, Problem};
 use crate::text::Words;
@@ -66,6 +74,14 @@ pub enum Named {
     SomeForce,
     /// One that nothing here makes.
     Invented(Invention),
+    /// A mass, which is no force.
+    Mass(Option<ForceId>),
+    /// The force of something that holds the body only through a rope, or through this hinge.
+    Behind(Option<ForceId>),
+    /// One that acts on something else.
+    Elsewhere,
+    /// A force and a bare noun after it, which may be its place or this force.
+    OneOrTwo(ForceId),
     /// None.
     None,
 }
@@ -79,6 +95,32 @@ pub struct Said {
     pub place: Option<Where>,
     /// Which way.
     pub way: Option<Way>,
+    /// A place, a way or a force was denied ("not down"); nothing of it is kept.
+    pub denied: bool,
+    /// The force was named by a bare noun, which may stand for a place as well: "hinge".
+    pub bare: bool,
+}
+
+impl Said {
+    /// A place of no force in particular.
+    pub fn at(place: Where) -> Said {
+        Said {
+            named: Named::None,
+            place: Some(place),
+            way: None,
+            denied: false,
+            bare: false,
+        }
+    }
+}
+
+/// A bare noun with a direction, said where the place of `open` is asked: true if it may be that
+/// place. "Hinge, down" of a weight then establishes no force of the hinge.
+pub fn may_be_a_place(problem: &Problem, open: ForceId, said: &Said) -> bool {
+    let (Named::Force(noun), Some(way), None) = (said.named, said.way, said.place) else {
+        return false;
+    };
+    said.bare && apposition::choose(problem, open, noun, way) != apposition::Second::Force
 }
 
 /// What a question is about.
@@ -114,7 +156,6 @@ pub enum Statement {
 /// Reads a line of words.
 pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
     let reader = Reader::new(problem, words);
-    let line = &anchored(problem, words, line);
     let mentions = reader.mentions(line);
     if let Some(topic) = topic(&mentions) {
         return Statement::Asks(topic);
@@ -123,8 +164,9 @@ pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
         return Statement::Calculates;
     }
     let said = gather(problem, &mentions);
-    let known =
-        |said: &Said| said.named != Named::None || said.place.is_some() || said.way.is_some();
+    let known = |said: &Said| {
+        said.named != Named::None || said.place.is_some() || said.way.is_some() || said.denied
+    };
     if said.iter().any(known) {
         return Statement::Says(said.into_iter().filter(known).collect());
     }
@@ -143,59 +185,6 @@ pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
     Statement::Says(Vec::new())
 }
 
-/// "Towards the tower", where the statement tells of a tower that is no part of the model: the
-/// place where the rope's other end is.
-fn anchored(problem: &Problem, words: &Words, line: &str) -> String {
-    let listed = |key: &str| -> Vec<String> {
-        let words = words.word(key);
-        words
-            .split(',')
-            .map(|word| word.trim().to_owned())
-            .collect()
-    };
-    let (towards, articles, never) = (
-        listed("statement.towards-fixed"),
-        listed("statement.articles"),
-        listed("statement.no-anchor"),
-    );
-    let scene = problem.statement().to_lowercase();
-    let in_scene = |word: &str| {
-        scene
-            .split(|c: char| !c.is_alphanumeric())
-            .any(|known| known == word)
-    };
-    let parts: Vec<String> = std::iter::once(problem.body().noun.clone())
-        .chain(problem.forces().iter().map(|force| force.noun.to_owned()))
-        .flat_map(|noun| noun.split(' ').map(str::to_lowercase).collect::<Vec<_>>())
-        .collect();
-    let tokens: Vec<&str> = line.split(' ').collect();
-    let small = |at: usize| {
-        tokens.get(at).map_or_else(String::new, |token| {
-            token
-                .trim_matches(|c: char| !c.is_alphanumeric())
-                .to_lowercase()
-        })
-    };
-    for at in 0..tokens.len() {
-        if !towards.contains(&small(at)) {
-            continue;
-        }
-        let noun_at = at + 1 + usize::from(articles.contains(&small(at + 1)));
-        let noun = small(noun_at);
-        let anchor = noun.chars().count() > 3
-            && in_scene(&noun)
-            && !parts.contains(&noun)
-            && !never.contains(&noun);
-        if anchor {
-            let mut kept: Vec<String> = tokens[..at].iter().map(ToString::to_string).collect();
-            kept.push(words.word("statement.other-end"));
-            kept.extend(tokens[noun_at + 1..].iter().map(ToString::to_string));
-            return kept.join(" ");
-        }
-    }
-    line.to_owned()
-}
-
 /// What a line asks about, if it opens like a question. "Why the hinge?" names no force.
 fn topic(mentions: &[Mention]) -> Option<Topic> {
     let first = mentions
@@ -212,9 +201,12 @@ fn topic(mentions: &[Mention]) -> Option<Topic> {
             Some(Topic::Hinge)
         }
         Mention::Rope | Mention::Pull | Mention::Force(ForceId::Rope(_)) => Some(Topic::Rope),
-        Mention::Weight | Mention::OwnWeight | Mention::Body | Mention::Force(_) => {
-            Some(Topic::Weight)
-        }
+        Mention::Weight
+        | Mention::OwnWeight
+        | Mention::Mass(_)
+        | Mention::Earth
+        | Mention::Body
+        | Mention::Force(_) => Some(Topic::Weight),
         Mention::Invented(kind) => Some(Topic::Invented(*kind)),
         _ => None,
     };

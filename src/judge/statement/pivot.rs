@@ -23,21 +23,16 @@ pub enum PivotSaid {
 /// The point that a line names, read from what is [said](read) about forces and places: a support
 /// is a point too. A line that denies a point ("not the hinge") names none.
 pub fn pivot_said(problem: &Problem, words: &Words, line: &str) -> PivotSaid {
-    let denied = words.word("statement.no");
-    let denies = line.to_lowercase().split_whitespace().any(|word| {
-        denied
-            .split(',')
-            .any(|no| no.trim() == word.trim_matches(|c: char| !c.is_alphanumeric()))
-    });
-    if denies {
-        return PivotSaid::Nothing;
-    }
     let point = match read(problem, words, line) {
         Statement::Says(said) => said.iter().find_map(|said| match (said.place, said.named) {
             (Some(Where::At(metres)), _) => Some(metres),
-            (_, Named::Force(force)) if force != ForceId::OwnWeight => problem
-                .force(force)
-                .map(|force| problem.distance(force.at, &problem.values())),
+            (_, Named::Force(force) | Named::Behind(Some(force)))
+                if force != ForceId::OwnWeight =>
+            {
+                problem
+                    .force(force)
+                    .map(|force| problem.distance(force.at, &problem.values()))
+            }
             _ => None,
         }),
         _ => None,

@@ -9,6 +9,8 @@ pub enum Where {
     At(f64),
     /// Where it does act, whatever that is ("where it is tied").
     There,
+    /// Not on the body: at what stands behind a rope or a hinge.
+    Off,
 }
 
 /// How a part of a statement stands to the problem.
@@ -35,7 +37,7 @@ pub fn place_fits(problem: &Problem, force: ForceId, place: Option<Where>) -> Fi
         Some(Where::There) if force == ForceId::OwnWeight => Fit::Missing,
         Some(Where::There) => Fit::Right,
         Some(Where::At(said)) if acts_at(problem, force, said) => Fit::Right,
-        Some(Where::At(_)) => Fit::Wrong,
+        Some(Where::At(_) | Where::Off) => Fit::Wrong,
     }
 }
 

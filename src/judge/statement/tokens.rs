@@ -14,6 +14,11 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             .and_then(|index| letters.get(index))
             .is_some_and(char::is_ascii_digit)
     };
+    let letter = |index: Option<usize>| {
+        index
+            .and_then(|index| letters.get(index))
+            .is_some_and(|c| c.is_alphabetic())
+    };
     let mut text = String::new();
     for (index, c) in letters.iter().copied().enumerate() {
         let number = digit(index.checked_sub(1)) && digit(Some(index + 1));
@@ -24,12 +29,21 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             // A decimal comma is a point; every other comma parts words.
             ',' if number => text.push('.'),
             '.' if before_digit => text.push('.'),
+            // "C.o.m." is one word.
+            '.' if is_initial(&letters, index) => {}
+            '|' => text.push_str(" , "),
+            // "Dummy/tip/down", but "L/2".
+            '/' if letter(index.checked_sub(1)) && letter(Some(index + 1)) => text.push_str(" , "),
             '/' | '_' => text.push(c),
             ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
                 text.push(' ');
                 text.push(c);
                 text.push(' ');
             }
+            '↗' => text.push_str(" ↑ → "),
+            '↖' => text.push_str(" ↑ ← "),
+            '↘' => text.push_str(" ↓ → "),
+            '↙' => text.push_str(" ↓ ← "),
             // A question mark that stands alone is an answer: not known.
             '?' if index > 0 && letters[index - 1].is_whitespace() => text.push_str(" ? "),
             '\n' => text.push_str(" ; "),
@@ -38,11 +52,39 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
         }
     }
     let sign = |token: &str| match token {
-        "," | "&" | "+" | ":" => ",".to_owned(),
+        "," | ":" => ",".to_owned(),
         "." | ";" => ";".to_owned(),
         token => token.to_owned(),
     };
-    text.split_whitespace().map(sign).collect()
+    let all: Vec<String> = text.split_whitespace().map(sign).collect();
+    let sentences = all.split(|token| token == ";").map(parted_by_arrows);
+    let sentences: Vec<Vec<String>> = sentences.collect();
+    sentences.join(&";".to_owned())
+}
+
+/// "Weight of the mast → middle → down": arrows that part, where there are several, and point
+/// nowhere.
+fn parted_by_arrows(sentence: &[String]) -> Vec<String> {
+    let arrow = |token: &&String| *token == "→";
+    let parts = sentence.iter().filter(arrow).count() > 1;
+    let kept = |token: &String| match token.as_str() {
+        "→" if parts => ",".to_owned(),
+        _ => token.clone(),
+    };
+    sentence.iter().map(kept).collect()
+}
+
+/// True for a dot after a single letter that has another such letter beside it.
+fn is_initial(letters: &[char], dot: usize) -> bool {
+    let letter = |at: Option<usize>| {
+        at.and_then(|at| letters.get(at))
+            .is_some_and(|c| c.is_alphabetic())
+    };
+    // The letter stands alone: what is two places before the dot is no letter.
+    let single = letter(dot.checked_sub(1)) && !letter(dot.checked_sub(2));
+    let dotted = |at: Option<usize>| at.and_then(|at| letters.get(at)) == Some(&'.');
+    let next = letter(Some(dot + 1)) && !letter(Some(dot + 2));
+    single && (next || dotted(dot.checked_sub(2)))
 }
 
 /// True for a single digit before a closing bracket that closes nothing.
@@ -70,9 +112,18 @@ pub(super) fn starts_with(tokens: &[String], phrase: &[String]) -> bool {
 }
 
 fn close(token: &str, word: &str) -> bool {
+    // "F_g" is "Fg".
+    if token.contains('_') {
+        return token.replace('_', "") == word;
+    }
     let long = word.chars().count() > 2;
     token == word
         || long && (token.strip_suffix('s') == Some(word) || word.strip_suffix('s') == Some(token))
+}
+
+/// True if `one` is `other` with one letter left out.
+pub(super) fn one_letter_short(one: &str, other: &str) -> bool {
+    one.chars().count() + 1 == other.chars().count() && one_letter_off(one, other)
 }
 
 /// True if one letter is missing, too many, another, or exchanged with its neighbour.

@@ -12,14 +12,34 @@ pub struct Way {
     pub right: Option<bool>,
     /// Along the rope, towards its other end.
     pub along: bool,
-    /// Along the body.
-    pub along_body: bool,
+    /// How it lies to the body.
+    pub to_body: Option<ToBody>,
     /// Along this line, and not in which sense.
     pub line: Option<Reference>,
     /// At an angle, in degrees, with this line; `None` where the line was not said.
-    pub degrees: Option<(f64, Option<Reference>)>,
+    pub degrees: Option<(f64, Option<Line>)>,
     /// Not known yet.
     pub open: bool,
+}
+
+/// How a direction was said to lie to the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ToBody {
+    /// Along it.
+    Along,
+    /// At a right angle to it.
+    Across,
+    /// Towards a place of it, or what stands there.
+    Towards,
+}
+
+/// A line with which an angle is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// The horizontal or the vertical.
+    Fixed(Reference),
+    /// The body.
+    Body,
 }
 
 impl Way {
@@ -30,7 +50,7 @@ impl Way {
             up: self.up.or(other.up),
             right: self.right.or(other.right),
             along: self.along || other.along,
-            along_body: self.along_body || other.along_body,
+            to_body: self.to_body.or(other.to_body),
             line: self.line.or(other.line),
             degrees: self.degrees.or(other.degrees),
             open: self.open || other.open,
@@ -56,6 +76,8 @@ pub enum WayAsked {
     LeftOrRight,
     /// Whether there is more to it: it goes to a side as well, or up or down.
     More,
+    /// All of it, though it was said to lie along or across the body: nothing says that yet.
+    Guessed,
 }
 
 /// What is wrong with a way.
@@ -92,20 +114,39 @@ pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
         return WayFit::Missing(WayAsked::All);
     };
     let Acting::Along(direction) = known.acting else {
-        return WayFit::Right;
+        return match way.to_body {
+            Some(ToBody::Along | ToBody::Across) if !way.open => WayFit::Missing(WayAsked::Guessed),
+            _ => WayFit::Right,
+        };
     };
     let values = problem.values();
     let unit = Vector::at_angle(direction.angle(problem.body(), &values));
     let body = Vector::at_angle(problem.body_angle(&values));
-    if way.along && matches!(force, ForceId::Rope(_)) && !way.has_side() {
+    if way.along && way.has_side() {
+        return match sides(way, unit) {
+            // "Up and back to the tower": along the rope is the whole of it.
+            WayFit::Missing(_) if matches!(force, ForceId::Rope(_)) => WayFit::Right,
+            fit => fit,
+        };
+    }
+    if way.along && matches!(force, ForceId::Rope(_)) {
         return WayFit::Right;
     }
-    if way.along || way.along_body && !way.has_side() && !parallel(unit, body) {
-        return if way.has_side() {
-            sides(way, unit)
+    let off_the_body = match way.to_body {
+        Some(ToBody::Along) => !parallel(unit, body),
+        Some(ToBody::Across) => unit.dot(body).abs() > NONE,
+        Some(ToBody::Towards) => !way.has_side() && !parallel(unit, body),
+        None => false,
+    };
+    if way.along || off_the_body {
+        return WayFit::Wrong(WayFault::Other);
+    }
+    if way.to_body == Some(ToBody::Across) && !way.has_side() && way.degrees.is_none() {
+        return WayFit::Missing(if unit.x.abs() > unit.y.abs() {
+            WayAsked::LeftOrRight
         } else {
-            WayFit::Wrong(WayFault::Other)
-        };
+            WayAsked::UpOrDown
+        });
     }
     if let Some((degrees, from)) = way.degrees {
         if !angle_fits(degrees, from, unit, body) {
@@ -177,15 +218,16 @@ fn parallel(one: Vector, other: Vector) -> bool {
 
 /// Whether a direction makes this angle, in degrees, with a line; where no line was said, with
 /// the horizontal, the vertical or the body.
-fn angle_fits(degrees: f64, from: Option<Reference>, unit: Vector, body: Vector) -> bool {
+fn angle_fits(degrees: f64, from: Option<Line>, unit: Vector, body: Vector) -> bool {
     let with_level = libm::atan2(unit.y.abs(), unit.x.abs()).to_degrees();
     let along = (unit.x * body.x + unit.y * body.y).abs();
     let across = (unit.x * body.y - unit.y * body.x).abs();
     let with_body = libm::atan2(across, along).to_degrees();
     let same = |angle: f64| (angle - degrees).abs() < SAME_ANGLE;
     match from {
-        Some(Reference::Horizontal) => same(with_level),
-        Some(Reference::Vertical) => same(90.0 - with_level),
+        Some(Line::Fixed(Reference::Horizontal)) => same(with_level),
+        Some(Line::Fixed(Reference::Vertical)) => same(90.0 - with_level),
+        Some(Line::Body) => same(with_body) || same(180.0 - with_body),
         None => same(with_level) || same(90.0 - with_level) || same(with_body),
     }
 }
