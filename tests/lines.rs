@@ -94,6 +94,8 @@ const ROWS: &[Row] = &[
     // But not what stands by a line of her own.
     (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "265"], "wrong:not the tension of the rope yet"),
     (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "2351/6.2"], "wrong:stopped-at-component"),
+    (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "2183"], "wrong:exchanged-at-the-end"),
+    (COMPONENT, &["236", "405", "T sin 80", "265"], "wrong:own-weight-left-out"), (COMPONENT, &["236", "skip", "T sin 80", "skip", "2183"], "wrong:exchanged-at-the-end"),
     // Rounded to two figures on the way.
     (PULL, &["376"], "wrong:rounded to two figures"), (PULL, &["394"], "wrong:rounded to two figures"),
     // What was written is told, not what comes to the same.

@@ -135,19 +135,30 @@ impl World {
         let own = board.own_pins();
         // What a calculator shows is seen in typed numbers only.
         let shown = instance.mistake.skill == Skill::Numbers;
+        // A multiple of the unknown is a relation, not a value.
+        let multiple = |id: StepId| {
+            matches!(id, StepId::Across(_) | StepId::Moment(_))
+                && id.force() == board.unknown().and_then(StepId::force)
+        };
+        let is_settled = |id: StepId| id != target && is_settled(board, target, id);
         let settled: BTreeMap<StepId, Samples> = board
             .standing
             .iter()
-            .filter(|(id, own)| **id != target && (!shown || own.typed.is_some()))
-            .filter(|(id, _)| is_settled(board, target, **id))
+            .filter(|(id, own)| {
+                is_settled(**id) && !multiple(**id) && (!shown || own.typed.is_some())
+            })
             .map(|(id, own)| (*id, own.function))
             .collect();
-        let later = board.key.rank(target) > board.key.rank(StepId::MomentSum);
-        let key = if later && !shown && is_settled(board, target, StepId::MomentSum) {
-            with_right_balance(board.key, &instance.key)
-        } else {
-            instance.key.clone()
-        };
+        let last = board.key.rank(StepId::MomentSum);
+        let balanced = board.key.rank(target) > last && is_settled(StepId::MomentSum);
+        let key = with_right(board.key, &instance.key, |id| {
+            let before = balanced && board.key.rank(id) <= last;
+            let resolved = match id {
+                StepId::Angle(force) => is_settled(StepId::Across(force)),
+                id => multiple(id) && is_settled(id),
+            };
+            !shown && (before || resolved)
+        });
         let mut both = settled.clone();
         both.extend(own.clone());
         let none = BTreeMap::new();
@@ -176,12 +187,11 @@ fn is_settled(board: &Board<'_>, target: StepId, id: StepId) -> bool {
     own.is_some_and(|own| own.right && (told || own.line > 0))
 }
 
-/// A mistake's key with the working right up to the moment balance, which stands.
-fn with_right_balance(right: &Key, wrong: &Key) -> Key {
+/// A mistake's key with the right rule at the steps that are `settled`.
+fn with_right(right: &Key, wrong: &Key, settled: impl Fn(StepId) -> bool) -> Key {
     let mut key = wrong.clone();
-    let last = right.rank(StepId::MomentSum);
-    for step in &mut key.steps {
-        if let Some(known) = right.step(step.id).filter(|_| right.rank(step.id) <= last) {
+    for step in key.steps.iter_mut().filter(|step| settled(step.id)) {
+        if let Some(known) = right.step(step.id) {
             step.rule = known.rule.clone();
         }
     }

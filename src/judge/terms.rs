@@ -251,7 +251,7 @@ impl Terms {
         Some(match &tree.node {
             Node::Negative(of) => inner(of)?.negative(),
             Node::Binary(Operator::Add, one, other) => inner(one)?.plus(inner(other)?),
-            Node::Binary(Operator::Subtract, one, other) if !is_stretch(one, other) => {
+            Node::Binary(Operator::Subtract, one, other) if !is_stretch(board, one, other) => {
                 inner(one)?.plus(inner(other)?.negative())
             }
             Node::Binary(Operator::Multiply, one, other) => inner(one)?.times(inner(other)?),
@@ -271,16 +271,18 @@ impl Terms {
     }
 }
 
-/// True for one quantity less another, such as the stretch L − L/2: no terms of their own.
-fn is_stretch(from: &Tree, taken: &Tree) -> bool {
-    fn leaf(tree: &Tree) -> bool {
-        match &tree.node {
-            Node::Literal(_) | Node::Name(_) => true,
-            Node::Binary(Operator::Divide, over, under) => leaf(over) && leaf(under),
-            _ => false,
-        }
-    }
-    leaf(from) && leaf(taken)
+/// True for one length less another, such as L − L/2: no terms of their own.
+fn is_stretch(board: &Board<'_>, from: &Tree, taken: &Tree) -> bool {
+    let is_leaf = |tree: &Tree| match &tree.node {
+        Node::Literal(_) => true,
+        Node::Name(id) => board.names.dimension(*id) == Dimension::LENGTH,
+        _ => false,
+    };
+    let is_length = |tree: &Tree| match &tree.node {
+        Node::Binary(Operator::Divide, over, under) => is_leaf(over) && is_leaf(under),
+        _ => is_leaf(tree),
+    };
+    is_length(from) && is_length(taken)
 }
 
 /// The learner's own values, and the unknown.
