@@ -83,6 +83,24 @@ const ROWS: &[Row] = &[
     (SIZE, &["294*6.6 = 0.906 T*3.8", "go on"], "command:no value"),
     // Mended after going on: what followed from the first no longer counts.
     (MOMENTS, &["236*6.2+405*4 = T*sin 80*6.2", "go on", "back", "236*3.1+405*4 = T*sin 80*6.2", "505"], "wrong"),
+    // A typed radian proves itself; a value shows it only perhaps.
+    (COMPONENT, &["412*sin(35 rad)"], "wrong:You measured the angle in radians"), (COMPONENT, &["-176"], "wrong:Perhaps a calculator"),
+    (COMPONENT + 2, &["T*sin(80 rad)"], "wrong:You measured"), (MOMENTS, &["236*3.1 + 405*4 = T*sin(80 rad)*6.2"], "wrong:You measured"),
+    // The component set equal to the pull, and the other way about.
+    (PULL, &["T sin 80 = 385"], "wrong:as large as its own component"), (PULL, &["T = 385*sin 80"], "wrong:as large as its own component"),
+    // A number alone after steps passed over: a whole working on paper, wrong from its first step.
+    (PULL, &["3118"], "wrong:exchanged, for more than one force"), (PULL, &["265"], "wrong:own-weight-left-out"),
+    (PULL, &["39.3"], "wrong:mass-for-weight"), (PULL, &["671.4"], "wrong:not-resolved"), (PULL, &["284.8"], "wrong:Perhaps a calculator"),
+    // But not what stands by a line of her own.
+    (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "265"], "wrong:not the tension of the rope yet"),
+    (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "2351/6.2"], "wrong:stopped-at-component"),
+    (COMPONENT, &["236", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2", "2183"], "wrong:exchanged-at-the-end"),
+    (COMPONENT, &["236", "405", "T sin 80", "265"], "wrong:own-weight-left-out"), (COMPONENT, &["236", "skip", "T sin 80", "skip", "2183"], "wrong:exchanged-at-the-end"),
+    // Rounded to two figures on the way.
+    (PULL, &["376"], "wrong:rounded to two figures"), (PULL, &["394"], "wrong:rounded to two figures"),
+    // What was written is told, not what comes to the same.
+    (UPRIGHT, &["412+706-385*cos 25"], "wrong:You took cos β"),
+    (PULL, &["(412*3.1+706*4)*cos 35/(6.2*sin 80)"], "wrong:You took cos α for Wb"), (COMPONENT, &["0"], "wrong:not the part"),
     // A part too many, a sine read until it fits, a number that comes from nowhere.
     (COMPONENT + 2, &["T sin80 + 1"], "wrong:this line would hold"), (COMPONENT + 2, &["T sin80+Wb/400"], "wrong:this line would hold"),
     (COMPONENT + 2, &["T sin80+20"], "wrong"), (COMPONENT + 2, &["T sin40*2"], "wrong"), (COMPONENT + 2, &["T cos10*cos10"], "wrong"),

@@ -17,7 +17,8 @@ fn verif_the_commonest_mistakes_are_named_and_right_lines_hold() {
         assert_eq!(findings.draws, 4, "{}", lesson.id());
         assert!(findings.right_lines > 200, "{}", findings.right_lines);
         assert_eq!(findings.condemned, Vec::<String>::new(), "{}", lesson.id());
-        let (here, bare) = findings.total(|id| COMMONEST.contains(&id));
+        let [here, bare, _] = findings.total(|id| COMMONEST.contains(&id));
+        let [.., balances] = findings.total(|_| true);
         let missed: Vec<&String> = findings
             .rows
             .iter()
@@ -25,6 +26,10 @@ fn verif_the_commonest_mistakes_are_named_and_right_lines_hold() {
             .flat_map(|(_, row)| &row.missed)
             .collect();
         assert_eq!(here.named, here.typed, "{missed:#?}");
+        let missed = findings.rows.values().flat_map(|row| &row.missed);
+        let missed: Vec<&String> = missed.filter(|line| line.contains(" balance ")).collect();
+        assert_eq!(balances.named, balances.typed, "{missed:#?}");
+        assert!(balances.typed > 30, "{balances:?}");
         expressions.add(here);
         numbers.add(bare);
     }

@@ -1,8 +1,8 @@
 //! The forms in which a right line is typed.
 
 use leverwright::key::{
-    Key, Pins, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
-    formula_numbers,
+    Atom, Formula, Key, Pins, Sampling, StepId, Teller, balance_names, balance_numbers,
+    formula_names, formula_numbers,
 };
 use leverwright::problem::Problem;
 use leverwright::units::{Dimension, figures_text};
@@ -51,6 +51,26 @@ fn in_names(problem: &Problem, key: &Key, step: StepId) -> Option<String> {
         Some(balance) => Some(balance_names(problem, key, balance)),
         None => Some(formula_names(problem, key, &key.formula(step)?)),
     }
+}
+
+/// The moment balance of a key in names, each component as its force times its ratio, each angle
+/// and distance as what it is made of.
+pub(super) fn balance_written_out(problem: &Problem, key: &Key) -> Option<String> {
+    let mut balance = key.balance(StepId::MomentSum)?.clone();
+    let written_out = |part: &Formula| match part {
+        Formula::Atom(Atom::Step(id @ StepId::Across(_))) => key.formula(*id),
+        _ => None,
+    };
+    let angles = |part: &Formula| match part {
+        Formula::Atom(Atom::Step(id @ (StepId::Angle(_) | StepId::Distance(_)))) => {
+            key.formula(*id)
+        }
+        _ => None,
+    };
+    for term in &mut balance.terms {
+        term.amount = term.amount.rewrite(&written_out).rewrite(&angles);
+    }
+    Some(balance_names(problem, key, &balance))
 }
 
 /// A right line as an expression or an equation, in several forms.

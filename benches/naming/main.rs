@@ -45,19 +45,23 @@ fn tell(lesson: &str, findings: &Findings, examples: usize) {
         100.0 * findings.misnamed / findings.draws.max(1) as f64
     );
     println!("refused: {:?}", findings.refused);
-    println!("{:34} {:>18} {:>18}", "mistake", "expressions", "numbers");
-    let line = |name: &str, expressions: Share, numbers: Share| {
+    println!(
+        "{:34} {:>18} {:>18} {:>18}",
+        "mistake", "expressions", "numbers", "balances"
+    );
+    let line = |name: &str, shares: [Share; 3]| {
         let told = |share: Share| format!("{:6} {:8.2} %", share.typed, share.percent());
-        println!("{name:34} {:>18} {:>18}", told(expressions), told(numbers));
+        let [expressions, numbers, balances] = shares.map(told);
+        println!("{name:34} {expressions:>18} {numbers:>18} {balances:>18}");
     };
     for (id, row) in &findings.rows {
         let mark = if COMMONEST.contains(id) { "*" } else { "" };
-        line(&format!("{id}{mark}"), row.expressions, row.numbers);
+        let shares = [row.expressions, row.numbers, row.balances];
+        line(&format!("{id}{mark}"), shares);
     }
-    let (expressions, numbers) = findings.total(|id| COMMONEST.contains(&id));
-    line("the 16 commonest (*)", expressions, numbers);
-    let (expressions, numbers) = findings.total(|_| true);
-    line("all", expressions, numbers);
+    let commonest = findings.total(|id| COMMONEST.contains(&id));
+    line("the 16 commonest (*)", commonest);
+    line("all", findings.total(|_| true));
     for row in findings.rows.values() {
         for missed in row.missed.iter().take(examples) {
             println!("missed: {missed}");

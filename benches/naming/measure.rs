@@ -5,13 +5,17 @@
 //! values and diagnosed. It is *named rightly* when the first instance named, or one that cannot
 //! be told from it, is of the same family, or gives the same function at the step the line speaks
 //! about. Right lines are typed in many forms.
+//!
+//! The whole moment balance of every mistake is typed too, each component written out. There the
+//! first mistake named must be one that writes these very terms: what agrees by identity only
+//! is false.
 
 use leverwright::diagnosis::{Diagnosis, diagnose};
 use leverwright::draw::{MOST_TRIES, candidates, code, misnamed, refuse};
 use leverwright::judge::{Board, Judgement, Names, Standing, Truth, judge};
 use leverwright::key::{Key, Sampling, StepId, agree, derive};
 use leverwright::lesson::Lesson;
-use leverwright::mistakes::{Instance, instances, right_line, typed_line};
+use leverwright::mistakes::{Instance, Skill, instances, right_line, typed_line};
 use leverwright::problem::Problem;
 use std::collections::BTreeMap;
 
@@ -76,6 +80,8 @@ pub(super) struct Row {
     pub(super) expressions: Share,
     /// Typed as bare numbers.
     pub(super) numbers: Share,
+    /// Typed as whole moment balances, with every component written out.
+    pub(super) balances: Share,
     /// Lines that were not named rightly, told.
     pub(super) missed: Vec<String>,
 }
@@ -100,14 +106,16 @@ pub(super) struct Findings {
 }
 
 impl Findings {
-    /// Expressions and numbers over these mistakes.
-    pub(super) fn total(&self, wanted: impl Fn(&str) -> bool) -> (Share, Share) {
-        let (mut expressions, mut numbers) = (Share::default(), Share::default());
+    /// Expressions, numbers and balances over these mistakes.
+    pub(super) fn total(&self, wanted: impl Fn(&str) -> bool) -> [Share; 3] {
+        let mut total = [Share::default(); 3];
         for (_, row) in self.rows.iter().filter(|(id, _)| wanted(id)) {
-            expressions.add(row.expressions);
-            numbers.add(row.numbers);
+            let shares = [row.expressions, row.numbers, row.balances];
+            for (sum, share) in total.iter_mut().zip(shares) {
+                sum.add(share);
+            }
         }
-        (expressions, numbers)
+        total
     }
 }
 
@@ -132,6 +140,7 @@ pub(super) fn measure(lesson: &Lesson, draws: usize, seed: u64) -> Findings {
             findings.misnamed += misnamed(&problem, &key);
             let scene = Scene::of(problem, key, code(lesson, &place));
             scene.wrong_lines(&mut findings);
+            scene.wrong_balances(&mut findings);
             scene.right_lines(&mut findings);
             break;
         }
@@ -194,6 +203,43 @@ impl Scene {
                 let fault = self.misnamed_as(made, *step, number);
                 row.numbers.count(fault.is_none());
                 row.missed.extend(fault);
+            }
+        }
+    }
+
+    /// Types the moment balance of every mistake that changes a term of it.
+    fn wrong_balances(&self, findings: &mut Findings) {
+        let right = forms::balance_written_out(&self.problem, &self.key);
+        for made in &self.instances {
+            let line = forms::balance_written_out(&self.problem, &made.key);
+            let Some(line) = line.filter(|line| Some(line) != right.as_ref()) else {
+                continue;
+            };
+            let (judgement, diagnosis) = self.judged(StepId::MomentSum, &line);
+            // The setting of a calculator cannot be written, and units that do not fit are said.
+            if judgement.truth != Truth::DoesNotHold || made.mistake.skill == Skill::Numbers {
+                continue;
+            }
+            let first = diagnosis
+                .named
+                .first()
+                .map(|named| &self.instances[named.instance]);
+            let written = |named: &Instance| forms::balance_written_out(&self.problem, &named.key);
+            let named = first.is_some_and(|first| written(first).as_ref() == Some(&line));
+            let row = findings.rows.entry(made.mistake.id).or_default();
+            row.balances.count(named);
+            if !named {
+                row.missed.push(format!(
+                    "{} balance `{line}` ({} {:?}): {:?}, named [{}]",
+                    self.code,
+                    made.mistake.id,
+                    made.scope,
+                    judgement.truth,
+                    first.map_or(String::new(), |first| format!(
+                        "{} {:?}",
+                        first.mistake.id, first.scope
+                    ))
+                ));
             }
         }
     }

@@ -6,28 +6,18 @@
 //! broken sum proves the thought; *perhaps* where only a value fits. "None of these" is a
 //! hypothesis with a weight of its own, so that a nonsense number is not explained at any price.
 
+mod coarse;
+mod form;
 mod slip;
+mod value;
 
 use crate::judge::{Board, Judgement, Truth};
-use crate::key::{Formula, Samples, StepId, agree};
-use crate::mistakes::{Instance, Scope};
-use crate::units::Dimension;
+use crate::key::{Key, Samples, StepId, agree};
+use crate::mistakes::{Instance, Scope, Skill};
+use std::collections::BTreeMap;
 
-/// The pseudo-count of "another thing altogether", beside the priors of the mistakes (common
-/// practice, no source).
-const NONE_OF_THESE: f64 = 12.0;
-/// How far nonsense values spread: the natural logarithm of the range from a third to three times
-/// the right value.
-const NONSENSE_SPREAD: f64 = 2.2;
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
-
-/// What is left of a mistake's weight where the learner has a right value at the step where it
-/// would have shown first.
-const NOT_MADE_BEFORE: f64 = 0.2;
-/// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
-/// chance is spread over several neighbouring numbers.
-const ROUGH_FIT: f64 = 0.05;
 
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -76,13 +66,19 @@ pub struct Diagnosis {
     /// True if a slip of the pen explains the number better than any mistake: digits exchanged,
     /// one digit off, a power of ten.
     pub pen_slip: bool,
+    /// True if numbers on the way that were rounded to two figures explain the number better than
+    /// any mistake.
+    pub coarse: bool,
+    /// True for a line that sets the component of the unknown equal to the unknown itself.
+    pub component_for_pull: bool,
 }
 
 impl Diagnosis {
     /// The mistake to speak about, if one is likely enough.
     pub fn spoken(&self) -> Option<&Named> {
         self.named.first().filter(|named| {
-            named.voice == Voice::Flat || (named.share >= PERHAPS_SHARE && !self.pen_slip)
+            named.voice == Voice::Flat
+                || (named.share >= PERHAPS_SHARE && !self.pen_slip && !self.coarse)
         })
     }
 }
@@ -101,9 +97,19 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     if !fault {
         return diagnosis;
     }
-    let worlds = worlds(board, judgement.target, instances);
-    let mended = mended(board, judgement.target, instances);
-    if let Some(named) = by_form(board, judgement, instances, (&worlds, &mended)) {
+    if form::takes_component_for_pull(board, judgement) {
+        diagnosis.component_for_pull = true;
+        return diagnosis;
+    }
+    let worlds: Vec<World> = instances
+        .iter()
+        .map(|instance| World::of(board, judgement.target, instance))
+        .collect();
+    if let Some(named) = by_unit(judgement, instances, &worlds) {
+        diagnosis.named = vec![named];
+        return diagnosis;
+    }
+    if let Some(named) = by_form(board, judgement, instances, &worlds) {
         diagnosis.named = named;
         return diagnosis;
     }
@@ -111,56 +117,129 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     // The root of an equation speaks less than its form, which no mistake explains.
     let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
     if !equation {
-        let found = (&worlds[..], &mended[..]);
-        diagnosis.named = by_value(board, judgement, instances, found, &mut diagnosis.pen_slip);
+        value::explain(board, judgement, instances, &worlds, &mut diagnosis);
     }
     diagnosis
 }
 
-/// For each instance: true if, from the right values that stand, its key gives what is right here.
-fn mended(board: &Board<'_>, target: StepId, instances: &[Instance]) -> Vec<bool> {
-    let standing: std::collections::BTreeMap<StepId, Samples> = board
-        .standing
-        .iter()
-        .filter(|(id, _)| **id != target)
-        .map(|(id, own)| (*id, own.function))
-        .collect();
-    let accepted = board.accepted(target);
-    instances
-        .iter()
-        .map(|instance| {
-            let function = instance
-                .key
-                .function(board.key, target, board.sampling, &standing);
-            function
-                .is_none_or(|function| accepted.iter().any(|(right, _)| agree(right, &function)))
-        })
-        .collect()
+/// What a mistake gives at the judged step, wherever that is not what counts as right.
+struct World {
+    /// With nothing settled before: the working may have been done anew in this line.
+    anew: Vec<Samples>,
+    /// From what the learner has right before this step: there the mistake was not made.
+    from_settled: Vec<Samples>,
 }
 
-/// The function of the target step in the key of each instance, on the learner's own values first
-/// and then on the right ones.
-fn worlds(board: &Board<'_>, target: StepId, instances: &[Instance]) -> Vec<Vec<Samples>> {
-    let own = board.own_pins();
-    let none = std::collections::BTreeMap::new();
+impl World {
+    fn of(board: &Board<'_>, target: StepId, instance: &Instance) -> World {
+        let own = board.own_pins();
+        // What a calculator shows is seen in typed numbers only.
+        let shown = instance.mistake.skill == Skill::Numbers;
+        // A multiple of the unknown is a relation, not a value.
+        let multiple = |id: StepId| {
+            matches!(id, StepId::Across(_) | StepId::Moment(_))
+                && id.force() == board.unknown().and_then(StepId::force)
+        };
+        let is_settled = |id: StepId| id != target && is_settled(board, target, id);
+        let settled: BTreeMap<StepId, Samples> = board
+            .standing
+            .iter()
+            .filter(|(id, own)| {
+                is_settled(**id) && !multiple(**id) && (!shown || own.typed.is_some())
+            })
+            .map(|(id, own)| (*id, own.function))
+            .collect();
+        let last = board.key.rank(StepId::MomentSum);
+        let balanced = board.key.rank(target) > last && is_settled(StepId::MomentSum);
+        let key = with_right(board.key, &instance.key, |id| {
+            let before = balanced && board.key.rank(id) <= last;
+            let resolved = match id {
+                StepId::Angle(force) => is_settled(StepId::Across(force)),
+                id => multiple(id) && is_settled(id),
+            };
+            !shown && (before || resolved)
+        });
+        let mut both = settled.clone();
+        both.extend(own.clone());
+        let none = BTreeMap::new();
+        World {
+            anew: wrong(board, target, &instance.key, [&own, &none]),
+            from_settled: wrong(board, target, &key, [&both, &settled]),
+        }
+    }
+
+    /// True if what is settled leaves nothing of the mistake at this step.
+    fn is_mended(&self) -> bool {
+        self.from_settled.is_empty()
+    }
+
+    fn functions(&self) -> impl Iterator<Item = &Samples> {
+        self.anew.iter().chain(&self.from_settled)
+    }
+}
+
+/// True for a step that is right before the judged one. What was passed over is not the learner's:
+/// she may have worked it on paper, and wrongly, as far as the unknown; the support's force is
+/// worked from the values that were told.
+fn is_settled(board: &Board<'_>, target: StepId, id: StepId) -> bool {
+    let told = matches!(target, StepId::Reaction(..) | StepId::PartOf(..));
+    let own = board.standing.get(&id);
+    own.is_some_and(|own| own.right && (told || own.line > 0))
+}
+
+/// A mistake's key with the right rule at the steps that are `settled`.
+fn with_right(right: &Key, wrong: &Key, settled: impl Fn(StepId) -> bool) -> Key {
+    let mut key = wrong.clone();
+    for step in key.steps.iter_mut().filter(|step| settled(step.id)) {
+        if let Some(known) = right.step(step.id) {
+            step.rule = known.rule.clone();
+        }
+    }
+    key
+}
+
+/// The functions of a step in a key with each of these values pinned, but for those that count as
+/// right.
+fn wrong(
+    board: &Board<'_>,
+    target: StepId,
+    key: &Key,
+    pinned: [&BTreeMap<StepId, Samples>; 2],
+) -> Vec<Samples> {
     let accepted = board.accepted(target);
-    instances
-        .iter()
-        .map(|instance| {
-            let mut functions = Vec::new();
-            for pins in [&own, &none] {
-                let function = instance
-                    .key
-                    .function(board.key, target, board.sampling, pins);
-                let fresh = function.filter(|function| {
-                    accepted.iter().all(|(right, _)| !agree(right, function))
-                        && !functions.contains(function)
-                });
-                functions.extend(fresh);
-            }
-            functions
-        })
-        .collect()
+    let mut functions = Vec::new();
+    for pins in pinned {
+        let function = key.function(board.key, target, board.sampling, pins);
+        let fresh = function.filter(|function| {
+            accepted.iter().all(|(right, _)| !agree(right, function))
+                && !functions.contains(function)
+        });
+        functions.extend(fresh);
+    }
+    functions
+}
+
+/// A calculator in radians, where they were typed: the value shows it, whatever else stands in
+/// the line.
+fn by_unit(judgement: &Judgement, instances: &[Instance], worlds: &[World]) -> Option<Named> {
+    let values = judgement.evidence.lifted.iter().map(|function| function[0]);
+    let values: Vec<f64> = values.filter(|_| judgement.evidence.radians).collect();
+    let gives = |world: &World| {
+        let near = |value: f64, typed: &f64| (value - typed).abs() <= 0.002 * value.abs();
+        world
+            .functions()
+            .any(|function| values.iter().any(|typed| near(function[0], typed)))
+    };
+    let calculator = |instance: &Instance| instance.mistake.family == value::CALCULATOR;
+    let instance = (0..instances.len())
+        .find(|index| calculator(&instances[*index]) && gives(&worlds[*index]))?;
+    Some(Named {
+        instance,
+        alike: Vec::new(),
+        voice: Voice::Flat,
+        because: Because::Unit,
+        share: 1.0,
+    })
 }
 
 /// Mistakes whose formula the typed form is.
@@ -168,37 +247,27 @@ fn by_form(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],
-    (worlds, mended): (&[Vec<Samples>], &[bool]),
+    worlds: &[World],
 ) -> Option<Vec<Named>> {
-    let evidence = &judgement.evidence;
     let target = judgement.target;
     // At the hinge's force, what the values that stand have mended agrees by chance only.
     let last = matches!(target, StepId::Reaction(..));
-    let counts = |index: usize| !last || !mended[index] || instances[index].shows_at == target;
-    for lifted in &evidence.lifted {
-        let mut alike: Vec<usize> = (0..instances.len())
+    let counts =
+        |index: usize| !last || !worlds[index].is_mended() || instances[index].shows_at == target;
+    for lifted in &judgement.evidence.lifted {
+        let alike: Vec<usize> = (0..instances.len())
             .filter(|index| {
                 counts(*index)
                     && worlds[*index]
-                        .iter()
+                        .functions()
                         .any(|function| same(target, function, lifted))
             })
+            .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
             .collect();
+        let mut alike = likeliest_first(board, judgement, instances, worlds, alike);
         if alike.is_empty() {
             continue;
         }
-        alike.sort_by(|one, other| {
-            let rank = |index: usize| {
-                (
-                    ratio_fits(board, judgement, &instances[index]),
-                    instances[index].mistake.prior,
-                    scope_rank(instances[index].scope),
-                )
-            };
-            rank(*other)
-                .partial_cmp(&rank(*one))
-                .unwrap_or(std::cmp::Ordering::Equal)
-        });
         let instance = alike.remove(0);
         return Some(vec![Named {
             instance,
@@ -209,6 +278,55 @@ fn by_form(
         }]);
     }
     None
+}
+
+/// Mistakes that agree as functions, those whose terms are the typed ones first.
+fn likeliest_first(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[World],
+    alike: Vec<usize>,
+) -> Vec<usize> {
+    let fits = |scales: &[f64]| -> Vec<f64> {
+        let fit = |index: &usize| form::fit(board, judgement, &instances[*index].key, scales);
+        alike.iter().map(fit).collect()
+    };
+    let mut fit = fits(&[1.0]);
+    // Multiplied or divided through, but only where nothing stands as it is.
+    if fit.iter().all(|fit| *fit < form::SEEN) {
+        fit = fits(&form::scales(board));
+    }
+    let seen = fit.iter().any(|fit| *fit >= form::SEEN);
+    // An equation shows its terms, or it shows nothing.
+    let of_balance =
+        judgement.target == StepId::MomentSum || Some(judgement.target) == board.unknown();
+    if judgement.evidence.equation && of_balance && !seen {
+        return Vec::new();
+    }
+    let mut ranked: Vec<(usize, [f64; 6])> = alike
+        .iter()
+        .zip(fit)
+        .map(|(index, fit)| {
+            let instance = &instances[*index];
+            let here = !seen && instance.shows_at == judgement.target;
+            // What an equation says is said before it is solved.
+            let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
+            let rank = [
+                if seen { fit } else { 0.0 },
+                f64::from(u8::from(!solving)),
+                f64::from(u8::from(!worlds[*index].is_mended())),
+                f64::from(u8::from(here)),
+                instance.mistake.prior,
+                scope_rank(instance.scope),
+            ];
+            (*index, rank)
+        })
+        .collect();
+    ranked.sort_by(|(_, one), (_, other)| {
+        other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
+    });
+    ranked.into_iter().map(|(index, _)| index).collect()
 }
 
 /// True if two functions are the same; an angle may be told with either sign.
@@ -224,175 +342,5 @@ fn scope_rank(scope: Scope) -> f64 {
         Scope::Pull => 2.0,
         Scope::Weights => 1.0,
         Scope::Everywhere => 0.0,
-    }
-}
-
-/// 1 where the formula of a mistake has the same ratio, sine or cosine, as the typed form.
-fn ratio_fits(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> f64 {
-    let (sine, cosine) = judgement.evidence.ratios;
-    if !sine && !cosine {
-        // Nothing was resolved on paper, whatever else comes to the same.
-        return f64::from(u8::from(instance.mistake.id == "not-resolved"));
-    }
-    if sine == cosine {
-        return 0.0;
-    }
-    let formula = instance
-        .key
-        .formula(judgement.target)
-        .or_else(|| board.key.formula(judgement.target));
-    let has = |wanted: fn(&Formula) -> bool| {
-        formula
-            .as_ref()
-            .is_some_and(|formula| contains(formula, wanted))
-    };
-    let fits = if sine {
-        has(|node| matches!(node, Formula::Sine(_)))
-            && !has(|node| matches!(node, Formula::Cosine(_)))
-    } else {
-        has(|node| matches!(node, Formula::Cosine(_)))
-    };
-    if fits { 1.0 } else { 0.0 }
-}
-
-fn contains(formula: &Formula, wanted: fn(&Formula) -> bool) -> bool {
-    wanted(formula)
-        || formula
-            .children()
-            .into_iter()
-            .any(|child| contains(child, wanted))
-}
-
-/// Mistakes whose value the number is, against "none of these".
-fn by_value(
-    board: &Board<'_>,
-    judgement: &Judgement,
-    instances: &[Instance],
-    (worlds, mended): (&[Vec<Samples>], &[bool]),
-    pen_slip: &mut bool,
-) -> Vec<Named> {
-    let Some(number) = judgement.evidence.number else {
-        return Vec::new();
-    };
-    let target = judgement.target;
-    let mut families: Vec<(f64, Vec<usize>, Samples)> = Vec::new();
-    // Where the form is right, no thought about it can be wrong: only the calculator.
-    let form_right = judgement.evidence.broken_link;
-    for (index, functions) in worlds.iter().enumerate() {
-        if form_right && instances[index].mistake.family != "calculator-mode" {
-            continue;
-        }
-        let shows_at = instances[index].shows_at;
-        let made_before =
-            shows_at == target || board.standing.get(&shows_at).is_none_or(|own| !own.right);
-        for (at, function) in functions.iter().enumerate() {
-            let told = match target {
-                StepId::Angle(_) => function[0].abs(),
-                _ => function[0],
-            };
-            let Some(fit) = fit(number.value, number.written.last_place, told) else {
-                continue;
-            };
-            // The second function is the one on right values, where own ones stand.
-            let weight = instances[index].mistake.prior
-                * fit
-                * if at == 0 { 1.0 } else { 0.5 }
-                * match (made_before, mended[index] && shows_at != target) {
-                    // From the values that stand it would give the right value here.
-                    (_, true) => continue,
-                    (true, false) => 1.0,
-                    (false, false) => NOT_MADE_BEFORE,
-                };
-            match families
-                .iter_mut()
-                .find(|(_, _, known)| agree(known, function))
-            {
-                Some((sum, members, _)) => {
-                    // Members of a family are one thought met under several names.
-                    *sum = sum.max(weight) + 0.3 * sum.min(weight);
-                    members.push(index);
-                }
-                None => families.push((weight, vec![index], *function)),
-            }
-        }
-    }
-    let right = board
-        .right(target)
-        .map_or(number.value, |right| right[0])
-        .abs()
-        .max(1e-9);
-    let width = (number.written.last_place / right).max(0.002);
-    let none = NONE_OF_THESE * width / NONSENSE_SPREAD * 4.0;
-    let dimension = board
-        .key
-        .step(target)
-        .map_or(Dimension::NUMBER, |step| step.dimension);
-    let slip = board
-        .accepted(target)
-        .iter()
-        .map(|(function, _)| {
-            let (typed, right) = slip::told(number, function[0], dimension);
-            slip::weight(typed, right)
-        })
-        .fold(0.0, f64::max);
-    let whole: f64 = families.iter().map(|(weight, ..)| weight).sum::<f64>() + none + slip;
-    let most = families
-        .iter()
-        .map(|(weight, ..)| *weight)
-        .fold(none, f64::max);
-    *pen_slip = slip > most;
-    families.sort_by(|(one, ..), (other, ..)| {
-        other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
-    });
-    let unit = judgement.evidence.dimension == Some(Dimension::MOMENT);
-    families
-        .into_iter()
-        .take(3)
-        .map(|(weight, mut members, _)| {
-            members.sort_by(|one, other| {
-                let rank = |index: &usize| {
-                    let instance = &instances[*index];
-                    let moment = unit && instance.mistake.id == "moment-called-force";
-                    (
-                        f64::from(u8::from(moment)),
-                        instance.mistake.prior,
-                        scope_rank(instance.scope),
-                    )
-                };
-                rank(other)
-                    .partial_cmp(&rank(one))
-                    .unwrap_or(std::cmp::Ordering::Equal)
-            });
-            members.dedup();
-            let instance = members.remove(0);
-            let mistake = instances[instance].mistake;
-            let (voice, because) =
-                if judgement.evidence.broken_link && mistake.family == "calculator-mode" {
-                    (Voice::Flat, Because::Sum)
-                } else if unit && mistake.family == "moment-for-force" {
-                    (Voice::Flat, Because::Unit)
-                } else {
-                    (Voice::Perhaps, Because::Value)
-                };
-            Named {
-                instance,
-                alike: members,
-                voice,
-                because,
-                share: weight / whole,
-            }
-        })
-        .collect()
-}
-
-/// How well a number fits a mistake's value: 1 as its rounding, less when rounded on the way.
-fn fit(number: f64, last_place: f64, value: f64) -> Option<f64> {
-    let apart = (number - value).abs();
-    if apart <= 0.5 * last_place * (1.0 + 1e-6) + 1e-9 * value.abs() {
-        Some(1.0)
-    } else if apart <= 0.004 * value.abs() {
-        Some(ROUGH_FIT)
-    } else {
-        None
     }
 }

@@ -3,9 +3,11 @@
 use crate::judge::Typed;
 use crate::units::Dimension;
 
-/// The pseudo-count of two neighbouring digits exchanged, or of a power of ten, beside the priors
-/// of the mistakes (common practice, no source).
-const EXCHANGED: f64 = 6.0;
+/// The pseudo-count of two neighbouring digits exchanged, beside the priors of the mistakes (common
+/// practice, no source).
+const EXCHANGED: f64 = 2.5;
+/// The same for a power of ten: a kilonewton for a newton, a point in the wrong place.
+const POWER_OF_TEN: f64 = 6.0;
 /// The same for one digit that is another: each of some 27 neighbours is likelier by chance.
 const ONE_DIGIT: f64 = 0.7;
 
@@ -24,7 +26,7 @@ pub(super) fn weight(typed: Typed, right: f64) -> f64 {
         return if power == wanted_power {
             0.0
         } else {
-            EXCHANGED
+            POWER_OF_TEN
         };
     }
     if power != wanted_power || typed.value * right < 0.0 {
@@ -77,8 +79,8 @@ mod tests {
         for (value, weighed) in [
             (385.0, 0.0),
             (358.0, EXCHANGED),
-            (38.5, EXCHANGED),
-            (3850.0, EXCHANGED),
+            (38.5, POWER_OF_TEN),
+            (3850.0, POWER_OF_TEN),
             (835.0, EXCHANGED),
             (388.0, ONE_DIGIT),
             (285.0, ONE_DIGIT),

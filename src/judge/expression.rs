@@ -451,7 +451,7 @@ pub(super) fn calculated(number: f64) -> Typed {
 }
 
 /// Whether a line has a sine, and a cosine.
-fn ratios(tree: &Tree) -> (bool, bool) {
+pub(super) fn ratios(tree: &Tree) -> (bool, bool) {
     let mut found = (false, false);
     tree.visit(&mut |tree| match &tree.node {
         Node::Call(Function::Sine, _) => found.0 = true,

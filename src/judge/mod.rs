@@ -22,12 +22,14 @@ mod room;
 pub mod statement;
 mod stock;
 mod surplus;
+mod terms;
 mod told;
 
 pub use board::{Board, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use names::{NameRole, Names};
+pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
@@ -122,6 +124,12 @@ pub struct Evidence {
     pub broken_link: bool,
     /// True if the line contains a sine, and a cosine.
     pub ratios: (bool, bool),
+    /// The line multiplied out: what it sets against each other.
+    pub terms: Terms,
+    /// True for an equation that an unknown is to be found from.
+    pub equation: bool,
+    /// True if an angle was typed in radians.
+    pub radians: bool,
     /// A given that was told with another number.
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
@@ -202,6 +210,7 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
+        terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         // A sine that only comes right when it is read otherwise must be proved.
         let reread = index > 0 && !judgement.proved && has_ratio(reading);

@@ -52,5 +52,18 @@ fn other_angle(angle: Formula) -> Formula {
     {
         return inner.as_ref().clone();
     }
+    // What a right angle exceeds is told without it: β − θ for 90° − (90° + θ − β).
+    if let Formula::Sum(parts) = &angle
+        && let [Formula::Degrees(90.0), rest @ ..] = parts.as_slice()
+        && rest.len() > 1
+    {
+        let turned = rest.iter().map(|part| match part {
+            Formula::Negative(inner) => inner.as_ref().clone(),
+            part => Formula::Negative(Box::new(part.clone())),
+        });
+        let (taken, kept): (Vec<Formula>, Vec<Formula>) =
+            turned.partition(|part| matches!(part, Formula::Negative(_)));
+        return Formula::Sum(kept.into_iter().chain(taken).collect());
+    }
     difference(Formula::Degrees(90.0), angle)
 }

@@ -4,6 +4,7 @@
 //! rebuilds it exactly, which is how a journal resumes it. It knows no terminal, file or clock.
 
 mod answer;
+mod changed;
 mod command;
 mod force_hint;
 mod forces;

@@ -1,10 +1,12 @@
 //! What is said about a judged line. All sentences come from the catalogue of words.
 
 use super::Session;
+use super::changed::{changed_part, in_typed_ratio};
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Formula, Part, StepId, formula_names};
+use crate::key::{Part, StepId, formula_names};
+use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
@@ -215,8 +217,16 @@ impl Session {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
                 self.thought(judgement, named)
             }
+            _ if diagnosis.component_for_pull => {
+                let slots = [
+                    ("force", Slot::Name(self.unknown_symbol())),
+                    ("body", Slot::Word(self.problem.body().noun.clone())),
+                ];
+                self.words.say("talk.component-for-pull", &slots)
+            }
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
+            _ if diagnosis.coarse => self.words.say("talk.rounded-hard", &[]),
             _ => {
                 let step = [("step", Slot::Word(self.title(judgement.target)))];
                 let all_right = self.state.standing.values().all(|own| own.right);
@@ -387,18 +397,21 @@ impl Session {
             Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
             _ => self.words.word("hint.each-force"),
         };
-        let wrong = self.wrong_formula(judgement, named);
+        let wrong = self.wrong_formula(judgement, named, force);
         let slots = [
             ("force", Slot::Name(symbol)),
             ("body", Slot::Word(self.problem.body().noun.clone())),
             ("wrong", Slot::Value(wrong)),
             ("step", Slot::Word(self.title(target))),
         ];
-        // At a part along an axis the triangle is another one.
-        let part = format!("mistake.{}.thought-part", instance.mistake.id);
+        // At a part along an axis the triangle is another one; a typed radian is spoken of itself.
+        let id = instance.mistake.id;
+        let part = format!("mistake.{id}.thought-part");
+        let radian = instance.mistake.skill == Skill::Numbers && named.because == Because::Unit;
         let key = match target {
+            _ if radian => "talk.radians".to_owned(),
             StepId::Reaction(..) | StepId::PartOf(..) if self.words.has(&part) => part,
-            _ => format!("mistake.{}.thought", instance.mistake.id),
+            _ => format!("mistake.{id}.thought"),
         };
         let thought = self.words.say(&key, &slots);
         match (named.voice, named.because) {
@@ -408,8 +421,16 @@ impl Session {
                 let name = self
                     .words
                     .word(&format!("mistake.{}.name", instance.mistake.id));
+                // At a later step a mistake of several forces is no matter of the first of them.
+                let wide = matches!(instance.scope, Scope::Weights | Scope::Everywhere)
+                    && instance.shows_at != target;
+                let key = if wide {
+                    "talk.perhaps-several"
+                } else {
+                    "talk.perhaps"
+                };
                 self.words.say(
-                    "talk.perhaps",
+                    key,
                     &[("mistake", Slot::Word(name)), ("force", slots[0].1.clone())],
                 )
             }
@@ -424,7 +445,12 @@ impl Session {
 
     /// The wrong part of the formula, in names: the changed ratio, angle or distance where the
     /// mistake changes one, else the whole.
-    fn wrong_formula(&self, judgement: &Judgement, named: &Named) -> String {
+    fn wrong_formula(
+        &self,
+        judgement: &Judgement,
+        named: &Named,
+        force: Option<ForceId>,
+    ) -> String {
         let instance = &self.instances[named.instance];
         let mut places = vec![judgement.target];
         if let StepId::Reaction(_, part) = judgement.target {
@@ -435,6 +461,10 @@ impl Session {
             places.extend(self.key.steps.iter().map(|step| step.id).filter(
                 |id| matches!(id, StepId::PartOf(_, of) if axis.is_none_or(|axis| axis == *of)),
             ));
+        }
+        // What is told of a force is how its own component comes out.
+        if let (Some(force), false) = (force, matches!(judgement.target, StepId::Reaction(..))) {
+            places.insert(0, StepId::Across(force));
         }
         places.push(instance.shows_at);
         for step in places {
@@ -453,6 +483,7 @@ impl Session {
                 changed_part(&wrong, &right)
             };
             if let Some(part) = changed {
+                let part = in_typed_ratio(&instance.key, &part, judgement.evidence.ratios);
                 return formula_names(&self.problem, &instance.key, &part);
             }
         }
@@ -468,27 +499,4 @@ impl Session {
             None => self.title(judgement.target),
         }
     }
-}
-
-/// The smallest part in which two formulas of the same shape differ.
-fn changed_part(wrong: &Formula, right: &Formula) -> Option<Formula> {
-    if wrong == right {
-        return None;
-    }
-    let (mine, other) = (wrong.bare(), right.bare());
-    let (parts, others) = (mine.children(), other.children());
-    if std::mem::discriminant(mine) == std::mem::discriminant(other)
-        && parts.len() == others.len()
-        && !parts.is_empty()
-    {
-        let changed: Vec<_> = parts
-            .iter()
-            .zip(&others)
-            .filter(|(mine, other)| mine != other)
-            .collect();
-        if let [(mine, other)] = changed.as_slice() {
-            return changed_part(mine, other);
-        }
-    }
-    Some(mine.clone())
 }

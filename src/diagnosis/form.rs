@@ -1,0 +1,107 @@
+//! How well a mistake's terms are those of a typed form.
+//!
+//! Mistakes that agree as functions are told apart by what was written: the terms of the line,
+//! and what stands in each: a sine, a cosine, a stretch that is a difference.
+
+use crate::judge::{Board, Factor, Judgement, Terms};
+use crate::key::{Key, StepId};
+use crate::units::Dimension;
+
+/// Two terms are the same though numbers in them were rounded.
+const SAME: f64 = 0.006;
+/// What a term that was written counts beside its having the right shape.
+const TERM: f64 = 2.0;
+
+/// From how much on a form is seen to be a mistake's: two of its terms stand in it.
+pub(super) const SEEN: f64 = 2.0 * TERM;
+
+/// How many of the terms that `key` would write at the judged step stand in the line, and with
+/// the same shape; the known moments may stand as one sum. A line may be cleared of what stands
+/// under a line, and then be multiplied by one of these `scales`.
+pub(super) fn fit(board: &Board<'_>, judgement: &Judgement, key: &Key, scales: &[f64]) -> f64 {
+    let typed = &judgement.evidence.terms;
+    let (stands, cleared) = (typed.as_they_stand(), typed.cleared());
+    let forms = [false, true].map(|summed| Terms::of_step(board, key, judgement.target, summed));
+    let fits = forms.iter().flatten().map(|meant| {
+        let above = meant.cleared();
+        scales
+            .iter()
+            .map(|scale| matched(&cleared, &above, *scale))
+            .fold(matched(&stands, &meant.as_they_stand(), 1.0), f64::max)
+    });
+    fits.fold(0.0, f64::max)
+}
+
+/// True for a line that sets the component of the unknown equal to the unknown itself.
+pub(super) fn takes_component_for_pull(board: &Board<'_>, judgement: &Judgement) -> bool {
+    let value = |id: StepId| Some(board.right(id)?[0]);
+    let across = board.unknown().and_then(StepId::force).map(StepId::Across);
+    let (Some(pull), Some(across)) = (board.unknown().and_then(value), across.and_then(value))
+    else {
+        return false;
+    };
+    let terms = judgement.evidence.terms.as_they_stand();
+    let has = |value: f64, ratio: bool| {
+        let is = |term: &Factor| same(term.value, value) && term.shape.is_resolved() == ratio;
+        terms.iter().any(is)
+    };
+    terms.len() == 2 && !same(pull, across) && has(pull, false) && has(across, true)
+}
+
+/// What a balance is commonly multiplied or divided by.
+pub(super) fn scales(board: &Board<'_>) -> Vec<f64> {
+    let lengths = board
+        .problem
+        .givens()
+        .iter()
+        .filter(|given| given.dimension == Dimension::LENGTH)
+        .map(|given| given.value);
+    let through = [1.0, board.problem.gravity()].into_iter().chain(lengths);
+    through
+        .flat_map(|by| [by, 2.0 * by, 1.0 / by, 2.0 / by])
+        .collect()
+}
+
+fn matched(typed: &[Factor], meant: &[Factor], scale: f64) -> f64 {
+    let mut left: Vec<&Factor> = typed.iter().collect();
+    let mut sum = 0.0;
+    for term in meant {
+        let same = |other: &Factor| same(other.value, scale * term.value);
+        let alike = left
+            .iter()
+            .position(|other| same(other) && other.shape == term.shape);
+        if let Some(at) = alike.or_else(|| left.iter().position(|other| same(other))) {
+            let found = left.remove(at);
+            sum += TERM + f64::from(u8::from(found.shape == term.shape));
+        }
+    }
+    sum
+}
+
+fn same(one: f64, other: f64) -> bool {
+    (one.abs() - other.abs()).abs() <= SAME * one.abs().max(other.abs())
+}
+
+/// True if the line shows a moment as it is right, and not as `key` has it: what the mistake says
+/// about that force was not done.
+pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let of_balance = judgement.target == StepId::MomentSum
+        || Some(judgement.target) == board.unknown()
+            && key.step(judgement.target).map(|step| &step.rule)
+                == board.key.step(judgement.target).map(|step| &step.rule);
+    let terms = |key: &Key| Terms::of_balance(board, key).filter(|_| of_balance);
+    let (Some(right), Some(wrong)) = (terms(board.key), terms(key)) else {
+        return false;
+    };
+    let value = |moments: &[(_, Terms)], force| {
+        let found = moments.iter().find(|(of, _)| *of == force)?;
+        Some(found.1.value())
+    };
+    let typed = judgement.evidence.terms.as_they_stand();
+    let shown = |value: f64| typed.iter().any(|term| same(term.value, value));
+    wrong.iter().any(|(force, moment)| {
+        value(&right, *force).is_some_and(|right| {
+            !same(right, moment.value()) && shown(right) && !shown(moment.value())
+        })
+    })
+}

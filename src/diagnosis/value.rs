@@ -1,0 +1,213 @@
+//! Mistakes whose value a number is, against slips, hard rounding and "none of these".
+
+use super::{Because, Diagnosis, Named, Voice, World, coarse, is_settled, scope_rank, slip};
+use crate::judge::{Board, Judgement, Typed};
+use crate::key::{Samples, StepId, agree};
+use crate::mistakes::Instance;
+use crate::units::Dimension;
+
+/// The pseudo-count of "another thing altogether", beside the priors of the mistakes (common
+/// practice, no source).
+const NONE_OF_THESE: f64 = 12.0;
+/// How far nonsense values spread: the natural logarithm of the range from a third to three times
+/// the right value.
+const NONSENSE_SPREAD: f64 = 2.2;
+/// What is left of a mistake's weight where the learner has a right value at the step where it
+/// would have shown first.
+const NOT_MADE_BEFORE: f64 = 0.2;
+/// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
+/// chance is spread over several neighbouring numbers.
+const ROUGH_FIT: f64 = 0.05;
+/// The same where components or weights carried to three figures are enough to reach it.
+const NEAR_FIT: f64 = 0.3;
+/// By what share of it a value moves when what it rests on is carried to three figures.
+const CARRIED: f64 = 0.0015;
+/// The share of a value that a last place counts for at most.
+const COARSEST: f64 = 0.1;
+/// The share of an exact mistake's weight that a slip of the pen has at most beside it.
+const SLIP_BESIDE: f64 = 0.4;
+
+/// The family of what a wrong setting of the calculator does.
+pub(super) const CALCULATOR: &str = "calculator-mode";
+
+/// Mistakes that agree as functions at the step.
+struct Family {
+    weight: f64,
+    members: Vec<usize>,
+    function: Samples,
+    /// True if the number is its value as rounded, and nothing speaks against it.
+    exact: bool,
+}
+
+/// Names what explains the number of a line, the likeliest first.
+pub(super) fn explain(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[World],
+    diagnosis: &mut Diagnosis,
+) {
+    let Some(number) = judgement.evidence.number else {
+        return;
+    };
+    let mut families = families(board, judgement, instances, worlds, number);
+    let right = board
+        .right(judgement.target)
+        .map_or(number.value, |right| right[0])
+        .abs()
+        .max(1e-9);
+    let width = (number.written.last_place / right).max(0.002);
+    let none = NONE_OF_THESE * width / NONSENSE_SPREAD * 4.0;
+    let exact = families
+        .iter()
+        .filter(|family| family.exact)
+        .map(|family| family.weight)
+        .fold(f64::INFINITY, f64::min);
+    let slip = slip_of(board, judgement.target, number).min(SLIP_BESIDE * exact);
+    let coarse = if judgement.evidence.broken_link {
+        0.0
+    } else {
+        coarse::weight(board, judgement.target, number)
+    };
+    let whole = families.iter().map(|family| family.weight).sum::<f64>() + none + slip + coarse;
+    let most = families
+        .iter()
+        .map(|family| family.weight)
+        .fold(none, f64::max);
+    diagnosis.pen_slip = slip > most.max(coarse);
+    diagnosis.coarse = coarse > most.max(slip);
+    families.sort_by(|one, other| other.weight.total_cmp(&one.weight));
+    let named = families.into_iter().take(3).map(|family| {
+        let share = family.weight / whole;
+        name(judgement, instances, family.members, share)
+    });
+    diagnosis.named = named.collect();
+}
+
+/// The mistakes whose value the number is.
+fn families(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[World],
+    number: Typed,
+) -> Vec<Family> {
+    let target = judgement.target;
+    let mut families: Vec<Family> = Vec::new();
+    for (index, world) in worlds.iter().enumerate() {
+        let instance = &instances[index];
+        // Where the form is right, no thought about it can be wrong: only the calculator.
+        if judgement.evidence.broken_link && instance.mistake.family != CALCULATOR {
+            continue;
+        }
+        let made_before =
+            instance.shows_at == target || !is_settled(board, target, instance.shows_at);
+        for (at, function) in world.from_settled.iter().enumerate() {
+            let told = match target {
+                StepId::Angle(_) => function[0].abs(),
+                _ => function[0],
+            };
+            let Some(fit) = fit(number.value, number.written.last_place, told) else {
+                continue;
+            };
+            // The second function is the one on right values, where own ones stand.
+            let weight = instance.mistake.prior
+                * fit
+                * if at == 0 { 1.0 } else { 0.5 }
+                * if made_before { 1.0 } else { NOT_MADE_BEFORE };
+            let exact = fit == 1.0 && made_before;
+            match families
+                .iter_mut()
+                .find(|family| agree(&family.function, function))
+            {
+                Some(family) => {
+                    // Members of a family are one thought met under several names.
+                    family.weight = family.weight.max(weight) + 0.3 * family.weight.min(weight);
+                    family.members.push(index);
+                    family.exact |= exact;
+                }
+                None => families.push(Family {
+                    weight,
+                    members: vec![index],
+                    function: *function,
+                    exact,
+                }),
+            }
+        }
+    }
+    families
+}
+
+/// The weight of a slip of the pen.
+fn slip_of(board: &Board<'_>, target: StepId, number: Typed) -> f64 {
+    let dimension = board
+        .key
+        .step(target)
+        .map_or(Dimension::NUMBER, |step| step.dimension);
+    board
+        .accepted(target)
+        .iter()
+        .map(|(function, _)| {
+            let (typed, right) = slip::told(number, function[0], dimension);
+            slip::weight(typed, right)
+        })
+        .fold(0.0, f64::max)
+}
+
+/// A family, spoken of by its likeliest member.
+fn name(
+    judgement: &Judgement,
+    instances: &[Instance],
+    mut members: Vec<usize>,
+    share: f64,
+) -> Named {
+    let moment = judgement.evidence.dimension == Some(Dimension::MOMENT);
+    let rank = |index: &usize| {
+        let instance = &instances[*index];
+        let called = moment && instance.mistake.id == "moment-called-force";
+        (
+            f64::from(u8::from(called)),
+            instance.mistake.prior,
+            scope_rank(instance.scope),
+        )
+    };
+    members.sort_by(|one, other| {
+        rank(other)
+            .partial_cmp(&rank(one))
+            .unwrap_or(std::cmp::Ordering::Equal)
+    });
+    members.dedup();
+    let instance = members.remove(0);
+    let mistake = instances[instance].mistake;
+    let calculator = mistake.family == CALCULATOR;
+    let (voice, because) = if calculator && judgement.evidence.broken_link {
+        (Voice::Flat, Because::Sum)
+    } else if moment && mistake.family == "moment-for-force" {
+        (Voice::Flat, Because::Unit)
+    } else {
+        (Voice::Perhaps, Because::Value)
+    };
+    Named {
+        instance,
+        alike: members,
+        voice,
+        because,
+        share,
+    }
+}
+
+/// How well a number fits a mistake's value: 1 as its rounding, less when rounded on the way. A
+/// number of one figure says little.
+fn fit(number: f64, last_place: f64, value: f64) -> Option<f64> {
+    let apart = (number - value).abs();
+    let half = 0.5 * last_place.min(COARSEST * value.abs());
+    if apart <= half * (1.0 + 1e-6) + 1e-9 * value.abs() {
+        Some(1.0)
+    } else if apart <= half + CARRIED * value.abs() {
+        Some(NEAR_FIT)
+    } else if apart <= 0.004 * value.abs() {
+        Some(ROUGH_FIT)
+    } else {
+        None
+    }
+}
