@@ -49,8 +49,8 @@ impl Session {
         let (rest, from) = before(line, "statement.horizontal")
             .map(|rest| (rest, Reference::Horizontal))
             .or_else(|| Some((before(line, "statement.vertical")?, Reference::Vertical)))?;
-        let rest = before(rest, "statement.articles").unwrap_or(rest);
-        let angle = ["statement.from", "statement.at"]
+        let rest = before(rest, "statement.filler").unwrap_or(rest);
+        let angle = ["statement.from", "statement.at", "statement.to"]
             .iter()
             .find_map(|key| before(rest, key))?;
         (!angle.trim().is_empty()).then_some((angle.trim_end(), from))
