@@ -137,7 +137,7 @@ impl Board<'_> {
         let wrong: Vec<(StepId, &Own)> = self
             .standing
             .iter()
-            .filter(|(step, own)| !own.right && !(solved && **step == StepId::MomentSum))
+            .filter(|(step, own)| !(own.right || solved && **step == StepId::MomentSum))
             .map(|(step, own)| {
                 (
                     unknown

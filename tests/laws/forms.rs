@@ -246,7 +246,6 @@ fn verif_a_balance_worked_on_the_way_is_known() {
         &wrong[..wrong.len().min(10)]
     );
     let share = noted.len() as f64 / lines as f64;
-    println!("{} of {lines} noted", noted.len());
     assert!(
         lines > 500 && share < 0.005,
         "{share}: {:#?}",
@@ -342,7 +341,6 @@ fn verif_an_altered_number_is_not_right() {
             }
         }
     }
-    println!("{} of {altered} hold", held.len());
     assert!(
         altered > 1000 && held.is_empty(),
         "{} of {altered}: {:#?}",
