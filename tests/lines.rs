@@ -112,7 +112,7 @@ const ROWS: &[Row] = &[
     (LEVEL, &["→ 349"], "wrong:not the way"), (LEVEL, &["← 349"], "holds"), (SIZE, &["H²=1032000"], "noted:It holds"),
     (DIRECTION, &["tan ψ = 2.733"], "noted:It holds"), (DIRECTION, &["cos ψ=0.3435"], "noted:It holds"),
     (MOMENTS, &["Wb*1.78+W1*2.29=6.11*T"], "holds"), (MOMENTS, &["a=6.2 sin80", "T*a = 2351"], "holds"), (UPRIGHT, &["ΣFy=0: Hy = 954"], "holds"),
-    (WEIGHT, &["ca. 412 N"], "holds"), (LEVEL, &["-T sin 25"], "wrong:You took"), (SIZE, &["1040"], "wrong"),
+    (WEIGHT, &["mass*gravity"], "holds"), (WEIGHT, &["mass times g"], "holds"), (WEIGHT, &["ca. 412 N"], "holds"), (LEVEL, &["-T sin 25"], "wrong:You took"), (SIZE, &["1040"], "wrong"),
     (WEIGHT, &["1016"], "wrong"), (MOMENTS, &["42*10*sin35*3.1+72*10*sin35*4=T*sin80*6.2"], "wrong:g = 10"),
     // What only comes out right shows nothing; what is given is exact; a chain must calculate.
     (MOMENTS, &["236*6.2+405*2.2=6.2*T*sin(80)"], "noted:comes out right"),

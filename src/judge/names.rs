@@ -30,7 +30,7 @@ pub struct Names {
 impl Names {
     /// The names of a problem and its key, and the learner's own.
     ///
-    /// Where a weight or its component is `asked`, a bare `m` is its mass and a bare `W` its
+    /// Where a weight or its component is `asked`, a bare `m` or `mass` is its mass and a bare `W` its
     /// weight.
     pub fn asking(
         problem: &Problem,
@@ -47,6 +47,8 @@ impl Names {
             && let Size::Weight(mass) = force.size
         {
             names.also(NameRole::Given(mass), "m");
+            names.also(NameRole::Given(mass), "mass");
+            names.also(NameRole::Gravity, "gravity");
             if matches!(asked, Some(StepId::Across(_))) {
                 names.also(NameRole::Step(StepId::Weight(force.id)), "W");
             }
