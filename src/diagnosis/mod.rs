@@ -101,9 +101,10 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         diagnosis.component_for_pull = true;
         return diagnosis;
     }
+    let accepted = board.accepted(judgement.target);
     let worlds: Vec<World> = instances
         .iter()
-        .map(|instance| World::of(board, judgement.target, instance))
+        .map(|instance| World::of(board, judgement.target, &accepted, instance))
         .collect();
     if let Some(named) = by_unit(judgement, instances, &worlds) {
         diagnosis.named = vec![named];
@@ -131,7 +132,12 @@ struct World {
 }
 
 impl World {
-    fn of(board: &Board<'_>, target: StepId, instance: &Instance) -> World {
+    fn of(
+        board: &Board<'_>,
+        target: StepId,
+        accepted: &[(Samples, Vec<usize>)],
+        instance: &Instance,
+    ) -> World {
         let own = board.own_pins();
         // What a calculator shows is seen in typed numbers only.
         let shown = instance.mistake.skill == Skill::Numbers;
@@ -162,10 +168,12 @@ impl World {
         let mut both = settled.clone();
         both.extend(own.clone());
         let none = BTreeMap::new();
-        World {
-            anew: wrong(board, target, &instance.key, [&own, &none]),
-            from_settled: wrong(board, target, &key, [&both, &settled]),
-        }
+        let fresh = |function: &Samples| accepted.iter().all(|(right, _)| !agree(right, function));
+        let mut anew = functions(board, target, &instance.key, [&own, &none]);
+        let mut from_settled = functions(board, target, &key, [&both, &settled]);
+        anew.retain(fresh);
+        from_settled.retain(fresh);
+        World { anew, from_settled }
     }
 
     /// True if what is settled leaves nothing of the mistake at this step.
@@ -198,23 +206,17 @@ fn with_right(right: &Key, wrong: &Key, settled: impl Fn(StepId) -> bool) -> Key
     key
 }
 
-/// The functions of a step in a key with each of these values pinned, but for those that count as
-/// right.
-fn wrong(
+/// The functions of a step in a key with each of these values pinned.
+fn functions(
     board: &Board<'_>,
     target: StepId,
     key: &Key,
     pinned: [&BTreeMap<StepId, Samples>; 2],
 ) -> Vec<Samples> {
-    let accepted = board.accepted(target);
     let mut functions = Vec::new();
     for pins in pinned {
         let function = key.function(board.key, target, board.sampling, pins);
-        let fresh = function.filter(|function| {
-            accepted.iter().all(|(right, _)| !agree(right, function))
-                && !functions.contains(function)
-        });
-        functions.extend(fresh);
+        functions.extend(function.filter(|function| !functions.contains(function)));
     }
     functions
 }
