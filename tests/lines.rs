@@ -134,6 +134,16 @@ const ROWS: &[Row] = &[
     // A number for a part of what is still unknown tells nothing.
     (COMPONENT + 2, &["379"], "noted:Leave T as a letter"), (COMPONENT + 2, &["300 N"], "noted:Leave T as a letter"),
     (PULL, &["385.9"], "rounded"), (MOMENTS, &["-236*3.1 + T*sin 80*6.2 = 405*4", "go on"], "command"),
+    // A unit behind a product is the product's; a thousand too many is a matter of the unit.
+    (WEIGHT, &["42*9.8 N"], "holds"), (WEIGHT, &["42×9.8N"], "holds"), (WEIGHT, &["412 kN"], "wrong-unit:another unit"), (WEIGHT, &["-0.412 kN"], "holds"),
+    (COMPONENT, &["412*sin 35 N"], "holds"), (PULL, &["2352/6.106 N"], "holds"),
+    // True of what is known, and not what is asked.
+    (LEVEL, &["6.2*T*sin 80 - 236*3.1 - 405*4 = 0"], "noted:It holds"), (LEVEL, &["385*6.2*sin 80 - 2352 = 0"], "noted:It holds"),
+    (SIZE, &["T^2 = Tx^2 + Ty^2"], "noted:It holds"), (SIZE, &["385^2 = 349^2+163^2"], "noted:It holds"), (SIZE, &["385^2 = 349^2+183^2"], "wrong"),
+    (MOMENTS, &["236*3.1 + 405*4 = 0"], "noted:sum of the moments"),
+    // An angle in radians, stretches between points, a difference of near values.
+    (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.396 rad)"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.37 rad)"], "noted"),
+    (MOMENTS, &["Wb⊥*3.1 + W1⊥*2.2 = Hp*6.2"], "not-understood"), (MOMENTS, &["405*2.2 + 236*3.1 = (236+405-T sin 80)*6.2"], "holds"),
     // Going on with a wrong line.
     (MOMENTS, &["Wb+W1=T", "go on", "1118"], "follows"), (MOMENTS, &["236*3.1+405*4=T*sin80", "go on", "2388"], "follows"),
     (PULL, &["400", "go on", "400*cos 25"], "follows"), (PULL, &["400", "go on", "385*cos 25"], "holds"),

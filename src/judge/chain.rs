@@ -70,7 +70,7 @@ pub(super) fn is_value_of(
             let units = one.unwrap_or(0.0) + other.unwrap_or(0.0);
             let form = |side: &Tree, alone: Option<f64>| match alone {
                 Some(_) => 0.0,
-                None => room(board, stock, side),
+                None => room(board, stock, side, dimension, 1),
             };
             units + form(sides.0, one) + form(sides.1, other)
         }

@@ -3,12 +3,14 @@
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
-use super::lift::{Lifted, lift, looseness, plain_value};
+use super::lift::{Lifted, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
+use super::room::room;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
+use crate::text::Span;
 use crate::units::{Dimension, Written};
 use std::f64::consts::PI;
 
@@ -118,7 +120,7 @@ fn one(
         return judgement;
     }
     let taken = typed.unwrap_or_else(|| {
-        let loose = 2.0 * looseness(board, stock, tree, dimension, 1);
+        let loose = 2.0 * room(board, stock, tree, dimension, 1);
         let mut taken = calculated(number);
         let most = MOST_LOOSE * number.abs();
         taken.written.last_place = taken.written.last_place.max(loose.min(most));
@@ -165,7 +167,7 @@ fn one(
                 StepId::Angle(_) | StepId::Reaction(_, Part::Direction)
             );
             // A difference gets what the figures carried allow.
-            let loose = looseness(board, stock, tree, dimension, 3);
+            let loose = room(board, stock, tree, dimension, 3);
             if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
                 judgement.truth = Truth::TooFewFigures;
                 return judgement;
@@ -220,6 +222,14 @@ fn one(
         && matches!(target, StepId::Weight(_))
         && takes_ten(board, target, taken);
     let Some(graded) = graded.filter(|_| !coarse_ten) else {
+        if let Some(span) = prefix_too_many(board, target, tree) {
+            judgement.truth = Truth::WrongUnit {
+                wanted: dimension,
+                found: dimension,
+            };
+            judgement.caret = Some(span);
+            return judgement;
+        }
         judgement.evidence.takes_ten =
             may_take_ten(target, tree) && takes_ten(board, target, taken);
         let opposite = Typed {
@@ -289,6 +299,30 @@ fn one(
         judgement.values.push((target, own));
     }
     judgement
+}
+
+/// A number alone that is right in SI units, and was typed with a multiple of its unit (68.6 kN
+/// for 68.6 N).
+fn prefix_too_many(board: &Board<'_>, target: StepId, tree: &Tree) -> Option<Span> {
+    let inner = match &tree.node {
+        Node::Negative(inner) => &inner.node,
+        node => node,
+    };
+    let Node::Literal(literal) = inner else {
+        return None;
+    };
+    let factor = literal
+        .unit
+        .filter(|unit| unit.dimension != Dimension::ANGLE)?
+        .factor;
+    let typed = Typed {
+        value: literal.value / factor,
+        written: Written {
+            last_place: literal.written.last_place / factor,
+            ..literal.written
+        },
+    };
+    (factor != 1.0 && grade(board, target, typed).is_some()).then_some(tree.span)
 }
 
 fn close(left: f64, right: f64) -> bool {

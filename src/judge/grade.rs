@@ -92,10 +92,10 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     // One figure is too little to tell that a value is meant.
     let telling =
         typed.written.significant >= 2 || (typed.value - right[0]).abs() < 1e-9 * right[0].abs();
-    if telling && !too_coarse(id, typed, right[0]) && any(&|value| typed.is(value), right[0]) {
+    let coarse = too_coarse(id, typed, right[0]) && !is_difference(board, id, typed);
+    if telling && !coarse && any(&|value| typed.is(value), right[0]) {
         return Some(Grade::Holds);
     }
-    let coarse = too_coarse(id, typed, right[0]);
     if telling
         && !coarse
         && !uses_other_gravity(board)
@@ -163,6 +163,18 @@ fn too_coarse(id: StepId, typed: Typed, right: f64) -> bool {
     !angle && typed.written.significant < COMMON_FIGURES && off > 0.005 * right.abs()
 }
 
+/// True for a part of a support's force told as finely as three figures of the forces that it is
+/// the difference of.
+fn is_difference(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
+    let part = matches!(id, StepId::Reaction(_, Part::Along(_)));
+    let forces = inputs(board, id)
+        .into_iter()
+        .filter_map(|step| board.right(step));
+    let largest = forces.map(|function| function[0].abs()).fold(0.0, f64::max);
+    part && largest > 0.0
+        && typed.written.last_place <= unit_of_figure(largest, COMMON_FIGURES) * (1.0 + 1e-9)
+}
+
 /// The value of a step with another acceleration of free fall.
 fn with_gravity(board: &Board<'_>, id: StepId, gravity: f64) -> Option<f64> {
     let sample = Sample {
@@ -187,6 +199,13 @@ fn uses_other_gravity(board: &Board<'_>) -> bool {
         let right = board
             .right(*id)
             .filter(|_| matches!(id, StepId::Weight(_)))?;
+        // A number that is the usual value, rounded, tells of no other g.
+        if own
+            .typed
+            .is_some_and(|(value, written)| Typed { value, written }.is(right[0]))
+        {
+            return Some(false);
+        }
         let own = own.typed.map_or(own.value, |(typed, _)| typed);
         let near = |gravity: f64| (own - right[0] * gravity / board.problem.gravity()).abs();
         let usual = near(board.problem.gravity());

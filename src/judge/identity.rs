@@ -7,7 +7,7 @@ use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
 use crate::key::{Part, StepId};
-use crate::reading::{Leaf, NameId, Tree, Value, evaluate};
+use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
 
 /// Two sides nearer than this, relative to their size, are equal.
 const EQUAL: f64 = 1e-9;
@@ -43,6 +43,31 @@ pub(super) fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> boo
     })
 }
 
+/// True for a relation that is true of the values as they stand and not by itself: `1.4T = 323.4`
+/// once T is found, `T² = Tx² + Ty²`. A side that is a number alone is a value, not a relation;
+/// only a sum may be set to zero.
+pub(super) fn is_true_relation(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+    let [left, right] = sides else { return false };
+    let value = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value != 0.0);
+    let name = |side: &Tree| matches!(side.node, Node::Name(_));
+    let relation = !value(left) && !value(right) && !name(left) && !name(right);
+    relation && equal_when(board, stock, sides, &|_, _| None) && !is_same(left, right)
+}
+
+/// True if both sides are one and the same expression.
+fn is_same(left: &Tree, right: &Tree) -> bool {
+    match (&left.node, &right.node) {
+        (Node::Literal(one), Node::Literal(other)) => one.value == other.value,
+        (Node::Name(one), Node::Name(other)) => one == other,
+        (Node::Negative(one), Node::Negative(other)) => is_same(one, other),
+        (Node::Call(one, left), Node::Call(other, right)) => one == other && is_same(left, right),
+        (Node::Binary(one, a, b), Node::Binary(other, c, d)) => {
+            one == other && is_same(a, c) && is_same(b, d)
+        }
+        _ => false,
+    }
+}
+
 /// True if some lifting makes the sides equal at every choice of numbers, names standing for what
 /// `named` says of them.
 fn equal_when(
@@ -52,15 +77,31 @@ fn equal_when(
     named: &dyn Fn(NameId, usize) -> Option<Value>,
 ) -> bool {
     let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
-        let (left, right) = values(sides, &mut |found| match found {
+        let mut leaf = |found: Leaf<'_>| match found {
             Leaf::Name(id) => named(id, choice).unwrap_or_else(|| leaf(Leaf::Name(id))),
             literal => leaf(literal),
-        })?;
-        Some((left - right) / (left.abs() + right.abs()).max(EQUAL))
+        };
+        let (left, right) = values(sides, &mut leaf)?;
+        let mut size = 0.0;
+        for side in sides {
+            size += magnitude(side, &mut leaf)?;
+        }
+        Some((left - right) / size.max(EQUAL))
     };
     lift(board, stock, sides, None, &combine)
         .iter()
         .any(|one| one.function.iter().all(|apart| apart.abs() < EQUAL))
+}
+
+/// The sizes of the terms of a sum, added: what its value is small or large against.
+fn magnitude(tree: &Tree, leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64> {
+    match &tree.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            Some(magnitude(left, leaf)? + magnitude(right, leaf)?)
+        }
+        Node::Negative(inner) => magnitude(inner, leaf),
+        _ => evaluate(tree, leaf).ok().map(|value| value.number.abs()),
+    }
 }
 
 /// The values of both sides.

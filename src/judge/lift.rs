@@ -6,7 +6,6 @@
 //! ([`crate::key::Sampling`]). So a right way is told from a value that agrees by chance.
 
 use super::board::Board;
-use super::grade::figures_meant;
 use super::stock::{Meaning, Stock};
 use crate::key::Samples;
 use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Tree, Value, evaluate};
@@ -14,49 +13,6 @@ use crate::units::Dimension;
 
 /// The most assignments of meanings to literals that are tried.
 const MOST_ASSIGNMENTS: usize = 3000;
-
-/// How far the value of an expression may be off because its numbers were rounded: the sum of the
-/// changes that half a last unit of each makes. Numbers that stand for a given, and pure numbers,
-/// are exact; numbers with fewer figures than `least` are left out.
-pub(super) fn looseness(
-    board: &Board<'_>,
-    stock: &Stock,
-    tree: &Tree,
-    wanted: Dimension,
-    least: u8,
-) -> f64 {
-    let value = |moved: Option<(usize, f64)>| {
-        evaluate(tree, &mut |leaf| match leaf {
-            Leaf::Literal(literal) => {
-                let mut value = Value::of_literal(literal);
-                if let Some((index, by)) = moved
-                    && index == literal.index
-                {
-                    value.number += by;
-                }
-                value
-            }
-            name => plain_leaf(board, name),
-        })
-        .map(|value| value.number_as(wanted))
-        .ok()
-    };
-    let Some(middle) = value(None) else {
-        return 0.0;
-    };
-    tree.literals()
-        .iter()
-        .filter(|place| {
-            !stock.is_exact(place.literal, place.in_angle)
-                && place.literal.written.significant >= least
-        })
-        .filter_map(|place| {
-            let written = figures_meant(place.literal.value, place.literal.written);
-            let moved = value(Some((place.literal.index, 0.5 * written.last_place)))?;
-            Some((moved - middle).abs())
-        })
-        .sum()
-}
 
 /// Makes one number of a line's sides at one choice of numbers, given values for its leaves.
 pub(super) type Combine<'c> =
@@ -106,7 +62,12 @@ pub(super) fn lift(
             if one_meaning {
                 known.push((place.literal, meanings.len()));
             }
-            meanings.push(stock.meanings(place.literal, as_angle));
+            let of_whole = wanted.is_some_and(|wanted| {
+                let last = place.span.end == side.span.end && place.span != side.span;
+                let unit = place.literal.unit.filter(|_| last);
+                unit.is_some_and(|unit| unit.dimension == wanted && unit.factor == 1.0)
+            });
+            meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
     let most = MOST_ASSIGNMENTS / (1 + meanings.len() / 10);

@@ -261,7 +261,27 @@ fn says_nothing(sides: &[&Tree]) -> bool {
     })
 }
 
+/// Judges a reading; a relation between what is known, which is not what is asked, is noted where
+/// it is true.
 fn judge_reading(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: (&str, usize),
+) -> Judgement {
+    let judgement = judge_sides(board, stock, asked, reading, line);
+    let wrong = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    if wrong && identity::is_true_relation(board, stock, &sides) {
+        let mut noted = Judgement::of(asked, Truth::Noted);
+        noted.proved = true;
+        return noted;
+    }
+    judgement
+}
+
+fn judge_sides(
     board: &Board<'_>,
     stock: &Stock,
     asked: StepId,
@@ -349,6 +369,13 @@ fn judge_reading(
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
 /// moments is half of the balance.
 fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize) -> Judgement {
+    // The known moments alone, set to zero: half of a balance too.
+    let zero = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value == 0.0);
+    let sides = match sides {
+        [one, other] if zero(other) => &[*one],
+        [other, one] if zero(other) => &[*one],
+        sides => sides,
+    };
     let pull = board.unknown().unwrap_or(StepId::MomentSum);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
     if judgement.truth.holds() {

@@ -15,16 +15,34 @@ use std::f64::consts::PI;
 /// Figures to which a result on the way is carried at least.
 const CARRIED: u8 = 3;
 
-/// How far the value of a side may be off when what stands in it was carried to three figures.
-/// Numbers that equal a quantity of the problem are exact; others are good to half a last unit.
-pub(super) fn room(board: &Board<'_>, stock: &Stock, tree: &Tree) -> f64 {
-    let rounding = Rounding { board, stock };
-    rounding.of(tree, false).unwrap_or(0.0)
+/// How far the value of a side of this dimension may be off when what stands in it was carried to
+/// three figures, SI. Numbers that equal a quantity of the problem are exact; others are good to
+/// half a last unit, and left out if they have fewer figures than `least`.
+pub(super) fn room(
+    board: &Board<'_>,
+    stock: &Stock,
+    tree: &Tree,
+    dimension: Dimension,
+    least: u8,
+) -> f64 {
+    let rounding = Rounding {
+        board,
+        stock,
+        least,
+    };
+    let bare = plain_value(board, tree).is_ok_and(|value| value.bare);
+    let scale = if bare && dimension == Dimension::ANGLE {
+        PI / 180.0
+    } else {
+        1.0
+    };
+    rounding.of(tree, false).unwrap_or(0.0) * scale
 }
 
 struct Rounding<'a> {
     board: &'a Board<'a>,
     stock: &'a Stock,
+    least: u8,
 }
 
 impl Rounding<'_> {
@@ -32,7 +50,12 @@ impl Rounding<'_> {
     fn of(&self, tree: &Tree, in_angle: bool) -> Option<f64> {
         let off = match &tree.node {
             Node::Literal(literal) if literal.unit_alone => 0.0,
-            Node::Literal(literal) if self.stock.is_exact(literal, in_angle) => 0.0,
+            Node::Literal(literal)
+                if self.stock.is_exact(literal, in_angle)
+                    || literal.written.significant < self.least =>
+            {
+                0.0
+            }
             Node::Literal(literal) => {
                 let half = 0.5 * figures_meant(literal.value, literal.written).last_place;
                 if in_angle && literal.unit.is_none() {

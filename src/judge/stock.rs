@@ -38,8 +38,10 @@ pub(super) struct Meaning {
 /// How near a number must come to be taken for a quantity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Nearness {
-    /// It equals it.
+    /// It equals it, and then it is no other quantity of its kind, rounded.
     Exact,
+    /// It equals it, which may be by chance.
+    Equal,
     /// It is the quantity, rounded or cut at the number's last place.
     Rounded,
     /// It may also have been worked out with values of three figures.
@@ -97,6 +99,7 @@ impl Stock {
         for key in board.carried {
             stock.add_worked(board, key, &own);
         }
+        stock.add_stretches();
         stock.add_angles(board);
         stock
     }
@@ -185,7 +188,7 @@ impl Stock {
     }
 
     fn add(&mut self, function: Samples, dimension: Dimension, shown: f64, nearness: Nearness) {
-        let nearness = if is_unrounded(shown, dimension) {
+        let nearness = if nearness != Nearness::Equal && is_unrounded(shown, dimension) {
             Nearness::Exact
         } else {
             nearness
@@ -200,6 +203,25 @@ impl Stock {
                 shown,
                 nearness,
             });
+        }
+    }
+
+    /// The stretches between points of the body: one length less another.
+    fn add_stretches(&mut self) {
+        let exact = |entry: &&Entry| {
+            entry.dimension == Dimension::LENGTH && entry.nearness == Nearness::Exact
+        };
+        let lengths: Vec<Samples> = self
+            .entries
+            .iter()
+            .filter(exact)
+            .map(|entry| entry.function)
+            .collect();
+        for long in &lengths {
+            for short in lengths.iter().filter(|short| short[0] < long[0]) {
+                let stretch: Samples = std::array::from_fn(|choice| long[choice] - short[choice]);
+                self.add(stretch, Dimension::LENGTH, stretch[0], Nearness::Equal);
+            }
         }
     }
 
@@ -268,7 +290,13 @@ impl Stock {
     }
 
     /// What a literal may stand for, the likeliest first; itself last.
-    pub(super) fn meanings(&self, literal: &Literal, as_angle: bool) -> Vec<Meaning> {
+    /// `of_whole` is true where its unit may be meant for the whole expression (`42*9.8 N`).
+    pub(super) fn meanings(
+        &self,
+        literal: &Literal,
+        as_angle: bool,
+        of_whole: bool,
+    ) -> Vec<Meaning> {
         let mut found: Vec<(u8, Meaning)> = Vec::new();
         for entry in &self.entries {
             if (entry.dimension == Dimension::ANGLE) != as_angle {
@@ -276,7 +304,7 @@ impl Stock {
             }
             if literal
                 .unit
-                .is_some_and(|unit| unit.dimension != entry.dimension)
+                .is_some_and(|unit| unit.dimension != entry.dimension && !of_whole)
             {
                 continue;
             }
@@ -335,11 +363,20 @@ impl Entry {
         let (value, place) = (literal.value * scale, written.last_place * scale);
         let apart = (value - self.shown).abs();
         if apart <= 1e-9 * self.shown.abs().max(1e-9) {
-            return Some(0);
+            return Some(u8::from(self.nearness == Nearness::Equal));
         }
         // A single figure says too little, except for a ratio (0.6 for a sine).
         let coarse = literal.written.significant < 2 && self.dimension != Dimension::NUMBER;
-        if self.nearness == Nearness::Exact || coarse || place > 0.2 * self.shown.abs() {
+        // An angle in radians is rounded wherever it has a fraction.
+        let radians = literal
+            .unit
+            .is_some_and(|unit| unit.dimension == Dimension::ANGLE && unit.factor == 1.0);
+        let exact = match self.nearness {
+            Nearness::Exact => !radians,
+            Nearness::Equal => true,
+            Nearness::Rounded | Nearness::Worked => false,
+        };
+        if exact || coarse || place > 0.2 * self.shown.abs() {
             return None;
         }
         if apart <= 0.5 * place * (1.0 + 1e-6) {

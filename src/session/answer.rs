@@ -255,6 +255,8 @@ impl Session {
                 || layout.contains("sin")
                 || layout.contains("cos"));
         match judgement.value {
+            // A form that gives no angle shows none.
+            Some(_) if dimension == Dimension::ANGLE && !judgement.truth.holds() => Some(layout),
             Some(value)
                 if formula
                     && judgement.target != StepId::MomentSum

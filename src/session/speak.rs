@@ -5,7 +5,7 @@ use super::changed::{changed_part, in_typed_ratio};
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Part, StepId, formula_names};
+use crate::key::{Axis, Part, StepId, formula_names};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
@@ -79,6 +79,24 @@ impl Session {
         prose
     }
 
+    /// The way in which a part of a support's force points, as it stands.
+    fn way_of(&self, target: StepId) -> String {
+        let StepId::Reaction(_, Part::Along(axis)) = target else {
+            return String::new();
+        };
+        let positive = self
+            .state
+            .standing
+            .get(&target)
+            .is_some_and(|own| own.function[0] > 0.0);
+        self.words.word(match (axis, positive) {
+            (Axis::Horizontal, true) => "solve.right",
+            (Axis::Horizontal, false) => "solve.left",
+            (Axis::Vertical, true) => "solve.up",
+            (Axis::Vertical, false) => "solve.down",
+        })
+    }
+
     fn remark(&self, remark: &Remark, target: StepId) -> Prose {
         let dimension = self
             .key
@@ -102,7 +120,14 @@ impl Session {
                     ],
                 )
             }
-            Remark::OppositeSense => ("remark.opposite", Vec::new()),
+            Remark::OppositeSense => {
+                let symbol = self.key.step(target).map(|step| step.symbol.shown());
+                let slots = vec![
+                    ("symbol", Slot::Name(symbol.unwrap_or_default())),
+                    ("way", Slot::Word(self.way_of(target))),
+                ];
+                ("remark.opposite", slots)
+            }
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
@@ -165,7 +190,12 @@ impl Session {
                         Slot::Value(unit_for(*wanted).map_or("", |unit| unit.symbol).to_owned()),
                     ),
                 ];
-                return self.words.say("talk.wrong-unit", &slots);
+                let key = if wanted == found {
+                    "talk.wrong-prefix"
+                } else {
+                    "talk.wrong-unit"
+                };
+                return self.words.say(key, &slots);
             }
             _ => {}
         }
