@@ -144,6 +144,13 @@ const ROWS: &[Row] = &[
     // An angle in radians, stretches between points, a difference of near values.
     (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.396 rad)"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.37 rad)"], "noted"),
     (MOMENTS, &["Wb⊥*3.1 + W1⊥*2.2 = Hp*6.2"], "not-understood"), (MOMENTS, &["405*2.2 + 236*3.1 = (236+405-T sin 80)*6.2"], "holds"),
+    // The way of a direction, in two parts; named angles are told, not found somewhere.
+    (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:not the way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
+    (DIRECTION, &["69.9° up and left"], "holds"), (DIRECTION, &["69.9° (above the horizontal)"], "holds"), (LEVEL, &["349 N (left)"], "holds"),
+    (ANGLE, &["alpha = 55"], "wrong"), (LEVEL, &["-T sin 80"], "wrong"),
+    (MOMENTS, &["236*3.1 N m + 405*4 N m = T*sin 80*6.2 m"], "holds"),
+    // Own values used one step early, and only the lines that are used.
+    (WEIGHT, &["42", "go on", "706", "35", "80", "42*sin 35"], "follows"), (WEIGHT, &["412", "72", "go on", "35", "80", "72*sin 35"], "noted:part of W1"),
     // Going on with a wrong line.
     (MOMENTS, &["Wb+W1=T", "go on", "1118"], "follows"), (MOMENTS, &["236*3.1+405*4=T*sin80", "go on", "2388"], "follows"),
     (PULL, &["400", "go on", "400*cos 25"], "follows"), (PULL, &["400", "go on", "385*cos 25"], "holds"),

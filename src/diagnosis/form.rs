@@ -34,6 +34,9 @@ pub(super) fn fit(board: &Board<'_>, judgement: &Judgement, key: &Key, scales: &
 
 /// True for a line that sets the component of the unknown equal to the unknown itself.
 pub(super) fn takes_component_for_pull(board: &Board<'_>, judgement: &Judgement) -> bool {
+    if matches!(judgement.target, StepId::Reaction(..) | StepId::PartOf(..)) {
+        return false;
+    }
     let value = |id: StepId| Some(board.right(id)?[0]);
     let across = board.unknown().and_then(StepId::force).map(StepId::Across);
     let (Some(pull), Some(across)) = (board.unknown().and_then(value), across.and_then(value))

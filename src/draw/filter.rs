@@ -11,8 +11,9 @@ pub use refusal::Refusal;
 
 use crate::key::{Formula, Key, Pins, Rule, Sample, Sampling, StepId, agree};
 use crate::mistakes::{Instance, candidates, function, instances, unknown};
-use crate::problem::{Acting, Direction, GivenId, Problem, Size, Tilt};
-use crate::statics;
+use crate::plane::Vector;
+use crate::problem::{Acting, Direction, Force, GivenId, Problem, Size, Tilt};
+use crate::statics::{self, Solution};
 use crate::units::{Dimension, figures_text, number_text};
 use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -33,6 +34,9 @@ const MOMENTS_APART: f64 = 0.25;
 const ABSURD: f64 = 6.0;
 /// A pull is tiny below this share of the total load.
 const TINY: f64 = 0.05;
+/// A part of a support's force smaller than this, as a share of the largest force along its axis,
+/// is the small difference of large ones.
+const DIFFERENCE: f64 = 0.08;
 
 /// The first hard rule that these numbers break.
 pub fn refuse(problem: &Problem, key: &Key) -> Option<Refusal> {
@@ -298,6 +302,9 @@ fn unphysical(problem: &Problem) -> Option<Refusal> {
         Err(cause) => return Some(Refusal::Unsolvable { cause }),
     };
     let forces = problem.forces();
+    if let Some(refusal) = small_difference(problem, &solution) {
+        return Some(refusal);
+    }
     let is_known = |size: Size| size != Size::Unknown;
     let load: f64 = forces
         .iter()
@@ -317,6 +324,31 @@ fn unphysical(problem: &Problem) -> Option<Refusal> {
             } else {
                 None
             }
+        })
+}
+
+/// A part of a support's force that is what two nearly equal sums leave: to three figures nothing
+/// of it is certain.
+fn small_difference(problem: &Problem, solution: &Solution) -> Option<Refusal> {
+    let forces = problem.forces();
+    let parts = |force: &Force<'_>| solution.force(force.id);
+    let largest = |part: &dyn Fn(Vector) -> f64| {
+        let sizes = forces.iter().map(|force| part(parts(force)).abs());
+        sizes.fold(0.0, f64::max)
+    };
+    let (across, up) = (largest(&|force| force.x), largest(&|force| force.y));
+    let anywhere = forces
+        .iter()
+        .filter(|force| force.acting == Acting::Anywhere);
+    anywhere
+        .flat_map(|force| {
+            let found = parts(force);
+            [(found.x, across), (found.y, up)].map(|pair| (force.symbol.to_string(), pair))
+        })
+        .find_map(|(symbol, (part, largest))| {
+            let share = part.abs() / largest;
+            let left = largest > 0.0 && share > 1e-9 && share < DIFFERENCE;
+            left.then_some(Refusal::SmallDifference { symbol, share })
         })
 }
 

@@ -7,8 +7,8 @@ use crate::reading::{NameId, Value};
 use crate::units::{Dimension, Written};
 use std::collections::BTreeMap;
 
-/// Standard acceleration of free fall, in m/s².
-const STANDARD_GRAVITY: f64 = 9.806_65;
+/// Standard acceleration of free fall and its roundings to three and two figures, in m/s².
+const USUAL_GRAVITIES: [f64; 3] = [9.806_65, 9.81, 9.8];
 
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,11 +77,13 @@ impl Board<'_> {
     }
 
     /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those
-    /// of the lesson, and standard gravity (3rd CGPM, 1901).
+    /// of the lesson, standard gravity (3rd CGPM, 1901) and its usual roundings.
     pub(super) fn other_gravities(&self) -> Vec<f64> {
         let mut found = self.problem.accepted_gravity().to_vec();
-        if !found.contains(&STANDARD_GRAVITY) && self.problem.gravity() != STANDARD_GRAVITY {
-            found.push(STANDARD_GRAVITY);
+        for usual in USUAL_GRAVITIES {
+            if !found.contains(&usual) && self.problem.gravity() != usual {
+                found.push(usual);
+            }
         }
         found
     }
@@ -116,10 +118,15 @@ impl Board<'_> {
     pub fn accepted(&self, id: StepId) -> Vec<(Samples, Vec<usize>)> {
         let mut accepted: Vec<(Samples, Vec<usize>)> = Vec::new();
         let mut add = |function: Option<Samples>, lines: Vec<usize>| {
-            if let Some(function) = function
-                && accepted.iter().all(|(known, _)| !agree(known, &function))
+            let Some(function) = function else { return };
+            match accepted
+                .iter_mut()
+                .find(|(known, _)| agree(known, &function))
             {
-                accepted.push((function, lines));
+                // What fewer lines give rests on these.
+                Some((_, known)) if lines.len() < known.len() => *known = lines,
+                Some(_) => {}
+                None => accepted.push((function, lines)),
             }
         };
         add(self.right(id), Vec::new());

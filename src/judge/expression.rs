@@ -69,7 +69,8 @@ pub(super) fn judge(
     // A value that would tell what the learner has not found is not shown.
     judgement.value =
         Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
-    if judgement.truth == Truth::DoesNotHold && is_other_angle(board, target, &judgement) {
+    if !named && judgement.truth == Truth::DoesNotHold && is_other_angle(board, target, &judgement)
+    {
         judgement.truth = Truth::OtherAngle;
     }
     if !judgement.truth.holds() && !named {
@@ -244,7 +245,10 @@ fn one(
     judgement.truth = match graded {
         Grade::Holds => Truth::Holds,
         Grade::OtherGravity(gravity) => {
-            judgement.remarks.push(Remark::OtherGravity(gravity));
+            // Standard gravity and 9.81 are one to three figures.
+            if (gravity / board.problem.gravity() - 1.0).abs() > 0.001 {
+                judgement.remarks.push(Remark::OtherGravity(gravity));
+            }
             Truth::Holds
         }
         Grade::Rounded => Truth::HoldsRounded,
@@ -527,15 +531,17 @@ pub(super) fn other_step(
     candidates
         .filter(|step| telling(&step.id) && !(guessed && ahead(&step.id)))
         .find(|step| {
-            let Some(right) = board.right(step.id) else {
-                return false;
-            };
             let number = value.number_as(step.dimension);
+            let accepted = board.accepted(step.id);
+            let mut functions = accepted.iter().map(|(function, _)| function);
             match typed_number(tree, number, step.dimension) {
-                Some(typed) => typed.written.significant >= 3 && typed.is(right[0]),
-                None => lifted(board, stock, tree, step.dimension)
-                    .iter()
-                    .any(|one| agree(&one.function, &right)),
+                Some(typed) => {
+                    typed.written.significant >= 3 && functions.any(|one| typed.is(one[0]))
+                }
+                None => {
+                    let lifted = lifted(board, stock, tree, step.dimension);
+                    functions.any(|known| lifted.iter().any(|one| agree(&one.function, known)))
+                }
             }
         })
         .map(|step| step.id)

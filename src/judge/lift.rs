@@ -8,7 +8,7 @@
 use super::board::Board;
 use super::stock::{Meaning, Stock};
 use crate::key::Samples;
-use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Tree, Value, evaluate};
+use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Operator, Tree, Value, evaluate};
 use crate::units::Dimension;
 
 /// The most assignments of meanings to literals that are tried.
@@ -62,10 +62,12 @@ pub(super) fn lift(
             if one_meaning {
                 known.push((place.literal, meanings.len()));
             }
-            let of_whole = wanted.is_some_and(|wanted| {
-                let last = place.span.end == side.span.end && place.span != side.span;
-                let unit = place.literal.unit.filter(|_| last);
-                unit.is_some_and(|unit| unit.dimension == wanted && unit.factor == 1.0)
+            let of_whole = place.literal.unit.is_some_and(|unit| {
+                let fits = match wanted {
+                    Some(wanted) => unit.dimension == wanted,
+                    None => matches!(unit.dimension, Dimension::FORCE | Dimension::MOMENT),
+                };
+                fits && unit.factor == 1.0 && is_last_factor(side, place.literal.index)
             });
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
@@ -118,6 +120,19 @@ fn is_alone_in_ratio(side: &Tree, index: usize) -> bool {
         if let Node::Call(function, inner) = &tree.node
             && function.takes_angle()
             && let Node::Literal(literal) = &inner.node
+        {
+            found |= literal.index == index;
+        }
+    });
+    found
+}
+
+/// True for the last factor of a product: its unit may be meant for the product.
+fn is_last_factor(side: &Tree, index: usize) -> bool {
+    let mut found = false;
+    side.visit(&mut |tree| {
+        if let Node::Binary(Operator::Multiply | Operator::Divide, _, right) = &tree.node
+            && let Node::Literal(literal) = &right.node
         {
             found |= literal.index == index;
         }

@@ -100,6 +100,8 @@ impl Stock {
             stock.add_worked(board, key, &own);
         }
         stock.add_stretches();
+        stock.add_coordinates(board);
+        stock.add_of_own_pull(board);
         stock.add_angles(board);
         stock
     }
@@ -225,14 +227,55 @@ impl Stock {
         }
     }
 
+    /// How far each force acts to the side of the pivot and above it, for whoever works with
+    /// coordinates: distances times the ratios of the given angles.
+    fn add_coordinates(&mut self, board: &Board<'_>) {
+        let distances: Vec<Samples> = board
+            .key
+            .steps
+            .iter()
+            .filter(|step| matches!(step.id, StepId::Distance(_)))
+            .filter_map(|step| board.right(step.id))
+            .collect();
+        let angles: Vec<Samples> = given_angles(board).collect();
+        for distance in &distances {
+            for angle in &angles {
+                for ratio in [libm::sin, libm::cos] {
+                    let side: Samples =
+                        std::array::from_fn(|choice| distance[choice] * ratio(angle[choice]));
+                    self.add(side, Dimension::LENGTH, side[0], Nearness::Worked);
+                }
+            }
+        }
+    }
+
+    /// The parts of the pull as they come out with the number that was typed for it.
+    fn add_of_own_pull(&mut self, board: &Board<'_>) {
+        let own = board
+            .unknown()
+            .and_then(|unknown| Some((unknown.force()?, board.standing.get(&unknown)?)));
+        let Some((pull, own)) = own else { return };
+        let Some(right) = board.right(StepId::Pull(pull)) else {
+            return;
+        };
+        let typed = own.typed.map_or(own.value, |(typed, _)| typed);
+        for step in &board.key.steps {
+            let part = matches!(step.id, StepId::PartOf(force, _) | StepId::Across(force) | StepId::Moment(force)
+                if force == pull);
+            if let Some(function) = board.right(step.id).filter(|_| part) {
+                let shown = function[0] * typed / right[0];
+                let function = std::array::from_fn(|choice| {
+                    function[choice] * own.function[choice] / right[choice]
+                });
+                self.add(function, step.dimension, shown, Nearness::Worked);
+            }
+        }
+    }
+
     /// Sums and differences of two given angles, as a rope's angle with the level may be, and the
     /// complements, supplements and ratios of every angle.
     fn add_angles(&mut self, board: &Board<'_>) {
-        let givens = board.problem.givens().iter().enumerate();
-        let given: Vec<Samples> = givens
-            .filter(|(_, given)| given.dimension == Dimension::ANGLE)
-            .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
-            .collect();
+        let given: Vec<Samples> = given_angles(board).collect();
         for (index, one) in given.iter().enumerate() {
             for other in &given[..index] {
                 let sum: Samples = std::array::from_fn(|choice| one[choice] + other[choice]);
@@ -392,6 +435,14 @@ impl Entry {
             None
         }
     }
+}
+
+/// The angles that the problem gives.
+fn given_angles<'a>(board: &'a Board<'_>) -> impl Iterator<Item = Samples> + 'a {
+    let givens = board.problem.givens().iter().enumerate();
+    givens
+        .filter(|(_, given)| given.dimension == Dimension::ANGLE)
+        .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
 }
 
 /// True for a length or mass of whole millimetres or grams, and an angle of tenths of a degree:

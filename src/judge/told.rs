@@ -3,12 +3,14 @@
 use super::board::Board;
 use super::expression;
 use super::lift::plain_value;
+use super::names::NameRole;
 use super::own::own_name;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
 use crate::problem::GivenId;
 use crate::reading::{Reading, Tree, Way};
+use crate::text::Span;
 
 /// A given told again: right, or misread.
 pub(super) fn told_again(
@@ -71,16 +73,17 @@ pub(super) fn gravity_told(
     judgement
 }
 
-/// Compares the way that was said after a value with the way of a hinge's part.
+/// Compares the ways that were said after a value with the way of a hinge's part.
 pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
-    let said = reading.remarks.iter().find_map(|remark| match remark {
-        crate::reading::Remark::Direction { way, span } => Some((*way, *span)),
-        _ => None,
-    });
-    let Some((way, span)) = said else {
-        return;
-    };
-    let (says_axis, sign) = match way {
+    for remark in &reading.remarks {
+        if let crate::reading::Remark::Direction { way, span } = remark {
+            compare_one(board, *way, *span, judgement);
+        }
+    }
+}
+
+fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgement) {
+    let says = match way {
         Way::Up => (Axis::Vertical, 1.0),
         Way::Down => (Axis::Vertical, -1.0),
         Way::Right => (Axis::Horizontal, 1.0),
@@ -89,11 +92,11 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     let number = judgement.evidence.number.map(|typed| typed.value);
     // A value of another step with a wrong way is not that step's value.
     if let Some(other) = judgement.evidence.other_step
-        && fits_way(board, other, number, (says_axis, sign)) == Some(false)
+        && fits_way(board, other, number, says) == Some(false)
     {
         judgement.evidence.other_step = None;
     }
-    let Some(fits) = fits_way(board, judgement.target, number, (says_axis, sign)) else {
+    let Some(fits) = fits_way(board, judgement.target, number, says) else {
         return;
     };
     if !judgement.truth.holds() {
@@ -114,8 +117,8 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     judgement.caret = Some(span);
 }
 
-/// Whether a way is that of a hinge's part, or above or below the horizontal as its line lies;
-/// `None` for other steps.
+/// Whether a way is that of a hinge's part, or of its force as its direction is told; `None` for
+/// other steps.
 fn fits_way(
     board: &Board<'_>,
     step: StepId,
@@ -125,18 +128,20 @@ fn fits_way(
     let StepId::Reaction(support, part) = step else {
         return None;
     };
-    let axis = match part {
-        Part::Along(axis) => axis,
-        Part::Direction => Axis::Vertical,
+    let along = StepId::Reaction(support, Part::Along(says));
+    let stands = match part {
         Part::Size => return None,
+        // An angle tells no size: the part that stands is meant.
+        Part::Direction => board.name_function(NameRole::Step(along))?[0],
+        Part::Along(axis) if axis != says => return Some(false),
+        // The way of what follows from her own values is hers too: the accepted value nearest in
+        // size.
+        Part::Along(_) => {
+            let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
+            let accepted = board.accepted(along);
+            let values = accepted.iter().map(|(function, _)| function[0]);
+            values.min_by(|one, other| off(*one).total_cmp(&off(*other)))?
+        }
     };
-    let part = StepId::Reaction(support, Part::Along(axis));
-    // The way of what follows from her own values is hers too: the accepted value nearest in size.
-    let accepted = board.accepted(part);
-    let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
-    let nearest = accepted
-        .iter()
-        .map(|(function, _)| function[0])
-        .min_by(|one, other| off(*one).total_cmp(&off(*other)))?;
-    Some(says == axis && sign * nearest > 0.0)
+    Some(sign * stands > 0.0)
 }

@@ -74,6 +74,8 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("rightwards", Some(Way::Right)),
     ("to the right", Some(Way::Right)),
     ("→", Some(Way::Right)),
+    ("towards the left", Some(Way::Left)),
+    ("towards the right", Some(Way::Right)),
     ("above the horizontal", Some(Way::Up)),
     ("above horizontal", Some(Way::Up)),
     ("below the horizontal", Some(Way::Down)),
@@ -104,13 +106,17 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         let span = Span::new(end, part.end);
         remarks.push(Remark::PassedOver { span });
     }
-    if let Some((length, way)) = direction(&line[part.start..end], lexicon) {
+    // `58.8° above the horizontal, to the left`: each is said of its own part.
+    while let Some((length, way)) = direction(&line[part.start..end], lexicon) {
         let span = Span::new(part.start + length, end);
         remarks.push(match way {
             Some(way) => Remark::Direction { span, way },
             None => Remark::PassedOver { span },
         });
-        end = part.start + bare_end(&line[part.start..part.start + length]);
+        let rest = &line[part.start..part.start + length];
+        let rest = &rest[..bare_end(rest)];
+        let rest = rest.strip_suffix(" and").unwrap_or(rest);
+        end = part.start + bare_end(rest);
     }
     (Span::new(part.start, end), remarks)
 }
@@ -142,6 +148,12 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     let small = text.to_lowercase();
     if small.len() != text.len() {
         return None;
+    }
+    // `849 N (left)`: a bracket with nothing but a direction in it.
+    if let Some(open) = small.strip_suffix(')').and_then(|rest| rest.rfind('(')) {
+        let inside = small[open + 1..small.len() - 1].trim();
+        let way = WAYS.iter().find(|(words, _)| *words == inside);
+        return way.map(|(_, way)| (open, *way));
     }
     let (words, way) = WAYS
         .iter()

@@ -78,6 +78,13 @@ pub enum Refusal {
         /// Its size over the sum of all loads.
         times_load: f64,
     },
+    /// A part of a support's force that is the small difference of larger forces.
+    SmallDifference {
+        /// The force's name.
+        symbol: String,
+        /// The part over the largest force along its axis.
+        share: f64,
+    },
     /// A common mistake gives nearly the right value.
     MistakeHidden {
         /// The mistake.
@@ -153,6 +160,11 @@ impl fmt::Display for Refusal {
                 formatter,
                 "{symbol} is only {} of all loads together; move a load",
                 short(*times_load)
+            ),
+            Refusal::SmallDifference { symbol, share } => write!(
+                formatter,
+                "a part of {symbol} is only {} of the largest force along it, so three figures say nothing of it; change a load",
+                short(*share)
             ),
             Refusal::MistakeHidden {
                 mistake,
