@@ -11,7 +11,6 @@ pub use refusal::Refusal;
 
 use crate::key::{Formula, Key, Pins, Rule, Sample, Sampling, StepId, agree};
 use crate::mistakes::{Instance, candidates, function, instances, unknown};
-use crate::plane::Vector;
 use crate::problem::{Acting, Direction, Force, GivenId, Problem, Size, Tilt};
 use crate::statics::{self, Solution};
 use crate::units::{Dimension, figures_text, number_text};
@@ -331,21 +330,24 @@ fn unphysical(problem: &Problem) -> Option<Refusal> {
 /// of it is certain.
 fn small_difference(problem: &Problem, solution: &Solution) -> Option<Refusal> {
     let forces = problem.forces();
-    let parts = |force: &Force<'_>| solution.force(force.id);
-    let largest = |part: &dyn Fn(Vector) -> f64| {
-        let sizes = forces.iter().map(|force| part(parts(force)).abs());
+    let parts = |force: &Force<'_>| {
+        let found = solution.force(force.id);
+        [found.x, found.y]
+    };
+    let largest = |axis: usize| {
+        let sizes = forces.iter().map(|force| parts(force)[axis].abs());
         sizes.fold(0.0, f64::max)
     };
-    let (across, up) = (largest(&|force| force.x), largest(&|force| force.y));
+    let largest = [largest(0), largest(1)];
     let anywhere = forces
         .iter()
         .filter(|force| force.acting == Acting::Anywhere);
     anywhere
         .flat_map(|force| {
             let found = parts(force);
-            [(found.x, across), (found.y, up)].map(|pair| (force.symbol.to_string(), pair))
+            [0, 1].map(|axis| (force.symbol.to_string(), found[axis], largest[axis]))
         })
-        .find_map(|(symbol, (part, largest))| {
+        .find_map(|(symbol, part, largest)| {
             let share = part.abs() / largest;
             let left = largest > 0.0 && share > 1e-9 && share < DIFFERENCE;
             left.then_some(Refusal::SmallDifference { symbol, share })
