@@ -224,9 +224,11 @@ fn own_problem(
         upright,
         side: Side::Left,
     };
+    let told: Vec<&str> = givens.iter().map(|given| given.written.as_str()).collect();
+    let told = told.join(", ");
     Problem::new(Parts {
         title: "A {brace} of oars".to_owned(),
-        statement: "Braces {L} {{m_1=}} }".to_owned(),
+        statement: format!("Braces {{L}} {{{{m_1=}}}} }} {told}"),
         caution: String::new(),
         givens,
         body: Body {
@@ -324,4 +326,18 @@ fn the_examples_of_the_readme_have_no_fault() {
         Ok(18)
     );
     assert!(parse_problem(&example("```json\n")).is_ok());
+}
+
+/// A number that is asked for and nowhere told would leave the learner at a loss.
+#[test]
+fn a_problem_whose_statement_keeps_a_number_back_is_told_so() {
+    let lesson = parse_lesson(GOOD).expect("the good lesson");
+    let place = lesson.grid().place(3).expect("inside");
+    let problem = lesson.problem_at(&place, "en").expect("valid");
+    let written = write_problem(&problem);
+    assert!(parse_problem(&written).is_ok());
+    assert_eq!(written.matches("pail 4 kg").count(), 1, "{written}");
+    let faults = parse_problem(&written.replace("pail 4 kg", "a pail")).expect_err("no mass");
+    let told = told(&faults).join("\n");
+    assert!(told.contains("does not tell m_1"), "{told}");
 }

@@ -123,7 +123,7 @@ const ROWS: &[Row] = &[
     (WEIGHT, &["41.9*9.8"], "wrong"), (WEIGHT, &["42*9.8=412.9"], "wrong"), (WEIGHT, &["42*9.8=411"], "holds"),
     (COMPONENT, &["Wb sin 34.9"], "noted:value agrees"), (ANGLE, &["34.9"], "wrong"), (ANGLE, &["35.0"], "holds"),
     (COMPONENT, &["412*sin 35 = 238"], "wrong"), (COMPONENT, &["412*sin 35 = 236"], "holds"),
-    (COMPONENT, &["42*9.8*0.574 = 236"], "holds"), (PULL, &["2352/6.11 = 386"], "holds"), (PULL, &["2352/6.11 = 388"], "wrong"),
+    (COMPONENT, &["42*9.8*0.574 = 236"], "holds"), (PULL, &["2352/6.11 = 385"], "holds"), (PULL, &["2352/6.11 = 386"], "wrong"), (PULL, &["2352/6.11 = 388"], "wrong"),
     // Moments, their sums and arms worked out on the way, with three figures.
     (MOMENTS, &["732 + 1620 = 6.11*T"], "holds"), (MOMENTS, &["2352 = 6.106 T"], "holds"), (MOMENTS, &["2350 = 6.11 T"], "holds"),
     (MOMENTS, &["731 + 1620 - 6.2*T*0.985 = 0"], "holds"), (MOMENTS, &["1277*sin35 + 2822*sin35 = 6.106*T"], "holds"),
@@ -144,6 +144,11 @@ const ROWS: &[Row] = &[
     // An angle in radians, stretches between points, a difference of near values.
     (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.396 rad)"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = T*6.2*sin(1.37 rad)"], "noted"),
     (MOMENTS, &["Wb⊥*3.1 + W1⊥*2.2 = Hp*6.2"], "not-understood"), (MOMENTS, &["405*2.2 + 236*3.1 = (236+405-T sin 80)*6.2"], "holds"),
+    // Every link of a chain calculates, those with the unknown too; coarse numbers show no way.
+    (MOMENTS, &["236*3.1+405*4=6.2*T*sin 80=100*T"], "wrong"), (MOMENTS, &["236*3.1+405*4=6.2*T*sin 80=6.11*T"], "holds"),
+    (ANGLE, &["90-55=36"], "wrong"), (ANGLE, &["90-55=60"], "wrong"), (ANGLE, &["90-55=35"], "holds"), (DIRECTION, &["90-20=60"], "wrong"),
+    (DIRECTION, &["asin(0.9)"], "too-few-figures"), (MOMENTS, &["236*3.1+405*4=6*T"], "wrong"), (MOMENTS, &["2352=6.2*T"], "wrong:not-resolved"),
+    (COMPONENT, &["412*sin 35=800*0.4=236"], "wrong"), (UPRIGHT, &["1118-163=965"], "wrong"), (SIZE, &["sqrt(349^2+955^2)=1030"], "wrong"),
     // The way of a direction, in two parts; named angles are told, not found somewhere.
     (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:not the way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
     (DIRECTION, &["69.9° up and left"], "holds"), (DIRECTION, &["69.9° (above the horizontal)"], "holds"), (LEVEL, &["349 N (left)"], "holds"),

@@ -12,7 +12,7 @@
 
 use leverwright::diagnosis::{Diagnosis, diagnose};
 use leverwright::draw::{MOST_TRIES, candidates, code, misnamed, refuse};
-use leverwright::judge::{Board, Judgement, Names, Standing, Truth, judge};
+use leverwright::judge::{Board, Judgement, Memo, Names, Standing, Truth, judge};
 use leverwright::key::{Key, Sampling, StepId, agree, derive};
 use leverwright::lesson::Lesson;
 use leverwright::mistakes::{Instance, Skill, instances, right_line, typed_line};
@@ -184,6 +184,7 @@ impl Scene {
             standing: &standing,
             own_names: &[],
             carried: &[],
+            memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);
         let diagnosis = diagnose(&board, &judgement, &self.instances);

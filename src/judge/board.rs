@@ -5,6 +5,7 @@ use crate::key::{Key, Samples, Sampling, StepId, agree};
 use crate::problem::Problem;
 use crate::reading::{NameId, Value};
 use crate::units::{Dimension, Written};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// Standard acceleration of free fall and its roundings to three and two figures, in m/s².
@@ -61,6 +62,15 @@ pub struct Board<'a> {
     /// Keys of mistakes whose line the learner chose to go on with: what follows from them is
     /// right too.
     pub carried: &'a [Key],
+    /// What was worked out for this board already.
+    pub memo: Memo,
+}
+
+/// Functions that are asked for many times while one line is judged.
+#[derive(Debug, Default)]
+pub struct Memo {
+    right: RefCell<BTreeMap<StepId, Option<Samples>>>,
+    named: RefCell<BTreeMap<NameRole, Option<Samples>>>,
 }
 
 /// Values pinned at every choice of numbers.
@@ -100,8 +110,14 @@ impl Board<'_> {
 
     /// The right function of a step, before the unknown is found (see [`Key::function`]).
     pub fn right(&self, id: StepId) -> Option<Samples> {
-        self.key
-            .function(self.key, id, self.sampling, &BTreeMap::new())
+        let known = self.memo.right.borrow().get(&id).copied();
+        known.unwrap_or_else(|| {
+            let function = self
+                .key
+                .function(self.key, id, self.sampling, &BTreeMap::new());
+            self.memo.right.borrow_mut().insert(id, function);
+            function
+        })
     }
 
     /// The learner's own wrong values, as pins.
@@ -193,6 +209,15 @@ impl Board<'_> {
     /// What a name stands for as a function of the givens: a learner's own wrong value where
     /// there is one, else the right one.
     pub(super) fn name_function(&self, role: NameRole) -> Option<Samples> {
+        let known = self.memo.named.borrow().get(&role).copied();
+        known.unwrap_or_else(|| {
+            let function = self.function_of_name(role);
+            self.memo.named.borrow_mut().insert(role, function);
+            function
+        })
+    }
+
+    fn function_of_name(&self, role: NameRole) -> Option<Samples> {
         match role {
             NameRole::Given(id) => Some(std::array::from_fn(|choice| {
                 self.sampling.samples[choice].values[id.0]

@@ -51,9 +51,8 @@ pub(super) fn follow_chain(
     }
 }
 
-/// True if the second of two sides with these values is the value of the first: two numbers side
-/// by side differ by rounding only; a number after a form may be off by one last unit, and by what
-/// was rounded on the way.
+/// True if the second of two sides with these values is the value of the first: it may be off by
+/// half a last unit, by cut digits, and by what was rounded inside a form.
 pub(super) fn is_value_of(
     board: &Board<'_>,
     stock: &Stock,
@@ -64,18 +63,17 @@ pub(super) fn is_value_of(
     let place = |side: &Tree, value: f64| {
         typed_number(side, value, dimension).map(|typed| typed.written.last_place)
     };
-    let allowed = match (place(sides.0, before), place(sides.1, here)) {
-        (Some(one), Some(other)) => 0.5 * one.max(other),
-        (one, other) => {
-            let units = one.unwrap_or(0.0) + other.unwrap_or(0.0);
-            let form = |side: &Tree, alone: Option<f64>| match alone {
-                Some(_) => 0.0,
-                None => room(board, stock, side, dimension, 1),
-            };
-            units + form(sides.0, one) + form(sides.1, other)
-        }
+    let form = |side: &Tree, alone: Option<f64>| match alone {
+        Some(_) => 0.0,
+        None => room(board, stock, side, dimension, 1),
     };
-    (before - here).abs() <= allowed * (1.0 + 1e-9) + 1e-9 * before.abs()
+    let (one, other) = (place(sides.0, before), place(sides.1, here));
+    let unit = one.unwrap_or(0.0).max(other.unwrap_or(0.0));
+    let inside = form(sides.0, one) + form(sides.1, other);
+    let apart = (before - here).abs();
+    // Two numbers side by side differ by rounding only.
+    let is_cut = one.is_none() && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
+    is_cut || apart <= (0.5 * unit + inside) * (1.0 + 1e-9) + 1e-9 * before.abs()
 }
 
 pub(super) fn remark_on_unit(

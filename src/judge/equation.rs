@@ -109,12 +109,9 @@ pub(super) fn judge(
             return mismatched(judgement.target, mismatch);
         }
     }
-    let known: Vec<&&Tree> = sides
-        .iter()
-        .filter(|side| !has_unknown(board, &[**side]))
-        .collect();
+    // With the unknown at its right value every side of a right balance has the same value.
     let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
-    for pair in known.windows(2) {
+    for pair in sides.windows(2) {
         let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
             continue;
         };
@@ -181,6 +178,18 @@ fn judge_pair(
     let hit = accepted
         .iter()
         .find(|(function, _)| lifted.iter().any(|one| same(&one.function, function)));
+    let coarse = hit.zip(plain_root).is_some_and(|((function, _), root)| {
+        let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
+            place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
+        });
+        !fine
+            && (root.abs() - function[0].abs()).abs()
+                > super::expression::TOO_COARSE * function[0].abs()
+    });
+    if coarse {
+        judgement.truth = Truth::TooFewFigures;
+        return judgement;
+    }
     if let Some((function, lines)) = hit {
         judgement.proved = true;
         let right = board

@@ -15,7 +15,7 @@ use crate::units::{Dimension, Written};
 use std::f64::consts::PI;
 
 /// A right way whose value is off by more than this share was rounded too hard (2-figure sines).
-const TOO_COARSE: f64 = 0.01;
+pub(super) const TOO_COARSE: f64 = 0.01;
 /// A right way that is off by more than this share should keep more figures.
 const COARSE: f64 = 0.002;
 
@@ -162,11 +162,8 @@ fn one(
             } else {
                 Truth::Follows(lines.clone())
             };
-            let off = (number.abs() - function[0].abs()).abs();
-            let shaped = matches!(
-                target,
-                StepId::Angle(_) | StepId::Reaction(_, Part::Direction)
-            );
+            let off = (size_meant(target, number) - function[0].abs()).abs();
+            let shaped = matches!(target, StepId::Angle(_));
             // A difference gets what the figures carried allow.
             let loose = room(board, stock, tree, dimension, 3);
             if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
@@ -406,12 +403,20 @@ fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
             StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
             // A line has one direction, however its parts are signed; at other numbers a part may
             // change its sign.
-            StepId::Reaction(_, Part::Direction) => agree(
-                &left.map(|value| value.abs().min((PI - value).abs())),
-                right,
-            ),
+            StepId::Reaction(_, Part::Direction) => {
+                agree(&left.map(|value| size_meant(target, value)), right)
+            }
             _ => false,
         }
+}
+
+/// The size of a value, however its sign was counted; of a direction, the angle that it makes with
+/// the horizontal.
+fn size_meant(target: StepId, number: f64) -> f64 {
+    match target {
+        StepId::Reaction(_, Part::Direction) => number.abs().min((PI - number).abs()),
+        _ => number.abs(),
+    }
 }
 
 /// True where g = 10 m/s² can be told from the line: at a weight, or where a ten stands.

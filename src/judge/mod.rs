@@ -25,7 +25,7 @@ mod surplus;
 mod terms;
 mod told;
 
-pub use board::{Board, Own, OwnName, Standing};
+pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use names::{NameRole, Names};

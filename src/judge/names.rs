@@ -7,7 +7,7 @@ use crate::text::Symbol;
 use crate::units::Dimension;
 
 /// What a name stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum NameRole {
     /// A number that the problem tells.
     Given(GivenId),

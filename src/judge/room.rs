@@ -7,7 +7,7 @@ use super::board::Board;
 use super::grade::{figures_meant, to_figures};
 use super::lift::plain_value;
 use super::names::NameRole;
-use super::stock::Stock;
+use super::stock::{Stock, THREE_FIGURES};
 use crate::reading::{Function, Node, Operator, Tree};
 use crate::units::Dimension;
 use std::f64::consts::PI;
@@ -30,13 +30,22 @@ pub(super) fn room(
         stock,
         least,
     };
+    let angle = dimension == Dimension::ANGLE;
     let bare = plain_value(board, tree).is_ok_and(|value| value.bare);
-    let scale = if bare && dimension == Dimension::ANGLE {
-        PI / 180.0
-    } else {
-        1.0
-    };
-    rounding.of(tree, false).unwrap_or(0.0) * scale
+    let scale = if bare && angle { PI / 180.0 } else { 1.0 };
+    let inside = if angle { Inside::Angle } else { Inside::Value };
+    rounding.of(tree, inside).unwrap_or(0.0) * scale
+}
+
+/// What a part of an expression counts in.
+#[derive(Clone, Copy, PartialEq)]
+enum Inside {
+    /// Whatever it is.
+    Value,
+    /// A sum of angles, in the units typed.
+    Angle,
+    /// An angle of which a ratio is taken, in radians.
+    Ratio,
 }
 
 struct Rounding<'a> {
@@ -47,18 +56,20 @@ struct Rounding<'a> {
 
 impl Rounding<'_> {
     /// How far an expression is off, without being rounded itself.
-    fn of(&self, tree: &Tree, in_angle: bool) -> Option<f64> {
+    fn of(&self, tree: &Tree, within: Inside) -> Option<f64> {
         let off = match &tree.node {
             Node::Literal(literal) if literal.unit_alone => 0.0,
             Node::Literal(literal)
-                if self.stock.is_exact(literal, in_angle)
+                if self.stock.is_exact(literal, within != Inside::Value)
                     || literal.written.significant < self.least =>
             {
                 0.0
             }
             Node::Literal(literal) => {
+                // Whoever carries three figures does so wherever fewer are shown.
                 let half = 0.5 * figures_meant(literal.value, literal.written).last_place;
-                if in_angle && literal.unit.is_none() {
+                let half = half.min(THREE_FIGURES * literal.value.abs());
+                if within == Inside::Ratio && literal.unit.is_none() {
                     half * PI / 180.0
                 } else {
                     half
@@ -68,9 +79,9 @@ impl Rounding<'_> {
                 NameRole::Given(_) | NameRole::Gravity => 0.0,
                 _ => self.carried(tree)?,
             },
-            Node::Negative(inner) => self.of(inner, in_angle)?,
+            Node::Negative(inner) => self.of(inner, within)?,
             Node::Binary(operator, left, right) => {
-                let (one, other) = (self.inside(left, in_angle)?, self.inside(right, in_angle)?);
+                let (one, other) = (self.inside(left, within)?, self.inside(right, within)?);
                 let (first, second) = (self.value(left)?, self.value(right)?);
                 match operator {
                     Operator::Add | Operator::Subtract => one + other,
@@ -82,7 +93,12 @@ impl Rounding<'_> {
                 }
             }
             Node::Call(function, inner) => {
-                let off = self.inside(inner, function.takes_angle())?;
+                let within = if function.takes_angle() {
+                    Inside::Ratio
+                } else {
+                    Inside::Value
+                };
+                let off = self.inside(inner, within)?;
                 let at = plain_value(self.board, inner).ok()?;
                 let at = if function.takes_angle() {
                     at.number_as(Dimension::ANGLE)
@@ -96,10 +112,10 @@ impl Rounding<'_> {
     }
 
     /// How far a part of an expression is off: a result in it may have been rounded too.
-    fn inside(&self, tree: &Tree, in_angle: bool) -> Option<f64> {
-        let off = self.of(tree, in_angle)?;
+    fn inside(&self, tree: &Tree, within: Inside) -> Option<f64> {
+        let off = self.of(tree, within)?;
         let worked = matches!(tree.node, Node::Binary(..) | Node::Call(..));
-        Some(if worked && !in_angle {
+        Some(if worked && within == Inside::Value {
             off + self.carried(tree)?
         } else {
             off

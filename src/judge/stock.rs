@@ -18,7 +18,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 /// The most meanings tried for one literal.
 const MOST_MEANINGS: usize = 7;
 /// How far three figures may put off what is worked out with them: half a last unit of 1.00.
-const THREE_FIGURES: f64 = 0.005;
+pub(super) const THREE_FIGURES: f64 = 0.005;
 /// The most terms of a balance whose partial sums are known.
 const MOST_TERMS: usize = 5;
 

@@ -110,8 +110,8 @@ pub enum FaultKind {
     NotTold {
         /// The name of the given.
         symbol: String,
-        /// Which variant, counted from 0.
-        variant: usize,
+        /// Which variant, counted from 0; `None` in a problem file.
+        variant: Option<usize>,
     },
     /// A word that the texts of this language lack.
     NoWord {
@@ -188,10 +188,13 @@ impl fmt::Display for FaultKind {
                 "nothing of the name {symbol} is given; given are {}",
                 given.join(", ")
             ),
-            FaultKind::NotTold { symbol, variant } => write!(
-                formatter,
-                "the statement of variants[{variant}] does not tell {symbol}; write {{{symbol}}} where its value belongs"
-            ),
+            FaultKind::NotTold { symbol, variant } => {
+                let of = variant.map_or_else(String::new, |at| format!(" of variants[{at}]"));
+                write!(
+                    formatter,
+                    "the statement{of} does not tell {symbol}; write {{{symbol}}} where its value belongs"
+                )
+            }
             FaultKind::NoWord { key } => {
                 write!(formatter, "the words for \"{key}\" are missing here")
             }

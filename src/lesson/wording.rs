@@ -159,7 +159,20 @@ pub(super) fn check_problem_words(
             report.add(&field(item, "meanings"), FaultKind::NoWord { key });
         }
     }
-    check_slots(&field(item, "statement"), statement, variant, report);
+    let said = field(item, "statement");
+    check_slots(&said, statement, variant, report);
+    for name in untold(variant, statement) {
+        // A statement may also hold the number itself.
+        let given = variant.parts.givens.iter();
+        let mut given = given.filter(|given| given.symbol.as_str() == name);
+        if !given.any(|given| statement.contains(&given.written)) {
+            let kind = FaultKind::NotTold {
+                symbol: name.to_owned(),
+                variant: None,
+            };
+            report.add(&said, kind);
+        }
+    }
 }
 
 /// A field that was read before.
@@ -262,14 +275,21 @@ fn check_statement(
         }
     }
     let template = text.template(&variant.says);
-    let told: BTreeSet<Piece<'_>> = pieces(&template).into_iter().collect();
-    for name in given_names(variant) {
-        if !told.contains(&Piece::Slot(name)) && !told.contains(&Piece::NamedSlot(name)) {
-            let kind = FaultKind::NotTold {
-                symbol: name.to_owned(),
-                variant: index,
-            };
-            report.add(&items.sentences.item, kind);
-        }
+    for name in untold(variant, &template) {
+        let kind = FaultKind::NotTold {
+            symbol: name.to_owned(),
+            variant: Some(index),
+        };
+        report.add(&items.sentences.item, kind);
     }
+}
+
+/// The givens that a statement has no slot for.
+fn untold<'v>(variant: &'v Variant, template: &str) -> Vec<&'v str> {
+    let told: BTreeSet<Piece<'_>> = pieces(template).into_iter().collect();
+    given_names(variant)
+        .filter(|name| {
+            !told.contains(&Piece::Slot(name)) && !told.contains(&Piece::NamedSlot(name))
+        })
+        .collect()
 }

@@ -22,7 +22,7 @@ pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn,
 
 use crate::hint::Case;
 use crate::judge::statement::{Statement, Topic, read};
-use crate::judge::{Board, Names, OwnName};
+use crate::judge::{Board, Memo, Names, OwnName};
 use crate::key::{Key, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
@@ -288,6 +288,7 @@ impl Session {
             standing: &self.state.standing,
             own_names,
             carried: &self.state.carried,
+            memo: Memo::default(),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::{PULL, near, pull, scaled, value, with};
 use leverwright::draw::candidates;
-use leverwright::judge::{Board, Names, Standing, judge};
+use leverwright::judge::{Board, Memo, Names, Standing, judge};
 use leverwright::key::{Axis, Part, Sampling, StepId, derive};
 use leverwright::lesson::{Lesson, built_in};
 use leverwright::mistakes::right_line;
@@ -168,6 +168,7 @@ proptest! {
             standing: &standing,
             own_names: &[],
             carried: &[],
+            memo: Memo::default(),
         };
         let mut judged = 0;
         for step in key.asked() {

@@ -2,7 +2,7 @@
 //! balances that are built to come out right by chance.
 
 use super::problems;
-use leverwright::judge::{Board, Judgement, Names, Remark, Standing, Truth, judge};
+use leverwright::judge::{Board, Judgement, Memo, Names, Remark, Standing, Truth, judge};
 use leverwright::key::{Axis, BalanceKind, Key, Part, Pins, Sampling, StepId, derive};
 use leverwright::problem::{ForceId, Problem};
 
@@ -209,6 +209,7 @@ fn judged_at(problem: &Problem, key: &Key, asked: StepId, line: &str) -> Judgeme
         standing: &standing,
         own_names: &[],
         carried: &[],
+        memo: Memo::default(),
     };
     judge(&board, asked, line, 1)
 }
