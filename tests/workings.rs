@@ -56,6 +56,7 @@ fn compare(system: &System, working: &Working, solution: &SystemSolution) -> Res
             Meaning::Couple(act) => (of(act).couple, largest * length),
             Meaning::FrictionNeeded(act) => (of(act).contact.map_or(0.0, |c| c.1), largest),
             Meaning::Size(act) => (of(act).force.size(), largest),
+            Meaning::Push(act) => (of(act).contact.map_or(f64::NAN, |c| c.0), largest),
             Meaning::Force(act) => {
                 let rough = matches!(act, ActId::Hold(index)
                     if matches!(system.parts().holds[index].kind, HoldKind::Rough { .. } | HoldKind::Base { .. }));
@@ -138,5 +139,56 @@ fn verif_lessons_by_every_method() {
                 assert!(count >= 3, "{} {seed}: {count}", lesson.id());
             }
         }
+    }
+}
+
+/// Where three forces act on one body, their triangle gives the forces that moments give.
+#[test]
+fn verif_the_triangle_of_forces_agrees() {
+    let mut systems = Vec::new();
+    for index in 0..1500 {
+        let (family, system) = system(33, index);
+        if family != crate::systems_random::Family::Near {
+            systems.push(system);
+        }
+    }
+    for lesson in built_in() {
+        for seed in 0..10 {
+            systems.push(System::of(&draw(&lesson, seed, "en").unwrap().problem));
+        }
+    }
+    let (mut agreed, mut compared) = (0, 0);
+    let mut refused = std::collections::BTreeMap::new();
+    for system in &systems {
+        let values = system.values();
+        let Ok(solution) = solve_system(system, &values, system.gravity()) else {
+            continue;
+        };
+        match derive(system, &values, Method::Triangle, None) {
+            Ok(working) => {
+                // Unknowns of the balances stand unused beside the triangle's quantities.
+                let mut own = working.clone();
+                for named in &mut own.quantities {
+                    if matches!(named.rule, Rule::Solved(_)) {
+                        named.rule = Rule::Formula(leverwright::key::Formula::Number(0.0));
+                        named.meaning = Meaning::Sum;
+                    }
+                }
+                let count = compare(system, &own, &solution);
+                compared += count.unwrap_or_else(|fault| {
+                    panic!("{fault}: {}", leverwright::lesson::write_system(system))
+                });
+                assert!(!told(system, &working, &values).is_empty());
+                agreed += 1;
+            }
+            Err(trouble) => *refused.entry(trouble.code()).or_insert(0) += 1,
+        }
+    }
+    assert!(
+        agreed >= 60 && compared >= 150,
+        "{agreed} {compared} {refused:?}"
+    );
+    for code in ["no-triangle", "too-many-forces"] {
+        assert!(refused.contains_key(code), "{refused:?}");
     }
 }

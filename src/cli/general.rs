@@ -1,14 +1,13 @@
 //! A problem of bodies in general, worked by a method about a pivot.
 
 use super::args::{MethodName, Solve};
-use super::{Trouble, json};
-use crate::key::Axis;
+use super::{Trouble, json, told as lines};
 use crate::problem::Place;
 use crate::statics::{Root, SystemSolution, roots, solve_system};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{number_text, value_text};
-use crate::working::{Kind, Method, Told, Working, derive, spot_name, told};
+use crate::working::{Method, Working, derive, told};
 use std::io::{Write, stdout};
 
 /// A system solved: its values, its forces, and what was sought.
@@ -37,6 +36,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     let method = match wishes.method {
         Some(MethodName::Arms) => Method::LeverArms,
         Some(MethodName::Coordinates) => Method::Coordinates,
+        Some(MethodName::Triangle) => Method::Triangle,
         Some(MethodName::Components) | None => Method::Components,
     };
     let working = match derive(system, &solved.values, method, pivot.as_ref()) {
@@ -143,27 +143,7 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
     text.push_str(&format!("{}\n\n", words.say("solve.gravity", &g)));
     text.push_str(&sought(system, solved, words));
     for line in told(system, working, &solved.values) {
-        match line {
-            Told::Stage {
-                kind,
-                bodies,
-                removed,
-                together,
-            } => {
-                let stage = Stage {
-                    kind,
-                    bodies,
-                    removed,
-                    together,
-                };
-                text.push_str(&format!("{}\n", stage.heading(system, words)));
-            }
-            Told::Quantity { text: line, .. } => text.push_str(&format!("    {line}\n")),
-            Told::Balance { names, numbers } => {
-                text.push_str(&format!("    {names},\n    {numbers}\n"));
-            }
-            Told::Results => text.push_str(&format!("{}\n", words.word("solve.results"))),
-        }
+        text.push_str(&lines::line(system, line, words));
     }
     if !parts.caution.is_empty() {
         text.push_str(&format!("\n{}\n", parts.caution));
@@ -203,36 +183,4 @@ fn sought(system: &System, solved: &Solved, words: &Words) -> String {
     }
     text.push('\n');
     text
-}
-
-struct Stage {
-    kind: Kind,
-    bodies: Vec<String>,
-    removed: usize,
-    together: usize,
-}
-
-impl Stage {
-    fn heading(&self, system: &System, words: &Words) -> String {
-        let spot = match &self.kind {
-            Kind::Moments(spot) => {
-                spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
-            }
-            Kind::Forces(_) => String::new(),
-        };
-        let slots = [
-            ("spot", Slot::Word(spot)),
-            ("bodies", Slot::Word(self.bodies.join(", "))),
-            ("removed", Slot::Word(self.removed.to_string())),
-            ("count", Slot::Word(self.together.to_string())),
-        ];
-        let key = match (&self.kind, self.together) {
-            (_, 2..) => "solve.stage.together",
-            (Kind::Moments(_), _) if self.removed > 0 => "solve.stage.moments",
-            (Kind::Moments(_), _) => "solve.stage.moments-all",
-            (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
-            (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
-        };
-        words.say(key, &slots).to_string()
-    }
 }

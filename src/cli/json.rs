@@ -111,8 +111,26 @@ pub(super) fn system(
             }
             Told::Stage {
                 together, removed, ..
-            } => Some(json!({ "stage": { "balances": together, "unknowns_removed": removed } })),
-            Told::Results => None,
+            } => Some(
+                json!({ "stage": { "balances": together, "unknowns_removed": removed.len() } }),
+            ),
+            Told::Given { text } => Some(json!({ "given": text })),
+            Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
+            Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),
+            Told::Three(names) => {
+                let names: Vec<String> = names.into_iter().map(|(name, _)| name).collect();
+                Some(json!({ "three_forces": names }))
+            }
+            Told::Meeting { open, .. } => Some(json!({ "meeting": open })),
+            Told::Angle { opposite, text } => Some(json!({ "angle": text, "opposite": opposite })),
+            Told::Whole
+            | Told::Condition(_)
+            | Told::Resultant { .. }
+            | Told::Angles
+            | Told::Sines
+            | Told::Cosines
+            | Told::Parts
+            | Told::Results => None,
         })
         .collect();
     let whole = json!({

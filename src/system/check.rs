@@ -1,7 +1,10 @@
 //! What makes a system one that can be drawn at all.
 
 use super::fault::Fault;
-use super::{Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, When};
+use super::{
+    Bearing, BodyId, Coordinate, Friction, HoldKind, Lamina, LaminaMass, LoadKind, Parts, Shape,
+    Spot, System, WeightKind, When,
+};
 use crate::plane::Vector;
 use crate::problem::{GivenId, Place};
 use crate::units::Dimension;
@@ -14,6 +17,7 @@ enum Use {
     Length,
     Coordinate,
     Mass,
+    MassPerArea,
     Force,
     Moment,
     ForceALength,
@@ -29,6 +33,7 @@ impl Use {
         match self {
             Use::Length | Use::Coordinate => (Dimension::LENGTH, "a length", None),
             Use::Mass => (Dimension::MASS, "a mass", None),
+            Use::MassPerArea => (Dimension::MASS_PER_AREA, "a mass per area", None),
             Use::Force => (Dimension::FORCE, "a force", None),
             Use::Moment => (Dimension::MOMENT, "a couple", None),
             Use::ForceALength => (Dimension::FORCE_A_LENGTH, "a force a length", None),
@@ -102,6 +107,14 @@ impl Walk<'_> {
         }
     }
 
+    /// A knot is a point, which nothing can turn.
+    fn turns(&mut self, what: &str, body: BodyId) {
+        if self.parts.bodies.get(body.0).is_some_and(|body| body.knot) {
+            let what = what.to_owned();
+            self.faults.push(Fault::TurnsKnot { what });
+        }
+    }
+
     fn place(&mut self, place: Place) {
         if let Place::At(given) = place {
             self.uses.push((given, Use::Length));
@@ -136,6 +149,12 @@ impl Walk<'_> {
             }
             Spot::Resultant(load) => {
                 if *load >= self.parts.loads.len() {
+                    self.miss(what);
+                }
+            }
+            Spot::Centroid(weight) => {
+                let found = self.parts.weights.get(*weight);
+                if !found.is_some_and(|found| matches!(found.kind, WeightKind::Lamina(_))) {
                     self.miss(what);
                 }
             }
@@ -174,9 +193,12 @@ impl Walk<'_> {
     fn bodies(&mut self) {
         for (index, body) in self.parts.bodies.iter().enumerate() {
             self.spot(&body.noun, &body.start);
-            if let Spot::On { body: before, .. } = body.start
-                && before.0 >= index
-            {
+            let later = match body.start {
+                Spot::On { body: before, .. } => before.0 >= index,
+                Spot::Resultant(_) | Spot::Centroid(_) => true,
+                Spot::Origin | Spot::At { .. } => false,
+            };
+            if later {
                 self.faults.push(Fault::StartsAtLater {
                     what: body.noun.clone(),
                 });
@@ -206,10 +228,18 @@ impl Walk<'_> {
         for weight in &parts.weights {
             self.body(&weight.noun, weight.body);
             self.touched.insert(weight.body.0);
-            self.spot(&weight.noun, &weight.at);
-            self.uses.push((weight.mass, Use::Mass));
+            match &weight.kind {
+                WeightKind::Point { at, mass } => {
+                    self.spot(&weight.noun, at);
+                    self.uses.push((*mass, Use::Mass));
+                }
+                WeightKind::Lamina(lamina) => self.lamina(&weight.noun, lamina),
+            }
         }
         for load in &parts.loads {
+            if matches!(load.kind, LoadKind::Couple { .. }) {
+                self.turns(&load.noun, load.body);
+            }
             self.body(&load.noun, load.body);
             self.touched.insert(load.body.0);
             self.load(&load.noun, load.body, &load.kind);
@@ -239,8 +269,48 @@ impl Walk<'_> {
                     });
                 }
             }
+            if hold.kind.turns() {
+                self.turns(&hold.noun, hold.body);
+                hold.by.iter().for_each(|by| self.turns(&hold.noun, *by));
+            }
             self.spot(&hold.noun, &hold.at);
             self.hold(&hold.noun, &hold.kind);
+        }
+    }
+
+    fn lamina(&mut self, noun: &str, lamina: &Lamina) {
+        match lamina.mass {
+            LaminaMass::Whole(mass) => self.uses.push((mass, Use::Mass)),
+            LaminaMass::PerArea(density) => self.uses.push((density, Use::MassPerArea)),
+            LaminaMass::OfPieces => {}
+        }
+        let each = lamina.mass == LaminaMass::OfPieces;
+        for piece in &lamina.pieces {
+            let lengths = match piece.shape {
+                Shape::Rectangle { width, height } => vec![width, height],
+                Shape::Triangle {
+                    width,
+                    height,
+                    apex,
+                } => {
+                    self.place(apex);
+                    vec![width, height]
+                }
+                Shape::Disc { radius }
+                | Shape::Semicircle { radius }
+                | Shape::QuarterCircle { radius } => vec![radius],
+            };
+            let lengths = lengths.into_iter().map(|length| (length, Use::Length));
+            self.uses.extend(lengths);
+            self.coordinate(&piece.x);
+            self.coordinate(&piece.y);
+            self.uses.extend(piece.mass.map(|mass| (mass, Use::Mass)));
+            if piece.mass.is_some() != each {
+                self.miss(noun);
+            }
+        }
+        if lamina.pieces.is_empty() {
+            self.miss(noun);
         }
     }
 
@@ -318,6 +388,7 @@ impl Walk<'_> {
         match sought.when {
             When::Reaches { limit, .. } => self.uses.push((limit, Use::Force)),
             When::Slips { coefficient, .. } => self.uses.push((coefficient, Use::Coefficient)),
+            When::Rests(body) => self.body("what rests", body),
             When::Vanishes(_) | When::Topples(_) => {}
         }
         if !(sought.low.is_finite() && sought.high.is_finite() && sought.low < sought.high) {
@@ -429,6 +500,12 @@ impl Walk<'_> {
             parts: self.parts.clone(),
         };
         let values = system.values();
+        for weight in &self.parts.weights {
+            if let WeightKind::Lamina(lamina) = &weight.kind {
+                self.faults.extend(lamina.faults(&weight.noun, &values));
+            }
+        }
+        self.knots(&system, &values);
         for act in system.acts() {
             for effect in &act.on {
                 if let Spot::On { body, leg, place } = &effect.at {
@@ -450,6 +527,23 @@ impl Walk<'_> {
             if let LoadKind::Spread { leg, from, to, .. } = &load.kind {
                 for place in [*from, *to] {
                     self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
+                }
+            }
+        }
+    }
+
+    /// All forces on a knot act at one point.
+    fn knots(&mut self, system: &System, values: &[f64]) {
+        for (index, body) in self.parts.bodies.iter().enumerate() {
+            let mut first: Option<Vector> = None;
+            for act in system.acts().iter().filter(|_| body.knot) {
+                for effect in act.on.iter().filter(|effect| effect.body.0 == index) {
+                    let here = system.point(&effect.at, values);
+                    let at = *first.get_or_insert(here);
+                    if (here - at).size() > 1e-9 * (1.0 + at.size()) {
+                        let what = act.noun.to_owned();
+                        self.faults.push(Fault::ApartAtKnot { what });
+                    }
                 }
             }
         }

@@ -12,6 +12,10 @@ use crate::plane::{Vector, moment};
 use crate::system::{ActId, BodyId, Spot};
 use std::collections::{BTreeMap, BTreeSet};
 
+/// What a balance of moments costs a person more than one of forces, in terms.
+const MOMENTS: f64 = 2.5;
+/// How much sooner what is sought is worked out than something else, in terms.
+const SOUGHT: f64 = 4.0;
 /// A factor below this part of the largest counts as none.
 const NONE: f64 = 1e-9;
 
@@ -23,7 +27,7 @@ pub(super) struct Candidate {
     /// Its unknowns with their factors.
     pub(super) factors: BTreeMap<Quantity, f64>,
     /// Unknowns of these bodies that it does not hold.
-    pub(super) removed: usize,
+    pub(super) removed: Vec<Quantity>,
     /// What it costs a person, roughly.
     cost: f64,
 }
@@ -64,10 +68,12 @@ impl Builder<'_> {
             .iter()
             .filter_map(|force| force.unknown)
             .chain(self.twists.iter().filter_map(|twist| twist.unknown))
+            .chain(self.working.sought.map(|(sought, _)| sought))
             .collect();
         let mut chosen = Vec::new();
         while !open.is_empty() {
-            let next = single(candidates, &open)
+            let sought = self.working.sought.map(|(sought, _)| sought);
+            let next = single(candidates, &open, sought)
                 .or_else(|| together(candidates, &open, 2))
                 .or_else(|| together(candidates, &open, 3))
                 .or_else(|| all_together(candidates, &open))
@@ -213,7 +219,8 @@ impl Builder<'_> {
                 };
                 any |= part.abs() > NONE;
                 if let Some(unknown) = force.unknown {
-                    *sums.entry(unknown).or_default() += part * self.share(force, values);
+                    let share = self.share(&force.size, force.unknown, values);
+                    *sums.entry(unknown).or_default() += part * share;
                 }
             }
             terms += usize::from(any);
@@ -224,22 +231,31 @@ impl Builder<'_> {
             }
             all.extend(twist.unknown);
             if let (Kind::Moments(_), Some(unknown)) = (&kind, twist.unknown) {
-                *factors.entry(unknown).or_default() += twist.sign;
-                *moved.entry(unknown).or_default() += twist.sign;
+                for (values, sums) in [(&self.values, &mut factors), (&self.moved, &mut moved)] {
+                    let share = self.share(&twist.size, twist.unknown, values);
+                    *sums.entry(unknown).or_default() += twist.sign * share;
+                }
             }
             terms += usize::from(matches!(kind, Kind::Moments(_)));
         }
         factors.retain(|unknown, factor| {
             factor.abs() > NONE || moved.get(unknown).is_some_and(|moved| moved.abs() > NONE)
         });
+        let removed = all.into_iter().filter(|one| !factors.contains_key(one));
+        let removed: Vec<Quantity> = removed.collect();
+        if let Some((sought, _)) = self.working.sought
+            && let Some(slope) = self.sought_slope(&kind, &within)
+        {
+            factors.insert(sought, slope);
+        }
         let forces = matches!(kind, Kind::Forces(_));
         let cost =
-            terms as f64 + 2.0 * (bodies.len() as f64 - 1.0) + if forces { 0.0 } else { 1.5 }
-                - 0.1 * (all.len() - factors.len()) as f64;
+            terms as f64 + 2.0 * (bodies.len() as f64 - 1.0) + if forces { 0.0 } else { MOMENTS }
+                - 0.1 * removed.len() as f64;
         Candidate {
             kind,
             bodies: bodies.to_vec(),
-            removed: all.len() - factors.len(),
+            removed,
             factors,
             cost,
         }
@@ -247,14 +263,18 @@ impl Builder<'_> {
 }
 
 /// The unit vector of a direction, exact along the axes.
-fn exact_unit(turn: f64) -> Vector {
+pub(super) fn exact_unit(turn: f64) -> Vector {
     let unit = Vector::at_angle(turn);
     let clean = |value: f64| if value.abs() < 1e-12 { 0.0 } else { value };
     Vector::new(clean(unit.x), clean(unit.y))
 }
 
-/// The cheapest balance with one open unknown.
-fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen> {
+/// The cheapest balance with one open unknown; what is sought counts as cheap.
+fn single(
+    candidates: &[Candidate],
+    open: &BTreeSet<Quantity>,
+    sought: Option<Quantity>,
+) -> Option<Chosen> {
     let left = |candidate: &Candidate| -> Vec<Quantity> {
         candidate
             .factors
@@ -266,7 +286,13 @@ fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen>
     candidates
         .iter()
         .filter(|candidate| left(candidate).len() == 1)
-        .min_by(|one, other| one.cost.total_cmp(&other.cost))
+        .min_by(|one, other| {
+            let cost = |one: &Candidate| {
+                let is_sought = left(one).first().is_some_and(|it| Some(*it) == sought);
+                one.cost - if is_sought { SOUGHT } else { 0.0 }
+            };
+            cost(one).total_cmp(&cost(other))
+        })
         .map(|candidate| Chosen {
             unknowns: left(candidate),
             candidates: vec![candidate.clone()],

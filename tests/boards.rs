@@ -1,0 +1,50 @@
+//! Whole workings as a person meets them: the kinds of problems that a course sets, printed.
+//!
+//! Each is a snapshot to be read as a newcomer would read it; what the numbers are is proved
+//! elsewhere (tests/workings.rs, tests/systems).
+
+use assert_cmd::Command;
+use std::fs;
+
+fn solved(file: &str, more: &[&str]) -> String {
+    let path = format!("{}/tests/boards/{file}.json", env!("CARGO_MANIFEST_DIR"));
+    let output = Command::cargo_bin("leverwright")
+        .unwrap()
+        .args(["solve", &path])
+        .args(more)
+        .output()
+        .unwrap();
+    let told = String::from_utf8(output.stderr).unwrap();
+    format!("{}{told}", String::from_utf8(output.stdout).unwrap())
+}
+
+#[test]
+fn the_workings_read_as_on_the_board() {
+    let folder = format!("{}/tests/boards", env!("CARGO_MANIFEST_DIR"));
+    let mut names: Vec<String> = (fs::read_dir(folder).unwrap())
+        .filter_map(|entry| {
+            let name = entry.unwrap().file_name().into_string().unwrap();
+            name.strip_suffix(".json").map(str::to_owned)
+        })
+        .collect();
+    names.sort();
+    assert!(names.len() >= 16, "{names:?}");
+    for name in names {
+        insta::assert_snapshot!(name.clone(), solved(&name, &[]));
+    }
+}
+
+#[test]
+fn the_triangle_of_forces_reads_as_on_the_board() {
+    for name in [
+        "forearm",
+        "rod_on_peg",
+        "sign",
+        "back",
+        "gate",
+        "internal_hinge",
+    ] {
+        let told = solved(name, &["--method", "triangle"]);
+        insta::assert_snapshot!(format!("{name}_triangle"), told);
+    }
+}
