@@ -28,7 +28,7 @@ fn the_workings_read_as_on_the_board() {
         })
         .collect();
     names.sort();
-    assert!(names.len() >= 16, "{names:?}");
+    assert!(names.len() >= 19, "{names:?}");
     for name in names {
         insta::assert_snapshot!(name.clone(), solved(&name, &[]));
     }
@@ -42,9 +42,17 @@ fn the_triangle_of_forces_reads_as_on_the_board() {
         "sign",
         "back",
         "gate",
+        "pole",
+        "two_wires",
         "internal_hinge",
     ] {
         let told = solved(name, &["--method", "triangle"]);
         insta::assert_snapshot!(format!("{name}_triangle"), told);
     }
+}
+
+#[test]
+fn the_triangle_of_forces_has_no_pivot() {
+    let told = solved("forearm", &["--method", "triangle", "--pivot", "elbow"]);
+    assert!(told.contains("leave --pivot out"), "{told}");
 }

@@ -192,3 +192,23 @@ fn verif_the_triangle_of_forces_agrees() {
         assert!(refused.contains_key(code), "{refused:?}");
     }
 }
+
+/// Two known sides and the angle between them, by the rules of cosines and sines: by hand from the
+/// parts of the two forces (tests/boards/two_wires.json).
+#[test]
+fn val_a_third_side_by_the_rule_of_cosines() {
+    let json = include_str!("boards/two_wires.json");
+    let system = leverwright::lesson::parse_system(json).unwrap();
+    let values = system.values();
+    let working = derive(&system, &values, Method::Triangle, None).unwrap();
+    let value = |meaning| {
+        let id = working.find(meaning).unwrap();
+        working.value(id, &values, system.gravity()).unwrap()
+    };
+    let (sine, cosine) = 35_f64.to_radians().sin_cos();
+    let (level, upright) = (120.0 + 90.0 * sine, 90.0 * cosine);
+    let size = value(Meaning::Size(ActId::Hold(0)));
+    assert!((size - level.hypot(upright)).abs() < 1e-9, "{size}");
+    let angle = value(Meaning::Corner(ActId::Load(1)));
+    assert!((angle - (upright / level).atan()).abs() < 1e-12, "{angle}");
+}

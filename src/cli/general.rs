@@ -33,6 +33,9 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         Some(name) => Some(spot(system, name).ok_or_else(|| no_pivot(system, name, words))?),
         None => None,
     };
+    if pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
+        return Err(Trouble::Use(words.word("solve.no-pivot-needed")));
+    }
     let method = match wishes.method {
         Some(MethodName::Arms) => Method::LeverArms,
         Some(MethodName::Coordinates) => Method::Coordinates,

@@ -1,7 +1,7 @@
 //! The lines of a general working, as text.
 
 use crate::key::Axis;
-use crate::system::{System, When};
+use crate::system::{ActId, HoldKind, System, When};
 use crate::text::{Slot, Words};
 use crate::working::{Kind, Sense, Told, spot_name};
 
@@ -95,7 +95,7 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
 fn condition(system: &System, when: When, words: &Words) -> String {
     let (key, act) = match when {
         When::Reaches { act, .. } => ("solve.when.reaches", act),
-        When::Vanishes(act) => ("solve.when.vanishes", act),
+        When::Vanishes(act) => (vanishing(system, act), act),
         When::Slips { act, .. } => ("solve.when.slips", act),
         When::Topples(act) => ("solve.when.topples", act),
         When::Rests(body) => {
@@ -108,6 +108,19 @@ fn condition(system: &System, when: When, words: &Words) -> String {
     let act = system.act(act);
     let noun = act.map_or_else(String::new, |act| act.noun.to_owned());
     format!("{}\n", words.say(key, &[("noun", Slot::Word(noun))]))
+}
+
+/// What it means that an action vanishes.
+fn vanishing(system: &System, act: ActId) -> &'static str {
+    let ActId::Hold(index) = act else {
+        return "solve.when.slack";
+    };
+    match system.parts().holds.get(index).map(|hold| &hold.kind) {
+        Some(HoldKind::Push(_) | HoldKind::Rough { .. } | HoldKind::Base { .. }) => {
+            "solve.when.parts"
+        }
+        _ => "solve.when.vanishes",
+    }
 }
 
 fn sense_key(sense: Sense) -> &'static str {

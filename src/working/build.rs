@@ -29,8 +29,6 @@ pub(super) struct Builder<'a> {
     pub(super) working: Working,
     pub(super) forces: Vec<Elementary>,
     pub(super) twists: Vec<Twist>,
-    /// Parts along the axes and across a body that were made already.
-    pub(super) made: Vec<(ActId, usize, Meaning, Quantity)>,
 }
 
 /// The working of a system by a method, at these values of its givens. `pivot` is the point about
@@ -67,7 +65,6 @@ pub fn derive(
         },
         forces: Vec::new(),
         twists: Vec::new(),
-        made: Vec::new(),
     };
     if method == Method::Triangle {
         let mut builder = builder(false);
@@ -322,35 +319,30 @@ impl Builder<'_> {
             return Some((sign, size));
         }
         let meaning = Meaning::Part(force.act, axis);
-        let key = |made: &&(ActId, usize, Meaning, Quantity)| {
-            made.0 == force.act && made.1 == force.effect && made.2 == meaning
-        };
-        // The push and the friction of one contact have parts of their own.
-        let known = self.made.iter().find(key).map(|made| made.3).filter(|known| {
-            let rule = self.working.named(*known).map(|named| named.rule.clone());
-            matches!(rule, Some(Rule::Formula(Formula::Product(parts))) if parts.first() == Some(&size))
-        });
-        if let Some(known) = known {
-            return Some((sign, Formula::step(known)));
-        }
         let formula = match axis {
             Axis::Horizontal => size.clone().times(slope.angle.cosine()),
             Axis::Vertical => size.clone().times(slope.angle.sine()),
         };
-        let name = match &size {
-            Formula::Atom(Atom::Step(id)) => self
-                .working
-                .named(*id)
-                .map(|named| named.symbol.as_str().to_owned()),
-            Formula::Atom(Atom::Given(id)) => {
-                Some(self.system.given(*id).symbol.as_str().to_owned())
-            }
-            _ => None,
-        };
-        let symbol = self.unique(&part_name(&name.unwrap_or_else(|| "F".to_owned()), axis));
-        let made = self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula));
-        self.made.push((force.act, force.effect, meaning, made));
-        Some((sign, Formula::step(made)))
+        // The push and the friction of one contact have parts of their own; the two sides of a
+        // joint share theirs.
+        let wish = part_name(&self.name_of(&size), axis);
+        Some((sign, self.force_quantity(meaning, &wish, formula)))
+    }
+
+    /// A force by its formula, made once.
+    pub(super) fn force_quantity(
+        &mut self,
+        meaning: Meaning,
+        wish: &str,
+        formula: Expression,
+    ) -> Expression {
+        let rule = Rule::Formula(formula);
+        let mut known = self.working.quantities.iter();
+        if let Some(known) = known.position(|one| one.meaning == meaning && one.rule == rule) {
+            return Formula::step(Quantity(known));
+        }
+        let symbol = self.unique(wish);
+        Formula::step(self.add(symbol, Dimension::FORCE, meaning, rule))
     }
 
     fn part_term(&mut self, force: &Elementary, axis: Axis) -> Option<Term> {

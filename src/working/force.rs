@@ -13,8 +13,6 @@ use crate::units::Dimension;
 #[derive(Clone, Debug)]
 pub(super) struct Elementary {
     pub(super) act: ActId,
-    /// Which of the action's effects.
-    pub(super) effect: usize,
     pub(super) body: BodyId,
     /// The body that meets the reverse.
     pub(super) partner: Option<BodyId>,
@@ -62,13 +60,12 @@ impl Builder<'_> {
     }
 
     fn known_act(&mut self, act: &Act<'_>) {
-        for (index, effect) in act.on.iter().enumerate() {
+        for effect in &act.on {
             match &effect.line {
                 Line::Known(bearing) => {
                     let turn = self.turn(bearing, &effect.at, Some(act.id));
                     self.forces.push(Elementary {
                         act: act.id,
-                        effect: index,
                         body: effect.body,
                         partner: None,
                         at: effect.at.clone(),
@@ -227,7 +224,6 @@ impl Builder<'_> {
             let partner = partner(act, index);
             self.forces.push(Elementary {
                 act: act.id,
-                effect: index,
                 body: effect.body,
                 partner,
                 at: effect.at.clone(),
@@ -243,7 +239,6 @@ impl Builder<'_> {
         for (index, effect) in act.on.iter().enumerate() {
             self.forces.push(Elementary {
                 act: act.id,
-                effect: index,
                 body: effect.body,
                 partner: partner(act, index),
                 at: effect.at.clone(),

@@ -73,21 +73,8 @@ impl Builder<'_> {
             _ => {
                 let meaning = Meaning::Across(force.act);
                 let formula = size.clone().times(Formula::Sine(Box::new(angle)));
-                let known = self.made.iter().find(|made| {
-                    let rule = self.working.named(made.3).map(|named| &named.rule);
-                    made.2 == meaning && rule == Some(&Rule::Formula(formula.clone()))
-                });
-                match known.map(|made| made.3) {
-                    Some(known) => Formula::step(known),
-                    None => {
-                        let name = self.name_of(&size);
-                        let symbol = self.unique(&format!("{name}⊥"));
-                        let rule = Rule::Formula(formula);
-                        let made = self.add(symbol, Dimension::FORCE, meaning, rule);
-                        self.made.push((force.act, force.effect, meaning, made));
-                        Formula::step(made)
-                    }
-                }
+                let wish = format!("{}⊥", self.name_of(&size));
+                self.force_quantity(meaning, &wish, formula)
             }
         };
         Some(Some((way * side * force.sign, across.times(distance))))

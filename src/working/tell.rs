@@ -6,7 +6,7 @@ use crate::key::{Atom, Axis, Binding, two_sides, written};
 use crate::plane::Vector;
 use crate::problem::GivenId;
 use crate::system::{ActId, HoldKind, Spot, System, When};
-use crate::units::value_text;
+use crate::units::{Dimension, value_text};
 
 /// One line of a working, told.
 #[derive(Clone, Debug, PartialEq)]
@@ -235,6 +235,7 @@ impl Teller<'_> {
             .working
             .value(id, self.numbers.values, self.numbers.gravity)?;
         let shown = named.symbol.shown();
+        let value = self.settled(value, named.dimension);
         let sense = self.sense(named, value);
         let value = value_text(value, named.dimension, self.system.figures());
         let text = match &named.rule {
@@ -265,6 +266,28 @@ impl Teller<'_> {
             text,
             sense,
         })
+    }
+
+    /// A value without the dust of rounding: what is nothing beside the largest of its kind.
+    fn settled(&self, value: f64, dimension: Dimension) -> f64 {
+        let numbers = &self.numbers;
+        let largest = || {
+            let quantities = self.working.quantities.iter().enumerate();
+            quantities
+                .filter(|(_, named)| named.dimension == dimension)
+                .filter_map(|(index, _)| {
+                    let id = Quantity(index);
+                    self.working.value(id, numbers.values, numbers.gravity)
+                })
+                .fold(0.0_f64, |most, one| most.max(one.abs()))
+        };
+        let forces = [Dimension::FORCE, Dimension::MOMENT].contains(&dimension);
+        // Only what is small in its unit can be dust.
+        if forces && value.abs() < 1e-3 && value.abs() < 1e-9 * largest() {
+            0.0
+        } else {
+            value
+        }
     }
 
     /// The centres of mass, piece by piece.
@@ -318,7 +341,7 @@ impl Teller<'_> {
         let mut told = Vec::new();
         for section in &self.working.triangle {
             let (head, lines) = match section {
-                Section::Three(names) => (Told::Three(names.clone()), &[][..]),
+                Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
                 Section::Resultant { sum, from, lines } => {
                     let (sum, from) = (sum.clone(), from.clone());
                     (Told::Resultant { sum, from }, &lines[..])
@@ -376,8 +399,11 @@ impl Teller<'_> {
     /// True for a quantity that a section of the triangle tells itself.
     fn is_of_triangle(&self, id: Quantity) -> bool {
         self.working.triangle.iter().any(|section| match section {
-            Section::Three(_) | Section::Angles(_) => false,
-            Section::Resultant { lines, .. }
+            Section::Angles(angles) => angles
+                .iter()
+                .any(|(angle, _)| *angle == Expression::step(id)),
+            Section::Three { lines, .. }
+            | Section::Resultant { lines, .. }
             | Section::Cosines(lines)
             | Section::Parts(lines)
             | Section::Meeting { lines, .. }
@@ -527,6 +553,7 @@ impl Teller<'_> {
                     .working
                     .value(id, self.numbers.values, self.numbers.gravity)
                     .unwrap_or(f64::NAN);
+                let value = self.settled(value, named.dimension);
                 let text = value_text(value, named.dimension, self.system.figures());
                 (text, value >= 0.0)
             }

@@ -1,6 +1,6 @@
 //! The triangle of forces: a body under three forces whose lines meet in one point.
 
-use super::angle::Turn;
+use super::angle::{Slope, Turn};
 use super::build::Builder;
 use super::force::Elementary;
 use super::place::{Signed, opposite, positive_first, sided};
@@ -14,8 +14,13 @@ use crate::units::Dimension;
 /// A part of the working by the triangle of forces.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Section {
-    /// Which three forces act, by their names and what makes them.
-    Three(Vec<(String, String)>),
+    /// Which three forces act.
+    Three {
+        /// By their names and what makes them.
+        names: Vec<(String, String)>,
+        /// The given ones that are worked out: weights.
+        lines: Vec<Quantity>,
+    },
     /// The known forces added into one.
     Resultant {
         /// The name of their sum.
@@ -113,7 +118,14 @@ impl Builder<'_> {
             (Symbol::new(side.name.clone()).shown(), noun)
         });
         let names: Vec<(String, String)> = names.collect();
-        self.working.triangle.insert(0, Section::Three(names));
+        let lines = sides.iter().filter_map(|side| match &side.size {
+            Some(Formula::Atom(Atom::Step(id))) if !side.is_sum => Some(*id),
+            _ => None,
+        });
+        let lines = lines.collect();
+        self.working
+            .triangle
+            .insert(0, Section::Three { names, lines });
         let open: Vec<usize> = (0..3).filter(|at| sides[*at].turn.is_none()).collect();
         match open[..] {
             [] => {}
@@ -194,7 +206,6 @@ impl Builder<'_> {
     fn meeting(&mut self, sides: &mut [Side], third: usize) -> Result<(), Underivable> {
         let from = sides[third].at.clone();
         let point = self.free_letter();
-        let (x_name, y_name) = (format!("x_{point}"), format!("y_{point}"));
         let mut lines: Vec<Quantity> = Vec::new();
         let rest: Vec<usize> = (0..3).filter(|at| *at != third).collect();
         let mut points = Vec::new();
@@ -208,59 +219,14 @@ impl Builder<'_> {
             let x = self.coordinate(&way, Axis::Horizontal);
             let y = self.coordinate(&way, Axis::Vertical);
             let turn = sides[*at].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
-            points.push((x, y, turn.slope(&|atom| self.atom(atom))));
+            let slope = turn.slope(&|atom| self.atom(atom));
+            points.push(Crossed { x, y, slope });
         }
-        let [(x1, y1, one), (x2, y2, two)] = &points[..] else {
+        let [one, two] = &points[..] else {
             return Err(Underivable::NoOrder);
         };
-        // An upright line says x, a level one y; an oblique one leads from the one to the other.
-        let straight = |slope: &super::angle::Slope| slope.right == 0.0 || slope.up == 0.0;
-        let ((xa, ya, a), (xb, yb, b)) = match straight(two) && !straight(one) {
-            true => ((x2, y2, two), (x1, y1, one)),
-            false => ((x1, y1, one), (x2, y2, two)),
-        };
-        let tangent = |slope: &super::angle::Slope| -> Signed {
-            let sign = slope.right * slope.up;
-            (sign, Formula::Tangent(Box::new(slope.angle.formula())))
-        };
-        let less = |from: &Option<Signed>, taken: &Option<Signed>| {
-            let mut parts: Vec<Signed> = from.clone().into_iter().collect();
-            parts.extend(taken.clone().map(|(sign, amount)| (-sign, amount)));
-            parts
-        };
-        let (x, y);
-        if a.right == 0.0 {
-            x = self.meeting_part(&x_name, xa.clone().into_iter().collect(), &mut lines);
-            let run = self.signed_sum(less(&x, xb));
-            y = match (b.up == 0.0, run) {
-                (true, _) | (_, None) => {
-                    self.meeting_part(&y_name, yb.clone().into_iter().collect(), &mut lines)
-                }
-                (false, Some((side, run))) => {
-                    let (sign, ratio) = tangent(b);
-                    let mut parts: Vec<Signed> = yb.clone().into_iter().collect();
-                    parts.push((side * sign, run.times(ratio)));
-                    self.meeting_part(&y_name, parts, &mut lines)
-                }
-            };
-        } else if a.up == 0.0 {
-            y = self.meeting_part(&y_name, ya.clone().into_iter().collect(), &mut lines);
-            let rise = self.signed_sum(less(&y, yb));
-            x = match (b.right == 0.0, rise) {
-                (true, _) | (_, None) => {
-                    self.meeting_part(&x_name, xb.clone().into_iter().collect(), &mut lines)
-                }
-                (false, Some((side, rise))) => {
-                    let (sign, ratio) = tangent(b);
-                    let mut parts: Vec<Signed> = xb.clone().into_iter().collect();
-                    parts.push((side * sign, rise.over(ratio)));
-                    self.meeting_part(&x_name, parts, &mut lines)
-                }
-            };
-        } else {
-            let why = "both known lines are oblique; take another method";
-            return Err(Underivable::NoTriangle { why });
-        }
+        let names = (format!("x_{point}"), format!("y_{point}"));
+        let (x, y) = self.crossing(one, two, &names, &mut lines);
         let act = sides[third].act;
         let found = self.atom_reaction(act);
         let (right, up) = (found.x > 0.0, found.y > 0.0);
@@ -291,6 +257,68 @@ impl Builder<'_> {
             lines,
         });
         Ok(())
+    }
+
+    /// Where two lines cross. An upright line says x, a level one y, and an oblique one leads from
+    /// the one to the other; of two oblique ones their slopes give x.
+    fn crossing(
+        &mut self,
+        one: &Crossed,
+        two: &Crossed,
+        (x_name, y_name): &(String, String),
+        lines: &mut Vec<Quantity>,
+    ) -> (Option<Signed>, Option<Signed>) {
+        let straight = |line: &Crossed| line.slope.right == 0.0 || line.slope.up == 0.0;
+        let (a, b) = match straight(two) && !straight(one) {
+            true => (two, one),
+            false => (one, two),
+        };
+        if a.slope.up == 0.0 && b.slope.right == 0.0 {
+            return self.crossing(b, a, &(x_name.clone(), y_name.clone()), lines);
+        }
+        if a.slope.up == 0.0 {
+            let y = self.meeting_part(y_name, parts(&a.y), lines);
+            let (sign, ratio) = tangent(b);
+            let mut sum = parts(&b.x);
+            if let Some((side, rise)) = self.signed_sum(less(&y, &b.y)) {
+                sum.push((side * sign, rise.over(ratio)));
+            }
+            return (self.meeting_part(x_name, sum, lines), y);
+        }
+        let x = if a.slope.right == 0.0 {
+            self.meeting_part(x_name, parts(&a.x), lines)
+        } else {
+            self.oblique_crossing(a, b, x_name, lines)
+        };
+        let mut sum = parts(&b.y);
+        if b.slope.up != 0.0
+            && let Some((side, run)) = self.signed_sum(less(&x, &b.x))
+        {
+            let (sign, ratio) = tangent(b);
+            sum.push((side * sign, run.times(ratio)));
+        }
+        (x, self.meeting_part(y_name, sum, lines))
+    }
+
+    /// The x at which two oblique lines are equally high.
+    fn oblique_crossing(
+        &mut self,
+        a: &Crossed,
+        b: &Crossed,
+        name: &str,
+        lines: &mut Vec<Quantity>,
+    ) -> Option<Signed> {
+        let ((rise_a, ratio_a), (rise_b, ratio_b)) = (tangent(a), tangent(b));
+        let mut over = less(&b.y, &a.y);
+        let times = |place: &Option<Signed>, sign: f64, ratio: &Expression| {
+            let placed = place.clone();
+            placed.map(|(side, length)| (side * sign, length.times(ratio.clone())))
+        };
+        over.extend(times(&a.x, rise_a, &ratio_a));
+        over.extend(times(&b.x, -rise_b, &ratio_b));
+        let (side, over) = self.signed_sum(over)?;
+        let (other, under) = self.signed_sum(vec![(rise_a, ratio_a), (-rise_b, ratio_b)])?;
+        self.meeting_part(name, vec![(side * other, over.over(under))], lines)
     }
 
     /// A letter for the meeting point that is no force's.
@@ -403,8 +431,47 @@ impl Builder<'_> {
             at: sides[third].at.clone(),
         };
         let found = self.found(&side, formula, contacts);
-        self.working.triangle.push(Section::Cosines(vec![found]));
+        let other = self.other_corner(&one, &two, &corner, &sides[rest[1]]);
+        self.working
+            .triangle
+            .push(Section::Cosines(vec![found, other]));
         Ok(self.working)
+    }
+
+    /// The angle opposite to the second of two known sides, from them and the angle between them: it
+    /// tells the direction of the third.
+    fn other_corner(
+        &mut self,
+        one: &Expression,
+        two: &Expression,
+        corner: &Expression,
+        second: &Side,
+    ) -> Quantity {
+        let ratio = |sine: bool| match (corner, sine) {
+            (Formula::Degrees(90.0), true) => Some(two.clone()),
+            (Formula::Degrees(90.0), false) => None,
+            (corner, true) => Some(two.clone().times(Formula::Sine(Box::new(corner.clone())))),
+            (corner, false) => Some(two.clone().times(Formula::Cosine(Box::new(corner.clone())))),
+        };
+        let mut along: Vec<Signed> = vec![(1.0, one.clone())];
+        along.extend(ratio(false).map(|part| (-1.0, part)));
+        let across = ratio(true).unwrap_or_else(|| two.clone());
+        let formula = match self.signed_sum(along) {
+            None => Formula::Degrees(90.0),
+            Some((sign, along)) => {
+                let acute = Formula::ArcTangent(Box::new(across.over(along)));
+                match sign < 0.0 {
+                    true => Formula::Sum(vec![
+                        Formula::Degrees(180.0),
+                        Formula::Negative(Box::new(acute)),
+                    ]),
+                    false => acute,
+                }
+            }
+        };
+        let symbol = self.unique(&format!("α_{}", second.name.replace('_', "")));
+        let meaning = Meaning::Corner(second.act);
+        self.add(symbol, Dimension::ANGLE, meaning, Rule::Formula(formula))
     }
 
     /// The push and the friction of a contact whose force was found as a whole.
@@ -453,6 +520,30 @@ impl Builder<'_> {
         }
         shown
     }
+}
+
+/// A line by one of its points and its slope.
+struct Crossed {
+    x: Option<Signed>,
+    y: Option<Signed>,
+    slope: Slope,
+}
+
+/// Height over width of a line, with its sign.
+fn tangent(line: &Crossed) -> Signed {
+    let sign = line.slope.right * line.slope.up;
+    let angle = Box::new(line.slope.angle.formula());
+    (sign, Formula::Tangent(angle))
+}
+
+fn parts(place: &Option<Signed>) -> Vec<Signed> {
+    place.clone().into_iter().collect()
+}
+
+fn less(from: &Option<Signed>, taken: &Option<Signed>) -> Vec<Signed> {
+    let mut parts = parts(from);
+    parts.extend(taken.clone().map(|(sign, amount)| (-sign, amount)));
+    parts
 }
 
 /// The angle of a formula as a turn.

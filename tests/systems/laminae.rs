@@ -92,6 +92,34 @@ fn val_centroids_of_the_handbook() {
     }
 }
 
+/// Every shape, turned and moved, and cut laminae: SymPy's exact integrals
+/// (tests/reference/centroids.py).
+#[test]
+fn val_centroids_by_integration() {
+    let kept = include_str!("../reference/centroids.json");
+    let laminae: Vec<serde_json::Value> = serde_json::from_str(kept).unwrap();
+    assert!(laminae.len() >= 18);
+    for lamina in laminae {
+        let shapes: Vec<String> = (lamina["shapes"].as_array().unwrap().iter())
+            .map(|shape| {
+                // Once by its word in the place of a length.
+                let shape = shape.to_string();
+                shape.replace("\"apex\":\"0.6 m\"", "\"apex\":\"tip\"")
+            })
+            .collect();
+        let system = plate(r#", "mass_per_area": "10 kg/m^2""#, &shapes.join(", ")).unwrap();
+        let values = system.values();
+        let found = system.lamina(0).unwrap();
+        let centroid = |axis: usize| lamina["centroid"][axis].as_f64().unwrap();
+        near(found.centre(&values), centroid(0), centroid(1));
+        let area = lamina["area"].as_f64().unwrap();
+        assert!(
+            (found.mass(&values) - 10.0 * area).abs() < 1e-12,
+            "{lamina}"
+        );
+    }
+}
+
 /// Turned shapes: by hand from the same table, x and y exchanged or with the other sign.
 #[test]
 fn val_shapes_that_point_another_way() {
