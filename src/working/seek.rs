@@ -159,7 +159,13 @@ impl Builder<'_> {
         let (here, scale) = self.balance_at(kind, within, &self.values);
         let (there, other) = self.balance_at(kind, within, &nudged);
         let slope = (there - here) / step;
-        let least = NONE * scale.max(other) / step;
+        // Of terms that are dust themselves nothing can be said.
+        let (force, length) = self.solution.scales();
+        let dust = match kind {
+            Kind::Forces(_) => force,
+            Kind::Moments(_) => force * length,
+        };
+        let least = NONE * scale.max(other).max(dust) / step;
         (slope.abs() > least && slope.is_finite()).then_some(slope)
     }
 
