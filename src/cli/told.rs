@@ -131,6 +131,7 @@ fn sense_key(sense: Sense) -> &'static str {
         Sense::Down => "solve.down",
         Sense::Anticlockwise => "solve.anticlockwise",
         Sense::Clockwise => "solve.clockwise",
+        Sense::Reverse => "solve.reverse",
     }
 }
 

@@ -4,7 +4,7 @@ use super::angle::Turn;
 use super::build::Builder;
 use super::place::{Run, multiple, opposite, positive_first};
 use super::{Centre, Expression, Meaning, Quantity, Rule};
-use crate::key::{Axis, Formula, place_length};
+use crate::key::{Atom, Axis, Formula, place_length};
 use crate::problem::{GivenId, Place};
 use crate::system::{ActId, Coordinate, Lamina, LaminaMass, Piece, Shape};
 use crate::units::Dimension;
@@ -134,14 +134,17 @@ impl Builder<'_> {
             1 => parts.remove(0),
             _ => Formula::Sum(parts),
         };
-        if matches!(formula, Formula::Atom(_)) {
-            return formula;
-        }
         let letter = match axis {
             Axis::Horizontal => "x",
             Axis::Vertical => "y",
         };
-        let symbol = self.unique(&format!("{letter}_{number}"));
+        let wish = format!("{letter}_{number}");
+        if let Formula::Atom(Atom::Given(given)) = formula
+            && self.system.given(given).symbol.as_str() == wish
+        {
+            return formula;
+        }
+        let symbol = self.unique(&wish);
         let meaning = Meaning::PieceAt(act, axis);
         Formula::step(self.add(symbol, Dimension::LENGTH, meaning, Rule::Formula(formula)))
     }
@@ -176,7 +179,7 @@ impl Builder<'_> {
         } else {
             let (wish, dimension, meaning) = match by_mass {
                 true => (format!("m_{name}"), Dimension::MASS, Meaning::Mass(act)),
-                false => ("A".to_owned(), Dimension::AREA, Meaning::Area(act)),
+                false => ("ΣA".to_owned(), Dimension::AREA, Meaning::Area(act)),
             };
             let symbol = self.unique(&wish);
             let whole = self.add(symbol, dimension, meaning, Rule::Formula(whole));

@@ -167,7 +167,14 @@ impl Builder<'_> {
                 };
             }
         }
-        kept.retain(|run| run.factor != 0.0);
+        // Whatever the numbers, some lengths take each other away.
+        kept.retain(|run| {
+            let vanishes = |moved: bool| {
+                let length = self.number(&run.length, moved);
+                length.is_some_and(|length| length.abs() < 1e-12)
+            };
+            run.factor != 0.0 && !(vanishes(false) && vanishes(true))
+        });
         for run in &mut kept {
             // A difference is told with the greater length first.
             if let Formula::Sum(parts) = &run.length

@@ -114,6 +114,8 @@ pub enum Sense {
     Anticlockwise,
     /// Clockwise.
     Clockwise,
+    /// Along its line, against the way in which the line is told.
+    Reverse,
 }
 
 /// Every line of a working.
@@ -451,6 +453,7 @@ impl Teller<'_> {
             Meaning::Component(_, Axis::Vertical) => along(Vector::new(0.0, value)),
             Meaning::Couple(_) if value > 0.0 => Some(Sense::Anticlockwise),
             Meaning::Couple(_) => Some(Sense::Clockwise),
+            Meaning::Force(ActId::Hold(_)) if value < 0.0 => Some(Sense::Reverse),
             Meaning::FrictionNeeded(ActId::Hold(index)) => {
                 let hold = self.system.parts().holds.get(index)?;
                 let (HoldKind::Rough { push, .. } | HoldKind::Base { push, .. }) = &hold.kind

@@ -514,7 +514,12 @@ impl Builder<'_> {
     fn own_name(&self, name: &str) -> Symbol {
         let shown = Symbol::new(name);
         let quantities = self.working.quantities.iter();
-        let told = |one: &super::Named| one.symbol == shown && !matches!(one.rule, Rule::Solved(_));
+        // Limiting friction stands for the balances, which this method does not take.
+        let told = |one: &super::Named| {
+            let unused =
+                matches!(one.rule, Rule::Solved(_)) || matches!(one.meaning, Meaning::Friction(_));
+            one.symbol == shown && !unused
+        };
         if quantities.into_iter().any(told) {
             return self.unique(name);
         }
