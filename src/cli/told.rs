@@ -148,6 +148,10 @@ impl Stage {
             Kind::Moments(spot) => {
                 spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
             }
+            Kind::Tilted { body, .. } => {
+                let body = system.parts().bodies.get(body.0);
+                body.map_or_else(String::new, |body| body.noun.clone())
+            }
             Kind::Forces(_) => String::new(),
         };
         let slots = [
@@ -160,6 +164,8 @@ impl Stage {
             (_, 2..) => "solve.stage.together",
             (Kind::Moments(_), _) if !self.removed.is_empty() => "solve.stage.moments",
             (Kind::Moments(_), _) => "solve.stage.moments-all",
+            (Kind::Tilted { across: true, .. }, _) => "solve.stage.across",
+            (Kind::Tilted { across: false, .. }, _) => "solve.stage.along",
             (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
             (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
         };

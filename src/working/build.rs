@@ -281,6 +281,9 @@ impl Builder<'_> {
         for force in &forces {
             match &candidate.kind {
                 Kind::Forces(axis) => terms.extend(self.part_term(force, *axis)),
+                Kind::Tilted { body, leg, across } => {
+                    terms.extend(self.tilted_term(force, (*body, *leg), *across));
+                }
                 Kind::Moments(pivot) => terms.extend(self.moment_terms(force, pivot)),
             }
         }
@@ -350,6 +353,42 @@ impl Builder<'_> {
         Some(Term {
             act: force.act,
             sign,
+            amount,
+        })
+    }
+
+    /// The term of a force along a leg or across it.
+    fn tilted_term(
+        &mut self,
+        force: &Elementary,
+        (body, leg): (BodyId, usize),
+        across: bool,
+    ) -> Option<Term> {
+        let turn = self.leg_turn(body, leg);
+        let turned = force.turn.clone().plus(-1.0, &turn);
+        let slope = turned.slope(&|atom| self.atom(atom));
+        let (side, straight) = match across {
+            true => (slope.up, slope.right == 0.0),
+            false => (slope.right, slope.up == 0.0),
+        };
+        if side == 0.0 {
+            return None;
+        }
+        let size = self.size(force.act, &force.size);
+        let (mark, meaning, ratio) = match across {
+            true => ("⊥", Meaning::Across(force.act), slope.angle.sine()),
+            false => ("∥", Meaning::Along(force.act), slope.angle.cosine()),
+        };
+        let amount = match straight {
+            true => size,
+            false => {
+                let wish = format!("{}{mark}", self.name_of(&size));
+                self.force_quantity(meaning, &wish, size.times(ratio))
+            }
+        };
+        Some(Term {
+            act: force.act,
+            sign: side * force.sign,
             amount,
         })
     }

@@ -81,6 +81,8 @@ pub enum Meaning {
     Across(ActId),
     /// The perpendicular distance of a force's line from the pivot.
     Arm(ActId),
+    /// The component of a force along a leg.
+    Along(ActId),
     /// The size of a force's part along an axis.
     Part(ActId, Axis),
     /// Limiting friction, or friction by the triangle of forces.
@@ -144,6 +146,15 @@ pub enum Kind {
     Moments(Spot),
     /// Forces along an axis, right or up positive.
     Forces(Axis),
+    /// Forces along a leg, onward positive, or across it, left positive.
+    Tilted {
+        /// The body.
+        body: BodyId,
+        /// Which of its legs.
+        leg: usize,
+        /// True for across.
+        across: bool,
+    },
 }
 
 /// One term of a balance.

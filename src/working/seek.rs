@@ -3,10 +3,8 @@
 
 use super::build::Builder;
 use super::force::Source;
-use super::order::exact_unit;
 use super::{Expression, Kind, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
-use crate::plane::moment;
 use crate::problem::GivenId;
 use crate::system::{Act, ActId, BodyId, HoldKind, Sought, When};
 use crate::units::Dimension;
@@ -154,7 +152,8 @@ impl Builder<'_> {
     ) -> Option<f64> {
         let (_, given) = self.working.sought?;
         let mut nudged = self.values.clone();
-        let step = 1e-5 * (nudged[given.0].abs() + 1e-3);
+        // Not too near: at the value itself a balance that holds it may happen to stand still.
+        let step = 0.02 * (nudged[given.0].abs() + 1e-3);
         nudged[given.0] += step;
         let (here, scale) = self.balance_at(kind, within, &self.values);
         let (there, other) = self.balance_at(kind, within, &nudged);
@@ -162,7 +161,7 @@ impl Builder<'_> {
         // Of terms that are dust themselves nothing can be said.
         let (force, length) = self.solution.scales();
         let dust = match kind {
-            Kind::Forces(_) => force,
+            Kind::Forces(_) | Kind::Tilted { .. } => force,
             Kind::Moments(_) => force * length,
         };
         let least = NONE * scale.max(other).max(dust) / step;
@@ -185,17 +184,7 @@ impl Builder<'_> {
             if !within(force.body, force.partner) {
                 continue;
             }
-            let turn = force.turn.value(&|atom| self.atom_at(atom, values));
-            let unit = exact_unit(turn) * force.sign;
-            let part = match kind {
-                Kind::Forces(Axis::Horizontal) => unit.x,
-                Kind::Forces(Axis::Vertical) => unit.y,
-                Kind::Moments(spot) => moment(
-                    self.system.point(spot, values),
-                    self.system.point(&force.at, values),
-                    unit,
-                ),
-            };
+            let part = self.weight_in(kind, force, values);
             count(part * self.amount_at(force.act, &force.size, force.unknown, values));
         }
         for twist in &self.twists {
