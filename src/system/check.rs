@@ -2,8 +2,8 @@
 
 use super::fault::Fault;
 use super::{
-    Bearing, BodyId, Coordinate, Friction, HoldKind, Lamina, LaminaMass, LoadKind, Parts, Shape,
-    Spot, System, WeightKind, When,
+    Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, WeightKind,
+    When,
 };
 use crate::plane::Vector;
 use crate::problem::{GivenId, Place};
@@ -13,7 +13,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 /// What a given is used for.
 #[derive(Clone, Copy, PartialEq)]
-enum Use {
+pub(super) enum Use {
     Length,
     Coordinate,
     Mass,
@@ -46,10 +46,10 @@ impl Use {
 }
 
 /// Everything that the parts refer to, gathered in one walk.
-struct Walk<'a> {
-    parts: &'a Parts,
-    uses: Vec<(GivenId, Use)>,
-    faults: Vec<Fault>,
+pub(super) struct Walk<'a> {
+    pub(super) parts: &'a Parts,
+    pub(super) uses: Vec<(GivenId, Use)>,
+    pub(super) faults: Vec<Fault>,
     touched: BTreeSet<usize>,
 }
 
@@ -95,7 +95,7 @@ pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
 }
 
 impl Walk<'_> {
-    fn miss(&mut self, what: &str) {
+    pub(super) fn miss(&mut self, what: &str) {
         self.faults.push(Fault::NoSuch {
             what: what.to_owned(),
         });
@@ -107,21 +107,13 @@ impl Walk<'_> {
         }
     }
 
-    /// A knot is a point, which nothing can turn.
-    fn turns(&mut self, what: &str, body: BodyId) {
-        if self.parts.bodies.get(body.0).is_some_and(|body| body.knot) {
-            let what = what.to_owned();
-            self.faults.push(Fault::TurnsKnot { what });
-        }
-    }
-
-    fn place(&mut self, place: Place) {
+    pub(super) fn place(&mut self, place: Place) {
         if let Place::At(given) = place {
             self.uses.push((given, Use::Length));
         }
     }
 
-    fn coordinate(&mut self, coordinate: &Coordinate) {
+    pub(super) fn coordinate(&mut self, coordinate: &Coordinate) {
         let uses = coordinate
             .0
             .iter()
@@ -275,42 +267,6 @@ impl Walk<'_> {
             }
             self.spot(&hold.noun, &hold.at);
             self.hold(&hold.noun, &hold.kind);
-        }
-    }
-
-    fn lamina(&mut self, noun: &str, lamina: &Lamina) {
-        match lamina.mass {
-            LaminaMass::Whole(mass) => self.uses.push((mass, Use::Mass)),
-            LaminaMass::PerArea(density) => self.uses.push((density, Use::MassPerArea)),
-            LaminaMass::OfPieces => {}
-        }
-        let each = lamina.mass == LaminaMass::OfPieces;
-        for piece in &lamina.pieces {
-            let lengths = match piece.shape {
-                Shape::Rectangle { width, height } => vec![width, height],
-                Shape::Triangle {
-                    width,
-                    height,
-                    apex,
-                } => {
-                    self.place(apex);
-                    vec![width, height]
-                }
-                Shape::Disc { radius }
-                | Shape::Semicircle { radius }
-                | Shape::QuarterCircle { radius } => vec![radius],
-            };
-            let lengths = lengths.into_iter().map(|length| (length, Use::Length));
-            self.uses.extend(lengths);
-            self.coordinate(&piece.x);
-            self.coordinate(&piece.y);
-            self.uses.extend(piece.mass.map(|mass| (mass, Use::Mass)));
-            if piece.mass.is_some() != each {
-                self.miss(noun);
-            }
-        }
-        if lamina.pieces.is_empty() {
-            self.miss(noun);
         }
     }
 
@@ -527,23 +483,6 @@ impl Walk<'_> {
             if let LoadKind::Spread { leg, from, to, .. } = &load.kind {
                 for place in [*from, *to] {
                     self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
-                }
-            }
-        }
-    }
-
-    /// All forces on a knot act at one point.
-    fn knots(&mut self, system: &System, values: &[f64]) {
-        for (index, body) in self.parts.bodies.iter().enumerate() {
-            let mut first: Option<Vector> = None;
-            for act in system.acts().iter().filter(|_| body.knot) {
-                for effect in act.on.iter().filter(|effect| effect.body.0 == index) {
-                    let here = system.point(&effect.at, values);
-                    let at = *first.get_or_insert(here);
-                    if (here - at).size() > 1e-9 * (1.0 + at.size()) {
-                        let what = act.noun.to_owned();
-                        self.faults.push(Fault::ApartAtKnot { what });
-                    }
                 }
             }
         }
