@@ -28,7 +28,7 @@ fn the_workings_read_as_on_the_board() {
         })
         .collect();
     names.sort();
-    assert!(names.len() >= 22, "{names:?}");
+    assert!(names.len() >= 24, "{names:?}");
     for name in names {
         insta::assert_snapshot!(name.clone(), solved(&name, &[]));
     }
@@ -56,4 +56,21 @@ fn the_triangle_of_forces_reads_as_on_the_board() {
 fn the_triangle_of_forces_has_no_pivot() {
     let told = solved("forearm", &["--method", "triangle", "--pivot", "elbow"]);
     assert!(told.contains("leave --pivot out"), "{told}");
+}
+
+/// A square of 0.6 m without its upper right quarter: 5a/12 from the far sides.
+#[test]
+fn a_lamina_that_nothing_holds_asks_for_its_centre_of_mass() {
+    let told = solved("centre", &["--json"]);
+    let told: serde_json::Value = serde_json::from_str(&told).unwrap();
+    for axis in ["x", "y"] {
+        let found = told["centres_of_mass"][0][axis].as_f64().unwrap();
+        assert!((found - 0.25).abs() < 1e-12, "{told}");
+    }
+    let path = format!("{}/tests/boards/centre.json", env!("CARGO_MANIFEST_DIR"));
+    Command::cargo_bin("leverwright")
+        .unwrap()
+        .args(["check", &path])
+        .assert()
+        .success();
 }

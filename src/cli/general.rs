@@ -7,7 +7,7 @@ use crate::statics::{Root, SystemSolution, roots, solve_system};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{number_text, value_text};
-use crate::working::{Method, Working, derive, told};
+use crate::working::{Method, Working, centres, derive, only_laminae, told};
 use std::io::{Write, stdout};
 
 /// A system solved: its values, its forces, and what was sought.
@@ -25,6 +25,18 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         }
         Err(Trouble::Input(vec![message]))
     };
+    if only_laminae(system) {
+        let working = match centres(system) {
+            Ok(working) => working,
+            Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+        };
+        let values = system.values();
+        let text = match wishes.json {
+            true => json::centres(system, &values, &working),
+            false => text(system, &values, &[], &working, words),
+        };
+        return print(&text);
+    }
     let solved = match solve(system) {
         Ok(solved) => solved,
         Err((code, message)) => return refuse(code, message),
@@ -55,8 +67,12 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
             &working,
         )
     } else {
-        text(system, &solved, &working, words)
+        text(system, &solved.values, &solved.roots, &working, words)
     };
+    print(&text)
+}
+
+fn print(text: &str) -> Result<(), Trouble> {
     let mut output = stdout().lock();
     output.write_all(text.as_bytes())?;
     output.flush()?;
@@ -65,6 +81,9 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
 
 /// Why a system's forces cannot be found.
 pub(super) fn unsolved(system: &System) -> Option<String> {
+    if only_laminae(system) {
+        return None;
+    }
     solve(system).err().map(|(_, message)| message)
 }
 
@@ -136,7 +155,13 @@ fn no_pivot(system: &System, name: &str, words: &Words) -> Trouble {
     Trouble::Use(words.say("solve.no-pivot", &slots).to_string())
 }
 
-fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> String {
+fn text(
+    system: &System,
+    values: &[f64],
+    roots: &[Root],
+    working: &Working,
+    words: &Words,
+) -> String {
     let parts = system.parts();
     let g = [("g", Slot::Value(number_text(parts.gravity)))];
     let mut text = format!("{}\n\n", parts.title);
@@ -144,8 +169,8 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
         text.push_str(&format!("{}\n", parts.statement));
     }
     text.push_str(&format!("{}\n\n", words.say("solve.gravity", &g)));
-    text.push_str(&sought(system, solved, words));
-    for line in told(system, working, &solved.values) {
+    text.push_str(&sought(system, roots, words));
+    for line in told(system, working, values) {
         text.push_str(&lines::line(system, line, words));
     }
     if !parts.caution.is_empty() {
@@ -155,13 +180,13 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
 }
 
 /// What was sought, each value with a word where it is one of the equations only.
-fn sought(system: &System, solved: &Solved, words: &Words) -> String {
+fn sought(system: &System, roots: &[Root], words: &Words) -> String {
     let Some(sought) = &system.parts().sought else {
         return String::new();
     };
     let given = system.given(sought.given);
     let mut text = String::new();
-    for root in &solved.roots {
+    for root in roots {
         let slots = [
             ("symbol", Slot::Name(given.symbol.shown())),
             (

@@ -102,7 +102,23 @@ pub(super) fn system(
             })
         })
         .collect();
-    let lines: Vec<Value> = told(system, working, values)
+    let lines = working_lines(system, values, working);
+    let whole = json!({
+        "version": VERSION,
+        "title": parts.title,
+        "statement": parts.statement,
+        "gravity": { "value": parts.gravity, "unit": "m/s²" },
+        "forces": forces,
+        "sought": sought,
+        "working": lines,
+        "caution": parts.caution,
+    });
+    format!("{whole:#}\n")
+}
+
+/// The lines of a working.
+fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Value> {
+    told(system, working, values)
         .into_iter()
         .filter_map(|line| match line {
             Told::Quantity { text, .. } => Some(json!({ "quantity": text })),
@@ -132,15 +148,26 @@ pub(super) fn system(
             | Told::Parts
             | Told::Results => None,
         })
+        .collect()
+}
+
+/// Laminae that nothing holds: the working of their centres of mass.
+pub(super) fn centres(system: &System, values: &[f64], working: &Working) -> String {
+    let parts = system.parts();
+    let centres: Vec<Value> = system
+        .acts()
+        .iter()
+        .filter_map(|act| {
+            let at = system.point(&act.on.first()?.at, values);
+            Some(json!({ "symbol": act.symbol.as_str(), "what": act.noun, "x": at.x, "y": at.y, "unit": "m" }))
+        })
         .collect();
     let whole = json!({
         "version": VERSION,
         "title": parts.title,
         "statement": parts.statement,
-        "gravity": { "value": parts.gravity, "unit": "m/s²" },
-        "forces": forces,
-        "sought": sought,
-        "working": lines,
+        "centres_of_mass": centres,
+        "working": working_lines(system, values, working),
         "caution": parts.caution,
     });
     format!("{whole:#}\n")

@@ -3,10 +3,15 @@
 use super::angle::Turn;
 use super::build::Builder;
 use super::place::{Run, multiple, opposite, positive_first};
-use super::{Centre, Expression, Meaning, Quantity, Rule};
+use super::trouble::Underivable;
+use super::{Centre, Expression, Meaning, Method, Quantity, Rule, Working, derive};
 use crate::key::{Atom, Axis, Formula, place_length};
 use crate::problem::{GivenId, Place};
-use crate::system::{ActId, Coordinate, Lamina, LaminaMass, Piece, Shape};
+use crate::system::{
+    ActId, BodyId, Coordinate, Hold, HoldKind, Lamina, LaminaMass, Piece, Shape, System, Weight,
+    WeightKind,
+};
+use crate::text::Symbol;
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
@@ -226,6 +231,38 @@ impl Builder<'_> {
                 if (one - other).abs() <= 1e-12 * (one.abs() + other.abs()))
         })
     }
+}
+
+/// True where nothing but laminae is told: then their centres of mass are all that can be asked.
+pub fn only_laminae(system: &System) -> bool {
+    let parts = system.parts();
+    let free = parts.loads.is_empty() && parts.cords.is_empty() && parts.holds.is_empty();
+    let is_lamina = |weight: &Weight| matches!(weight.kind, WeightKind::Lamina(_));
+    free && !parts.weights.is_empty() && parts.weights.iter().all(is_lamina)
+}
+
+/// The working of the centres of mass of laminae that nothing holds.
+///
+/// # Errors
+/// As for [`super::derive`].
+pub fn centres(system: &System) -> Result<Working, Underivable> {
+    // Held fast, each body has balances that need its centre of mass.
+    let mut parts = system.parts().clone();
+    for (index, body) in parts.bodies.iter().enumerate() {
+        parts.holds.push(Hold {
+            symbol: Symbol::new(format!("held_{index}")),
+            noun: body.noun.clone(),
+            body: BodyId(index),
+            by: None,
+            at: body.start.clone(),
+            kind: HoldKind::BuiltIn,
+        });
+    }
+    let held = System::new(parts).map_err(|_| Underivable::NoOrder)?;
+    let mut working = derive(&held, &held.values(), Method::Coordinates, None)?;
+    working.stages.clear();
+    working.results.clear();
+    Ok(working)
 }
 
 /// The terms of a coordinate.

@@ -25,6 +25,7 @@ mod triangle;
 mod trouble;
 
 pub use build::derive;
+pub use lamina::{centres, only_laminae};
 pub use tell::{Sense, Told, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
