@@ -1,11 +1,15 @@
 //! General problems as files: read, written, described by a schema, solved.
 
+mod beams;
 mod cases;
 mod drawn;
 mod faults;
 mod fields;
 mod form;
 mod guided;
+mod knots;
+mod lamina;
+mod laminae;
 mod page;
 mod terms;
 
@@ -54,6 +58,17 @@ fn the_drawn_systems_say_everything_that_the_form_can_say() {
         "\"on\":",
         "\"sum\":",
         "\"resultant\":",
+        "\"shapes\":",
+        "\"rectangle\"",
+        "\"triangle\"",
+        "\"disc\"",
+        "\"semicircle\"",
+        "\"quarter-circle\"",
+        "\"points\":\"left\"",
+        "\"hole\":true",
+        "\"mass_per_area\":",
+        "\"apex\":",
+        "\"rests\":",
         "\"0 m\"",
         "\"fraction\":",
         "\"middle\"",

@@ -12,7 +12,7 @@ use leverwright::statics::{
 };
 use leverwright::system::{
     ActId, Bearing, Body, BodyId, Coordinate, Cord, CordEnd, Fault, Friction, Hold, HoldKind, Line,
-    Load, LoadKind, Parts, Spot, System, Weight,
+    Load, LoadKind, Parts, Spot, System, Weight, WeightKind,
 };
 use leverwright::text::Symbol;
 use leverwright::units::Dimension;
@@ -381,8 +381,10 @@ fn forces_at_one_point_told_in_two_ways_meet() {
         symbol: Symbol::new("W"),
         noun: "lamp".to_owned(),
         body: BodyId(0),
-        at: at(&[0.1, 0.1, 0.1]),
-        mass: GivenId(1),
+        kind: WeightKind::Point {
+            at: at(&[0.1, 0.1, 0.1]),
+            mass: GivenId(1),
+        },
     }];
     let system = System::new(parts).unwrap();
     let solution = solve(&system).unwrap();

@@ -2,12 +2,14 @@
 
 use crate::systems_random::system;
 use leverwright::draw::draw;
-use leverwright::key::Axis;
+use leverwright::key::{Atom, Axis};
 use leverwright::lesson::built_in;
 use leverwright::problem::Place;
 use leverwright::statics::{SystemSolution, solve_system};
 use leverwright::system::{ActId, BodyId, HoldKind, Spot, System};
-use leverwright::working::{Meaning, Method, Rule, Underivable, Working, derive, told};
+use leverwright::working::{
+    Meaning, Method, Quantity, Rule, Told, Underivable, Working, derive, told,
+};
 
 const METHODS: [Method; 3] = [Method::Components, Method::LeverArms, Method::Coordinates];
 
@@ -33,7 +35,16 @@ fn pivots(system: &System) -> Vec<Spot> {
 
 /// Every unknown of a working against the solver, relative to the largest force.
 fn compare(system: &System, working: &Working, solution: &SystemSolution) -> Result<usize, String> {
-    let values = system.values();
+    compare_at(system, working, solution, &system.values())
+}
+
+/// The same at other values of the givens.
+fn compare_at(
+    system: &System,
+    working: &Working,
+    solution: &SystemSolution,
+    values: &[f64],
+) -> Result<usize, String> {
     let gravity = system.gravity();
     let (force, length) = solution.scales();
     let largest = solution
@@ -44,7 +55,7 @@ fn compare(system: &System, working: &Working, solution: &SystemSolution) -> Res
     for (index, named) in working.quantities.iter().enumerate() {
         let id = leverwright::working::Quantity(index);
         let value = working
-            .value(id, &values, gravity)
+            .value(id, values, gravity)
             .ok_or_else(|| format!("{} has no value", named.symbol))?;
         if !value.is_finite() {
             return Err(format!("{} is {value}", named.symbol));
@@ -56,6 +67,7 @@ fn compare(system: &System, working: &Working, solution: &SystemSolution) -> Res
             Meaning::Couple(act) => (of(act).couple, largest * length),
             Meaning::FrictionNeeded(act) => (of(act).contact.map_or(0.0, |c| c.1), largest),
             Meaning::Size(act) => (of(act).force.size(), largest),
+            Meaning::Push(act) => (of(act).contact.map_or(f64::NAN, |c| c.0), largest),
             Meaning::Force(act) => {
                 let rough = matches!(act, ActId::Hold(index)
                     if matches!(system.parts().holds[index].kind, HoldKind::Rough { .. } | HoldKind::Base { .. }));
@@ -139,4 +151,162 @@ fn verif_lessons_by_every_method() {
             }
         }
     }
+}
+
+/// Where three forces act on one body, their triangle gives the forces that moments give.
+#[test]
+fn verif_the_triangle_of_forces_agrees() {
+    let mut systems = Vec::new();
+    for index in 0..1500 {
+        let (family, system) = system(33, index);
+        if family != crate::systems_random::Family::Near {
+            systems.push(system);
+        }
+    }
+    for lesson in built_in() {
+        for seed in 0..10 {
+            systems.push(System::of(&draw(&lesson, seed, "en").unwrap().problem));
+        }
+    }
+    let (mut agreed, mut compared) = (0, 0);
+    let mut refused = std::collections::BTreeMap::new();
+    for system in &systems {
+        let values = system.values();
+        let Ok(solution) = solve_system(system, &values, system.gravity()) else {
+            continue;
+        };
+        match derive(system, &values, Method::Triangle, None) {
+            Ok(working) => {
+                // Unknowns of the balances stand unused beside the triangle's quantities.
+                let mut own = working.clone();
+                for named in &mut own.quantities {
+                    if matches!(named.rule, Rule::Solved(_)) {
+                        named.rule = Rule::Formula(leverwright::key::Formula::Number(0.0));
+                        named.meaning = Meaning::Sum;
+                    }
+                }
+                let count = compare(system, &own, &solution);
+                compared += count.unwrap_or_else(|fault| {
+                    panic!("{fault}: {}", leverwright::lesson::write_system(system))
+                });
+                assert!(!told(system, &working, &values).is_empty());
+                agreed += 1;
+            }
+            Err(trouble) => *refused.entry(trouble.code()).or_insert(0) += 1,
+        }
+    }
+    assert!(
+        agreed >= 60 && compared >= 150,
+        "{agreed} {compared} {refused:?}"
+    );
+    for code in ["no-triangle", "too-many-forces"] {
+        assert!(refused.contains_key(code), "{refused:?}");
+    }
+}
+
+/// Two known sides and the angle between them, by the rules of cosines and sines: by hand from the
+/// parts of the two forces (tests/boards/two_wires.json).
+#[test]
+fn val_a_third_side_by_the_rule_of_cosines() {
+    let json = include_str!("boards/two_wires.json");
+    let system = leverwright::lesson::parse_system(json).unwrap();
+    let values = system.values();
+    let working = derive(&system, &values, Method::Triangle, None).unwrap();
+    let value = |meaning| {
+        let id = working.find(meaning).unwrap();
+        working.value(id, &values, system.gravity()).unwrap()
+    };
+    let (sine, cosine) = 35_f64.to_radians().sin_cos();
+    let (level, upright) = (120.0 + 90.0 * sine, 90.0 * cosine);
+    let size = value(Meaning::Size(ActId::Hold(0)));
+    assert!((size - level.hypot(upright)).abs() < 1e-9, "{size}");
+    let angle = value(Meaning::Corner(ActId::Load(1)));
+    assert!((angle - (upright / level).atan()).abs() < 1e-12, "{angle}");
+}
+
+/// Every board and published case that seeks a number: its working finds that number, by every
+/// method, from balances that hold at it and at no value beside it.
+#[test]
+fn verif_what_is_sought_is_worked_like_an_unknown() {
+    let (mut worked, mut by_balance, mut plain) = (0, 0, Vec::new());
+    for folder in ["boards", "cases"] {
+        let path = format!("{}/tests/{folder}", env!("CARGO_MANIFEST_DIR"));
+        for entry in std::fs::read_dir(path).unwrap() {
+            let path = entry.unwrap().path();
+            let json = std::fs::read_to_string(&path).unwrap();
+            let Ok(system) = leverwright::lesson::parse_system(&json) else {
+                continue;
+            };
+            let Some(sought) = system.parts().sought.clone() else {
+                continue;
+            };
+            for root in leverwright::statics::roots(&system, system.gravity()).unwrap() {
+                let Ok(solution) = &root.solution else {
+                    continue;
+                };
+                let mut values = system.values();
+                values[sought.given.0] = root.value;
+                for method in METHODS {
+                    let working = derive(&system, &values, method, None).unwrap();
+                    if let Err(fault) = compare_at(&system, &working, solution, &values) {
+                        panic!("{} {method:?}: {fault}", path.display());
+                    }
+                    let told = told(&system, &working, &values);
+                    let name = system.given(sought.given).symbol.shown();
+                    let says = |line: &Told| matches!(line, Told::Quantity { text, .. } if text.starts_with(&format!("{name} = ")));
+                    if !told.iter().any(says) {
+                        plain.push(path.display().to_string());
+                        continue;
+                    }
+                    worked += 1;
+                    by_balance +=
+                        usize::from(holds_only_there(&system, &working, &values, sought.given.0));
+                }
+            }
+        }
+    }
+    assert!(plain.is_empty(), "{plain:?}");
+    assert!(worked >= 30 && by_balance >= 24, "{worked} {by_balance}");
+}
+
+/// True if a balance gives what is sought; then it must hold at its value, and not beside it.
+fn holds_only_there(system: &System, working: &Working, values: &[f64], given: usize) -> bool {
+    let Some((sought, _)) = working.sought else {
+        return false;
+    };
+    let stage = working
+        .stages
+        .iter()
+        .find(|stage| stage.unknowns.contains(&sought));
+    let stage = stage.expect("a stage that finds it");
+    let solution = solve_system(system, values, system.gravity()).unwrap();
+    let (force, length) = solution.scales();
+    let scale = force * length.max(1.0);
+    let residual = |nudge: f64| -> f64 {
+        let mut nudged = values.to_vec();
+        nudged[given] *= 1.0 + nudge;
+        let atom = |atom: &Atom<Quantity>| match atom {
+            Atom::Given(id) => nudged.get(id.0).copied(),
+            Atom::Gravity => Some(system.gravity()),
+            // Forces as they are at the value; what rests on the given itself moves with it.
+            Atom::Step(id) => match working.named(*id)?.rule {
+                Rule::Solved(_) => working.value(*id, values, system.gravity()),
+                _ => working.value(*id, &nudged, system.gravity()),
+            },
+        };
+        let balances = stage.balances.iter();
+        let sums = balances.map(|balance| {
+            let terms = balance.terms.iter();
+            let sum: f64 = terms
+                .map(|term| term.sign * term.amount.value(&atom).unwrap())
+                .sum();
+            sum.abs()
+        });
+        sums.fold(0.0_f64, f64::max)
+    };
+    let (there, beside) = (residual(0.0), residual(0.01));
+    let title = format!("{} {:?}", system.parts().title, stage.balances);
+    assert!(there <= 1e-6 * scale, "{title}: {there} of {scale}");
+    assert!(beside > 1e-4 * scale, "{title}: {beside} of {scale}");
+    true
 }

@@ -1,9 +1,10 @@
 //! Random systems and what the program finds of them, for the judge in Python:
 //! `cargo bench --bench systems -- 10000 7` writes so many of that seed, one JSON object a line
 //! (read by tests/reference/judge_systems.py). `cargo bench --bench systems -- time` measures how
-//! long one takes.
+//! long one takes, to solve it and to derive its working.
 #![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
 
+mod boards;
 #[path = "../../tests/systems_random/mod.rs"]
 mod systems_random;
 mod time;
@@ -18,6 +19,7 @@ fn main() {
         .collect();
     if words.first().is_some_and(|word| word == "time") {
         time::tell();
+        boards::tell();
         return;
     }
     let numbers: Vec<u64> = words.iter().filter_map(|word| word.parse().ok()).collect();

@@ -99,8 +99,9 @@ pub(super) struct Solve {
     #[arg(long)]
     pub(super) json: bool,
     /// How moments are worked out: a force's part across the body times the distance along it
-    /// (components), a force times the perpendicular distance of its line (arms), or
-    /// x·Fy - y·Fx (coordinates)
+    /// (components), a force times the perpendicular distance of its line (arms),
+    /// x·Fy - y·Fx (coordinates); or no moments at all but the triangle of three forces whose
+    /// lines meet in one point (triangle)
     #[arg(long, value_enum, value_name = "METHOD")]
     pub(super) method: Option<MethodName>,
     /// About which point: `foot`, `middle` or `tip` of the first body, or what acts there, by its
@@ -118,6 +119,8 @@ pub(super) enum MethodName {
     Arms,
     /// Coordinates
     Coordinates,
+    /// The triangle of forces
+    Triangle,
 }
 
 /// Which files to check.

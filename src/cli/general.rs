@@ -1,14 +1,13 @@
 //! A problem of bodies in general, worked by a method about a pivot.
 
 use super::args::{MethodName, Solve};
-use super::{Trouble, json};
-use crate::key::Axis;
+use super::{Trouble, json, told as lines};
 use crate::problem::Place;
-use crate::statics::{Reaction, Root, SystemSolution, roots, solve_system};
+use crate::statics::{Root, SystemSolution, roots, solve_system};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{number_text, value_text};
-use crate::working::{Kind, Meaning, Method, Told, Working, derive, spot_name, told};
+use crate::working::{Method, Working, centres, derive, only_laminae, told};
 use std::io::{Write, stdout};
 
 /// A system solved: its values, its forces, and what was sought.
@@ -26,6 +25,18 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         }
         Err(Trouble::Input(vec![message]))
     };
+    if only_laminae(system) {
+        let working = match centres(system) {
+            Ok(working) => working,
+            Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+        };
+        let values = system.values();
+        let text = match wishes.json {
+            true => json::centres(system, &values, &working),
+            false => text(system, &values, &[], &working, words),
+        };
+        return print(&text);
+    }
     let solved = match solve(system) {
         Ok(solved) => solved,
         Err((code, message)) => return refuse(code, message),
@@ -34,9 +45,13 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         Some(name) => Some(spot(system, name).ok_or_else(|| no_pivot(system, name, words))?),
         None => None,
     };
+    if pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
+        return Err(Trouble::Use(words.word("solve.no-pivot-needed")));
+    }
     let method = match wishes.method {
         Some(MethodName::Arms) => Method::LeverArms,
         Some(MethodName::Coordinates) => Method::Coordinates,
+        Some(MethodName::Triangle) => Method::Triangle,
         Some(MethodName::Components) | None => Method::Components,
     };
     let working = match derive(system, &solved.values, method, pivot.as_ref()) {
@@ -52,8 +67,12 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
             &working,
         )
     } else {
-        text(system, &solved, &working, words)
+        text(system, &solved.values, &solved.roots, &working, words)
     };
+    print(&text)
+}
+
+fn print(text: &str) -> Result<(), Trouble> {
     let mut output = stdout().lock();
     output.write_all(text.as_bytes())?;
     output.flush()?;
@@ -62,6 +81,9 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
 
 /// Why a system's forces cannot be found.
 pub(super) fn unsolved(system: &System) -> Option<String> {
+    if only_laminae(system) {
+        return None;
+    }
     solve(system).err().map(|(_, message)| message)
 }
 
@@ -133,7 +155,13 @@ fn no_pivot(system: &System, name: &str, words: &Words) -> Trouble {
     Trouble::Use(words.say("solve.no-pivot", &slots).to_string())
 }
 
-fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> String {
+fn text(
+    system: &System,
+    values: &[f64],
+    roots: &[Root],
+    working: &Working,
+    words: &Words,
+) -> String {
     let parts = system.parts();
     let g = [("g", Slot::Value(number_text(parts.gravity)))];
     let mut text = format!("{}\n\n", parts.title);
@@ -141,35 +169,9 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
         text.push_str(&format!("{}\n", parts.statement));
     }
     text.push_str(&format!("{}\n\n", words.say("solve.gravity", &g)));
-    text.push_str(&sought(system, solved, words));
-    for line in told(system, working, &solved.values) {
-        match line {
-            Told::Stage {
-                kind,
-                bodies,
-                removed,
-                together,
-            } => {
-                let stage = Stage {
-                    kind,
-                    bodies,
-                    removed,
-                    together,
-                };
-                text.push_str(&format!("{}\n", stage.heading(system, words)));
-            }
-            Told::Quantity {
-                meaning,
-                text: told,
-            } => {
-                let way = way(&solved.solution, meaning, words);
-                text.push_str(&format!("    {told}{way}\n"));
-            }
-            Told::Balance { names, numbers } => {
-                text.push_str(&format!("    {names},\n    {numbers}\n"));
-            }
-            Told::Results => text.push_str(&format!("{}\n", words.word("solve.results"))),
-        }
+    text.push_str(&sought(system, roots, words));
+    for line in told(system, working, values) {
+        text.push_str(&lines::line(system, line, words));
     }
     if !parts.caution.is_empty() {
         text.push_str(&format!("\n{}\n", parts.caution));
@@ -177,73 +179,14 @@ fn text(system: &System, solved: &Solved, working: &Working, words: &Words) -> S
     text
 }
 
-/// Which way an unknown that was found acts, behind its value: of a force's part, of friction,
-/// of a couple, and of a force that acts against the line it was given.
-fn way(solution: &SystemSolution, meaning: Meaning, words: &Words) -> String {
-    let key = match meaning {
-        Meaning::Component(act, axis) => solution.reaction(act).and_then(|found| {
-            heading(match axis {
-                Axis::Horizontal => (found.force.x, 0.0),
-                Axis::Vertical => (0.0, found.force.y),
-            })
-        }),
-        Meaning::FrictionNeeded(act) => solution.reaction(act).and_then(friction).and_then(heading),
-        Meaning::Force(act) => solution
-            .reaction(act)
-            .filter(|found| found.contact.is_none() && found.size < 0.0)
-            .and_then(|found| heading((found.force.x, found.force.y))),
-        Meaning::Couple(act) => solution
-            .reaction(act)
-            .filter(|found| found.couple != 0.0)
-            .map(|found| match found.couple > 0.0 {
-                true => "solve.anticlockwise",
-                false => "solve.clockwise",
-            }),
-        _ => None,
-    };
-    key.map_or_else(String::new, |key| format!(" ({})", words.word(key)))
-}
-
-/// Friction, to the right and upwards: square to the push of its contact.
-fn friction(found: Reaction) -> Option<(f64, f64)> {
-    let (push, friction) = found.contact?;
-    let scale = push.hypot(friction);
-    // The push points as the whole force does, turned back by the angle between the two.
-    let (along, square) = (push / scale, friction / scale);
-    let push_x = (found.force.x * along + found.force.y * square) / scale;
-    let push_y = (found.force.y * along - found.force.x * square) / scale;
-    Some((-push_y * friction, push_x * friction))
-}
-
-/// The words for a direction; none for what vanishes.
-fn heading((x, y): (f64, f64)) -> Option<&'static str> {
-    let size = x.hypot(y);
-    let sign = |part: f64| match part {
-        part if part > 1e-6 * size => 1,
-        part if part < -1e-6 * size => -1,
-        _ => 0,
-    };
-    Some(match (sign(x), sign(y)) {
-        (1, 0) => "solve.right",
-        (-1, 0) => "solve.left",
-        (0, 1) => "solve.up",
-        (0, -1) => "solve.down",
-        (1, 1) => "sketch.heading.up-right",
-        (-1, 1) => "sketch.heading.up-left",
-        (1, -1) => "sketch.heading.down-right",
-        (-1, -1) => "sketch.heading.down-left",
-        _ => return None,
-    })
-}
-
 /// What was sought, each value with a word where it is one of the equations only.
-fn sought(system: &System, solved: &Solved, words: &Words) -> String {
+fn sought(system: &System, roots: &[Root], words: &Words) -> String {
     let Some(sought) = &system.parts().sought else {
         return String::new();
     };
     let given = system.given(sought.given);
     let mut text = String::new();
-    for root in &solved.roots {
+    for root in roots {
         let slots = [
             ("symbol", Slot::Name(given.symbol.shown())),
             (
@@ -268,36 +211,4 @@ fn sought(system: &System, solved: &Solved, words: &Words) -> String {
     }
     text.push('\n');
     text
-}
-
-struct Stage {
-    kind: Kind,
-    bodies: Vec<String>,
-    removed: usize,
-    together: usize,
-}
-
-impl Stage {
-    fn heading(&self, system: &System, words: &Words) -> String {
-        let spot = match &self.kind {
-            Kind::Moments(spot) => {
-                spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
-            }
-            Kind::Forces(_) => String::new(),
-        };
-        let slots = [
-            ("spot", Slot::Word(spot)),
-            ("bodies", Slot::Word(self.bodies.join(", "))),
-            ("removed", Slot::Word(self.removed.to_string())),
-            ("count", Slot::Word(self.together.to_string())),
-        ];
-        let key = match (&self.kind, self.together) {
-            (_, 2..) => "solve.stage.together",
-            (Kind::Moments(_), _) if self.removed > 0 => "solve.stage.moments",
-            (Kind::Moments(_), _) => "solve.stage.moments-all",
-            (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
-            (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
-        };
-        words.say(key, &slots).to_string()
-    }
 }

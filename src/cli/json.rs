@@ -102,19 +102,7 @@ pub(super) fn system(
             })
         })
         .collect();
-    let lines: Vec<Value> = told(system, working, values)
-        .into_iter()
-        .filter_map(|line| match line {
-            Told::Quantity { text, .. } => Some(json!({ "quantity": text })),
-            Told::Balance { names, numbers } => {
-                Some(json!({ "balance": names, "numbers": numbers }))
-            }
-            Told::Stage {
-                together, removed, ..
-            } => Some(json!({ "stage": { "balances": together, "unknowns_removed": removed } })),
-            Told::Results => None,
-        })
-        .collect();
+    let lines = working_lines(system, values, working);
     let whole = json!({
         "version": VERSION,
         "title": parts.title,
@@ -123,6 +111,63 @@ pub(super) fn system(
         "forces": forces,
         "sought": sought,
         "working": lines,
+        "caution": parts.caution,
+    });
+    format!("{whole:#}\n")
+}
+
+/// The lines of a working.
+fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Value> {
+    told(system, working, values)
+        .into_iter()
+        .filter_map(|line| match line {
+            Told::Quantity { text, .. } => Some(json!({ "quantity": text })),
+            Told::Balance { names, numbers } => {
+                Some(json!({ "balance": names, "numbers": numbers }))
+            }
+            Told::Stage {
+                together, removed, ..
+            } => Some(
+                json!({ "stage": { "balances": together, "unknowns_removed": removed.len() } }),
+            ),
+            Told::Given { text } => Some(json!({ "given": text })),
+            Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
+            Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),
+            Told::Three(names) => {
+                let names: Vec<String> = names.into_iter().map(|(name, _)| name).collect();
+                Some(json!({ "three_forces": names }))
+            }
+            Told::Meeting { open, .. } => Some(json!({ "meeting": open })),
+            Told::Angle { opposite, text } => Some(json!({ "angle": text, "opposite": opposite })),
+            Told::Whole
+            | Told::Condition(_)
+            | Told::Resultant { .. }
+            | Told::Angles
+            | Told::Sines
+            | Told::Cosines
+            | Told::Parts
+            | Told::Results => None,
+        })
+        .collect()
+}
+
+/// Laminae that nothing holds: the working of their centres of mass.
+pub(super) fn centres(system: &System, values: &[f64], working: &Working) -> String {
+    let parts = system.parts();
+    let centres: Vec<Value> = system
+        .acts()
+        .iter()
+        .filter_map(|act| {
+            let at = system.point(&act.on.first()?.at, values);
+            Some(json!({ "symbol": act.symbol.as_str(), "what": act.noun, "x": at.x, "y": at.y, "unit": "m" }))
+        })
+        .collect();
+    let whole = json!({
+        "version": VERSION,
+        "title": parts.title,
+        "statement": parts.statement,
+        "centres_of_mass": centres,
+        "working": working_lines(system, values, working),
         "caution": parts.caution,
     });
     format!("{whole:#}\n")

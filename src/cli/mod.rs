@@ -10,6 +10,7 @@ mod json;
 mod library;
 mod practice;
 mod solve;
+mod told;
 
 use crate::text::{Slot, Words};
 use args::{Arguments, Command};

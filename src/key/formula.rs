@@ -201,6 +201,7 @@ pub(crate) fn place_length<S: Copy>(place: Place, length: GivenId) -> Formula<S>
         Place::Foot => Formula::Number(0.0),
         Place::Middle => length.over(Formula::Number(2.0)),
         Place::Tip => length,
+        Place::Fraction { over: 1, under } => length.over(Formula::Number(f64::from(under))),
         Place::Fraction { over, under } => Formula::Number(f64::from(over))
             .times(length)
             .over(Formula::Number(f64::from(under))),

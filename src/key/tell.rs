@@ -241,6 +241,10 @@ pub(crate) fn written<S: Copy>(
             };
             (text, binding)
         }
+        Formula::Number(std::f64::consts::PI) => {
+            let name = if typed { "pi" } else { "π" };
+            (name.to_owned(), Binding::Tight)
+        }
         Formula::Number(number) => (crate::units::number_text(*number), Binding::Tight),
         Formula::Degrees(value) => (degrees(*value), Binding::Tight),
         Formula::Sum(parts) => (sum(parts, &bracketed, minus), Binding::Sum),

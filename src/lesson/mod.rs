@@ -14,6 +14,7 @@ mod shelf;
 mod system_asked;
 mod system_faults;
 mod system_hold;
+mod system_lamina;
 mod system_names;
 mod system_order;
 mod system_parts;

@@ -28,6 +28,8 @@ pub(super) enum Want {
     Turn,
     Gravity,
     Couple,
+    /// A mass spread over an area.
+    MassPerArea,
     /// A load spread along a length.
     Spread,
     /// A pure number, such as a coefficient of friction.
@@ -53,6 +55,7 @@ impl Want {
             Want::Slope | Want::BodyAngle | Want::Turn => Dimension::ANGLE,
             Want::Gravity => Dimension::ACCELERATION,
             Want::Couple => Dimension::MOMENT,
+            Want::MassPerArea => Dimension::MASS_PER_AREA,
             Want::Spread => Dimension::FORCE_A_LENGTH,
             Want::Coefficient => Dimension::NUMBER,
         }
@@ -66,6 +69,7 @@ impl Want {
             Want::Force => "a force such as \"400 N\"",
             Want::Slope | Want::BodyAngle | Want::Turn => "an angle such as \"35 deg\"",
             Want::Gravity => "an acceleration such as \"9.8 m/s^2\"",
+            Want::MassPerArea => "a mass per area such as \"8 kg/m^2\"",
             Want::Couple => "a couple such as \"40 N m\"",
             Want::Spread => "a load a length such as \"150 N/m\"",
             Want::Coefficient => "a number such as \"0.4\"",
@@ -82,6 +86,7 @@ impl Want {
             Want::BodyAngle => "an angle above 0° and below 180°",
             Want::Turn => "an angle above 0° and below 360°",
             Want::Gravity => "an acceleration above 0 m/s²",
+            Want::MassPerArea => "a mass per area above 0 kg/m²",
             Want::Couple => "a couple above 0 N m",
             Want::Spread => "a load a length above 0 N/m",
             Want::Coefficient => "a number above 0",
@@ -99,6 +104,7 @@ impl Want {
             Want::Slope => "an angle from 0.000001° and below 90°",
             Want::BodyAngle => "an angle from 0.000001° and below 180°",
             Want::Turn => "an angle from 0.000001° and below 360°",
+            Want::MassPerArea => "a mass per area from 0.000001 kg/m² to 1000000000 kg/m²",
             Want::Couple => "a couple from 0.000001 N m to 1000000000 N m",
             Want::Spread => "a load a length from 0.000001 N/m to 1000000000 N/m",
             Want::Coefficient => "a number from 0.000001 to 1000000",
@@ -124,7 +130,7 @@ impl Want {
             Want::BodyAngle => value >= SMALLEST.to_radians() && value < PI,
             Want::Turn => value >= SMALLEST.to_radians() && value < 2.0 * PI,
             Want::Length | Want::Gravity | Want::Coefficient => (SMALLEST..=1e6).contains(&value),
-            Want::Mass | Want::Force | Want::Couple | Want::Spread => {
+            Want::Mass | Want::Force | Want::Couple | Want::Spread | Want::MassPerArea => {
                 (SMALLEST..=1e9).contains(&value)
             }
             Want::Coordinate => value.abs() <= 1e6,

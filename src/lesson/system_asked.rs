@@ -13,7 +13,7 @@ const REACHES: &[&str] = &["reaches", "limit"];
 const SLIPS: &[&str] = &["slips", "coefficient"];
 
 const WHEN: &str = "{\"reaches\": \"T\", \"limit\": \"400 N\"}, {\"vanishes\": \"N\"}, \
-                    {\"slips\": \"N\", \"coefficient\": \"0.4\"} or {\"topples\": \"B\"}";
+                    {\"slips\": \"N\", \"coefficient\": \"0.4\"}, {\"topples\": \"B\"} or {\"rests\": \"sign\"}";
 const ASKED: &str = "the name of a force, {\"horizontal\": \"H\"}, {\"vertical\": \"H\"}, \
                      {\"couple\": \"M\"} or \"sought\"";
 
@@ -139,6 +139,7 @@ impl<'a> Reader<'_, 'a> {
             Dimension::ANGLE => Want::Turn,
             Dimension::MOMENT => Want::Couple,
             Dimension::FORCE_A_LENGTH => Want::Spread,
+            Dimension::MASS_PER_AREA => Want::MassPerArea,
             _ => Want::Coefficient,
         };
         // A range may begin at nothing, or end at a full turn, which a value may not.
@@ -150,11 +151,12 @@ impl<'a> Reader<'_, 'a> {
     }
 
     fn when(&mut self, item: &Item<'a>) -> Option<When> {
-        let forms: [(&str, &[&str]); 4] = [
+        let forms: [(&str, &[&str]); 5] = [
             ("reaches", REACHES),
             ("vanishes", &["vanishes"]),
             ("slips", SLIPS),
             ("topples", &["topples"]),
+            ("rests", &["rests"]),
         ];
         let Some((form, known)) = forms.into_iter().find(|(form, _)| stands(item, form)) else {
             item.expected(WHEN, self.report);
@@ -162,6 +164,9 @@ impl<'a> Reader<'_, 'a> {
         };
         let fields = item.fields(known, self.report)?;
         let at = fields.optional(form)?;
+        if form == "rests" {
+            return self.body(&at).map(When::Rests);
+        }
         let force = self.force(&at);
         if let Some((id, traits)) = force {
             self.can_happen(&at, form, id, traits);
@@ -212,6 +217,7 @@ pub(super) fn bound_text(value: f64, dimension: Dimension) -> String {
         Dimension::ANGLE => " rad",
         Dimension::MOMENT => " N m",
         Dimension::FORCE_A_LENGTH => " N/m",
+        Dimension::MASS_PER_AREA => " kg/m²",
         _ => "",
     };
     format!("{value}{unit}")

@@ -4,7 +4,7 @@ use super::decode::Item;
 use super::fault::FaultKind;
 use super::system_names::Reader;
 use super::system_read::Lists;
-use crate::system::{Fault, Parts, System};
+use crate::system::{Fault, Parts, System, Weight, WeightKind};
 
 /// The system of these parts, or its faults in the report.
 pub(super) fn checked<'a>(
@@ -17,7 +17,11 @@ pub(super) fn checked<'a>(
     // places in the file, and each fault leads to its part.
     let mut placed = parts.clone();
     let mut marks = Vec::new();
-    for (noun, at) in nouns(&mut placed).into_iter().zip(items(lists)) {
+    let pieces = reader.pieces.clone();
+    for (noun, at) in nouns(&mut placed)
+        .into_iter()
+        .zip(items(lists).chain(pieces.iter()))
+    {
         marks.push((at.path.clone(), noun.clone(), at));
         noun.clone_from(&at.path);
     }
@@ -48,7 +52,14 @@ pub(super) fn checked<'a>(
 
 fn nouns(parts: &mut Parts) -> Vec<&mut String> {
     let bodies = parts.bodies.iter_mut().map(|body| &mut body.noun);
-    let weights = parts.weights.iter_mut().map(|weight| &mut weight.noun);
+    let mut pieces = Vec::new();
+    let mut weights = Vec::new();
+    for Weight { noun, kind, .. } in &mut parts.weights {
+        weights.push(noun);
+        if let WeightKind::Lamina(lamina) = kind {
+            pieces.extend(lamina.pieces.iter_mut().map(|piece| &mut piece.noun));
+        }
+    }
     let loads = parts.loads.iter_mut().map(|load| &mut load.noun);
     let cords = parts.cords.iter_mut().map(|cord| &mut cord.noun);
     let holds = parts.holds.iter_mut().map(|hold| &mut hold.noun);
@@ -57,6 +68,7 @@ fn nouns(parts: &mut Parts) -> Vec<&mut String> {
         .chain(loads)
         .chain(cords)
         .chain(holds)
+        .chain(pieces)
         .collect()
 }
 
@@ -81,6 +93,13 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
         | Fault::NoDirection { what }
         | Fault::NoLength { what }
         | Fault::Idle { what }
+        | Fault::HoleTooLarge { what }
+        | Fault::HoleOutside { what }
+        | Fault::Overlap { what }
+        | Fault::AllHoles { what }
+        | Fault::NoMass { what }
+        | Fault::TurnsKnot { what }
+        | Fault::ApartAtKnot { what }
         | Fault::Loose { what } => Some(what),
         _ => None,
     }

@@ -35,6 +35,7 @@ pub(super) const SOUGHT_KINDS: &[(&str, Dimension)] = &[
     ("coefficient", Dimension::NUMBER),
     ("couple", Dimension::MOMENT),
     ("spread", Dimension::FORCE_A_LENGTH),
+    ("mass_per_area", Dimension::MASS_PER_AREA),
 ];
 
 /// What a force can be asked about, or can have happen to it.
@@ -50,6 +51,8 @@ pub(super) struct Traits {
     pub(super) base: bool,
     /// It is a spread load.
     pub(super) spread: bool,
+    /// It is the weight of a lamina.
+    pub(super) lamina: bool,
 }
 
 /// A force by its name.
@@ -86,6 +89,8 @@ pub(super) struct Reader<'r, 'a> {
     pub(super) lengths: BTreeMap<(BodyId, usize), GivenId>,
     /// Every place along a leg, with where it stands in the file.
     pub(super) places: Vec<(Item<'a>, BodyId, usize, Place)>,
+    /// Every shape of a lamina, with where it stands in the file.
+    pub(super) pieces: Vec<Item<'a>>,
     numbers: Vec<Number<'a>>,
     /// Names that the file gives, which no usual name may take.
     own: BTreeSet<&'a str>,
@@ -102,6 +107,7 @@ impl<'r, 'a> Reader<'r, 'a> {
             forces: Vec::new(),
             lengths: BTreeMap::new(),
             places: Vec::new(),
+            pieces: Vec::new(),
             numbers: Vec::new(),
             own: own_symbols(item.value),
             taken: BTreeSet::new(),

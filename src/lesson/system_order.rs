@@ -1,7 +1,10 @@
 //! The order of a system's givens: every reference to them, and putting them into another order.
 
 use crate::problem::{GivenId, Place};
-use crate::system::{Bearing, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, When};
+use crate::system::{
+    Bearing, Coordinate, Friction, HoldKind, Lamina, LaminaMass, LoadKind, Parts, Shape, Spot,
+    WeightKind, When,
+};
 
 /// Puts the givens into this order of their present places; those that are not named are left out.
 pub(super) fn renumber(parts: &mut Parts, order: &[usize]) {
@@ -28,8 +31,13 @@ fn each_given(parts: &mut Parts, change: &dyn Fn(&mut GivenId)) {
         }
     }
     for weight in &mut parts.weights {
-        spot(&mut weight.at, change);
-        change(&mut weight.mass);
+        match &mut weight.kind {
+            WeightKind::Point { at, mass } => {
+                spot(at, change);
+                change(mass);
+            }
+            WeightKind::Lamina(found) => lamina(found, change),
+        }
     }
     for part in &mut parts.loads {
         load(&mut part.kind, change);
@@ -51,7 +59,7 @@ fn each_given(parts: &mut Parts, change: &dyn Fn(&mut GivenId)) {
             } => {
                 change(given);
             }
-            When::Vanishes(_) | When::Topples(_) => {}
+            When::Vanishes(_) | When::Topples(_) | When::Rests(_) => {}
         }
     }
 }
@@ -65,12 +73,43 @@ fn place(place: &mut Place, change: &dyn Fn(&mut GivenId)) {
 fn spot(spot: &mut Spot, change: &dyn Fn(&mut GivenId)) {
     let along = |axis: &mut Coordinate| axis.0.iter_mut().for_each(|(_, given)| change(given));
     match spot {
-        Spot::Origin | Spot::Resultant(_) => {}
+        Spot::Origin | Spot::Resultant(_) | Spot::Centroid(_) => {}
         Spot::On { place: at, .. } => place(at, change),
         Spot::At { x, y } => {
             along(x);
             along(y);
         }
+    }
+}
+
+fn lamina(lamina: &mut Lamina, change: &dyn Fn(&mut GivenId)) {
+    match &mut lamina.mass {
+        LaminaMass::Whole(given) | LaminaMass::PerArea(given) => change(given),
+        LaminaMass::OfPieces => {}
+    }
+    for piece in &mut lamina.pieces {
+        match &mut piece.shape {
+            Shape::Rectangle { width, height } => {
+                change(width);
+                change(height);
+            }
+            Shape::Triangle {
+                width,
+                height,
+                apex,
+            } => {
+                change(width);
+                change(height);
+                place(apex, change);
+            }
+            Shape::Disc { radius }
+            | Shape::Semicircle { radius }
+            | Shape::QuarterCircle { radius } => change(radius),
+        }
+        for axis in [&mut piece.x, &mut piece.y] {
+            axis.0.iter_mut().for_each(|(_, given)| change(given));
+        }
+        piece.mass.iter_mut().for_each(change);
     }
 }
 

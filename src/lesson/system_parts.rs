@@ -6,13 +6,14 @@ use super::quantity::{Want, read_symbol};
 use super::system_names::{KnownBody, KnownForce, Reader, Traits};
 use super::system_spot::stands;
 use crate::system::{
-    ActId, Body, BodyId, Cord, CordEnd, Leg, Load, LoadKind, Spot, Turning, Weight,
+    ActId, Body, BodyId, Cord, CordEnd, Leg, Load, LoadKind, Spot, Turning, Weight, WeightKind,
 };
 use crate::text::Symbol;
 
 const BODY: &[&str] = &["name", "start", "legs", "knot"];
 const LEG: &[&str] = &["length", "direction"];
 const WEIGHT: &[&str] = &["symbol", "noun", "body", "at", "mass"];
+const LAMINA: &[&str] = &["symbol", "noun", "body", "shapes", "mass", "mass_per_area"];
 const MASS: &[&str] = &["symbol", "noun", "body", "at", "mass"];
 const FORCE: &[&str] = &["symbol", "noun", "body", "at", "force", "direction"];
 const COUPLE: &[&str] = &["symbol", "noun", "body", "couple", "turns"];
@@ -164,6 +165,7 @@ impl<'a> Reader<'_, 'a> {
                 "a body begins at one that stands before it in the list"
             }
             Spot::Resultant(_) => "a body cannot begin where a load acts",
+            Spot::Centroid(_) => "a body cannot begin at a centre of mass",
             _ => return true,
         };
         self.contradiction(at, why);
@@ -199,19 +201,26 @@ impl<'a> Reader<'_, 'a> {
     }
 
     pub(super) fn weight(&mut self, item: &Item<'a>, index: usize) -> Option<Weight> {
-        let fields = item.fields(WEIGHT, self.report)?;
+        let is_lamina = stands(item, "shapes");
+        let known = if is_lamina { LAMINA } else { WEIGHT };
+        let fields = item.fields(known, self.report)?;
         let symbol = self.symbol(&fields, ActId::Weight(index));
         let (noun, body) = (self.noun(&fields), self.body_in(&fields));
-        let at = self.spot_in(&fields, "at", "d_b");
-        let mass = fields
-            .required("mass", Want::Mass.example(), self.report)
-            .and_then(|item| self.quantity(&item, Want::Mass, "m_b"));
+        let kind = if is_lamina {
+            self.lamina(item, &fields).map(WeightKind::Lamina)
+        } else {
+            let at = self.spot_in(&fields, "at", "d_b");
+            let mass = fields
+                .required("mass", Want::Mass.example(), self.report)
+                .and_then(|item| self.quantity(&item, Want::Mass, "m_b"));
+            at.zip(mass)
+                .map(|(at, mass)| WeightKind::Point { at, mass })
+        };
         Some(Weight {
             symbol: symbol?,
             noun: noun?,
             body: body?,
-            at: at?,
-            mass: mass?,
+            kind: kind?,
         })
     }
 
@@ -377,5 +386,6 @@ fn traits(item: &Item<'_>) -> Traits {
         rough: matches!(kind, "rough" | "base"),
         base: kind == "base",
         spread: stands(item, "first") || stands(item, "last"),
+        lamina: stands(item, "shapes"),
     }
 }

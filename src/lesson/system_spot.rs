@@ -65,6 +65,18 @@ impl<'a> Reader<'_, 'a> {
                 }
             };
         }
+        if stands(item, "centroid") {
+            let fields = item.fields(&["centroid"], self.report)?;
+            let item = fields.optional("centroid")?;
+            let (id, traits) = self.force(&item)?;
+            return match id {
+                ActId::Weight(weight) if traits.lamina => Some(Spot::Centroid(weight)),
+                _ => {
+                    item.expected("the name of a lamina's weight", self.report);
+                    None
+                }
+            };
+        }
         if item.value.as_object().is_none() {
             item.expected(SPOT, self.report);
             return None;
@@ -151,7 +163,7 @@ impl<'a> Reader<'_, 'a> {
         fraction.map(|(over, under)| Place::Fraction { over, under })
     }
 
-    fn coordinate(&mut self, item: &Item<'a>, axis: &str) -> Option<Coordinate> {
+    pub(super) fn coordinate(&mut self, item: &Item<'a>, axis: &str) -> Option<Coordinate> {
         if stands(item, "sum") {
             let fields = item.fields(&["sum"], self.report)?;
             let item = fields.optional("sum")?;

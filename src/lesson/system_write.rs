@@ -5,6 +5,7 @@ use super::quantity::{Want, amount_of};
 use super::read::FORM;
 use super::system_asked::bound_text;
 use super::system_hold::AS_NEEDED;
+use super::system_lamina::{FACINGS, shape_word};
 use super::system_names::{SOUGHT, SOUGHT_KINDS};
 use super::system_parts::TURNS;
 use super::system_spot::X_AXIS;
@@ -12,8 +13,8 @@ use super::texts::escape;
 use super::write::{reference_word, side_word};
 use crate::problem::{GivenId, Place, Upright};
 use crate::system::{
-    ActId, Asked, Bearing, Body, BodyId, Coordinate, Friction, Hold, HoldKind, Load, LoadKind,
-    Parts, Sought, Spot, System, When,
+    ActId, Asked, Bearing, Body, BodyId, Coordinate, Facing, Friction, Hold, HoldKind, Lamina,
+    LaminaMass, Load, LoadKind, Parts, Piece, Shape, Sought, Spot, System, WeightKind, When,
 };
 use serde_json::{Map, Value, json};
 
@@ -84,13 +85,18 @@ impl Writer<'_> {
             .collect();
         let mut weights = Vec::new();
         for weight in &parts.weights {
-            weights.push(json!({
-                "symbol": weight.symbol.as_str(),
-                "noun": weight.noun,
-                "body": self.name(weight.body),
-                "at": self.spot(&weight.at),
-                "mass": self.quantity(weight.mass, Want::Mass),
-            }));
+            let mut fields = Map::new();
+            fields.insert("symbol".to_owned(), json!(weight.symbol.as_str()));
+            fields.insert("noun".to_owned(), json!(weight.noun));
+            fields.insert("body".to_owned(), json!(self.name(weight.body)));
+            match &weight.kind {
+                WeightKind::Point { at, mass } => {
+                    fields.insert("at".to_owned(), self.spot(at));
+                    fields.insert("mass".to_owned(), self.quantity(*mass, Want::Mass));
+                }
+                WeightKind::Lamina(lamina) => self.lamina(lamina, &mut fields),
+            }
+            weights.push(Value::Object(fields));
         }
         let loads: Vec<Value> = parts.loads.iter().map(|load| self.load(load)).collect();
         let mut ropes = Vec::new();
@@ -166,6 +172,62 @@ impl Writer<'_> {
         }
         if body.knot {
             fields.insert("knot".to_owned(), json!(true));
+        }
+        Value::Object(fields)
+    }
+
+    /// The fields of a weight that tell a lamina, its numbers in the order in which they are read.
+    fn lamina(&mut self, lamina: &Lamina, fields: &mut Map<String, Value>) {
+        let pieces: Vec<Value> = lamina.pieces.iter().map(|one| self.piece(one)).collect();
+        fields.insert("shapes".to_owned(), Value::Array(pieces));
+        match lamina.mass {
+            LaminaMass::Whole(mass) => {
+                fields.insert("mass".to_owned(), self.quantity(mass, Want::Mass));
+            }
+            LaminaMass::PerArea(density) => {
+                let density = self.quantity(density, Want::MassPerArea);
+                fields.insert("mass_per_area".to_owned(), density);
+            }
+            LaminaMass::OfPieces => {}
+        }
+    }
+
+    fn piece(&mut self, piece: &Piece) -> Value {
+        let mut fields = Map::new();
+        let mut put = |name: &str, value: Value| fields.insert(name.to_owned(), value);
+        put("shape", json!(shape_word(&piece.shape)));
+        put("noun", json!(piece.noun));
+        match piece.shape {
+            Shape::Rectangle { width, height } => {
+                put("width", self.quantity(width, Want::Length));
+                put("height", self.quantity(height, Want::Length));
+            }
+            Shape::Triangle {
+                width,
+                height,
+                apex,
+            } => {
+                put("width", self.quantity(width, Want::Length));
+                put("height", self.quantity(height, Want::Length));
+                put("apex", self.place(apex));
+            }
+            Shape::Disc { radius }
+            | Shape::Semicircle { radius }
+            | Shape::QuarterCircle { radius } => {
+                put("radius", self.quantity(radius, Want::Length));
+            }
+        }
+        put("x", self.coordinate(&piece.x));
+        put("y", self.coordinate(&piece.y));
+        if piece.points != Facing::Up {
+            let word = FACINGS.iter().find(|(_, facing)| *facing == piece.points);
+            put("points", json!(word.map_or("", |(word, _)| word)));
+        }
+        if piece.hole {
+            put("hole", json!(true));
+        }
+        if let Some(mass) = piece.mass {
+            put("mass", self.quantity(mass, Want::Mass));
         }
         Value::Object(fields)
     }
@@ -283,6 +345,7 @@ impl Writer<'_> {
                 "coefficient": self.quantity(coefficient, Want::Coefficient),
             }),
             When::Topples(act) => json!({"topples": self.force(act)}),
+            When::Rests(body) => json!({"rests": self.name(body)}),
         };
         let given = &self.parts.givens[sought.given.0];
         json!({
@@ -302,6 +365,7 @@ impl Writer<'_> {
             }
             Spot::At { x, y } => json!({"x": self.coordinate(x), "y": self.coordinate(y)}),
             Spot::Resultant(load) => json!({"resultant": self.force(ActId::Load(*load))}),
+            Spot::Centroid(weight) => json!({"centroid": self.force(ActId::Weight(*weight))}),
         }
     }
 

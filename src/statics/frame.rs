@@ -57,6 +57,11 @@ impl SystemSolution {
         self.balance.free_motions()
     }
 
+    /// The value of the unknown that came last.
+    pub(super) fn last_unknown(&self) -> f64 {
+        self.balance.values().last().copied().unwrap_or(f64::NAN)
+    }
+
     /// The equations that were solved.
     pub fn equilibrium(&self) -> &Equilibrium {
         &self.equilibrium
@@ -97,6 +102,16 @@ pub(super) fn any_sense(
     values: &[f64],
     gravity: f64,
 ) -> Result<SystemSolution, Unsolvable> {
+    steadied(system, values, gravity, None)
+}
+
+/// The same; a body that is free to turn may be held by a couple, the last of the unknowns.
+pub(super) fn steadied(
+    system: &System,
+    values: &[f64],
+    gravity: f64,
+    held: Option<BodyId>,
+) -> Result<SystemSolution, Unsolvable> {
     checked(system, values, gravity)?;
     let mut equilibrium = Equilibrium::new();
     let acts = system.acts();
@@ -104,6 +119,9 @@ pub(super) fn any_sense(
         .iter()
         .map(|act| add(&mut equilibrium, system, act, values, gravity))
         .collect();
+    if let Some(body) = held {
+        equilibrium.unknown(UnknownColumn::couple("the couple that holds it", body.0));
+    }
     let balance = equilibrium.with_any_sense().solve()?;
     let reactions = acts
         .iter()
@@ -145,9 +163,15 @@ fn checked(system: &System, values: &[f64], gravity: f64) -> Result<(), Unsolvab
 }
 
 /// Size of an action that is known beforehand, in newtons or newton metres.
-fn known_size(size: &Size, values: &[f64], gravity: f64) -> Option<f64> {
+pub(crate) fn known_size(
+    system: &System,
+    size: &Size,
+    values: &[f64],
+    gravity: f64,
+) -> Option<f64> {
     match size {
         Size::Weight(mass) => Some(values[mass.0] * gravity),
+        Size::Lamina(weight) => Some(system.lamina(*weight)?.mass(values) * gravity),
         Size::Given(size) => Some(values[size.0]),
         Size::Spread {
             length,
@@ -172,7 +196,7 @@ fn add(
     gravity: f64,
 ) -> Columns {
     let name = act.symbol.to_string();
-    if let Some(size) = known_size(&act.size, values, gravity) {
+    if let Some(size) = known_size(system, &act.size, values, gravity) {
         for effect in &act.on {
             let action = match &effect.line {
                 Line::Couple(turning) => {
@@ -343,7 +367,7 @@ fn read_back(
     };
     match columns {
         Columns::Known => {
-            let size = known_size(&act.size, values, gravity).unwrap_or(0.0);
+            let size = known_size(system, &act.size, values, gravity).unwrap_or(0.0);
             found.size = size;
             match &effect.line {
                 Line::Couple(turning) => {

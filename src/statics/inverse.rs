@@ -2,12 +2,12 @@
 //!
 //! What happens is written as a number that vanishes there: a force less its limit, a force, the
 //! friction less the coefficient times the push, the moment of a base less the push times half its
-//! width. It is looked at along the whole range on a fine grid; where it changes its sign, or
+//! width, the couple that a body needs to rest. It is looked at along the whole range on a fine grid; where it changes its sign, or
 //! comes nearest to zero without doing so, the value is closed in on. A change of sign across a
 //! pole (lines that become parallel) is no solution.
 
 use super::Unsolvable;
-use super::frame::{SystemSolution, any_sense, solve_system};
+use super::frame::{SystemSolution, solve_system, steadied};
 use crate::system::{HoldKind, System, When};
 
 /// Places of the range that are looked at.
@@ -43,9 +43,13 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         }
         values
     };
+    let held = match sought.when {
+        When::Rests(body) => Some(body),
+        _ => None,
+    };
     let apart = |value: f64| -> Result<f64, Unsolvable> {
         let values = at(value);
-        let solution = any_sense(system, &values, gravity)?;
+        let solution = steadied(system, &values, gravity, held)?;
         Ok(distance(system, &solution, &values))
     };
     let step = (sought.high - sought.low) / GRID as f64;
@@ -112,6 +116,7 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
     match sought.when {
         When::Reaches { act, limit } => (reaction(act).size - values[limit.0]) / force,
         When::Vanishes(act) => reaction(act).size / force,
+        When::Rests(_) => solution.last_unknown() / (force * length),
         When::Slips { act, coefficient } => {
             let Some((push, friction)) = reaction(act).contact else {
                 return f64::NAN;

@@ -1,6 +1,6 @@
 //! What acts on bodies.
 
-use super::{Bearing, BodyId, Spot, System};
+use super::{Bearing, BodyId, Lamina, LaminaMass, Spot, System};
 use crate::problem::{GivenId, Place};
 use crate::text::Symbol;
 
@@ -26,10 +26,22 @@ pub struct Weight {
     pub noun: String,
     /// The body.
     pub body: BodyId,
-    /// Where it acts: the centre of mass of that part.
-    pub at: Spot,
-    /// The mass.
-    pub mass: GivenId,
+    /// Where it acts and how large it is.
+    pub kind: WeightKind,
+}
+
+/// Where a weight acts and how large it is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WeightKind {
+    /// A mass whose centre is told.
+    Point {
+        /// Where it acts: the centre of mass of that part.
+        at: Spot,
+        /// The mass.
+        mass: GivenId,
+    },
+    /// A lamina, whose centre of mass follows from its shapes.
+    Lamina(Lamina),
 }
 
 /// Which way a couple turns.
@@ -179,6 +191,14 @@ pub enum HoldKind {
 }
 
 impl HoldKind {
+    /// True if it can turn a body by itself.
+    pub(super) fn turns(&self) -> bool {
+        matches!(
+            self,
+            HoldKind::BuiltIn | HoldKind::Base { .. } | HoldKind::Couple
+        )
+    }
+
     /// The directions in which a rough contact pushes, and in which its friction acts if that is
     /// told: its force as a whole has none.
     pub(super) fn contact_bearings(&self) -> Vec<&Bearing> {
@@ -226,6 +246,9 @@ pub enum Line {
 pub enum Size {
     /// The weight of this mass.
     Weight(GivenId),
+    /// The weight of the lamina at this place in [`super::Parts::weights`], whose mass follows
+    /// from its shapes.
+    Lamina(usize),
     /// A given force or couple.
     Given(GivenId),
     /// A spread load: the mean of its end values over its length.
@@ -288,17 +311,11 @@ impl System {
     /// Every action: weights first, then loads, ropes, holds.
     pub fn acts(&self) -> Vec<Act<'_>> {
         let parts = self.parts();
-        let weights = parts.weights.iter().enumerate().map(|(index, weight)| Act {
-            id: ActId::Weight(index),
-            symbol: &weight.symbol,
-            noun: &weight.noun,
-            on: vec![Effect::of(
-                weight.body,
-                &weight.at,
-                Line::Known(Bearing::Down),
-            )],
-            size: Size::Weight(weight.mass),
-        });
+        let weights = parts
+            .weights
+            .iter()
+            .enumerate()
+            .map(|(index, weight)| weight_act(index, weight));
         let loads = parts
             .loads
             .iter()
@@ -373,6 +390,26 @@ impl System {
             on: vec![effect],
             size,
         }
+    }
+}
+
+fn weight_act(index: usize, weight: &Weight) -> Act<'_> {
+    let (at, size) = match &weight.kind {
+        WeightKind::Point { at, mass } => (at.clone(), Size::Weight(*mass)),
+        WeightKind::Lamina(lamina) => {
+            let size = match lamina.mass {
+                LaminaMass::Whole(mass) => Size::Weight(mass),
+                LaminaMass::PerArea(_) | LaminaMass::OfPieces => Size::Lamina(index),
+            };
+            (Spot::Centroid(index), size)
+        }
+    };
+    Act {
+        id: ActId::Weight(index),
+        symbol: &weight.symbol,
+        noun: &weight.noun,
+        on: vec![Effect::of(weight.body, &at, Line::Known(Bearing::Down))],
+        size,
     }
 }
 

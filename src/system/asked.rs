@@ -1,6 +1,6 @@
 //! What is asked.
 
-use super::ActId;
+use super::{ActId, BodyId};
 use crate::problem::GivenId;
 
 /// A quantity that is asked.
@@ -52,4 +52,6 @@ pub enum When {
     },
     /// A base is about to topple: the push acts at its edge.
     Topples(ActId),
+    /// A body that is free to turn rests: no couple is needed to hold it there.
+    Rests(BodyId),
 }

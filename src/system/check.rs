@@ -1,7 +1,10 @@
 //! What makes a system one that can be drawn at all.
 
 use super::fault::Fault;
-use super::{Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, When};
+use super::{
+    Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Parts, Spot, System, WeightKind,
+    When,
+};
 use crate::plane::Vector;
 use crate::problem::{GivenId, Place};
 use crate::units::Dimension;
@@ -10,10 +13,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 /// What a given is used for.
 #[derive(Clone, Copy, PartialEq)]
-enum Use {
+pub(super) enum Use {
     Length,
     Coordinate,
     Mass,
+    MassPerArea,
     Force,
     Moment,
     ForceALength,
@@ -29,6 +33,7 @@ impl Use {
         match self {
             Use::Length | Use::Coordinate => (Dimension::LENGTH, "a length", None),
             Use::Mass => (Dimension::MASS, "a mass", None),
+            Use::MassPerArea => (Dimension::MASS_PER_AREA, "a mass per area", None),
             Use::Force => (Dimension::FORCE, "a force", None),
             Use::Moment => (Dimension::MOMENT, "a couple", None),
             Use::ForceALength => (Dimension::FORCE_A_LENGTH, "a force a length", None),
@@ -41,10 +46,10 @@ impl Use {
 }
 
 /// Everything that the parts refer to, gathered in one walk.
-struct Walk<'a> {
-    parts: &'a Parts,
-    uses: Vec<(GivenId, Use)>,
-    faults: Vec<Fault>,
+pub(super) struct Walk<'a> {
+    pub(super) parts: &'a Parts,
+    pub(super) uses: Vec<(GivenId, Use)>,
+    pub(super) faults: Vec<Fault>,
     touched: BTreeSet<usize>,
 }
 
@@ -90,7 +95,7 @@ pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
 }
 
 impl Walk<'_> {
-    fn miss(&mut self, what: &str) {
+    pub(super) fn miss(&mut self, what: &str) {
         self.faults.push(Fault::NoSuch {
             what: what.to_owned(),
         });
@@ -102,13 +107,13 @@ impl Walk<'_> {
         }
     }
 
-    fn place(&mut self, place: Place) {
+    pub(super) fn place(&mut self, place: Place) {
         if let Place::At(given) = place {
             self.uses.push((given, Use::Length));
         }
     }
 
-    fn coordinate(&mut self, coordinate: &Coordinate) {
+    pub(super) fn coordinate(&mut self, coordinate: &Coordinate) {
         let uses = coordinate
             .0
             .iter()
@@ -136,6 +141,12 @@ impl Walk<'_> {
             }
             Spot::Resultant(load) => {
                 if *load >= self.parts.loads.len() {
+                    self.miss(what);
+                }
+            }
+            Spot::Centroid(weight) => {
+                let found = self.parts.weights.get(*weight);
+                if !found.is_some_and(|found| matches!(found.kind, WeightKind::Lamina(_))) {
                     self.miss(what);
                 }
             }
@@ -174,9 +185,12 @@ impl Walk<'_> {
     fn bodies(&mut self) {
         for (index, body) in self.parts.bodies.iter().enumerate() {
             self.spot(&body.noun, &body.start);
-            if let Spot::On { body: before, .. } = body.start
-                && before.0 >= index
-            {
+            let later = match body.start {
+                Spot::On { body: before, .. } => before.0 >= index,
+                Spot::Resultant(_) | Spot::Centroid(_) => true,
+                Spot::Origin | Spot::At { .. } => false,
+            };
+            if later {
                 self.faults.push(Fault::StartsAtLater {
                     what: body.noun.clone(),
                 });
@@ -206,10 +220,18 @@ impl Walk<'_> {
         for weight in &parts.weights {
             self.body(&weight.noun, weight.body);
             self.touched.insert(weight.body.0);
-            self.spot(&weight.noun, &weight.at);
-            self.uses.push((weight.mass, Use::Mass));
+            match &weight.kind {
+                WeightKind::Point { at, mass } => {
+                    self.spot(&weight.noun, at);
+                    self.uses.push((*mass, Use::Mass));
+                }
+                WeightKind::Lamina(lamina) => self.lamina(&weight.noun, lamina),
+            }
         }
         for load in &parts.loads {
+            if matches!(load.kind, LoadKind::Couple { .. }) {
+                self.turns(&load.noun, load.body);
+            }
             self.body(&load.noun, load.body);
             self.touched.insert(load.body.0);
             self.load(&load.noun, load.body, &load.kind);
@@ -238,6 +260,10 @@ impl Walk<'_> {
                         what: hold.noun.clone(),
                     });
                 }
+            }
+            if hold.kind.turns() {
+                self.turns(&hold.noun, hold.body);
+                hold.by.iter().for_each(|by| self.turns(&hold.noun, *by));
             }
             self.spot(&hold.noun, &hold.at);
             self.hold(&hold.noun, &hold.kind);
@@ -318,6 +344,7 @@ impl Walk<'_> {
         match sought.when {
             When::Reaches { limit, .. } => self.uses.push((limit, Use::Force)),
             When::Slips { coefficient, .. } => self.uses.push((coefficient, Use::Coefficient)),
+            When::Rests(body) => self.body("what rests", body),
             When::Vanishes(_) | When::Topples(_) => {}
         }
         if !(sought.low.is_finite() && sought.high.is_finite() && sought.low < sought.high) {
@@ -429,6 +456,12 @@ impl Walk<'_> {
             parts: self.parts.clone(),
         };
         let values = system.values();
+        for weight in &self.parts.weights {
+            if let WeightKind::Lamina(lamina) = &weight.kind {
+                self.faults.extend(lamina.faults(&weight.noun, &values));
+            }
+        }
+        self.knots(&system, &values);
         for act in system.acts() {
             for effect in &act.on {
                 if let Spot::On { body, leg, place } = &effect.at {

@@ -73,6 +73,41 @@ pub enum Fault {
         /// What it is.
         what: String,
     },
+    /// A hole that is as large as all that it is cut from.
+    HoleTooLarge {
+        /// The hole.
+        what: String,
+    },
+    /// A hole that reaches beyond what it is cut from.
+    HoleOutside {
+        /// The hole.
+        what: String,
+    },
+    /// A shape that lies on another of the same lamina, so that its area would count twice.
+    Overlap {
+        /// The shape.
+        what: String,
+    },
+    /// A lamina of holes only.
+    AllHoles {
+        /// What it is the weight of.
+        what: String,
+    },
+    /// A lamina whose masses leave nothing.
+    NoMass {
+        /// What it is the weight of.
+        what: String,
+    },
+    /// A couple or a built-in end at a knot, which has no moments.
+    TurnsKnot {
+        /// What would turn it.
+        what: String,
+    },
+    /// A force that acts beside a knot, where all forces meet.
+    ApartAtKnot {
+        /// The force.
+        what: String,
+    },
     /// The range of what is sought is empty.
     EmptyRange,
     /// An acceleration of free fall that is not positive and finite.
@@ -123,6 +158,34 @@ impl fmt::Display for Fault {
             }
             Fault::Idle { what } => write!(formatter, "nothing acts on {what}"),
             Fault::Loose { what } => write!(formatter, "{what} joins nothing"),
+            Fault::HoleTooLarge { what } => {
+                write!(formatter, "{what} takes away as much as there is, or more")
+            }
+            Fault::HoleOutside { what } => {
+                write!(
+                    formatter,
+                    "{what} reaches beyond the shapes that it is cut from"
+                )
+            }
+            Fault::Overlap { what } => {
+                write!(
+                    formatter,
+                    "{what} overlaps a shape before it, so its area would count twice"
+                )
+            }
+            Fault::AllHoles { what } => write!(formatter, "{what} has no shape but holes"),
+            Fault::NoMass { what } => {
+                write!(formatter, "the holes of {what} take away all of its mass")
+            }
+            Fault::TurnsKnot { what } => write!(
+                formatter,
+                "{what} turns a knot, which is a point and cannot be turned; give the body legs or \
+                 leave \"knot\" out"
+            ),
+            Fault::ApartAtKnot { what } => write!(
+                formatter,
+                "{what} acts beside the knot; at a knot all forces act at one point"
+            ),
             Fault::EmptyRange => write!(formatter, "the range of what is sought is empty"),
             Fault::Gravity => write!(formatter, "g must be a positive number of m/s²"),
             Fault::Figures => write!(formatter, "figures must lie between 2 and 6"),

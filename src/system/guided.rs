@@ -2,7 +2,7 @@
 
 use super::{
     ActId, Asked, Bearing, Body, BodyId, Cord, CordEnd, Hold, HoldKind, Leg, Load, LoadKind, Parts,
-    Spot, System, Weight,
+    Spot, System, Weight, WeightKind,
 };
 use crate::problem::{
     Direction, ForceId, LoadKind as GuidedLoad, Place, Problem, Side, SupportKind, Tilt, Upright,
@@ -35,8 +35,10 @@ impl System {
             symbol: body.weight_symbol.clone(),
             noun: body.noun.clone(),
             body: BODY,
-            at: on(body.centre),
-            mass,
+            kind: WeightKind::Point {
+                at: on(body.centre),
+                mass,
+            },
         });
         let loads = parts.loads.iter().map(|load| Load {
             symbol: load.symbol.clone(),

@@ -13,18 +13,23 @@ mod asked;
 mod bearing;
 mod body;
 mod check;
+mod check_shapes;
 mod fault;
 mod guided;
+mod lamina;
+mod shape;
 mod spot;
 
 pub use act::{
     Act, ActId, Cord, CordEnd, Effect, Friction, Hold, HoldKind, Line, Load, LoadKind, Size,
-    Turning, Weight,
+    Turning, Weight, WeightKind,
 };
 pub use asked::{Asked, Sought, When};
 pub use bearing::Bearing;
 pub use body::{Body, BodyId, Leg};
 pub use fault::Fault;
+pub use lamina::{Lamina, LaminaMass};
+pub use shape::{Facing, Piece, Shape};
 pub use spot::{Coordinate, Spot};
 
 use crate::problem::{Given, GivenId};

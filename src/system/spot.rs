@@ -46,6 +46,8 @@ pub enum Spot {
     /// Where the resultant of a spread load acts: the load at this place in
     /// [`super::Parts::loads`].
     Resultant(usize),
+    /// The centre of mass of a lamina: the weight at this place in [`super::Parts::weights`].
+    Centroid(usize),
 }
 
 impl System {
@@ -60,6 +62,7 @@ impl System {
             Spot::Origin => Vector::default(),
             Spot::At { x, y } => Vector::new(x.value(values), y.value(values)),
             Spot::Resultant(load) => self.resultant_point(*load, values, depth),
+            Spot::Centroid(weight) => self.lamina_centre(*weight, values, depth),
             Spot::On { body, leg, place } => {
                 let start = self.leg_start(*body, *leg, values, depth);
                 let Some(found) = self.leg(*body, *leg).filter(|_| depth < DEEPEST) else {
@@ -104,12 +107,20 @@ impl System {
         start + along * (begins + (ends - begins) * share)
     }
 
+    /// Where a body begins.
+    pub(super) fn body_start(&self, body: BodyId, values: &[f64], depth: usize) -> Vector {
+        match self.parts().bodies.get(body.0).filter(|_| depth < DEEPEST) {
+            Some(found) => self.point_within(&found.start, values, depth + 1),
+            None => Vector::new(f64::NAN, f64::NAN),
+        }
+    }
+
     /// Where a leg begins.
     fn leg_start(&self, body: BodyId, leg: usize, values: &[f64], depth: usize) -> Vector {
         let Some(found) = self.parts().bodies.get(body.0).filter(|_| depth < DEEPEST) else {
             return Vector::new(f64::NAN, f64::NAN);
         };
-        let first = self.point_within(&found.start, values, depth + 1);
+        let first = self.body_start(body, values, depth);
         found
             .legs
             .iter()

@@ -28,6 +28,10 @@ impl Dimension {
     pub const MOMENT: Dimension = Dimension::of(2, 1, -2, 0);
     /// A force spread along a length, in newtons a metre.
     pub const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
+    /// An area, in square metres.
+    pub const AREA: Dimension = Dimension::of(2, 0, 0, 0);
+    /// A mass spread over an area, in kilograms a square metre.
+    pub const MASS_PER_AREA: Dimension = Dimension::of(-2, 1, 0, 0);
     /// An acceleration, in metres per second squared (the dimension of g).
     pub const ACCELERATION: Dimension = Dimension::of(1, 0, -2, 0);
 

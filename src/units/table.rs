@@ -109,6 +109,14 @@ const UNITS: &[Unit] = &[
         Dimension::LENGTH,
         0.001,
     ),
+    unit("m²", &["m^2"], Dimension::AREA, 1.0),
+    unit("cm²", &["cm^2"], Dimension::AREA, 0.000_1),
+    unit(
+        "kg/m²",
+        &["kg/m^2", "kg/m2", "kg m^-2", "kg m⁻²"],
+        Dimension::MASS_PER_AREA,
+        1.0,
+    ),
     unit(
         "°",
         &["deg", "degree", "degrees", "º"],

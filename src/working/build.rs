@@ -2,13 +2,13 @@
 
 use super::force::{Elementary, Source, Twist, part_name};
 use super::order::{Candidate, Chosen};
-use super::place::Signed;
+use super::place::{Run, Signed};
 use super::trouble::Underivable;
 use super::{
     Balance, Expression, Kind, Meaning, Method, Named, Quantity, Rule, Stage, Term, Working,
 };
 use crate::key::{Atom, Axis, Formula};
-use crate::statics::solve_system;
+use crate::statics::{SystemSolution, solve_system};
 use crate::system::{ActId, BodyId, Spot, System};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -20,11 +20,15 @@ pub(super) struct Builder<'a> {
     /// Other values, at which what vanishes by chance does not.
     pub(super) moved: Vec<f64>,
     gravity: f64,
+    /// The forces by the solver: which way what is found points.
+    pub(super) solution: SystemSolution,
+    /// True while what is sought is worked out like an unknown.
+    pub(super) seeks: bool,
+    /// Where the resultant of parallel given forces acts, from the first of them.
+    pub(super) shift: Option<Run>,
     pub(super) working: Working,
     pub(super) forces: Vec<Elementary>,
     pub(super) twists: Vec<Twist>,
-    /// Parts along the axes and across a body that were made already.
-    made: Vec<(ActId, usize, Meaning, Quantity)>,
 }
 
 /// The working of a system by a method, at these values of its givens. `pivot` is the point about
@@ -40,28 +44,40 @@ pub fn derive(
     pivot: Option<&Spot>,
 ) -> Result<Working, Underivable> {
     let gravity = system.gravity();
-    solve_system(system, values, gravity)?;
-    let mut builder = Builder {
+    let solution = solve_system(system, values, gravity)?;
+    let builder = |seeks: bool| Builder {
         system,
         values: values.to_vec(),
         moved: moved(values),
         gravity,
+        solution: solution.clone(),
+        seeks,
+        shift: None,
         working: Working {
             method,
             quantities: Vec::new(),
+            conditions: Vec::new(),
+            sought: None,
+            triangle: Vec::new(),
+            centres: Vec::new(),
             stages: Vec::new(),
             results: Vec::new(),
         },
         forces: Vec::new(),
         twists: Vec::new(),
-        made: Vec::new(),
     };
-    builder.take_apart();
-    for chosen in builder.order(pivot)? {
-        builder.stage(chosen);
+    if method == Method::Triangle {
+        let mut builder = builder(false);
+        builder.take_apart();
+        return builder.triangle();
     }
-    builder.results();
-    Ok(builder.working)
+    // Where the condition cannot be worked by hand, its value is taken as given.
+    if system.parts().sought.is_some()
+        && let Ok(working) = builder(true).by_balances(pivot)
+    {
+        return Ok(working);
+    }
+    builder(false).by_balances(pivot)
 }
 
 /// Values a little away from these, each by its own share.
@@ -74,6 +90,17 @@ fn moved(values: &[f64]) -> Vec<f64> {
 }
 
 impl Builder<'_> {
+    fn by_balances(mut self, pivot: Option<&Spot>) -> Result<Working, Underivable> {
+        self.take_apart();
+        self.seek();
+        for chosen in self.order(pivot)? {
+            self.stage(chosen);
+        }
+        self.sought_ratio();
+        self.results();
+        Ok(self.working)
+    }
+
     /// The value of an atom at the printed values.
     pub(super) fn atom(&self, atom: &Atom<Quantity>) -> Option<f64> {
         self.atom_at(atom, &self.values)
@@ -93,9 +120,9 @@ impl Builder<'_> {
         formula.value(&|atom| self.atom_at(atom, values))
     }
 
-    /// How much of a force one unit of its unknown is.
-    pub(super) fn share(&self, force: &Elementary, values: &[f64]) -> f64 {
-        let (Source::Formula(formula), Some(unknown)) = (&force.size, force.unknown) else {
+    /// How much of a force or couple one unit of its unknown is.
+    pub(super) fn share(&self, size: &Source, unknown: Option<Quantity>, values: &[f64]) -> f64 {
+        let (Source::Formula(formula), Some(unknown)) = (size, unknown) else {
             return 1.0;
         };
         let share = |atom: &Atom<Quantity>| match atom {
@@ -105,7 +132,7 @@ impl Builder<'_> {
                     Atom::Step(id) if *id == unknown => Some(1.0),
                     inner => self.atom_at(inner, values),
                 }),
-                Rule::Solved(_) => None,
+                Rule::Solved(_) | Rule::Given(_) => None,
             },
             atom => self.atom_at(atom, values),
         };
@@ -180,7 +207,7 @@ impl Builder<'_> {
     fn stage(&mut self, chosen: Chosen) {
         let before = self.working.quantities.len();
         let stage = self.working.stages.len();
-        let removed = chosen.candidates.first().map_or(0, |one| one.removed);
+        let removed = (chosen.candidates.first()).map_or_else(Vec::new, |one| one.removed.clone());
         let mut balances = Vec::new();
         for candidate in &chosen.candidates {
             let terms = self.terms(candidate);
@@ -191,7 +218,9 @@ impl Builder<'_> {
             });
         }
         for unknown in &chosen.unknowns {
-            if let Some(named) = self.working.quantities.get_mut(unknown.0) {
+            if let Some(named) = self.working.quantities.get_mut(unknown.0)
+                && matches!(named.rule, Rule::Solved(_))
+            {
                 named.rule = Rule::Solved(stage);
             }
         }
@@ -212,11 +241,10 @@ impl Builder<'_> {
     /// Quantities with a formula that an expression rests on and no earlier stage has told.
     fn need(&self, formula: &Expression, _before: usize, needs: &mut Vec<Quantity>) {
         for id in formula.inputs() {
-            let told = self
-                .working
-                .stages
-                .iter()
-                .any(|stage| stage.needs.contains(&id));
+            let stages = self.working.stages.iter();
+            let told = stages.into_iter().any(|stage| stage.needs.contains(&id))
+                || self.working.centres.iter().any(|centre| centre.tells(id))
+                || self.working.conditions.contains(&id);
             if told || needs.contains(&id) {
                 continue;
             }
@@ -228,7 +256,7 @@ impl Builder<'_> {
         }
     }
 
-    fn size(&mut self, act: ActId, source: &Source) -> Expression {
+    pub(super) fn size(&mut self, act: ActId, source: &Source) -> Expression {
         match source {
             Source::Known => self.known_size(act),
             Source::Formula(formula) => formula.clone(),
@@ -253,6 +281,9 @@ impl Builder<'_> {
         for force in &forces {
             match &candidate.kind {
                 Kind::Forces(axis) => terms.extend(self.part_term(force, *axis)),
+                Kind::Tilted { body, leg, across } => {
+                    terms.extend(self.tilted_term(force, (*body, *leg), *across));
+                }
                 Kind::Moments(pivot) => terms.extend(self.moment_terms(force, pivot)),
             }
         }
@@ -276,7 +307,7 @@ impl Builder<'_> {
     }
 
     /// The size of a force's part along an axis, with the sign of its direction.
-    fn part(&mut self, force: &Elementary, axis: Axis) -> Option<Signed> {
+    pub(super) fn part(&mut self, force: &Elementary, axis: Axis) -> Option<Signed> {
         let slope = force.turn.slope(&|atom| self.atom(atom));
         let (side, straight) = match axis {
             Axis::Horizontal => (slope.right, slope.up == 0.0),
@@ -291,35 +322,30 @@ impl Builder<'_> {
             return Some((sign, size));
         }
         let meaning = Meaning::Part(force.act, axis);
-        let key = |made: &&(ActId, usize, Meaning, Quantity)| {
-            made.0 == force.act && made.1 == force.effect && made.2 == meaning
-        };
-        // The push and the friction of one contact have parts of their own.
-        let known = self.made.iter().find(key).map(|made| made.3).filter(|known| {
-            let rule = self.working.named(*known).map(|named| named.rule.clone());
-            matches!(rule, Some(Rule::Formula(Formula::Product(parts))) if parts.first() == Some(&size))
-        });
-        if let Some(known) = known {
-            return Some((sign, Formula::step(known)));
-        }
         let formula = match axis {
             Axis::Horizontal => size.clone().times(slope.angle.cosine()),
             Axis::Vertical => size.clone().times(slope.angle.sine()),
         };
-        let name = match &size {
-            Formula::Atom(Atom::Step(id)) => self
-                .working
-                .named(*id)
-                .map(|named| named.symbol.as_str().to_owned()),
-            Formula::Atom(Atom::Given(id)) => {
-                Some(self.system.given(*id).symbol.as_str().to_owned())
-            }
-            _ => None,
-        };
-        let symbol = self.unique(&part_name(&name.unwrap_or_else(|| "F".to_owned()), axis));
-        let made = self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula));
-        self.made.push((force.act, force.effect, meaning, made));
-        Some((sign, Formula::step(made)))
+        // The push and the friction of one contact have parts of their own; the two sides of a
+        // joint share theirs.
+        let wish = part_name(&self.name_of(&size), axis);
+        Some((sign, self.force_quantity(meaning, &wish, formula)))
+    }
+
+    /// A force by its formula, made once.
+    pub(super) fn force_quantity(
+        &mut self,
+        meaning: Meaning,
+        wish: &str,
+        formula: Expression,
+    ) -> Expression {
+        let rule = Rule::Formula(formula);
+        let mut known = self.working.quantities.iter();
+        if let Some(known) = known.position(|one| one.meaning == meaning && one.rule == rule) {
+            return Formula::step(Quantity(known));
+        }
+        let symbol = self.unique(wish);
+        Formula::step(self.add(symbol, Dimension::FORCE, meaning, rule))
     }
 
     fn part_term(&mut self, force: &Elementary, axis: Axis) -> Option<Term> {
@@ -331,202 +357,44 @@ impl Builder<'_> {
         })
     }
 
-    fn moment_terms(&mut self, force: &Elementary, pivot: &Spot) -> Vec<Term> {
-        let term = |(sign, amount): Signed| Term {
-            act: force.act,
-            sign,
-            amount,
-        };
-        match self.working.method {
-            Method::Components => {
-                if let Some(found) = self.across(force, pivot) {
-                    return found.into_iter().map(term).collect();
-                }
-                self.coordinates(force, pivot)
-                    .into_iter()
-                    .map(term)
-                    .collect()
-            }
-            Method::LeverArms => self.lever(force, pivot).into_iter().map(term).collect(),
-            Method::Coordinates => self
-                .coordinates(force, pivot)
-                .into_iter()
-                .map(term)
-                .collect(),
-        }
-    }
-
-    /// A leg on which both lie, with the signed distance from pivot to force along it.
-    fn shared_leg(
+    /// The term of a force along a leg or across it.
+    fn tilted_term(
         &mut self,
         force: &Elementary,
-        pivot: &Spot,
-    ) -> Option<(BodyId, usize, Option<Signed>)> {
-        let about = self.legs_of(pivot);
-        let here = self.legs_of(&force.at);
-        for (body, leg, distance) in here {
-            let Some((_, _, from)) = about
-                .iter()
-                .find(|(one, other, _)| (*one, *other) == (body, leg))
-            else {
-                continue;
-            };
-            let way = self.signed_sum(vec![(1.0, distance), (-1.0, from.clone())]);
-            return Some((body, leg, way));
-        }
-        None
-    }
-
-    /// Across the body times along it. `None` where the pivot lies on no leg of the force's place;
-    /// an empty one where there is no moment.
-    fn across(&mut self, force: &Elementary, pivot: &Spot) -> Option<Option<Signed>> {
-        let (body, leg, way) = self.shared_leg(force, pivot)?;
-        let Some((way, distance)) = way else {
-            return Some(None);
+        (body, leg): (BodyId, usize),
+        across: bool,
+    ) -> Option<Term> {
+        let turn = self.leg_turn(body, leg);
+        let turned = force.turn.clone().plus(-1.0, &turn);
+        let slope = turned.slope(&|atom| self.atom(atom));
+        let (side, straight) = match across {
+            true => (slope.up, slope.right == 0.0),
+            false => (slope.right, slope.up == 0.0),
         };
-        let leg_turn = self.leg_turn(body, leg);
-        let Some((side, angle)) = self.angle_with(force, &leg_turn) else {
-            return Some(None);
-        };
-        let size = self.size(force.act, &force.size);
-        let across = match &angle {
-            Formula::Degrees(90.0) => size,
-            _ => {
-                let meaning = Meaning::Across(force.act);
-                let formula = size.clone().times(Formula::Sine(Box::new(angle)));
-                let known = self.made.iter().find(|made| {
-                    let rule = self.working.named(made.3).map(|named| &named.rule);
-                    made.2 == meaning && rule == Some(&Rule::Formula(formula.clone()))
-                });
-                match known.map(|made| made.3) {
-                    Some(known) => Formula::step(known),
-                    None => {
-                        let name = self.name_of(&size);
-                        let symbol = self.unique(&format!("{name}⊥"));
-                        let rule = Rule::Formula(formula);
-                        let made = self.add(symbol, Dimension::FORCE, meaning, rule);
-                        self.made.push((force.act, force.effect, meaning, made));
-                        Formula::step(made)
-                    }
-                }
-            }
-        };
-        Some(Some((way * side * force.sign, across.times(distance))))
-    }
-
-    /// The angle between a force's line and a leg, with the sign of the force's part to the left of
-    /// the leg; `None` where the force acts along it.
-    fn angle_with(
-        &mut self,
-        force: &Elementary,
-        leg: &super::angle::Turn,
-    ) -> Option<(f64, Expression)> {
-        let turned = force.turn.clone().plus(-1.0, leg);
-        let value = turned.value(&|atom| self.atom(atom));
-        let left = libm::sin(value);
-        let other = turned.value(&|atom| self.atom_at(atom, &self.moved));
-        if left.abs() < 1e-10 && libm::sin(other).abs() < 1e-9 {
+        if side == 0.0 {
             return None;
         }
-        let between = force.turn.between(leg, &|atom| self.atom(atom));
-        let upright = force
-            .turn
-            .fixed_degrees()
-            .is_some_and(|d| d == 90.0 || d == 270.0);
-        let wish = match force.act {
-            _ if upright => "α".to_owned(),
-            ActId::Cord(_) => "γ".to_owned(),
-            act => format!("φ_{}", self.suffix(act)),
-        };
-        let angle = self.angle_quantity(Meaning::Angle(force.act), &wish, between.formula());
-        Some((left.signum(), angle))
-    }
-
-    /// A force times the perpendicular distance of its line.
-    fn lever(&mut self, force: &Elementary, pivot: &Spot) -> Option<Signed> {
-        let (sign, arm) = self.arm(force, pivot)?;
         let size = self.size(force.act, &force.size);
-        Some((sign * force.sign, size.times(arm)))
-    }
-
-    /// The perpendicular distance of a force's line from a pivot, with the sense of its turning.
-    fn arm(&mut self, force: &Elementary, pivot: &Spot) -> Option<Signed> {
-        if let Some((body, leg, way)) = self.shared_leg(force, pivot) {
-            let (way, distance) = way?;
-            let leg_turn = self.leg_turn(body, leg);
-            let (side, angle) = self.angle_with(force, &leg_turn)?;
-            if angle == Formula::Degrees(90.0) {
-                return Some((way * side, distance));
+        let (mark, meaning, ratio) = match across {
+            true => ("⊥", Meaning::Across(force.act), slope.angle.sine()),
+            false => ("∥", Meaning::Along(force.act), slope.angle.cosine()),
+        };
+        let amount = match straight {
+            true => size,
+            false => {
+                let wish = format!("{}{mark}", self.name_of(&size));
+                self.force_quantity(meaning, &wish, size.times(ratio))
             }
-            let formula = distance.times(Formula::Sine(Box::new(angle)));
-            return Some((way * side, self.arm_quantity(force, formula)));
-        }
-        let way = self.way(pivot, &force.at);
-        let (x, y) = (
-            self.coordinate(&way, Axis::Horizontal),
-            self.coordinate(&way, Axis::Vertical),
-        );
-        let slope = force.turn.slope(&|atom| self.atom(atom));
-        let mut parts: Vec<Signed> = Vec::new();
-        if let Some((side, x)) = x
-            && slope.up != 0.0
-        {
-            let amount = match slope.right == 0.0 {
-                true => x,
-                false => x.times(slope.angle.sine()),
-            };
-            parts.push((side * slope.up, amount));
-        }
-        if let Some((side, y)) = y
-            && slope.right != 0.0
-        {
-            let amount = match slope.up == 0.0 {
-                true => y,
-                false => y.times(slope.angle.cosine()),
-            };
-            parts.push((-side * slope.right, amount));
-        }
-        let (sign, formula) = self.signed_sum(parts)?;
-        let plain = slope.right == 0.0 || slope.up == 0.0;
-        Some((
-            sign,
-            if plain {
-                formula
-            } else {
-                self.arm_quantity(force, formula)
-            },
-        ))
-    }
-
-    fn arm_quantity(&mut self, force: &Elementary, formula: Expression) -> Expression {
-        let symbol = self.unique(&format!("a_{}", self.suffix(force.act)));
-        Formula::step(self.add(
-            symbol,
-            Dimension::LENGTH,
-            Meaning::Arm(force.act),
-            Rule::Formula(formula),
-        ))
-    }
-
-    /// x·Fy − y·Fx.
-    fn coordinates(&mut self, force: &Elementary, pivot: &Spot) -> Vec<Signed> {
-        let way = self.way(pivot, &force.at);
-        let mut terms = Vec::new();
-        if let Some((side, x)) = self.coordinate(&way, Axis::Horizontal)
-            && let Some((sign, upright)) = self.part(force, Axis::Vertical)
-        {
-            terms.push((side * sign, upright.times(x)));
-        }
-        if let Some((side, y)) = self.coordinate(&way, Axis::Vertical)
-            && let Some((sign, level)) = self.part(force, Axis::Horizontal)
-        {
-            terms.push((-side * sign, level.times(y)));
-        }
-        terms
+        };
+        Some(Term {
+            act: force.act,
+            sign: side * force.sign,
+            amount,
+        })
     }
 
     /// The name of a size.
-    fn name_of(&self, size: &Expression) -> String {
+    pub(super) fn name_of(&self, size: &Expression) -> String {
         match size {
             Formula::Atom(Atom::Step(id)) => self
                 .working
@@ -552,7 +420,14 @@ impl Builder<'_> {
             let (x, y) = (value(right), value(up));
             let both = x.abs() > 1e-9 * y.abs() && y.abs() > 1e-9 * x.abs();
             let square = |id: Quantity| Formula::Square(Box::new(Formula::step(id)));
-            let size = Formula::SquareRoot(Box::new(Formula::Sum(vec![square(right), square(up)])));
+            let part = |id: Quantity| Formula::Absolute(Box::new(Formula::step(id)));
+            let size = match both {
+                true => {
+                    Formula::SquareRoot(Box::new(Formula::Sum(vec![square(right), square(up)])))
+                }
+                false if x.abs() > y.abs() => part(right),
+                false => part(up),
+            };
             let name = self.unique(hold.symbol.as_str());
             let size = self.add(
                 name,
@@ -564,7 +439,6 @@ impl Builder<'_> {
             if !both {
                 continue;
             }
-            let part = |id: Quantity| Formula::Absolute(Box::new(Formula::step(id)));
             let direction = Formula::ArcTangent(Box::new(part(up).over(part(right))));
             let wish = format!("ψ_{}", hold.symbol.as_str().replace('_', ""));
             let name = self.unique(&wish);

@@ -38,10 +38,19 @@ impl Working {
         }
         match &self.named(id)?.rule {
             Rule::Formula(formula) => self.expression(formula, numbers, pins, depth + 1),
+            Rule::Given(given) => numbers.values.get(given.0).copied(),
             Rule::Solved(stage) => {
                 let stage = self.stages.get(*stage)?;
-                let at = stage.unknowns.iter().position(|unknown| *unknown == id)?;
-                self.stage(&stage.balances, &stage.unknowns, numbers, pins, depth + 1)
+                // What is sought has its value; the balances then give the rest.
+                let solved: Vec<Quantity> = (stage.unknowns.iter())
+                    .filter(|one| {
+                        let rule = self.named(**one).map(|named| &named.rule);
+                        matches!(rule, Some(Rule::Solved(_)))
+                    })
+                    .copied()
+                    .collect();
+                let at = solved.iter().position(|unknown| *unknown == id)?;
+                self.stage(&stage.balances, &solved, numbers, pins, depth + 1)
                     .and_then(|found| found.get(at).copied())
             }
         }
@@ -103,9 +112,11 @@ impl Working {
     }
 }
 
-/// Solves a few equations by elimination with the largest pivot of a column.
+/// Solves a few equations by elimination with the largest pivot of a column. There may be one more
+/// of them than unknowns, where one gives what is sought.
 fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
-    if rows.len() != count {
+    let all = rows.len();
+    if all < count {
         return None;
     }
     for row in &mut rows {
@@ -113,12 +124,15 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
             .iter()
             .fold(0.0_f64, |most, one| most.max(one.abs()));
         if scale == 0.0 {
-            return None;
+            if all == count {
+                return None;
+            }
+            continue;
         }
         row.iter_mut().for_each(|one| *one /= scale);
     }
     for column in 0..count {
-        let best = (column..count).max_by(|one, other| {
+        let best = (column..all).max_by(|one, other| {
             rows[*one][column]
                 .abs()
                 .total_cmp(&rows[*other][column].abs())
@@ -127,7 +141,7 @@ fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
             return None;
         }
         rows.swap(column, best);
-        for other in 0..count {
+        for other in 0..all {
             if other == column {
                 continue;
             }

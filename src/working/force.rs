@@ -4,15 +4,15 @@ use super::angle::Turn;
 use super::build::Builder;
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Atom, Axis, Formula, difference, place_length};
+use crate::problem::GivenId;
 use crate::system::{Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot};
+use crate::text::Symbol;
 use crate::units::Dimension;
 
 /// A force along a known direction: its size is known, or a multiple of an unknown.
 #[derive(Clone, Debug)]
 pub(super) struct Elementary {
     pub(super) act: ActId,
-    /// Which of the action's effects.
-    pub(super) effect: usize,
     pub(super) body: BodyId,
     /// The body that meets the reverse.
     pub(super) partner: Option<BodyId>,
@@ -48,6 +48,9 @@ impl Builder<'_> {
     /// Takes every action apart.
     pub(super) fn take_apart(&mut self) {
         for act in self.system.acts() {
+            if self.vanishes(&act) {
+                continue;
+            }
             if act.size == Size::Unknown {
                 self.unknown_act(&act);
             } else {
@@ -57,13 +60,12 @@ impl Builder<'_> {
     }
 
     fn known_act(&mut self, act: &Act<'_>) {
-        for (index, effect) in act.on.iter().enumerate() {
+        for effect in &act.on {
             match &effect.line {
                 Line::Known(bearing) => {
                     let turn = self.turn(bearing, &effect.at, Some(act.id));
                     self.forces.push(Elementary {
                         act: act.id,
-                        effect: index,
                         body: effect.body,
                         partner: None,
                         at: effect.at.clone(),
@@ -87,13 +89,16 @@ impl Builder<'_> {
     }
 
     fn unknown_act(&mut self, act: &Act<'_>) {
+        if self.reaches(act) {
+            return;
+        }
         let ActId::Hold(index) = act.id else {
             let force = self.unknown(
                 act.symbol.as_str(),
                 Dimension::FORCE,
                 Meaning::Force(act.id),
             );
-            self.along_lines(act, force);
+            self.along_lines(act, force, Some(force));
             return;
         };
         let Some(hold) = self.system.parts().holds.get(index) else {
@@ -103,7 +108,7 @@ impl Builder<'_> {
         match &hold.kind {
             HoldKind::Push(_) | HoldKind::Line(_) => {
                 let force = self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id));
-                self.along_lines(act, force);
+                self.along_lines(act, force, Some(force));
             }
             HoldKind::Hinge | HoldKind::BuiltIn => {
                 for (axis, degrees) in [(Axis::Horizontal, 0.0), (Axis::Vertical, 90.0)] {
@@ -121,8 +126,15 @@ impl Builder<'_> {
             HoldKind::Rough { push, friction } => {
                 self.contact(act, &hold.at, push, friction);
             }
-            HoldKind::Base { push, friction, .. } => {
-                self.contact(act, &hold.at, push, friction);
+            HoldKind::Base {
+                push,
+                friction,
+                width,
+            } => {
+                let normal = self.contact(act, &hold.at, push, friction);
+                if self.at_edge(act, normal, *width) {
+                    return;
+                }
                 let name = format!("M_{}", symbol.replace('_', ""));
                 self.twist(act, &name);
             }
@@ -130,12 +142,34 @@ impl Builder<'_> {
     }
 
     /// The push of a rough contact, and its friction.
-    fn contact(&mut self, act: &Act<'_>, at: &Spot, push: &Bearing, friction: &Friction) {
+    fn contact(
+        &mut self,
+        act: &Act<'_>,
+        at: &Spot,
+        push: &Bearing,
+        friction: &Friction,
+    ) -> Quantity {
         let symbol = act.symbol.as_str();
         let normal = self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id));
         let turn = self.turn(push, at, Some(act.id));
         self.at_effects(act, &turn, Formula::step(normal), normal);
         let name = self.unique(&format!("F_{}", symbol.replace('_', "")));
+        if let Some(coefficient) = self.slips(act.id) {
+            // At the limit it acts the way in which it is needed.
+            let needed = self
+                .solution
+                .reaction(act.id)
+                .and_then(|found| found.contact);
+            let side = if needed.is_some_and(|(_, friction)| friction < 0.0) {
+                -90.0
+            } else {
+                90.0
+            };
+            let across = turn.plus(1.0, &Turn::fixed(side));
+            let limit = self.limiting(act, name, coefficient, &across, normal);
+            self.working.conditions.push(limit);
+            return normal;
+        }
         match friction {
             Friction::AsNeeded | Friction::UpTo(_) => {
                 let meaning = Meaning::FrictionNeeded(act.id);
@@ -147,17 +181,27 @@ impl Builder<'_> {
                 coefficient,
                 bearing,
             } => {
-                let formula = Formula::given(*coefficient).times(Formula::step(normal));
-                let limit = self.add(
-                    name,
-                    Dimension::FORCE,
-                    Meaning::Friction(act.id),
-                    Rule::Formula(formula),
-                );
                 let way = self.turn(bearing, at, Some(act.id));
-                self.at_effects(act, &way, Formula::step(limit), normal);
+                self.limiting(act, name, *coefficient, &way, normal);
             }
         }
+        normal
+    }
+
+    /// Limiting friction this way.
+    fn limiting(
+        &mut self,
+        act: &Act<'_>,
+        name: Symbol,
+        coefficient: GivenId,
+        way: &Turn,
+        normal: Quantity,
+    ) -> Quantity {
+        let formula = Formula::given(coefficient).times(Formula::step(normal));
+        let meaning = Meaning::Friction(act.id);
+        let limit = self.add(name, Dimension::FORCE, meaning, Rule::Formula(formula));
+        self.at_effects(act, way, Formula::step(limit), normal);
+        limit
     }
 
     fn unknown(&mut self, name: &str, dimension: Dimension, meaning: Meaning) -> Quantity {
@@ -165,7 +209,13 @@ impl Builder<'_> {
         self.add(symbol, dimension, meaning, Rule::Solved(usize::MAX))
     }
 
-    fn along_lines(&mut self, act: &Act<'_>, force: Quantity) {
+    /// The lines of a force whose size is this quantity; `unknown` where it is to be found.
+    pub(super) fn along_lines(
+        &mut self,
+        act: &Act<'_>,
+        force: Quantity,
+        unknown: Option<Quantity>,
+    ) {
         for (index, effect) in act.on.iter().enumerate() {
             let Line::Known(bearing) = &effect.line else {
                 continue;
@@ -174,14 +224,13 @@ impl Builder<'_> {
             let partner = partner(act, index);
             self.forces.push(Elementary {
                 act: act.id,
-                effect: index,
                 body: effect.body,
                 partner,
                 at: effect.at.clone(),
                 turn,
                 sign: if effect.reversed { -1.0 } else { 1.0 },
                 size: Source::Formula(Formula::step(force)),
-                unknown: Some(force),
+                unknown,
             });
         }
     }
@@ -190,7 +239,6 @@ impl Builder<'_> {
         for (index, effect) in act.on.iter().enumerate() {
             self.forces.push(Elementary {
                 act: act.id,
-                effect: index,
                 body: effect.body,
                 partner: partner(act, index),
                 at: effect.at.clone(),
@@ -204,14 +252,25 @@ impl Builder<'_> {
 
     fn twist(&mut self, act: &Act<'_>, name: &str) {
         let couple = self.unknown(name, Dimension::MOMENT, Meaning::Couple(act.id));
+        self.twists_of(act, couple, couple, 1.0);
+    }
+
+    /// The turning of a couple of this size on its body, and the reverse on another.
+    pub(super) fn twists_of(
+        &mut self,
+        act: &Act<'_>,
+        couple: Quantity,
+        unknown: Quantity,
+        sign: f64,
+    ) {
         for (index, effect) in act.on.iter().enumerate() {
             self.twists.push(Twist {
                 act: act.id,
                 body: effect.body,
                 partner: partner(act, index),
-                sign: if effect.reversed { -1.0 } else { 1.0 },
+                sign: if effect.reversed { -sign } else { sign },
                 size: Source::Formula(Formula::step(couple)),
-                unknown: Some(couple),
+                unknown: Some(unknown),
             });
         }
     }
@@ -229,6 +288,17 @@ impl Builder<'_> {
                     return Formula::step(known);
                 }
                 let formula = Formula::given(*mass).times(Formula::Atom(Atom::Gravity));
+                let symbol = self.unique(act.symbol.as_str());
+                let weight = self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula));
+                Formula::step(weight)
+            }
+            Size::Lamina(weight) => {
+                let meaning = Meaning::Weight(id);
+                if let Some(known) = self.working.find(meaning) {
+                    return Formula::step(known);
+                }
+                let mass = self.lamina_mass(*weight);
+                let formula = mass.times(Formula::Atom(Atom::Gravity));
                 let symbol = self.unique(act.symbol.as_str());
                 let weight = self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula));
                 Formula::step(weight)

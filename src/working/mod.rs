@@ -5,24 +5,33 @@
 //! quantity has a formula tree, so that it can be told in names and in numbers and evaluated at any
 //! choice of the givens.
 //!
-//! Three methods: components across the body, lever arms, coordinates (x·Fy − y·Fx). Where one is
+//! Four methods: components across the body, lever arms, coordinates (x·Fy − y·Fx). Where one is
 //! not defined for a force (components across a body that the pivot does not lie on), coordinates
-//! take its place. All methods and all pivots give the same forces.
+//! take its place. A body under three forces can be worked by their triangle too. All methods and all pivots give the same forces.
 
 mod angle;
 mod build;
 mod evaluate;
 mod force;
+mod gather;
+mod lamina;
+mod moments;
 mod order;
 mod place;
+mod seek;
+mod sides;
 mod tell;
+mod triangle;
 mod trouble;
 
 pub use build::derive;
-pub use tell::{Told, spot_name, told};
+pub use lamina::{centres, only_laminae};
+pub use tell::{Sense, Told, spot_name, told};
+pub use triangle::Section;
 pub use trouble::Underivable;
 
 use crate::key::{Axis, Formula};
+use crate::problem::GivenId;
 use crate::system::{ActId, BodyId, Spot};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -36,6 +45,8 @@ pub enum Method {
     LeverArms,
     /// x·Fy − y·Fx from the pivot.
     Coordinates,
+    /// The triangle of three forces whose lines meet in one point.
+    Triangle,
 }
 
 /// Which quantity of a working: its place in [`Working::quantities`].
@@ -50,6 +61,15 @@ pub type Expression = Formula<Quantity>;
 pub enum Meaning {
     /// A weight, m·g.
     Weight(ActId),
+    /// The area of a piece of a lamina, or of the whole.
+    Area(ActId),
+    /// The mass of a lamina.
+    Mass(ActId),
+    /// Where the centroid of a piece of a lamina lies along an axis of its body.
+    PieceAt(ActId, Axis),
+    /// Where the centre of mass of a lamina lies along an axis of its body: along its first leg,
+    /// or to the left of it.
+    CentreAt(ActId, Axis),
     /// The resultant of a spread load.
     Resultant(ActId),
     /// The distance of a spread load's resultant from the beginning of its leg.
@@ -62,10 +82,26 @@ pub enum Meaning {
     Across(ActId),
     /// The perpendicular distance of a force's line from the pivot.
     Arm(ActId),
+    /// The component of a force along a leg.
+    Along(ActId),
     /// The size of a force's part along an axis.
     Part(ActId, Axis),
-    /// Limiting friction.
+    /// Limiting friction, or friction by the triangle of forces.
     Friction(ActId),
+    /// The push of a contact, by the triangle of forces.
+    Push(ActId),
+    /// The resultant of given forces, or a part of it.
+    Sum,
+    /// Where that resultant acts.
+    SumAt,
+    /// A coordinate of the point in which three lines meet.
+    Meeting,
+    /// The angle of the triangle of forces opposite to a force.
+    Corner(ActId),
+    /// The size of a base's couple when the push acts at its edge.
+    AtEdge(ActId),
+    /// The given that is sought.
+    Sought,
     /// An unknown force along a known line.
     Force(ActId),
     /// A part of an unknown force, right or up positive.
@@ -87,6 +123,8 @@ pub enum Rule {
     Formula(Expression),
     /// One of the unknowns of the stage at this place.
     Solved(usize),
+    /// The given that is sought, at the value for which its condition holds.
+    Given(GivenId),
 }
 
 /// A quantity of a working.
@@ -109,6 +147,15 @@ pub enum Kind {
     Moments(Spot),
     /// Forces along an axis, right or up positive.
     Forces(Axis),
+    /// Forces along a leg, onward positive, or across it, left positive.
+    Tilted {
+        /// The body.
+        body: BodyId,
+        /// Which of its legs.
+        leg: usize,
+        /// True for across.
+        across: bool,
+    },
 }
 
 /// One term of a balance.
@@ -143,8 +190,19 @@ pub struct Stage {
     pub balances: Vec<Balance>,
     /// What they give.
     pub unknowns: Vec<Quantity>,
-    /// How many unknown forces its pivot removes, where it takes moments.
-    pub removed: usize,
+    /// The unknowns of its bodies that its pivot removes, where it takes moments.
+    pub removed: Vec<Quantity>,
+}
+
+/// The centre of mass of a lamina, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Centre {
+    /// Its weight.
+    pub act: ActId,
+    /// What is worked out of each of its pieces, or known of it, in order.
+    pub pieces: Vec<Vec<Expression>>,
+    /// The sums over all pieces.
+    pub sums: Vec<Quantity>,
 }
 
 /// The right working by one method.
@@ -154,6 +212,14 @@ pub struct Working {
     pub method: Method,
     /// Every quantity.
     pub quantities: Vec<Named>,
+    /// What holds when what is sought just happens: limiting friction, a force at its limit.
+    pub conditions: Vec<Quantity>,
+    /// The given that is sought, where a stage finds it.
+    pub sought: Option<(Quantity, GivenId)>,
+    /// The parts of a working by the triangle of forces.
+    pub triangle: Vec<Section>,
+    /// Centres of mass that the stages need, worked out before them.
+    pub centres: Vec<Centre>,
     /// The stages in order.
     pub stages: Vec<Stage>,
     /// Sizes and directions at the end.

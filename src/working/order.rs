@@ -5,13 +5,24 @@
 //! that has a single unknown left; where none has, the fewest that give their unknowns together.
 
 use super::build::Builder;
+use super::force::Elementary;
 use super::trouble::Underivable;
 use super::{Kind, Meaning, Quantity};
 use crate::key::Axis;
 use crate::plane::{Vector, moment};
-use crate::system::{ActId, BodyId, Spot};
+use crate::system::{ActId, Bearing, BodyId, Spot};
 use std::collections::{BTreeMap, BTreeSet};
 
+/// What a balance of moments costs a person more than one of forces, in terms.
+const MOMENTS: f64 = 2.5;
+/// What a balance of forces along a tilted line costs more than one along an axis.
+const TILTED: f64 = 0.2;
+/// What a part or component of a force costs a person, in terms.
+const PART: f64 = 0.3;
+/// What moments cost more where they give a part of a hinge's force, in terms.
+const HINGE: f64 = 2.0;
+/// How much sooner what is sought is worked out than something else, in terms.
+const SOUGHT: f64 = 4.0;
 /// A factor below this part of the largest counts as none.
 const NONE: f64 = 1e-9;
 
@@ -23,7 +34,7 @@ pub(super) struct Candidate {
     /// Its unknowns with their factors.
     pub(super) factors: BTreeMap<Quantity, f64>,
     /// Unknowns of these bodies that it does not hold.
-    pub(super) removed: usize,
+    pub(super) removed: Vec<Quantity>,
     /// What it costs a person, roughly.
     cost: f64,
 }
@@ -44,7 +55,7 @@ impl Builder<'_> {
             // About this pivot only, where that gives every unknown.
             let about = |candidate: &Candidate| match &candidate.kind {
                 Kind::Moments(spot) => spot == pivot,
-                Kind::Forces(_) => true,
+                Kind::Forces(_) | Kind::Tilted { .. } => true,
             };
             let only: Vec<Candidate> = candidates
                 .iter()
@@ -64,10 +75,12 @@ impl Builder<'_> {
             .iter()
             .filter_map(|force| force.unknown)
             .chain(self.twists.iter().filter_map(|twist| twist.unknown))
+            .chain(self.working.sought.map(|(sought, _)| sought))
             .collect();
         let mut chosen = Vec::new();
         while !open.is_empty() {
-            let next = single(candidates, &open)
+            let extra = |one: &Candidate, unknown| self.extra(one, unknown);
+            let next = single(candidates, &open, &extra)
                 .or_else(|| together(candidates, &open, 2))
                 .or_else(|| together(candidates, &open, 3))
                 .or_else(|| all_together(candidates, &open))
@@ -126,6 +139,9 @@ impl Builder<'_> {
                     .is_some_and(|b| b.knot)
             });
             let mut kinds = vec![Kind::Forces(Axis::Horizontal), Kind::Forces(Axis::Vertical)];
+            if let [body] = bodies[..] {
+                kinds.extend(self.tilted(body));
+            }
             if !knot {
                 kinds.extend(spots.iter().cloned().map(Kind::Moments));
             }
@@ -144,6 +160,75 @@ impl Builder<'_> {
             }
         }
         found
+    }
+
+    /// What a balance costs more, or less, for the unknown that it would give: what is sought comes
+    /// soon, and the parts of a hinge's force come from forces rather than from moments.
+    fn extra(&self, candidate: &Candidate, unknown: Quantity) -> f64 {
+        let meaning = self.working.named(unknown).map(|named| named.meaning);
+        match (meaning, &candidate.kind) {
+            (Some(Meaning::Sought), _) => -SOUGHT,
+            (Some(Meaning::Component(..)), Kind::Moments(_)) => HINGE,
+            _ => 0.0,
+        }
+    }
+
+    /// Along and across the tilted legs of a body that a contact or rope acts along or across: there
+    /// its forces are simple.
+    fn tilted(&self, body: BodyId) -> Vec<Kind> {
+        let mut kinds = Vec::new();
+        let legs = self
+            .system
+            .parts()
+            .bodies
+            .get(body.0)
+            .map_or(0, |one| one.legs.len());
+        for leg in 0..legs {
+            let square = |values: &[f64]| {
+                let along = self.leg_unit(body, leg, values);
+                let is_tilted = along.x.abs() > NONE && along.y.abs() > NONE;
+                let mut simple = self.forces.iter().filter(|force| {
+                    let turn = force.turn.value(&|atom| self.atom_at(atom, values));
+                    let unit = Vector::at_angle(turn);
+                    let (one, other) = (unit.dot(along), unit.dot(along.quarter_turn()));
+                    let is_simple = one.abs() < NONE || other.abs() < NONE;
+                    force.body == body && force.unknown.is_some() && is_simple
+                });
+                is_tilted && simple.next().is_some()
+            };
+            if square(&self.values) && square(&self.moved) {
+                let kind = |across: bool| Kind::Tilted { body, leg, across };
+                kinds.extend([kind(false), kind(true)]);
+            }
+        }
+        kinds
+    }
+
+    fn leg_unit(&self, body: BodyId, leg: usize, values: &[f64]) -> Vector {
+        let onward = true;
+        let along = Bearing::Along { body, leg, onward };
+        self.system.unit(&along, &Spot::Origin, values)
+    }
+
+    /// How much one newton of a force counts in a balance.
+    pub(super) fn weight_in(&self, kind: &Kind, force: &Elementary, values: &[f64]) -> f64 {
+        let turn = force.turn.value(&|atom| self.atom_at(atom, values));
+        let unit = exact_unit(turn) * force.sign;
+        match kind {
+            Kind::Forces(Axis::Horizontal) => unit.x,
+            Kind::Forces(Axis::Vertical) => unit.y,
+            Kind::Tilted { body, leg, across } => {
+                let along = self.leg_unit(*body, *leg, values);
+                let way = if *across { along.quarter_turn() } else { along };
+                let part = unit.dot(way);
+                if part.abs() < 1e-12 { 0.0 } else { part }
+            }
+            Kind::Moments(spot) => moment(
+                self.system.point(spot, values),
+                self.system.point(&force.at, values),
+                unit,
+            ),
+        }
     }
 
     /// Each body, all together, and each pair.
@@ -189,7 +274,7 @@ impl Builder<'_> {
         let mut factors: BTreeMap<Quantity, f64> = BTreeMap::new();
         let mut moved: BTreeMap<Quantity, f64> = BTreeMap::new();
         let mut all: BTreeSet<Quantity> = BTreeSet::new();
-        let mut terms = 0;
+        let (mut terms, mut parts) = (0, 0);
         let within = |body: BodyId, partner: Option<BodyId>| {
             bodies.contains(&body) && !partner.is_some_and(|partner| bodies.contains(&partner))
         };
@@ -200,23 +285,18 @@ impl Builder<'_> {
             all.extend(force.unknown);
             let mut any = false;
             for (values, sums) in [(&self.values, &mut factors), (&self.moved, &mut moved)] {
-                let turn = force.turn.value(&|atom| self.atom_at(atom, values));
-                let unit = exact_unit(turn) * force.sign;
-                let part = match &kind {
-                    Kind::Forces(Axis::Horizontal) => unit.x,
-                    Kind::Forces(Axis::Vertical) => unit.y,
-                    Kind::Moments(spot) => moment(
-                        self.system.point(spot, values),
-                        self.system.point(&force.at, values),
-                        unit,
-                    ),
-                };
+                let part = self.weight_in(&kind, force, values);
                 any |= part.abs() > NONE;
                 if let Some(unknown) = force.unknown {
-                    *sums.entry(unknown).or_default() += part * self.share(force, values);
+                    let share = self.share(&force.size, force.unknown, values);
+                    *sums.entry(unknown).or_default() += part * share;
                 }
             }
             terms += usize::from(any);
+            if any && !matches!(kind, Kind::Moments(_)) {
+                let whole = self.weight_in(&kind, force, &self.values).abs() > 1.0 - NONE;
+                parts += usize::from(!whole);
+            }
         }
         for twist in &self.twists {
             if !within(twist.body, twist.partner) {
@@ -224,22 +304,34 @@ impl Builder<'_> {
             }
             all.extend(twist.unknown);
             if let (Kind::Moments(_), Some(unknown)) = (&kind, twist.unknown) {
-                *factors.entry(unknown).or_default() += twist.sign;
-                *moved.entry(unknown).or_default() += twist.sign;
+                for (values, sums) in [(&self.values, &mut factors), (&self.moved, &mut moved)] {
+                    let share = self.share(&twist.size, twist.unknown, values);
+                    *sums.entry(unknown).or_default() += twist.sign * share;
+                }
             }
             terms += usize::from(matches!(kind, Kind::Moments(_)));
         }
         factors.retain(|unknown, factor| {
             factor.abs() > NONE || moved.get(unknown).is_some_and(|moved| moved.abs() > NONE)
         });
-        let forces = matches!(kind, Kind::Forces(_));
-        let cost =
-            terms as f64 + 2.0 * (bodies.len() as f64 - 1.0) + if forces { 0.0 } else { 1.5 }
-                - 0.1 * (all.len() - factors.len()) as f64;
+        let removed = all.into_iter().filter(|one| !factors.contains_key(one));
+        let removed: Vec<Quantity> = removed.collect();
+        if let Some((sought, _)) = self.working.sought
+            && let Some(slope) = self.sought_slope(&kind, &within)
+        {
+            factors.insert(sought, slope);
+        }
+        let own = match kind {
+            Kind::Forces(_) => 0.0,
+            Kind::Tilted { .. } => TILTED,
+            Kind::Moments(_) => MOMENTS,
+        };
+        let cost = terms as f64 + PART * parts as f64 + 2.0 * (bodies.len() as f64 - 1.0) + own
+            - 0.1 * removed.len() as f64;
         Candidate {
             kind,
             bodies: bodies.to_vec(),
-            removed: all.len() - factors.len(),
+            removed,
             factors,
             cost,
         }
@@ -253,8 +345,12 @@ fn exact_unit(turn: f64) -> Vector {
     Vector::new(clean(unit.x), clean(unit.y))
 }
 
-/// The cheapest balance with one open unknown.
-fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen> {
+/// The cheapest balance with one open unknown; `extra` is what it costs beside for that unknown.
+fn single(
+    candidates: &[Candidate],
+    open: &BTreeSet<Quantity>,
+    extra: &dyn Fn(&Candidate, Quantity) -> f64,
+) -> Option<Chosen> {
     let left = |candidate: &Candidate| -> Vec<Quantity> {
         candidate
             .factors
@@ -266,7 +362,13 @@ fn single(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<Chosen>
     candidates
         .iter()
         .filter(|candidate| left(candidate).len() == 1)
-        .min_by(|one, other| one.cost.total_cmp(&other.cost))
+        .min_by(|one, other| {
+            let cost = |one: &Candidate| {
+                let unknown = left(one).first().copied();
+                one.cost + unknown.map_or(0.0, |unknown| extra(one, unknown))
+            };
+            cost(one).total_cmp(&cost(other))
+        })
         .map(|candidate| Chosen {
             unknowns: left(candidate),
             candidates: vec![candidate.clone()],

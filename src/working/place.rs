@@ -2,6 +2,7 @@
 
 use super::angle::Turn;
 use super::build::Builder;
+use super::gather::gathered;
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Atom, Axis, Formula, difference, place_length};
 use crate::problem::{GivenId, Place, Reference, Side, Upright};
@@ -12,9 +13,9 @@ use crate::units::Dimension;
 #[derive(Clone, Debug)]
 pub(super) struct Run {
     /// +1, or −1 against the turn; a multiple where a coordinate says one.
-    factor: f64,
-    length: Expression,
-    turn: Turn,
+    pub(super) factor: f64,
+    pub(super) length: Expression,
+    pub(super) turn: Turn,
 }
 
 /// A size with its sign, as a formula that is positive at the printed values.
@@ -36,7 +37,7 @@ impl Builder<'_> {
                     _ => None,
                 }
             }
-            Spot::Origin | Spot::At { .. } => None,
+            Spot::Origin | Spot::At { .. } | Spot::Centroid(_) => None,
         }
     }
 
@@ -67,14 +68,15 @@ impl Builder<'_> {
     }
 
     /// The way from the origin to a spot.
-    fn runs(&mut self, spot: &Spot, depth: usize) -> Vec<Run> {
+    pub(super) fn runs(&mut self, spot: &Spot, depth: usize) -> Vec<Run> {
         match spot {
             Spot::Origin => Vec::new(),
             Spot::At { x, y } => {
-                let mut runs = coordinate_runs(x, 0.0);
-                runs.extend(coordinate_runs(y, 90.0));
+                let mut runs = self.coordinate_runs(x, 0.0);
+                runs.extend(self.coordinate_runs(y, 90.0));
                 runs
             }
+            Spot::Centroid(weight) => self.centroid_runs(*weight, depth),
             Spot::On { .. } | Spot::Resultant(_) => {
                 let Some((body, leg, distance)) = self.on_leg(spot) else {
                     return Vec::new();
@@ -111,6 +113,23 @@ impl Builder<'_> {
         }
     }
 
+    /// The ways along an axis that a coordinate tells; the size of a negative one is told.
+    fn coordinate_runs(&self, coordinate: &Coordinate, degrees: f64) -> Vec<Run> {
+        let run = |(factor, given): &(f64, GivenId)| {
+            let length = Formula::given(*given);
+            let (factor, length) = match self.values.get(given.0) {
+                Some(value) if *value < 0.0 => (-factor, Formula::Absolute(Box::new(length))),
+                _ => (*factor, length),
+            };
+            Run {
+                factor,
+                length,
+                turn: Turn::fixed(degrees),
+            }
+        };
+        coordinate.0.iter().map(run).collect()
+    }
+
     /// The way from a pivot to a spot, runs there and back left out.
     pub(super) fn way(&mut self, pivot: &Spot, spot: &Spot) -> Vec<Run> {
         let mut runs = self.runs(spot, 0);
@@ -134,11 +153,28 @@ impl Builder<'_> {
                 };
                 let mut parts = flat(signed(same));
                 parts.extend(flat(signed(&run)));
-                same.length = Formula::Sum(positive_first(parts));
-                same.factor = 1.0;
+                let terms = gathered(parts.into_iter().map(|part| (1.0, part)).collect());
+                (same.factor, same.length) = match &terms[..] {
+                    [] => (0.0, Formula::Number(0.0)),
+                    [(sign, only)] => (*sign, only.clone()),
+                    _ => {
+                        let signed = |(sign, one): (f64, Expression)| {
+                            if sign < 0.0 { opposite(one) } else { one }
+                        };
+                        let terms = terms.into_iter().map(signed).collect();
+                        (1.0, Formula::Sum(positive_first(terms)))
+                    }
+                };
             }
         }
-        kept.retain(|run| run.factor != 0.0);
+        // Whatever the numbers, some lengths take each other away.
+        kept.retain(|run| {
+            let vanishes = |moved: bool| {
+                let length = self.number(&run.length, moved);
+                length.is_some_and(|length| length.abs() < 1e-12)
+            };
+            run.factor != 0.0 && !(vanishes(false) && vanishes(true))
+        });
         for run in &mut kept {
             // A difference is told with the greater length first.
             if let Formula::Sum(parts) = &run.length
@@ -166,10 +202,7 @@ impl Builder<'_> {
             if side == 0.0 {
                 continue;
             }
-            let length = match run.factor.abs() {
-                1.0 => run.length.clone(),
-                factor => Formula::Number(factor).times(run.length.clone()),
-            };
+            let length = multiple(run.factor.abs(), run.length.clone());
             let amount = match (level, axis) {
                 (true, _) => length,
                 (false, Axis::Horizontal) => length.times(slope.angle.cosine()),
@@ -198,19 +231,21 @@ impl Builder<'_> {
             return None;
         }
         let sign = if here < 0.0 { -1.0 } else { 1.0 };
-        let mut flipped: Vec<Expression> = Vec::new();
+        let mut flat_parts: Vec<Signed> = Vec::new();
         for (side, amount) in parts {
-            let negative = side * sign < 0.0;
-            match (negative, amount) {
-                (false, Formula::Sum(inner)) => flipped.extend(inner),
-                (true, Formula::Sum(inner)) => {
-                    flipped.extend(inner.into_iter().map(opposite));
-                }
-                (false, amount) => flipped.push(amount),
-                (true, amount) => flipped.push(opposite(amount)),
+            match amount {
+                Formula::Sum(inner) => flat_parts.extend(inner.into_iter().map(|one| (side, one))),
+                amount => flat_parts.push((side, amount)),
             }
         }
-        let mut flipped = positive_first(flipped);
+        let terms = gathered(flat_parts).into_iter().map(|(side, amount)| {
+            if side * sign < 0.0 {
+                opposite(amount)
+            } else {
+                amount
+            }
+        });
+        let mut flipped = positive_first(terms.collect());
         let amount = match flipped.len() {
             1 => flipped.remove(0),
             _ => Formula::Sum(flipped),
@@ -364,7 +399,7 @@ impl Builder<'_> {
 }
 
 /// A direction by its slope and its sides.
-fn sided(slope: &Turn, right: bool, up: bool) -> Turn {
+pub(super) fn sided(slope: &Turn, right: bool, up: bool) -> Turn {
     match (right, up) {
         (true, true) => slope.clone(),
         (false, true) => Turn::fixed(180.0).plus(-1.0, slope),
@@ -373,16 +408,16 @@ fn sided(slope: &Turn, right: bool, up: bool) -> Turn {
     }
 }
 
-fn coordinate_runs(coordinate: &Coordinate, degrees: f64) -> Vec<Run> {
-    coordinate
-        .0
-        .iter()
-        .map(|(factor, given)| Run {
-            factor: *factor,
-            length: Formula::given(*given),
-            turn: Turn::fixed(degrees),
-        })
-        .collect()
+/// So many times a length: a half of it as L/2.
+pub(super) fn multiple(factor: f64, length: Expression) -> Expression {
+    let parts = libm::round(1.0 / factor);
+    match factor {
+        1.0 => length,
+        factor if (2.0..=12.0).contains(&parts) && (factor * parts - 1.0).abs() < 1e-12 => {
+            length.over(Formula::Number(parts))
+        }
+        factor => Formula::Number(factor).times(length),
+    }
 }
 
 fn flat(formula: Expression) -> Vec<Expression> {
@@ -396,7 +431,7 @@ fn flat(formula: Expression) -> Vec<Expression> {
     }
 }
 
-fn opposite(formula: Expression) -> Expression {
+pub(super) fn opposite(formula: Expression) -> Expression {
     match formula {
         Formula::Negative(inner) => *inner,
         other => Formula::Negative(Box::new(other)),
@@ -404,7 +439,7 @@ fn opposite(formula: Expression) -> Expression {
 }
 
 /// Terms with a plus before those with a minus, in their order.
-fn positive_first(parts: Vec<Expression>) -> Vec<Expression> {
+pub(super) fn positive_first(parts: Vec<Expression>) -> Vec<Expression> {
     let (negative, mut positive): (Vec<_>, Vec<_>) = parts
         .into_iter()
         .partition(|part| matches!(part, Formula::Negative(_)));

@@ -1,27 +1,47 @@
 //! A working as a person writes it on the board.
 
 use super::evaluate::Numbers;
-use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
-use crate::key::{Atom, Binding, two_sides, written};
-use crate::system::{ActId, Spot, System};
-use crate::units::{value_text, with_minus};
-
-/// A value below this share of another of its kind is left over from rounding.
-const DUST: f64 = 1e-12;
+use super::{Balance, Expression, Kind, Meaning, Named, Quantity, Rule, Section, Working};
+use crate::key::{Atom, Axis, Binding, two_sides, written};
+use crate::plane::Vector;
+use crate::problem::GivenId;
+use crate::system::{ActId, HoldKind, Spot, System, When};
+use crate::units::{Dimension, value_text, with_minus};
 
 /// One line of a working, told.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Told {
+    /// A centre of mass is worked out: the noun of its lamina.
+    Centre {
+        /// The noun.
+        noun: String,
+        /// True if the lamina's axes are those of its first leg.
+        along_leg: bool,
+    },
+    /// A piece of a lamina.
+    Piece {
+        /// Its noun.
+        noun: String,
+        /// True if it is taken away.
+        hole: bool,
+    },
+    /// The sums over the pieces of a lamina.
+    Whole,
     /// A stage begins: the moments or forces of which bodies, about which spot.
     Stage {
         /// How its first balance is taken.
         kind: Kind,
         /// The nouns of its bodies.
         bodies: Vec<String>,
-        /// How many unknowns of these bodies the balance does not hold.
-        removed: usize,
+        /// The names of unknowns of these bodies that have no moment about the spot.
+        removed: Vec<String>,
         /// How many balances are taken together.
         together: usize,
+    },
+    /// A given that a sum is made of: `x_2 = 0.45 m`.
+    Given {
+        /// Name and value.
+        text: String,
     },
     /// A quantity: what it is, and `W_b = m_b·g = 42 kg·9.8 m/s² = 412 N`.
     Quantity {
@@ -29,6 +49,8 @@ pub enum Told {
         meaning: Meaning,
         /// Name, formula in names, in numbers, value.
         text: String,
+        /// Of a part of an unknown force, or of an unknown couple: which way it acts.
+        sense: Option<Sense>,
     },
     /// A balance, in names and in numbers.
     Balance {
@@ -37,8 +59,63 @@ pub enum Told {
         /// In numbers, the unknowns as names.
         numbers: String,
     },
+    /// The condition of what is sought is told.
+    Condition(When),
+    /// Three forces act: their names and what makes them, nothing for a resultant.
+    Three(Vec<(String, String)>),
+    /// Given forces are added into one.
+    Resultant {
+        /// The name of their sum.
+        sum: String,
+        /// The name of its distance from another force, and of that force, where it acts elsewhere.
+        from: Option<(String, String)>,
+    },
+    /// The lines of three forces meet: the name of the force whose direction that gives, and where
+    /// it acts.
+    Meeting {
+        /// The force.
+        open: String,
+        /// Where it acts.
+        from: Spot,
+        /// The name of the point.
+        point: &'static str,
+    },
+    /// The angles of the triangle of forces.
+    Angles,
+    /// One of them: the force opposite to it, and the angle.
+    Angle {
+        /// The force.
+        opposite: String,
+        /// Name, formula, value.
+        text: String,
+    },
+    /// The rule of sines.
+    Sines,
+    /// The rule of cosines.
+    Cosines,
+    /// Parts of a force that was found as a whole.
+    Parts,
     /// The results begin.
     Results,
+}
+
+/// Which way a found force or couple acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sense {
+    /// To the right.
+    Right,
+    /// To the left.
+    Left,
+    /// Upwards.
+    Up,
+    /// Downwards.
+    Down,
+    /// Anticlockwise.
+    Anticlockwise,
+    /// Clockwise.
+    Clockwise,
+    /// Along its line, against the way in which the line is told.
+    Reverse,
 }
 
 /// Every line of a working.
@@ -51,7 +128,18 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
             gravity: system.gravity(),
         },
     };
-    let mut lines = Vec::new();
+    let before: Vec<Quantity> = working.sought.iter().map(|(sought, _)| *sought).collect();
+    let mut lines = teller.centres(&before);
+    let when = system.parts().sought.as_ref().map(|sought| sought.when);
+    let condition = when.map(Told::Condition);
+    if working.sought.is_some() || !working.conditions.is_empty() {
+        lines.extend(condition.clone());
+    }
+    for condition in &working.conditions {
+        lines.extend(teller.quantity(*condition, &teller.all_open()));
+    }
+    lines.extend(teller.triangle());
+    let mut is_found = false;
     for stage in &working.stages {
         let Some(first) = stage.balances.first() else {
             continue;
@@ -64,28 +152,54 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
                 .filter_map(|body| system.parts().bodies.get(body.0))
                 .map(|body| body.noun.clone())
                 .collect(),
-            removed: stage.removed,
+            removed: teller.symbols(&stage.removed),
             together: stage.balances.len(),
         });
+        let mut open = stage.unknowns.clone();
+        if !is_found {
+            open.extend(&before);
+        }
+        is_found |= before.iter().any(|sought| stage.unknowns.contains(sought));
+        let open = &open[..];
         for need in &stage.needs {
-            lines.extend(teller.quantity(*need, &stage.unknowns));
+            lines.extend(teller.quantity(*need, open));
         }
         for balance in &stage.balances {
-            let open = &stage.unknowns;
             lines.push(Told::Balance {
                 names: teller.balance(balance, &|formula| teller.names(formula)),
                 numbers: teller.balance(balance, &|formula| teller.in_numbers(formula, open)),
             });
         }
         for unknown in &stage.unknowns {
-            lines.extend(teller.quantity(*unknown, &[]));
+            let found = teller.quantity(*unknown, &[]);
+            // A balance of two terms may say it already.
+            if let (Some(Told::Balance { names, numbers }), Some(Told::Quantity { text, .. })) =
+                (lines.last(), &found)
+                && text.starts_with(numbers.as_str())
+            {
+                let said = Told::Given {
+                    text: format!("{names},"),
+                };
+                let only_names = names != numbers;
+                lines.pop();
+                lines.extend(only_names.then_some(said));
+            }
+            lines.extend(found);
         }
     }
-    if !working.results.is_empty() {
-        lines.push(Told::Results);
-    }
-    for result in &working.results {
-        lines.extend(teller.quantity(*result, &[]));
+    let is_sought = |result: &Quantity| {
+        let named = working.named(*result);
+        named.is_some_and(|named| named.meaning == Meaning::Sought)
+    };
+    let (sought, rest): (Vec<Quantity>, Vec<Quantity>) =
+        working.results.iter().partition(|result| is_sought(result));
+    for (head, results) in [(condition, sought), (Some(Told::Results), rest)] {
+        if !results.is_empty() {
+            lines.extend(head);
+        }
+        for result in results {
+            lines.extend(teller.quantity(result, &[]));
+        }
     }
     lines
 }
@@ -117,53 +231,252 @@ struct Teller<'a> {
 }
 
 impl Teller<'_> {
-    /// A quantity's value; what is only the dust of rounding is zero.
-    fn value(&self, id: Quantity) -> Option<f64> {
-        let of = |id| {
-            self.working
-                .value(id, self.numbers.values, self.numbers.gravity)
-        };
-        let (value, dimension) = (of(id)?, self.working.named(id)?.dimension);
-        let count = self.working.quantities.len();
-        let larger = (0..count)
-            .map(Quantity)
-            .filter(|other| {
-                let named = self.working.named(*other);
-                named.is_some_and(|named| named.dimension == dimension)
-            })
-            .filter_map(of)
-            .any(|other| value.abs() < DUST * other.abs());
-        Some(if larger { 0.0 } else { value })
-    }
-
     fn quantity(&self, id: Quantity, open: &[Quantity]) -> Option<Told> {
         let named = self.working.named(id)?;
-        let value = self.value(id)?;
+        let value = self
+            .working
+            .value(id, self.numbers.values, self.numbers.gravity)?;
         let shown = named.symbol.shown();
+        let value = self.settled(value, named.dimension);
+        let sense = self.sense(named, value);
         let value = value_text(value, named.dimension, self.system.figures());
         let text = match &named.rule {
             Rule::Formula(formula) => {
                 let rests = self.rests_on(formula, open);
                 let (names, numbers) = (self.names(formula), self.in_numbers(formula, open));
                 let mut text = format!("{shown} = {names}");
+                if matches!(formula, Expression::Number(_)) {
+                    return Some(Told::Quantity {
+                        meaning: named.meaning,
+                        text,
+                        sense: None,
+                    });
+                }
                 if numbers != names {
                     text.push_str(&format!(" = {numbers}"));
                 }
-                if !rests && numbers != value {
+                let is_given = matches!(formula, Expression::Atom(Atom::Given(_)));
+                if !rests && !is_given && numbers != value {
                     text.push_str(&format!(" = {value}"));
                 }
                 text
             }
-            Rule::Solved(_) => format!("{shown} = {value}"),
+            Rule::Solved(_) | Rule::Given(_) => format!("{shown} = {value}"),
         };
         Some(Told::Quantity {
             meaning: named.meaning,
             text,
+            sense,
         })
+    }
+
+    /// A value without the dust of rounding: what is nothing beside the largest of its kind.
+    fn settled(&self, value: f64, dimension: Dimension) -> f64 {
+        let numbers = &self.numbers;
+        let largest = || {
+            let quantities = self.working.quantities.iter().enumerate();
+            quantities
+                .filter(|(_, named)| named.dimension == dimension)
+                .filter_map(|(index, _)| {
+                    let id = Quantity(index);
+                    self.working.value(id, numbers.values, numbers.gravity)
+                })
+                .fold(0.0_f64, |most, one| most.max(one.abs()))
+        };
+        let forces = [Dimension::FORCE, Dimension::MOMENT].contains(&dimension);
+        // Only what is small in its unit can be dust.
+        if forces && value.abs() < 1e-3 && value.abs() < 1e-9 * largest() {
+            0.0
+        } else {
+            value
+        }
+    }
+
+    /// The centres of mass, piece by piece.
+    fn centres(&self, open: &[Quantity]) -> Vec<Told> {
+        let mut lines = Vec::new();
+        for centre in &self.working.centres {
+            let ActId::Weight(weight) = centre.act else {
+                continue;
+            };
+            let (Some(lamina), Some(found)) = (
+                self.system.lamina(weight),
+                self.system.parts().weights.get(weight),
+            ) else {
+                continue;
+            };
+            lines.push(Told::Centre {
+                noun: found.noun.clone(),
+                along_leg: self.system.leg(found.body, 0).is_some(),
+            });
+            for (piece, known) in lamina.pieces.iter().zip(&centre.pieces) {
+                lines.push(Told::Piece {
+                    noun: piece.noun.clone(),
+                    hole: piece.hole,
+                });
+                for one in known {
+                    match one {
+                        Expression::Atom(Atom::Step(id)) => lines.extend(self.quantity(*id, open)),
+                        Expression::Atom(atom) => lines.push(Told::Given {
+                            text: format!("{} = {}", self.names(one), self.number(*atom, open).0),
+                        }),
+                        _ => {}
+                    }
+                }
+            }
+            lines.push(Told::Whole);
+            for sum in &centre.sums {
+                lines.extend(self.quantity(*sum, open));
+            }
+        }
+        lines
+    }
+
+    /// Every unknown: a condition is told before any is found.
+    fn all_open(&self) -> Vec<Quantity> {
+        let stages = self.working.stages.iter();
+        stages.flat_map(|stage| stage.unknowns.clone()).collect()
+    }
+
+    /// The parts of a working by the triangle of forces.
+    fn triangle(&self) -> Vec<Told> {
+        let mut told = Vec::new();
+        for section in &self.working.triangle {
+            let (head, lines) = match section {
+                Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
+                Section::Resultant { sum, from, lines } => {
+                    let (sum, from) = (sum.clone(), from.clone());
+                    (Told::Resultant { sum, from }, &lines[..])
+                }
+                Section::Meeting {
+                    open,
+                    from,
+                    point,
+                    lines,
+                } => {
+                    let (open, from, point) = (open.clone(), from.clone(), *point);
+                    (Told::Meeting { open, from, point }, &lines[..])
+                }
+                Section::Angles(angles) => {
+                    told.push(Told::Angles);
+                    told.extend(
+                        angles
+                            .iter()
+                            .map(|(angle, opposite)| self.angle(angle, opposite)),
+                    );
+                    continue;
+                }
+                Section::Cosines(lines) => (Told::Cosines, &lines[..]),
+                Section::Sines { pairs, lines } => {
+                    told.push(Told::Sines);
+                    told.push(self.rule_of_sines(pairs));
+                    told.extend(lines.iter().filter_map(|line| self.quantity(*line, &[])));
+                    continue;
+                }
+                Section::Parts(lines) => (Told::Parts, &lines[..]),
+            };
+            told.push(head);
+            for line in lines {
+                self.needs_of(*line, &mut told);
+                told.extend(self.quantity(*line, &[]));
+            }
+        }
+        told
+    }
+
+    /// Weights and resultants that a line of the triangle rests on, each told once.
+    fn needs_of(&self, line: Quantity, told: &mut Vec<Told>) {
+        let Some(Rule::Formula(formula)) = self.working.named(line).map(|named| &named.rule) else {
+            return;
+        };
+        for id in formula.inputs() {
+            let need = self.quantity(id, &[]);
+            if !self.is_of_triangle(id) && need.as_ref().is_some_and(|need| !told.contains(need)) {
+                self.needs_of(id, told);
+                told.extend(need);
+            }
+        }
+    }
+
+    /// True for a quantity that a section of the triangle tells itself.
+    fn is_of_triangle(&self, id: Quantity) -> bool {
+        self.working.triangle.iter().any(|section| match section {
+            Section::Angles(angles) => angles
+                .iter()
+                .any(|(angle, _)| *angle == Expression::step(id)),
+            Section::Three { lines, .. }
+            | Section::Resultant { lines, .. }
+            | Section::Cosines(lines)
+            | Section::Parts(lines)
+            | Section::Meeting { lines, .. }
+            | Section::Sines { lines, .. } => lines.contains(&id),
+        })
+    }
+
+    fn angle(&self, angle: &Expression, opposite: &str) -> Told {
+        let text = match angle {
+            Expression::Atom(Atom::Step(id)) => match self.quantity(*id, &[]) {
+                Some(Told::Quantity { text, .. }) => text,
+                _ => self.names(angle),
+            },
+            Expression::Atom(atom) => {
+                format!("{} = {}", self.names(angle), self.number(*atom, &[]).0)
+            }
+            other => self.names(other),
+        };
+        let opposite = opposite.to_owned();
+        Told::Angle { opposite, text }
+    }
+
+    /// `R/sin α = T/sin β = H/sin γ`.
+    fn rule_of_sines(&self, pairs: &[(Expression, Expression)]) -> Told {
+        let side = |(side, angle): &(Expression, Expression)| {
+            let sine = Expression::Sine(Box::new(angle.clone()));
+            self.names(&side.clone().over(sine))
+        };
+        let text = pairs.iter().map(side).collect::<Vec<_>>().join(" = ");
+        Told::Given { text }
+    }
+
+    /// Which way an unknown acts that was found with this value.
+    fn sense(&self, named: &Named, value: f64) -> Option<Sense> {
+        if !matches!(named.rule, Rule::Solved(_)) || value == 0.0 {
+            return None;
+        }
+        let along = |way: Vector| match (way.x, way.y) {
+            (x, 0.0) => Some(if x > 0.0 { Sense::Right } else { Sense::Left }),
+            (0.0, y) => Some(if y > 0.0 { Sense::Up } else { Sense::Down }),
+            _ => None,
+        };
+        match named.meaning {
+            Meaning::Component(_, Axis::Horizontal) => along(Vector::new(value, 0.0)),
+            Meaning::Component(_, Axis::Vertical) => along(Vector::new(0.0, value)),
+            Meaning::Couple(_) if value > 0.0 => Some(Sense::Anticlockwise),
+            Meaning::Couple(_) => Some(Sense::Clockwise),
+            Meaning::Force(ActId::Hold(_)) if value < 0.0 => Some(Sense::Reverse),
+            Meaning::FrictionNeeded(ActId::Hold(index)) => {
+                let hold = self.system.parts().holds.get(index)?;
+                let (HoldKind::Rough { push, .. } | HoldKind::Base { push, .. }) = &hold.kind
+                else {
+                    return None;
+                };
+                let push = self.system.unit(push, &hold.at, self.numbers.values);
+                along(push.quarter_turn() * value)
+            }
+            _ => None,
+        }
+    }
+
+    fn symbols(&self, quantities: &[Quantity]) -> Vec<String> {
+        let named = quantities.iter().filter_map(|one| self.working.named(*one));
+        named.map(|named| named.symbol.shown()).collect()
     }
 
     /// True if a formula rests on one of these, directly or through others.
     fn rests_on(&self, formula: &Expression, open: &[Quantity]) -> bool {
+        if self.holds_sought(formula, open) {
+            return true;
+        }
         formula.inputs().iter().any(|id| {
             open.contains(id)
                 || match self.working.named(*id).map(|named| &named.rule) {
@@ -171,6 +484,22 @@ impl Teller<'_> {
                     _ => false,
                 }
         })
+    }
+
+    /// True if what is sought stands in a formula itself while it is open.
+    fn holds_sought(&self, formula: &Expression, open: &[Quantity]) -> bool {
+        match formula {
+            Expression::Atom(Atom::Given(id)) => self.is_sought(*id, open),
+            other => {
+                let mut children = other.children().into_iter();
+                children.any(|child| self.holds_sought(child, open))
+            }
+        }
+    }
+
+    fn is_sought(&self, id: GivenId, open: &[Quantity]) -> bool {
+        let sought = self.working.sought;
+        sought.is_some_and(|(quantity, given)| given == id && open.contains(&quantity))
     }
 
     fn names(&self, formula: &Expression) -> String {
@@ -192,6 +521,9 @@ impl Teller<'_> {
 
     fn number(&self, atom: Atom<Quantity>, open: &[Quantity]) -> (String, bool) {
         match atom {
+            Atom::Given(id) if self.is_sought(id, open) => {
+                (self.system.given(id).symbol.shown(), true)
+            }
             Atom::Given(id) => {
                 let given = self.system.given(id);
                 let printed = self.numbers.values.get(id.0) == Some(&given.value);
@@ -220,7 +552,11 @@ impl Teller<'_> {
                     let (text, binding) = written(formula, &|atom| self.number(atom, open), false);
                     return (text, binding >= Binding::Product);
                 }
-                let value = self.value(id).unwrap_or(f64::NAN);
+                let value = self
+                    .working
+                    .value(id, self.numbers.values, self.numbers.gravity)
+                    .unwrap_or(f64::NAN);
+                let value = self.settled(value, named.dimension);
                 let text = value_text(value, named.dimension, self.system.figures());
                 (text, value >= 0.0)
             }

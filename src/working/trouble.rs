@@ -13,6 +13,18 @@ pub enum Underivable {
         /// The name of the unknown.
         unknown: String,
     },
+    /// There is no triangle of forces.
+    NoTriangle {
+        /// Why.
+        why: &'static str,
+    },
+    /// More than three forces act, so they form no triangle.
+    TooManyForces {
+        /// How many, parallel and concurrent given ones counted as one.
+        count: usize,
+    },
+    /// The three forces are parallel, so they form no triangle.
+    Parallel,
     /// No order of balances was found that gives every unknown.
     NoOrder,
 }
@@ -23,6 +35,9 @@ impl Underivable {
         match self {
             Underivable::Unsolvable(trouble) => trouble.code(),
             Underivable::PivotOnLine { .. } => "pivot-on-line",
+            Underivable::NoTriangle { .. } => "no-triangle",
+            Underivable::TooManyForces { .. } => "too-many-forces",
+            Underivable::Parallel => "parallel-forces",
             Underivable::NoOrder => "no-order",
         }
     }
@@ -36,6 +51,18 @@ impl fmt::Display for Underivable {
                 formatter,
                 "the pivot lies on the line of {unknown}, so moments about it say nothing of \
                  {unknown}; take another pivot"
+            ),
+            Underivable::NoTriangle { why } => {
+                write!(formatter, "there is no triangle of forces here: {why}")
+            }
+            Underivable::TooManyForces { count } => write!(
+                formatter,
+                "the triangle of forces is for three forces, and {count} act on the body; take \
+                 another method"
+            ),
+            Underivable::Parallel => write!(
+                formatter,
+                "the three forces are parallel, so they form no triangle; take moments"
             ),
             Underivable::NoOrder => write!(
                 formatter,

@@ -2,8 +2,9 @@
 
 use leverwright::problem::{Given, GivenId, Place, Reference, Side, Upright};
 use leverwright::system::{
-    ActId, Asked, Bearing, Body, BodyId, Coordinate, Cord, CordEnd, Friction, Hold, HoldKind, Leg,
-    Load, LoadKind, Parts, Sought, Spot, System, Turning, Weight, When,
+    ActId, Asked, Bearing, Body, BodyId, Coordinate, Cord, CordEnd, Facing, Friction, Hold,
+    HoldKind, Lamina, LaminaMass, Leg, Load, LoadKind, Parts, Piece, Shape, Sought, Spot, System,
+    Turning, Weight, WeightKind, When,
 };
 use leverwright::text::Symbol;
 use leverwright::units::Dimension;
@@ -22,6 +23,9 @@ const COUPLE: Kind = ("C", Dimension::MOMENT, 1.0, 90.0, "N m");
 const SPREAD: Kind = ("q", Dimension::FORCE_A_LENGTH, 1.0, 90.0, "N/m");
 const SLOPE: Kind = ("θ", Dimension::ANGLE, 0.1, 1.5, "rad");
 const TURN: Kind = ("φ", Dimension::ANGLE, 1.6, 3.1, "rad");
+const RADIUS: Kind = ("r", Dimension::LENGTH, 0.05, 0.2, "m");
+const INSIDE: Kind = ("u", Dimension::LENGTH, 0.3, 0.7, "m");
+const DENSITY: Kind = ("σ", Dimension::MASS_PER_AREA, 1.0, 30.0, "kg/m²");
 const COEFFICIENT: Kind = ("μ", Dimension::NUMBER, 0.05, 1.2, "");
 
 struct Draw {
@@ -221,7 +225,7 @@ impl Draw {
                 noun: format!("body \"{index}\""),
                 start,
                 legs: Vec::new(),
-                knot: self.below(4) == 0,
+                knot: false,
             });
             for _ in 0..self.below(4) {
                 let length = self.given(LEG);
@@ -320,6 +324,72 @@ impl Draw {
         }
     }
 
+    fn weight(&mut self, bodies: &[Body]) -> WeightKind {
+        if self.below(3) > 0 {
+            return WeightKind::Point {
+                at: self.spot(bodies),
+                mass: self.given(MASS),
+            };
+        }
+        let sheet = Shape::Rectangle {
+            width: self.given(LEG),
+            height: self.given(LEG),
+        };
+        let mut pieces = vec![self.piece(sheet, Coordinate::default())];
+        let one = |given| Coordinate(vec![(1.0, given)]);
+        match self.below(3) {
+            0 => {
+                // It fits into every sheet that is drawn.
+                let radius = self.given(RADIUS);
+                let x = one(self.given(INSIDE));
+                let mut hole = self.piece(Shape::Disc { radius }, x);
+                (hole.y, hole.hole) = (one(self.given(INSIDE)), true);
+                pieces.push(hole);
+                let mass = match self.coin() {
+                    true => LaminaMass::Whole(self.given(MASS)),
+                    false => LaminaMass::PerArea(self.given(DENSITY)),
+                };
+                WeightKind::Lamina(Lamina { pieces, mass })
+            }
+            which => {
+                let shape = match which {
+                    1 => Shape::Semicircle {
+                        radius: self.given(RADIUS),
+                    },
+                    _ if self.coin() => Shape::QuarterCircle {
+                        radius: self.given(RADIUS),
+                    },
+                    _ => Shape::Triangle {
+                        width: self.given(LEG),
+                        height: self.given(LEG),
+                        apex: self.place(),
+                    },
+                };
+                let x = self.coordinate();
+                let mut more = self.piece(shape, x);
+                more.points = self.pick(&[Facing::Up, Facing::Left, Facing::Down, Facing::Right]);
+                pieces.push(more);
+                for piece in &mut pieces {
+                    piece.mass = Some(self.given(MASS));
+                }
+                let mass = LaminaMass::OfPieces;
+                WeightKind::Lamina(Lamina { pieces, mass })
+            }
+        }
+    }
+
+    fn piece(&mut self, shape: Shape, x: Coordinate) -> Piece {
+        Piece {
+            noun: "piece".to_owned(),
+            shape,
+            x,
+            y: Coordinate::default(),
+            points: Facing::Up,
+            hole: false,
+            mass: None,
+        }
+    }
+
     fn parts(&mut self) -> Parts {
         let bodies = self.bodies();
         let all: Vec<BodyId> = (0..bodies.len()).map(BodyId).collect();
@@ -329,8 +399,20 @@ impl Draw {
                 symbol: Symbol::new(format!("G_{index}")),
                 noun: "part".to_owned(),
                 body: *body,
-                at: self.spot(&bodies),
-                mass: self.given(MASS),
+                kind: self.weight(&bodies),
+            });
+        }
+        let with_ring = self.below(3) == 0;
+        if with_ring {
+            // At a knot all forces act at one point.
+            weights.push(Weight {
+                symbol: Symbol::new("G_k"),
+                noun: "ring".to_owned(),
+                body: BodyId(bodies.len()),
+                kind: WeightKind::Point {
+                    at: Spot::Origin,
+                    mass: self.given(MASS),
+                },
             });
         }
         let mut loads: Vec<Load> = Vec::new();
@@ -341,8 +423,8 @@ impl Draw {
         let spread = loads
             .iter()
             .position(|load| matches!(load.kind, LoadKind::Spread { .. }));
-        if let Some(spread) = spread {
-            weights[0].at = Spot::Resultant(spread);
+        if let (Some(spread), WeightKind::Point { at, .. }) = (spread, &mut weights[0].kind) {
+            *at = Spot::Resultant(spread);
         }
         let mut cords = Vec::new();
         for index in 0..self.below(3) {
@@ -367,6 +449,15 @@ impl Draw {
         }
         let sought = self.sought(&cords, &holds);
         let asked = self.asked(&holds, sought.is_some());
+        let mut bodies = bodies;
+        if with_ring {
+            bodies.push(Body {
+                noun: "ring".to_owned(),
+                start: Spot::Origin,
+                legs: Vec::new(),
+                knot: true,
+            });
+        }
         Parts {
             title: "A {brace} of \"beams\"".to_owned(),
             statement: "Braces {L} {{m_1=}} }".to_owned(),
@@ -399,6 +490,7 @@ impl Draw {
                 limit: self.given(FORCE),
             },
             (2, _) => When::Vanishes(act),
+            (3, _) => When::Rests(BodyId(0)),
             _ => return None,
         };
         // A zero has no range about it.

@@ -61,7 +61,15 @@ const PLACES: &[(&str, &str)] = &[
     ("System", "/system"),
     ("Body", "/system/bodies/0"),
     ("Leg", "/system/bodies/0/legs/0"),
-    ("Weight", "/system/weights/0"),
+    ("PointWeight", "/system/weights/0"),
+    ("LaminaWeight", "/system/weights/1"),
+    ("LaminaWeight", "/system/weights/2"),
+    ("RectangleShape", "/system/weights/1/shapes/0"),
+    ("TriangleShape", "/system/weights/2/shapes/0"),
+    ("DiscShape", "/system/weights/1/shapes/1"),
+    ("RoundShape", "/system/weights/2/shapes/1"),
+    ("RoundShape", "/system/weights/2/shapes/2"),
+    ("Centroid", "/system/ropes/0/ends/1/at"),
     ("MassLoad", "/system/loads/0"),
     ("ForceLoad", "/system/loads/1"),
     ("CoupleLoad", "/system/loads/2"),
@@ -105,6 +113,7 @@ const CONDITIONS: &[(&str, &str)] = &[
     ("Vanishes", r#"{"vanishes": "T"}"#),
     ("Slips", r#"{"slips": "N", "coefficient": "0.4"}"#),
     ("Topples", r#"{"topples": "B"}"#),
+    ("Rests", r#"{"rests": "frame"}"#),
 ];
 
 const GUIDED: &str = include_str!("../lines/mast.json");
@@ -180,8 +189,11 @@ fn compare(file: &Value, kind: &str, pointer: &str) {
             .as_object_mut()
             .unwrap()
             .remove(field);
-        // One of mass and force must stand there, which the schema does not say.
-        if (kind, field.as_str()) == ("GuidedLoad", "mass") {
+        // One of mass and force, or one of the ways to tell a lamina's mass, must stand there, which the schema does not say.
+        if matches!(
+            (kind, field.as_str()),
+            ("GuidedLoad" | "LaminaWeight", "mass") | ("LaminaWeight", "mass_per_area")
+        ) {
             continue;
         }
         let object = pointer.trim_start_matches('/').replace('/', ".");

@@ -5,6 +5,7 @@
 #![allow(dead_code)]
 
 use super::guided::GuidedFile;
+use super::lamina::LaminaWeight;
 use super::terms::{Direction, Place, Quantity, Spot};
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -76,8 +77,16 @@ struct Leg {
 
 /// A body's own weight, or that of a part of it.
 #[derive(Deserialize, JsonSchema)]
+#[serde(untagged)]
+enum Weight {
+    Point(PointWeight),
+    Lamina(LaminaWeight),
+}
+
+/// A mass whose centre is told.
+#[derive(Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct Weight {
+struct PointWeight {
     symbol: Option<String>,
     noun: String,
     body: String,
@@ -344,6 +353,7 @@ enum When {
     Vanishes(Vanishes),
     Slips(Slips),
     Topples(Topples),
+    Rests(Rests),
 }
 
 /// A force has this size.
@@ -374,6 +384,13 @@ struct Slips {
 #[serde(deny_unknown_fields)]
 struct Topples {
     topples: String,
+}
+
+/// A body that is free to turn rests: no couple is needed to hold it.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Rests {
+    rests: String,
 }
 
 /// The words. In the statement, {L} prints a value and {L=} its name and value.

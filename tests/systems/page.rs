@@ -76,6 +76,20 @@ fn verif_the_beam_with_a_spread_load_of_the_page() {
     );
 }
 
+/// Own arithmetic: the centre of mass by areas; it hangs straight below the nail.
+#[test]
+fn verif_the_plate_with_a_hole_of_the_page() {
+    let system = shown("A plate with a hole");
+    let found = roots(&system, system.gravity()).expect("found");
+    let [root] = &found[..] else {
+        panic!("{} values", found.len());
+    };
+    let (sheet, hole) = (0.8 * 0.5, std::f64::consts::PI * 0.15 * 0.15);
+    let along = (sheet * 0.4 - hole * 0.6) / (sheet - hole);
+    let by_hand = (along / 0.25).atan();
+    assert!((root.value - by_hand).abs() < 1e-9, "{}", root.value);
+}
+
 /// Own arithmetic: the push of the wall is the coefficient times both weights.
 #[test]
 fn verif_the_ladder_about_to_slip_of_the_page() {

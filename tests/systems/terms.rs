@@ -48,6 +48,8 @@ pub(super) enum SoughtKind {
     Coefficient,
     Couple,
     Spread,
+    #[serde(rename = "mass_per_area")]
+    MassPerArea,
 }
 
 /// A value that differs from how it is printed; for programs that write files.
@@ -68,6 +70,7 @@ pub(super) enum Spot {
     On(OnLeg),
     At(Coordinates),
     Resultant(Resultant),
+    Centroid(Centroid),
 }
 
 #[derive(Deserialize, JsonSchema)]
@@ -99,6 +102,13 @@ pub(super) struct Coordinates {
 #[serde(deny_unknown_fields)]
 pub(super) struct Resultant {
     resultant: String,
+}
+
+/// The centre of mass of a lamina, by the name of its weight.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Centroid {
+    centroid: String,
 }
 
 #[derive(Deserialize, JsonSchema)]

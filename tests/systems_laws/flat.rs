@@ -138,6 +138,10 @@ impl Flat<'_> {
         let effect = &act.on[0];
         let size = match act.size {
             Size::Weight(mass) => self.values[mass.0] * self.system.gravity(),
+            Size::Lamina(weight) => {
+                let lamina = self.system.lamina(weight).unwrap();
+                lamina.mass(&self.values) * self.system.gravity()
+            }
             Size::Given(size) => self.values[size.0],
             Size::Spread {
                 length,

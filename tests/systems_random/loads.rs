@@ -2,7 +2,7 @@
 
 use super::maker::Maker;
 use leverwright::problem::Place;
-use leverwright::system::{Bearing, BodyId, Load, LoadKind, Spot, Turning, Weight};
+use leverwright::system::{Bearing, BodyId, Load, LoadKind, Spot, Turning, Weight, WeightKind};
 
 impl Maker<'_> {
     /// Own weights and loads of every body. Once in a hundred there are none at all.
@@ -44,8 +44,7 @@ impl Maker<'_> {
                 symbol,
                 noun: "own weight".to_owned(),
                 body,
-                at,
-                mass,
+                kind: WeightKind::Point { at, mass },
             });
         }
     }

@@ -5,6 +5,7 @@ use leverwright::problem::{GivenId, Place, Reference, Side, Upright};
 use leverwright::statics::{Unsolvable, solve_system};
 use leverwright::system::{
     Act, Bearing, BodyId, Coordinate, Friction, HoldKind, Load, LoadKind, Spot, System, Turning,
+    WeightKind,
 };
 use serde_json::{Map, Value, json};
 use std::cell::RefCell;
@@ -34,10 +35,13 @@ pub(crate) fn written(system: &System) -> Value {
     }
     let weights: Vec<Value> = (parts.weights.iter())
         .map(|weight| {
+            let WeightKind::Point { at, mass } = &weight.kind else {
+                unreachable!("no laminae are drawn");
+            };
             json!({
                 "symbol": weight.symbol.as_str(), "noun": weight.noun,
-                "body": writer.body(weight.body), "at": writer.spot(&weight.at),
-                "mass": writer.given(weight.mass),
+                "body": writer.body(weight.body), "at": writer.spot(at),
+                "mass": writer.given(*mass),
             })
         })
         .collect();
@@ -109,7 +113,7 @@ impl Writer<'_> {
                 "on": self.body(*body), "leg": leg, "at": self.place(*place),
             }),
             Spot::At { x, y } => json!({ "x": self.coordinate(x), "y": self.coordinate(y) }),
-            Spot::Resultant(_) => unreachable!("only loads act at a resultant"),
+            Spot::Resultant(_) | Spot::Centroid(_) => unreachable!("only loads act there"),
         }
     }
 

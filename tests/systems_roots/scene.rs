@@ -3,7 +3,7 @@
 use leverwright::problem::{Given, GivenId, Place};
 use leverwright::system::{
     Asked, Bearing, Body, BodyId, Cord, CordEnd, Hold, HoldKind, Leg, Load, LoadKind, Parts,
-    Sought, Spot, System, Weight, When,
+    Sought, Spot, System, Weight, WeightKind, When,
 };
 use leverwright::text::Symbol;
 use leverwright::units::Dimension;
@@ -121,8 +121,7 @@ impl Scene {
             symbol: Symbol::new(symbol),
             noun: "weight".to_owned(),
             body,
-            at,
-            mass,
+            kind: WeightKind::Point { at, mass },
         });
     }
 

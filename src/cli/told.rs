@@ -1,0 +1,174 @@
+//! The lines of a general working, as text.
+
+use crate::key::Axis;
+use crate::system::{ActId, HoldKind, System, When};
+use crate::text::{Slot, Words};
+use crate::working::{Kind, Sense, Told, spot_name};
+
+/// One line of a working with its end of line; headings stand to the left of what they head.
+pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
+    let heading = |key: &str, slots: &[(&str, Slot)]| format!("{}\n", words.say(key, slots));
+    let indented = |line: &str| format!("    {line}\n");
+    match line {
+        Told::Stage {
+            kind,
+            bodies,
+            removed,
+            together,
+        } => {
+            let stage = Stage {
+                kind,
+                bodies,
+                removed,
+                together,
+            };
+            stage.heading(system, words)
+        }
+        Told::Centre { noun, along_leg } => {
+            let key = match along_leg {
+                true => "solve.centre.leg",
+                false => "solve.centre",
+            };
+            heading(key, &[("noun", Slot::Word(noun))])
+        }
+        Told::Piece { noun, hole } => {
+            let key = if hole { "solve.hole" } else { "solve.piece" };
+            heading(key, &[("noun", Slot::Word(noun))])
+        }
+        Told::Whole => heading("solve.whole", &[]),
+        Told::Condition(when) => condition(system, when, words),
+        Told::Three(names) => {
+            let told = |(name, noun): (String, String)| match noun.is_empty() {
+                true => name,
+                false => format!("{name} ({noun})"),
+            };
+            let names: Vec<String> = names.into_iter().map(told).collect();
+            heading("solve.three", &[("forces", Slot::Name(names.join(", ")))])
+        }
+        Told::Resultant { sum, from: None } => {
+            heading("solve.resultant", &[("sum", Slot::Name(sum))])
+        }
+        Told::Resultant {
+            sum,
+            from: Some((distance, force)),
+        } => {
+            let slots = [
+                ("sum", Slot::Name(sum)),
+                ("distance", Slot::Name(distance)),
+                ("force", Slot::Name(force)),
+            ];
+            heading("solve.resultant-at", &slots)
+        }
+        Told::Meeting { open, from, point } => {
+            let spot = spot_name(system, &from).unwrap_or_else(|| words.word("solve.point"));
+            let slots = [
+                ("point", Slot::Name(point.to_owned())),
+                ("force", Slot::Name(open)),
+                ("spot", Slot::Word(spot)),
+            ];
+            heading("solve.meeting", &slots)
+        }
+        Told::Angles => heading("solve.angles", &[]),
+        Told::Angle { opposite, text } => {
+            let slots = [("force", Slot::Name(opposite)), ("angle", Slot::Name(text))];
+            indented(&words.say("solve.angle", &slots).to_string())
+        }
+        Told::Sines => heading("solve.sines", &[]),
+        Told::Cosines => heading("solve.cosines", &[]),
+        Told::Parts => heading("solve.parts", &[]),
+        Told::Given { text }
+        | Told::Quantity {
+            text, sense: None, ..
+        } => indented(&text),
+        Told::Quantity {
+            text,
+            sense: Some(sense),
+            ..
+        } => indented(&format!("{text} ({})", words.word(sense_key(sense)))),
+        Told::Balance { names, numbers } if names == numbers => indented(&names),
+        Told::Balance { names, numbers } => format!("    {names},\n    {numbers}\n"),
+        Told::Results => heading("solve.results", &[]),
+    }
+}
+
+/// What just happens.
+fn condition(system: &System, when: When, words: &Words) -> String {
+    let (key, act) = match when {
+        When::Reaches { act, .. } => ("solve.when.reaches", act),
+        When::Vanishes(act) => (vanishing(system, act), act),
+        When::Slips { act, .. } => ("solve.when.slips", act),
+        When::Topples(act) => ("solve.when.topples", act),
+        When::Rests(body) => {
+            let body = system.parts().bodies.get(body.0);
+            let noun = body.map_or_else(String::new, |body| body.noun.clone());
+            let slots = [("body", Slot::Word(noun))];
+            return format!("{}\n", words.say("solve.when.rests", &slots));
+        }
+    };
+    let act = system.act(act);
+    let noun = act.map_or_else(String::new, |act| act.noun.to_owned());
+    format!("{}\n", words.say(key, &[("noun", Slot::Word(noun))]))
+}
+
+/// What it means that an action vanishes.
+fn vanishing(system: &System, act: ActId) -> &'static str {
+    let ActId::Hold(index) = act else {
+        return "solve.when.slack";
+    };
+    match system.parts().holds.get(index).map(|hold| &hold.kind) {
+        Some(HoldKind::Push(_) | HoldKind::Rough { .. } | HoldKind::Base { .. }) => {
+            "solve.when.parts"
+        }
+        _ => "solve.when.vanishes",
+    }
+}
+
+fn sense_key(sense: Sense) -> &'static str {
+    match sense {
+        Sense::Right => "solve.right",
+        Sense::Left => "solve.left",
+        Sense::Up => "solve.up",
+        Sense::Down => "solve.down",
+        Sense::Anticlockwise => "solve.anticlockwise",
+        Sense::Clockwise => "solve.clockwise",
+        Sense::Reverse => "solve.reverse",
+    }
+}
+
+struct Stage {
+    kind: Kind,
+    bodies: Vec<String>,
+    removed: Vec<String>,
+    together: usize,
+}
+
+impl Stage {
+    fn heading(&self, system: &System, words: &Words) -> String {
+        let spot = match &self.kind {
+            Kind::Moments(spot) => {
+                spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
+            }
+            Kind::Tilted { body, .. } => {
+                let body = system.parts().bodies.get(body.0);
+                body.map_or_else(String::new, |body| body.noun.clone())
+            }
+            Kind::Forces(_) => String::new(),
+        };
+        let slots = [
+            ("spot", Slot::Word(spot)),
+            ("bodies", Slot::Word(self.bodies.join(", "))),
+            ("removed", Slot::Name(self.removed.join(", "))),
+            ("count", Slot::Word(self.together.to_string())),
+        ];
+        let key = match (&self.kind, self.together) {
+            (_, 2..) => "solve.stage.together",
+            (Kind::Moments(_), _) if !self.removed.is_empty() => "solve.stage.moments",
+            (Kind::Moments(_), _) => "solve.stage.moments-all",
+            (Kind::Tilted { across: true, .. }, _) => "solve.stage.across",
+            (Kind::Tilted { across: false, .. }, _) => "solve.stage.along",
+            (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
+            (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
+        };
+        format!("{}\n", words.say(key, &slots))
+    }
+}

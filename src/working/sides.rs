@@ -1,0 +1,299 @@
+//! The forces on one body as sides of a triangle: unknown ones as wholes, given ones added up.
+
+use super::angle::Turn;
+use super::build::Builder;
+use super::force::{Elementary, Source};
+use super::place::{Run, Signed, sided};
+use super::triangle::{Contact, Section, Side, turn_of};
+use super::trouble::Underivable;
+use super::{Meaning, Quantity, Rule};
+use crate::key::{Axis, Formula};
+use crate::system::{ActId, Friction, HoldKind};
+use crate::text::Symbol;
+use crate::units::Dimension;
+
+impl Builder<'_> {
+    /// The unknown forces, each as a whole.
+    pub(super) fn unknown_sides(
+        &mut self,
+        contacts: &mut Vec<Contact>,
+    ) -> Result<Vec<Side>, Underivable> {
+        let mut sides: Vec<Side> = Vec::new();
+        let forces: Vec<Elementary> = (self.forces.iter())
+            .filter(|force| force.unknown.is_some())
+            .cloned()
+            .collect();
+        let mut met: Vec<ActId> = Vec::new();
+        for force in forces {
+            if met.contains(&force.act) {
+                let is_rope = matches!(force.act, ActId::Cord(_));
+                if is_rope {
+                    let why = "a rope pulls at two places, so more than three forces act";
+                    return Err(Underivable::NoTriangle { why });
+                }
+                continue;
+            }
+            met.push(force.act);
+            let symbol = self.system.act(force.act).map(|act| act.symbol.clone());
+            let name = symbol.map_or_else(String::new, |symbol| symbol.as_str().to_owned());
+            let hold = match force.act {
+                ActId::Hold(index) => self.system.parts().holds.get(index),
+                _ => None,
+            };
+            let (turn, name) = match hold.map(|hold| &hold.kind) {
+                Some(HoldKind::Hinge | HoldKind::BuiltIn) => (None, name),
+                Some(HoldKind::Rough { push, friction }) => {
+                    let way = self.turn(push, &force.at, Some(force.act));
+                    contacts.push(Contact {
+                        act: force.act,
+                        push: way.clone(),
+                    });
+                    let turn = match friction {
+                        Friction::AsNeeded | Friction::UpTo(_) => None,
+                        Friction::Limiting {
+                            coefficient,
+                            bearing,
+                        } => {
+                            let along = self.turn(bearing, &force.at, Some(force.act));
+                            let off = along.plus(-1.0, &way);
+                            let sine = libm::sin(off.value(&|atom| self.atom(atom)));
+                            if sine.abs() < 1.0 - 1e-9 {
+                                let why = "friction is not square to the push";
+                                return Err(Underivable::NoTriangle { why });
+                            }
+                            let formula =
+                                Formula::ArcTangent(Box::new(Formula::given(*coefficient)));
+                            let wish = format!("φ_{}", self.suffix(force.act));
+                            let meaning = Meaning::Angle(force.act);
+                            let angle = self.angle_quantity(meaning, &wish, formula);
+                            let angle = turn_of(&angle);
+                            Some(way.plus(sine.signum(), &angle))
+                        }
+                    };
+                    (turn, format!("R_{}", name.replace('_', "")))
+                }
+                Some(HoldKind::Line(_)) if self.size_found(force.act) < 0.0 => {
+                    // It acts against the direction in which it is told.
+                    (Some(force.turn.plus(1.0, &Turn::fixed(180.0))), name)
+                }
+                _ => (Some(force.turn.clone()), name),
+            };
+            sides.push(Side {
+                name,
+                is_sum: false,
+                size: None,
+                act: force.act,
+                at: force.at.clone(),
+                turn,
+            });
+        }
+        Ok(sides)
+    }
+
+    fn size_found(&self, act: ActId) -> f64 {
+        self.solution.reaction(act).map_or(0.0, |found| found.size)
+    }
+
+    /// The known forces, added into one where there may be no more than that.
+    pub(super) fn known_sides(
+        &mut self,
+        known: Vec<Elementary>,
+        most: usize,
+    ) -> Result<Vec<Side>, Underivable> {
+        let mut sides = Vec::new();
+        for force in &known {
+            let size = match &force.size {
+                Source::Known => self.known_size(force.act),
+                Source::Formula(formula) => formula.clone(),
+            };
+            sides.push(Side {
+                name: self.name_of(&size),
+                is_sum: false,
+                size: Some(size),
+                act: force.act,
+                at: force.at.clone(),
+                turn: Some(force.turn.clone()),
+            });
+        }
+        if sides.len() <= most {
+            return Ok(sides);
+        }
+        let first = sides[0].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
+        let along = |side: &Side| {
+            let off = side.turn.clone().map(|turn| turn.plus(-1.0, &first));
+            off.and_then(|off| off.fixed_degrees())
+                .map(|degrees| degrees.rem_euclid(360.0))
+        };
+        let parallel = sides
+            .iter()
+            .all(|side| matches!(along(side), Some(0.0 | 180.0)));
+        let here = self.system.point(&sides[0].at, &self.values);
+        let at_one_point = sides
+            .iter()
+            .all(|side| (self.system.point(&side.at, &self.values) - here).size() < 1e-9);
+        match (parallel, at_one_point) {
+            (true, _) => {
+                let signs = sides
+                    .iter()
+                    .map(|side| if along(side) == Some(0.0) { 1.0 } else { -1.0 })
+                    .collect();
+                self.parallel_sum(sides, signs, first)
+            }
+            (false, true) => self.sum_at_a_point(sides),
+            (false, false) => {
+                let count = sides.len() + 3 - most;
+                Err(Underivable::TooManyForces { count })
+            }
+        }
+    }
+
+    /// Parallel forces as one: its size is their sum, its line by moments about the first's place.
+    fn parallel_sum(
+        &mut self,
+        sides: Vec<Side>,
+        signs: Vec<f64>,
+        turn: Turn,
+    ) -> Result<Vec<Side>, Underivable> {
+        let slope = turn.slope(&|atom| self.atom(atom));
+        // Upright and level forces are the ones whose line a person finds in one step.
+        let axis = match (slope.right == 0.0, slope.up == 0.0) {
+            (true, _) => Axis::Horizontal,
+            (_, true) => Axis::Vertical,
+            _ => {
+                let why = "the given forces are parallel but neither level nor upright; take \
+                           another method";
+                return Err(Underivable::NoTriangle { why });
+            }
+        };
+        let sized = sides.iter().zip(&signs).map(|(side, sign)| {
+            let size = side.size.clone().unwrap_or(Formula::Number(0.0));
+            (*sign, size)
+        });
+        let sized: Vec<Signed> = sized.collect();
+        let Some((sign, sum)) = self.signed_sum(sized.clone()) else {
+            let why = "the given forces add up to a couple";
+            return Err(Underivable::NoTriangle { why });
+        };
+        let symbol = self.unique("R");
+        let act = sides[0].act;
+        let size = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(sum));
+        let mut lines = vec![size];
+        let mut moments: Vec<Signed> = Vec::new();
+        let from = sides[0].at.clone();
+        for (side, (its, amount)) in sides.iter().zip(&sized) {
+            let way = self.way(&from, &side.at);
+            if let Some((side, length)) = self.coordinate(&way, axis) {
+                moments.push((its * side * sign, amount.clone().times(length)));
+            }
+        }
+        let mut shift = None;
+        if let Some((side, moment)) = self.signed_sum(moments) {
+            let symbol = self.unique("d_R");
+            let rule = Rule::Formula(moment.over(Formula::step(size)));
+            let distance = self.add(symbol, Dimension::LENGTH, Meaning::SumAt, rule);
+            lines.push(distance);
+            shift = Some((side, distance));
+        }
+        let shown = |id: Quantity| Symbol::new(self.name_of(&Formula::step(id))).shown();
+        let from_name = shift.map(|(_, distance)| {
+            let force = Symbol::new(sides[0].name.clone()).shown();
+            (shown(distance), force)
+        });
+        let sum = shown(size);
+        self.working.triangle.push(Section::Resultant {
+            sum,
+            from: from_name,
+            lines,
+        });
+        self.shift = shift.map(|(side, distance)| Run {
+            factor: side,
+            length: Formula::step(distance),
+            turn: Turn::fixed(if axis == Axis::Horizontal { 0.0 } else { 90.0 }),
+        });
+        let turn = match sign < 0.0 {
+            true => turn.plus(1.0, &Turn::fixed(180.0)),
+            false => turn,
+        };
+        Ok(vec![Side {
+            name: self.name_of(&Formula::step(size)),
+            is_sum: true,
+            size: Some(Formula::step(size)),
+            act,
+            at: from,
+            turn: Some(turn),
+        }])
+    }
+
+    /// Forces at one point as one, by its parts.
+    fn sum_at_a_point(&mut self, sides: Vec<Side>) -> Result<Vec<Side>, Underivable> {
+        let mut lines = Vec::new();
+        let mut parts: Vec<Option<(f64, Quantity)>> = Vec::new();
+        let act = sides[0].act;
+        for (axis, name) in [(Axis::Horizontal, "R_x"), (Axis::Vertical, "R_y")] {
+            let mut terms: Vec<Signed> = Vec::new();
+            for side in &sides {
+                let (Some(turn), Some(size)) = (&side.turn, &side.size) else {
+                    continue;
+                };
+                let slope = turn.slope(&|atom| self.atom(atom));
+                let (sign, straight) = match axis {
+                    Axis::Horizontal => (slope.right, slope.up == 0.0),
+                    Axis::Vertical => (slope.up, slope.right == 0.0),
+                };
+                if sign == 0.0 {
+                    continue;
+                }
+                let ratio = match axis {
+                    Axis::Horizontal => slope.angle.cosine(),
+                    Axis::Vertical => slope.angle.sine(),
+                };
+                let amount = match straight {
+                    true => size.clone(),
+                    false => size.clone().times(ratio),
+                };
+                terms.push((sign, amount));
+            }
+            let part = self.signed_sum(terms).map(|(sign, sum)| {
+                let symbol = self.unique(name);
+                let sum = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(sum));
+                (sign, sum)
+            });
+            lines.extend(part.map(|(_, sum)| sum));
+            parts.push(part);
+        }
+        let (size, turn) = match (parts[0], parts[1]) {
+            (Some((right, x)), Some((up, y))) => {
+                let square = |id: Quantity| Formula::Square(Box::new(Formula::step(id)));
+                let root = Formula::SquareRoot(Box::new(Formula::Sum(vec![square(x), square(y)])));
+                let symbol = self.unique("R");
+                let size = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(root));
+                let slope = Formula::ArcTangent(Box::new(Formula::step(y).over(Formula::step(x))));
+                let slope = self.angle_quantity(Meaning::Slope(act), "ψ_R", slope);
+                lines.push(size);
+                lines.extend(slope.inputs());
+                let turn = sided(&turn_of(&slope), right > 0.0, up > 0.0);
+                (size, turn)
+            }
+            (Some((right, x)), None) => (x, Turn::fixed(if right > 0.0 { 0.0 } else { 180.0 })),
+            (None, Some((up, y))) => (y, Turn::fixed(if up > 0.0 { 90.0 } else { 270.0 })),
+            (None, None) => {
+                let why = "the given forces are in balance by themselves";
+                return Err(Underivable::NoTriangle { why });
+            }
+        };
+        let sum = Symbol::new(self.name_of(&Formula::step(size))).shown();
+        self.working.triangle.push(Section::Resultant {
+            sum,
+            from: None,
+            lines,
+        });
+        Ok(vec![Side {
+            name: self.name_of(&Formula::step(size)),
+            is_sum: true,
+            size: Some(Formula::step(size)),
+            act,
+            at: sides[0].at.clone(),
+            turn: Some(turn),
+        }])
+    }
+}
