@@ -124,7 +124,7 @@ const GUIDED_EVERY: &str = r#"{"leverwright": 1, "g": "9.8 m/s^2", "model": {
     "loads": [{"noun": "pail", "mass": "4 kg", "at": "tip"}],
     "ropes": [{"noun": "line", "at": "1.6 m", "direction": {"angle_with_body": "50 deg"}},
               {"noun": "cord", "at": {"fraction": "1/2"}, "direction": {"angle": "20 deg", "from": "vertical", "up": true, "side": "left"}}]},
-  "text": {"title": "Oar", "statement": "{L}", "meanings": {"L": "a", "m_b": "b", "θ": "c", "m_1": "d", "d_T": "e", "β": "f", "β_2": "g"}}}"#;
+  "text": {"title": "Oar", "statement": "{L} {m_b} {θ} {m_1} {d_T} {β} {β_2}", "meanings": {"L": "a", "m_b": "b", "θ": "c", "m_1": "d", "d_T": "e", "β": "f", "β_2": "g"}}}"#;
 const GUIDED_PLACES: &[(&str, &str)] = &[
     ("GuidedFile", ""),
     ("Model", "/model"),
