@@ -109,6 +109,13 @@ const ANSWERS: &[Row] = &[
         &["weight of the bag, tip, down", "the crate"],
         "Yes: the weight of the crate of melons, there and that way.",
     ),
+    // A moment sum is an equation, and no value.
+    (
+        "mast",
+        9,
+        &["Hx=-T"],
+        "It holds. Still asked: the moment sum, an equation with the unknown in it.",
+    ),
     // Near misses of commands, and a way alone.
     ("mast", 2, &["hnt"], "Did you mean hint?"),
     ("mast", 2, &["shwo"], "Did you mean show?"),
@@ -195,12 +202,54 @@ fn the_parts_of_the_pull_are_told_with_the_parts_of_the_hinge() {
     }
 }
 
+/// "For what follows" is not said of the line that nothing follows.
 #[test]
 fn three_figures_are_wanted_of_the_last_value_and_for_what_follows() {
-    let mut session = at("counter", 0);
-    let last = ["skip", "skip", "160 N", "skip", "skip", "skip"].map(|line| session.submit(line));
-    let said = last[2].line.message.to_string();
-    assert!(!said.contains("on the way"), "{said}");
+    let at_the_load = || {
+        let mut session = open("counter", 5);
+        for _ in 0..3 {
+            session.submit("skip");
+        }
+        session
+    };
+    let said = at_the_load().submit("88 N").line.message.to_string();
+    assert_eq!(
+        said,
+        "For what follows keep three figures; the full value is kept here."
+    );
+    let mut session = at_the_load();
+    for line in ["Wb*1.4+W1*1.7=T*2.8", "T=161.4 N", "H=142.4 N"] {
+        session.submit(line);
+    }
+    let said = session.submit("88 N").line.message.to_string();
+    assert_eq!(said, "Give a last value with three figures.");
+    assert_eq!(session.course(), Course::Finished);
+}
+
+/// One line, several, and more than are told.
+#[test]
+fn own_values_are_told_of_three_lines_at_most() {
+    let mut session = open("mast", 1);
+    for line in [
+        "skip", "hinge", "Wb=600 N", "go on", "W1=500 N", "go on", "skip", "skip",
+    ] {
+        session.submit(line);
+    }
+    let mut told = Vec::new();
+    for line in [
+        "Wb*sin(alpha)",
+        "W1*sin(alpha)",
+        "T*sin(gamma)",
+        "Wbp*2.8+W1p*5.6=Tp*3.4",
+        "T=(Wbp*2.8+W1p*5.6)/(3.4*sin(gamma))",
+    ] {
+        told.push(session.submit(line).line.message.to_string());
+    }
+    let own = |lines: &str| format!("Right way, with your own {lines}.");
+    assert_eq!(told[1], own("values from lines 2, 3, 4"));
+    let balance = own("values from lines 2, 3, 4 and others");
+    assert_eq!(told[3], format!("{balance} The balance holds."));
+    assert_eq!(told[4], own("value from line 7"));
 }
 
 /// A line that settles all that is sought leaves the steps before it open, and free.
