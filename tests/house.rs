@@ -35,7 +35,7 @@ const EDGES: &[(&str, &str)] = &[
     ("record", ""),
     ("store", "text record"),
     ("practice", "text problem session"),
-    ("plain", "text sketch session practice"),
+    ("plain", "text units sketch session practice"),
     ("screen", "text problem sketch session practice"),
     (
         "cli",

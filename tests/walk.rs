@@ -5,6 +5,7 @@ mod forces;
 mod own_way;
 mod said;
 mod statements;
+mod talk;
 
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};

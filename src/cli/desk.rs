@@ -7,7 +7,7 @@ use crate::practice::{Desk, LessonChoice, Opening, Resumable};
 use crate::record::{
     Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
 };
-use crate::session::{Course, Session, Turn};
+use crate::session::{Course, Kept, Session, Turn};
 use crate::store::{Flush, Learner, Sitting, Store, now};
 use crate::text::{Prose, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
@@ -301,12 +301,18 @@ impl JournalDesk {
     }
 }
 
+fn is_working(line: &PastLine) -> bool {
+    let verdict = line.verdict.as_ref();
+    verdict.is_none_or(|verdict| Kept::is_working(&verdict.truth))
+}
+
 /// A problem that was left, as the list tells it.
 fn resumable(left: &Resume) -> Option<Resumable> {
     let problem = parse_problem(&left.problem_json).ok()?;
     Some(Resumable {
         title: problem.title().to_owned(),
-        lines: left.lines.len(),
+        // Orders, such as to leave, are no lines of the working.
+        lines: left.lines.iter().filter(|line| is_working(line)).count(),
     })
 }
 

@@ -219,10 +219,13 @@ pub fn told(case: &Case<'_>, step: StepId) -> String {
     let Some(formula) = case.key.formula(step) else {
         return String::new();
     };
-    let (names, numbers) = (
-        formula_names(case.problem, case.key, &formula),
-        formula_numbers(&teller, &formula),
-    );
+    let names = formula_names(case.problem, case.key, &formula);
+    // Parts along an axis are asked nowhere: they are told here, as they come about.
+    let whole = formula.rewrite(&|part| match part {
+        Formula::Atom(Atom::Step(id @ StepId::PartOf(..))) => case.key.formula(*id),
+        _ => None,
+    });
+    let numbers = formula_numbers(&teller, &whole);
     let of_unknown = before
         && matches!(step, StepId::Across(_))
         && formula.inputs().iter().any(|id| named.contains(id));
@@ -233,7 +236,8 @@ pub fn told(case: &Case<'_>, step: StepId) -> String {
         .value(step, own, &pins)
         .filter(|_| !of_unknown && !is_given)
         .map(|value| value_text(value, found.dimension, case.problem.figures()));
-    let mut parts = vec![found.symbol.shown(), names, numbers];
+    let whole = formula_names(case.problem, case.key, &whole);
+    let mut parts = vec![found.symbol.shown(), names, whole, numbers];
     parts.extend(value);
     parts.dedup();
     parts.join(" = ")

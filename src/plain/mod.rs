@@ -5,6 +5,7 @@ use crate::practice::{Desk, Opening, Resumable, Start, Tutor};
 use crate::session::{Course, Sign, Turn, View};
 use crate::sketch::{tell, told_words};
 use crate::text::{HARD_SPACE, Prose, SOFT_SPACE, Slot, Span, Words, bound};
+use crate::units::number_text;
 use std::io::{self, BufRead, Write};
 
 /// How long a line of prose may grow before it is broken.
@@ -164,6 +165,8 @@ impl Dialogue<'_> {
         self.blank()?;
         self.line(&view.title)?;
         self.paragraph(&view.statement)?;
+        let g = number_text(tutor.problem().gravity());
+        self.say(&self.words.say("solve.gravity", &[("g", Slot::Value(g))]))?;
         self.paragraph(&view.caution)?;
         for note in notes {
             self.say(&note)?;

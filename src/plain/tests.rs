@@ -247,6 +247,7 @@ fn a_working_reads_like_a_conversation() {
         [
             "A sign",
             "A sign hangs from a beam.",
+            "g = 9.8 m/s²",
             "For learning only.",
             "A note."
         ]

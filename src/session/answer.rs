@@ -44,8 +44,7 @@ impl Session {
         }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         let mut outcome = if judgement.truth.holds() && rests_on_open {
-            let slots = [("step", Slot::Word(self.title(asked)))];
-            let message = self.words.say("talk.holds-open", &slots);
+            let message = self.still_asked();
             Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
         } else if judgement.truth.holds() {
             self.holds(asked, &judgement)

@@ -1,5 +1,6 @@
 //! Words that steer: always understood, at every question.
 
+use crate::judge::statement::one_letter_off;
 use crate::text::Words;
 
 /// What a learner wants other than an answer.
@@ -60,4 +61,17 @@ pub(super) fn command(words: &Words, line: &str) -> Option<Command> {
                 .any(|word| word.trim() == plain && !plain.is_empty())
         })
         .map(|(command, _)| *command)
+}
+
+/// The command whose chief word a short line misses by one letter: "hnt".
+pub(super) fn near_command(words: &Words, line: &str) -> Option<String> {
+    let plain = line.trim().to_lowercase();
+    if plain.chars().count() < 3 || plain.chars().any(|c| !c.is_alphabetic() && c != ' ') {
+        return None;
+    }
+    COMMANDS.iter().find_map(|(_, key)| {
+        let all = words.word(key);
+        let chief = all.split(',').next()?.trim();
+        one_letter_off(&plain, chief).then(|| chief.to_owned())
+    })
 }

@@ -79,6 +79,10 @@ impl Session {
     fn take(&mut self, said: Said, fresh: &mut Vec<ForceId>) -> Reply {
         let open = self.state.pending.first().map(|pending| pending.force);
         match said.named {
+            Named::None | Named::SomeWeight | Named::SomeForce if said.strange => {
+                self.state.loose = Some(said);
+                Reply::asking(self.say("talk.maker-unknown"))
+            }
             Named::Force(force) => self.take_force(force, &said, fresh),
             Named::Mass(_) => {
                 self.state.loose = Some(said);
@@ -161,9 +165,8 @@ impl Session {
 
     /// Takes what was said of one force.
     fn take_force(&mut self, force: ForceId, said: &Said, fresh: &mut Vec<ForceId>) -> Reply {
-        let slots = self.force_slots(force);
         if self.state.named.contains(&force) {
-            return Reply::new(Sign::Noted, self.words.say("talk.force-again", &slots));
+            return self.said_again(force, said);
         }
         let before = self
             .state
@@ -188,6 +191,10 @@ impl Session {
         let way_fit = way_fits(&self.problem, force, way);
         if place_fit != Fit::Wrong {
             pending.place = place;
+        }
+        if is_a_push(force, said) {
+            self.store_pending(pending);
+            return Reply::new(Sign::Wrong, self.wrong_way(force, WayFault::Opposite));
         }
         // What is wrong, or guessed without ground, is not kept.
         let guessed = way_fit == WayFit::Missing(WayAsked::Guessed);
@@ -215,6 +222,24 @@ impl Session {
                     ..Reply::asking(remark.then(self.ask_on(&pending)))
                 }
             }
+        }
+    }
+
+    /// A force said once more: another place or way than the one credited does not hold.
+    fn said_again(&self, force: ForceId, said: &Said) -> Reply {
+        let again = self.words.say("talk.force-again", &self.force_slots(force));
+        let misplaced = place_fits(&self.problem, force, said.place) == Fit::Wrong;
+        let wrong = match way_fits(&self.problem, force, said.way) {
+            _ if misplaced => self.misplaced(force, said.place),
+            _ if is_a_push(force, said) => {
+                Reply::new(Sign::Wrong, self.wrong_way(force, WayFault::Opposite))
+            }
+            WayFit::Wrong(fault) => Reply::new(Sign::Wrong, self.wrong_way(force, fault)),
+            _ => return Reply::new(Sign::Noted, again),
+        };
+        Reply {
+            message: again.then(wrong.message),
+            ..wrong
         }
     }
 
@@ -367,22 +392,26 @@ impl Session {
 
     /// "That is all": true or not.
     pub(super) fn forces_done(&mut self) -> Outcome {
-        let forces = self.problem.forces();
-        let missing = forces
-            .iter()
-            .filter(|force| !self.state.named.contains(&force.id))
-            .count();
-        self.miss(StepId::Forces, Some("force-forgotten"));
-        let count = [("count", Slot::Word(missing.to_string()))];
-        let key = if missing == 1 {
-            "talk.force-missing-one"
-        } else {
-            "talk.force-missing-many"
+        let said = |id: &ForceId| {
+            let pending = self.state.pending.iter();
+            self.state.named.contains(id) || pending.map(|open| &open.force).any(|open| open == id)
         };
-        let message = self.words.say(key, &count).then(self.still_open());
-        let mut outcome =
-            Outcome::verdict(Sign::Incomplete, "verdict.incomplete", "wrong", message);
-        outcome.mistakes.push("force-forgotten");
+        let forces = self.problem.forces();
+        let missing = forces.iter().filter(|force| !said(&force.id)).count();
+        let count = [("count", Slot::Word(missing.to_string()))];
+        let open = self.still_open();
+        let message = match missing {
+            0 => open,
+            1 => self.words.say("talk.force-missing-one", &count).then(open),
+            _ => self.words.say("talk.force-missing-many", &count).then(open),
+        };
+        let (sign, verdict) = (Sign::Incomplete, "verdict.incomplete");
+        let mut outcome = Outcome::verdict(sign, verdict, "not-done", message);
+        // A force that was named is not forgotten, though its place or its way is open.
+        if missing > 0 {
+            self.miss(StepId::Forces, Some("force-forgotten"));
+            outcome.mistakes.push("force-forgotten");
+        }
         outcome.numbered = false;
         outcome
     }
@@ -445,6 +474,11 @@ impl Session {
         self.state.hint_stage = 0;
         self.state.astray = 0;
     }
+}
+
+/// A rope can only pull.
+fn is_a_push(force: ForceId, said: &Said) -> bool {
+    said.pushes && matches!(force, ForceId::Rope(_))
 }
 
 /// What was said before it was clear of which force, completed by the next line.

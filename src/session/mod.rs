@@ -8,6 +8,7 @@ mod changed;
 mod command;
 mod force_hint;
 mod forces;
+mod meant;
 mod measured;
 mod pivot;
 mod reply;
@@ -225,6 +226,11 @@ impl Session {
         if let Some(command) = command::command(&self.words, line) {
             return self.steer(command);
         }
+        let outcome = self.answered_at_step(line);
+        self.or_meant(line, outcome)
+    }
+
+    fn answered_at_step(&mut self, line: &str) -> Outcome {
         match self.asked() {
             None => Outcome::talk(self.words.say("talk.finished", &[])),
             Some(_) if line.trim().is_empty() => Outcome::talk(self.words.say("talk.empty", &[])),

@@ -104,8 +104,16 @@ impl Session {
         !of_unknown || unknown.is_some_and(|unknown| self.state.reached.contains_key(&unknown))
     }
 
-    /// What is asked now.
+    /// What is asked now, and whether it may be left.
     pub(super) fn question(&self) -> Prose {
+        let question = self.bare_question();
+        match self.may_end() {
+            true => question.then(self.words.say("question.may-end", &[])),
+            false => question,
+        }
+    }
+
+    fn bare_question(&self) -> Prose {
         let Some(asked) = self.asked() else {
             let key = match self.is_well_worked() {
                 true => "question.finished-well",

@@ -12,6 +12,9 @@ use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, number_text, unit_for, value_text};
 
+/// Of so many earlier lines it is told that a line rests on them.
+const LINES_TOLD: usize = 3;
+
 /// What is named about a line that does not hold, where that is no mistake of the catalogue: the
 /// end of its key under `summary.slip`. In the order of what is said (see `words_of_wrong`).
 pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<&'static str> {
@@ -54,13 +57,7 @@ impl Session {
             Truth::Follows(lines) if lines.is_empty() => {
                 prose = prose.then(self.words.say("talk.follows-relation", &[]))
             }
-            Truth::Follows(lines) => {
-                let numbers: Vec<String> = lines.iter().map(ToString::to_string).collect();
-                prose = prose.then(
-                    self.words
-                        .say("talk.follows", &[("lines", Slot::Word(numbers.join(", ")))]),
-                );
-            }
+            Truth::Follows(lines) => prose = prose.then(self.own_lines(lines)),
             _ => {}
         }
         for remark in &judgement.remarks {
@@ -97,6 +94,19 @@ impl Session {
         })
     }
 
+    /// The lines whose values a line rests on; three at most.
+    fn own_lines(&self, lines: &[usize]) -> Prose {
+        let told = lines.iter().take(LINES_TOLD).map(ToString::to_string);
+        let told: Vec<String> = told.collect();
+        let key = match lines.len() {
+            1 => "talk.follows",
+            count if count <= LINES_TOLD => "talk.follows-lines",
+            _ => "talk.follows-others",
+        };
+        self.words
+            .say(key, &[("lines", Slot::Word(told.join(", ")))])
+    }
+
     fn remark(&self, remark: &Remark, target: StepId) -> Prose {
         let dimension = self
             .key
@@ -109,6 +119,7 @@ impl Session {
         let (key, slots) = match remark {
             Remark::UnitMissing if last => ("remark.unit-last", vec![("unit", Slot::Value(unit))]),
             Remark::UnitMissing => ("remark.unit", vec![("unit", Slot::Value(unit))]),
+            Remark::FewFigures if self.asked().is_none() => ("remark.figures-last", Vec::new()),
             Remark::FewFigures => ("remark.figures", Vec::new()),
             Remark::OtherGravity(gravity) => {
                 let own = number_text(self.problem.gravity());
@@ -336,17 +347,20 @@ impl Session {
                 ];
                 self.words.say("talk.noted-name", &slots)
             }
-            None if judgement.proved => {
-                let asked = self.asked();
-                let step = asked.map_or_else(String::new, |step| self.title(step));
-                let key = match asked {
-                    Some(StepId::MomentSum) => "talk.holds-open-balance",
-                    _ => "talk.holds-open",
-                };
-                self.words.say(key, &[("step", Slot::Word(step))])
-            }
+            None if judgement.proved => self.still_asked(),
             None => self.words.say("talk.noted", &[]),
         }
+    }
+
+    /// A line that holds and leaves the question open.
+    pub(super) fn still_asked(&self) -> Prose {
+        let asked = self.asked();
+        let step = asked.map_or_else(String::new, |step| self.title(step));
+        let key = match asked {
+            Some(StepId::MomentSum) => "talk.holds-open-balance",
+            _ => "talk.holds-open",
+        };
+        self.words.say(key, &[("step", Slot::Word(step))])
     }
 
     /// A balance that holds with more than one unknown in it.

@@ -7,7 +7,7 @@ use crate::judge::{Judgement, OwnName, Standing};
 use crate::key::{Key, StepId};
 use crate::problem::ForceId;
 use crate::text::Symbol;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A line that does not hold and still waits for what the learner does about it.
 #[derive(Clone)]
@@ -39,6 +39,8 @@ pub(super) struct State {
     /// Steps gone on with though their line does not hold, and whether it gave a value. Of one in
     /// dispute that gave none nothing is told.
     pub(super) gone_on: BTreeMap<StepId, bool>,
+    /// Steps that the learner's own way did without.
+    pub(super) done_without: BTreeSet<StepId>,
     pub(super) open: Option<Open>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
@@ -67,6 +69,7 @@ impl State {
             carried: Vec::new(),
             reached: BTreeMap::new(),
             gone_on: BTreeMap::new(),
+            done_without: BTreeSet::new(),
             open: None,
             hint_stage: 0,
             named: Vec::new(),

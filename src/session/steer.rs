@@ -32,6 +32,7 @@ impl Session {
             Command::GoOn => self.go_on(asked, false),
             Command::Dispute => self.go_on(asked, true),
             Command::Done if asked == StepId::Forces => self.forces_done(),
+            Command::Done if self.may_end() => self.end_without(),
             Command::Done => Outcome::talk(
                 self.words
                     .say("talk.not-done", &[("step", Slot::Word(self.title(asked)))]),
@@ -131,6 +132,27 @@ impl Session {
         outcome
     }
 
+    /// True once everything is found that the problem asks for, though steps of the guided way are
+    /// still open.
+    pub(super) fn may_end(&self) -> bool {
+        let sought = |id: &StepId| matches!(id, StepId::Pull(_) | StepId::Reaction(..));
+        let open = |id: &StepId| !self.state.reached.contains_key(id);
+        let asked = || self.key.asked().map(|step| step.id).filter(open);
+        asked().next().is_some()
+            && !asked().any(|id| sought(&id) || matches!(id, StepId::Forces | StepId::Pivot))
+    }
+
+    /// Ends a problem that was worked another way; what that way did without is not passed over.
+    fn end_without(&mut self) -> Outcome {
+        while let Some(open) = self.asked() {
+            self.pass(open);
+            self.state.done_without.insert(open);
+        }
+        let mut outcome = Outcome::talk(self.words.say("talk.done-without", &[]));
+        outcome.truth = "skipped";
+        outcome
+    }
+
     /// Goes past a step. What it would have said is taken as said.
     fn pass(&mut self, asked: StepId) {
         if asked == StepId::Forces {
@@ -193,6 +215,7 @@ impl Session {
             self.state.reached.remove(step);
             self.state.standing.remove(step);
             self.state.gone_on.remove(step);
+            self.state.done_without.remove(step);
         }
         let number = self.state.lines.get(line).and_then(|line| line.number);
         self.state

@@ -14,6 +14,8 @@ struct Counts {
     at_once: usize,
     /// Answered by the learner, with a line that holds.
     answered: usize,
+    /// Not needed in the learner's own way.
+    without: usize,
     /// Passed over or shown.
     passed: usize,
     /// Gone on with though the line does not hold.
@@ -27,15 +29,19 @@ impl Session {
         let asked: Vec<StepId> = self.key.asked().map(|step| step.id).collect();
         let count = |wanted: &dyn Fn(&StepId) -> bool| asked.iter().filter(|id| wanted(id)).count();
         let state = &self.state;
-        let passed = |id: &StepId| matches!(state.reached.get(id), Some((Progress::Passed, _)));
+        let without = |id: &StepId| state.done_without.contains(id);
+        let gone_past = |id: &StepId| matches!(state.reached.get(id), Some((Progress::Passed, _)));
+        let passed = |id: &StepId| gone_past(id) && !without(id);
         let gone_on = |id: &StepId| state.gone_on.contains_key(id);
-        let answered = |id: &StepId| state.reached.contains_key(id) && !passed(id) && !gone_on(id);
+        let answered =
+            |id: &StepId| state.reached.contains_key(id) && !gone_past(id) && !gone_on(id);
         Counts {
             all: asked.len(),
             at_once: count(&|id| {
                 answered(id) && !state.wrong.contains_key(id) && !state.hinted.contains_key(id)
             }),
             answered: count(&answered),
+            without: count(&without),
             passed: count(&passed),
             gone_on: count(&gone_on),
             wrong: state.wrong.values().sum(),
@@ -45,7 +51,7 @@ impl Session {
     /// True if by far the most steps were answered by the learner.
     pub(super) fn is_well_worked(&self) -> bool {
         let counts = self.counts();
-        4 * counts.answered >= 3 * counts.all
+        4 * counts.answered >= 3 * (counts.all - counts.without)
     }
 
     /// The summary of a finished problem; empty before.
@@ -62,6 +68,9 @@ impl Session {
             self.words.say(key, &slots)
         };
         let mut summary = vec![say("summary.at-once", counts.at_once)];
+        if counts.without > 0 {
+            summary.push(say("summary.without", counts.without));
+        }
         if counts.passed > 0 {
             summary.push(say("summary.passed", counts.passed));
         }
@@ -90,7 +99,9 @@ impl Session {
         }
         let next = match mistakes.first() {
             Some(_) => "summary.next-again",
-            None if counts.wrong > 0 || 2 * counts.at_once < counts.all => "summary.next-same",
+            None if counts.wrong > 0 || 2 * counts.at_once < counts.all - counts.without => {
+                "summary.next-same"
+            }
             None => "summary.next-on",
         };
         summary.push(self.words.say(next, &[]));

@@ -97,6 +97,18 @@ pub enum Course {
     Quit,
 }
 
+/// The truths of lines that are no part of the working.
+const ORDERS: &[&str] = &[
+    "command",
+    "hint",
+    "shown",
+    "skipped",
+    "withdrawn",
+    "carried",
+    "disputed",
+    "not-done",
+];
+
 /// What a journal keeps of a verdict.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Kept {
@@ -110,6 +122,13 @@ pub struct Kept {
     pub hint: Option<u8>,
     /// What was said.
     pub message: String,
+}
+
+impl Kept {
+    /// True if a line whose truth was kept as this word is a line of the working, and no order.
+    pub fn is_working(truth: &str) -> bool {
+        !truth.is_empty() && !ORDERS.contains(&truth)
+    }
 }
 
 /// The answer to one entered line.

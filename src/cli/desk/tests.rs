@@ -96,7 +96,9 @@ fn verif_a_session_dropped_without_a_word_comes_back_exactly() {
     };
     let mut desk = desk(saves.path());
     let left = desk.unfinished().unwrap();
-    assert_eq!((left.title.as_str(), left.lines), (&*before.title, 7));
+    let working = before.lines.iter().filter(|line| line.number.is_some());
+    assert_eq!(left.title, before.title);
+    assert_eq!((left.lines, working.count()), (2, 2), "orders are no lines");
     let mut opening = desk.resume().unwrap();
     assert!(opening.resumed && opening.notes.is_empty());
     let after = opening.session.view();

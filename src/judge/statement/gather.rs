@@ -1,11 +1,11 @@
 //! Mentions gathered force by force, each with its own place and way.
 
-use super::Said;
 use super::mention::Mention;
 use super::place::Where;
 use super::settle::{place_of, resolved};
 use super::subject::{Subject, subject};
 use super::way::{Line, ToBody, Way};
+use super::{Named, Said};
 use crate::problem::{ForceId, Problem, Reference};
 
 /// What is said of one force.
@@ -31,6 +31,12 @@ pub(super) struct Group {
     pub(super) bare: bool,
     /// Its way was said before its name.
     pub(super) way_first: bool,
+    /// It was said to push.
+    pub(super) pushes: bool,
+    /// What makes it is a word that is not known: "the weight of the bag".
+    pub(super) strange: bool,
+    /// It opened with words that are not known, and a comma: "bag, tip, down".
+    pub(super) strange_first: bool,
 }
 
 /// Small words that change how the next mention is taken.
@@ -99,7 +105,28 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         .groups
         .iter()
         .map(|group| resolved(problem, group));
-    said.collect()
+    said.fold(Vec::new(), with_one_more)
+}
+
+/// A force named twice in one line is one force, unless its two places or ways differ.
+fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
+    let same = |known: &&mut Said| {
+        matches!(more.named, Named::Force(_))
+            && known.named == more.named
+            && (known.place.is_none() || more.place.is_none())
+            && (known.way.is_none() || more.way.is_none())
+    };
+    match all.iter_mut().find(same) {
+        Some(known) => {
+            known.place = known.place.or(more.place);
+            known.way = known.way.or(more.way);
+            known.denied |= more.denied;
+            known.pushes |= more.pushes;
+            known.bare &= more.bare;
+        }
+        None => all.push(more),
+    }
+    all
 }
 
 impl Gathering<'_> {
@@ -134,7 +161,9 @@ impl Gathering<'_> {
                 self.group().onto = Some(Subject::Any);
                 return;
             }
+            let denied = self.before.denied;
             self.force(subject, ahead);
+            self.group().pushes |= mention == Mention::Push && !denied;
             self.place_last = false;
             return;
         }
@@ -143,9 +172,11 @@ impl Gathering<'_> {
             Mention::But => self.close(),
             // "The mass of the mast times g".
             Mention::TimesG => self.group().weight = true,
-            Mention::Acts => {
+            Mention::Acts | Mention::Pushes => {
+                let pushes = mention == Mention::Pushes && !self.before.denied;
                 let group = self.group();
                 group.acting = true;
+                group.pushes |= pushes;
                 let named = group.subject.is_some();
                 self.before.on |= named;
             }
@@ -184,6 +215,10 @@ impl Gathering<'_> {
     /// A comma, or an "and".
     fn part(&mut self, listed: bool) {
         self.close();
+        let stranger = self.stranger;
+        let group = self.group();
+        let empty = group.place.is_none() && group.number.is_none() && group.way == Way::default();
+        group.strange_first |= stranger && empty && group.subject.is_none();
         self.parted = true;
         self.listed = listed;
         self.length_fresh = false;
@@ -280,7 +315,11 @@ impl Gathering<'_> {
         if std::mem::take(&mut self.before.towards) && rope {
             self.group().way.along = true;
         }
-        self.stranger |= self.group().subject.is_none();
+        let of = self.before.of || self.before.from;
+        let group = self.group();
+        group.strange |= of && matches!(group.subject, Some(Subject::Weight | Subject::Pull));
+        let nameless = group.subject.is_none();
+        self.stranger |= nameless;
     }
 
     /// The end of a clause: a small word that nothing followed.

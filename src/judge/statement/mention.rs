@@ -70,8 +70,12 @@ pub(super) enum Mention {
     Between,
     /// A length or a distance follows, or went before.
     Measured,
-    /// A thing acts: pulls, pushes.
+    /// A thing acts: pulls, holds.
     Acts,
+    /// A thing acts, and pushes.
+    Pushes,
+    /// A force that pushes, of whatever.
+    Push,
     /// What follows is where a distance is measured from, or what makes a force.
     From,
     /// What follows is what makes a force.
@@ -150,6 +154,8 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.between", Mention::Between),
     ("statement.measured", Mention::Measured),
     ("statement.acts", Mention::Acts),
+    ("statement.pushes", Mention::Pushes),
+    ("statement.push", Mention::Push),
     ("statement.from", Mention::From),
     ("statement.of", Mention::Of),
     ("statement.towards", Mention::Towards),

@@ -22,6 +22,7 @@ mod way;
 
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
 pub use place::{Fit, Where, is_on, place_fits};
+pub use tokens::one_letter_off;
 pub use way::{Line, ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_fits};
 
 use crate::problem::{ForceId, Problem};
@@ -99,6 +100,10 @@ pub struct Said {
     pub denied: bool,
     /// The force was named by a bare noun, which may stand for a place as well: "hinge".
     pub bare: bool,
+    /// It was said to push.
+    pub pushes: bool,
+    /// What makes it is a word that is not known here.
+    pub strange: bool,
 }
 
 impl Said {
@@ -110,6 +115,8 @@ impl Said {
             way: None,
             denied: false,
             bare: false,
+            pushes: false,
+            strange: false,
         }
     }
 }

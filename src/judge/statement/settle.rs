@@ -41,6 +41,8 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
         way: (group.way != Way::default()).then_some(group.way),
         denied: group.denied,
         bare: group.bare && !group.acting && !group.weight,
+        pushes: group.pushes,
+        strange: group.strange || group.strange_first && group.subject.is_none(),
     }
 }
 
@@ -53,6 +55,9 @@ fn which(
     let settled = match subject {
         None => return Named::None,
         Some(Subject::Any) => return at_a_support(problem, place),
+        // "The weight of the bag", where there is none: no place tells whose it is.
+        Some(Subject::Weight) if group.strange => return Named::SomeWeight,
+        Some(Subject::Pull) if group.strange => return Named::SomeForce,
         Some(Subject::Weight) => return some_weight(problem, place),
         Some(Subject::Mass(mass)) => {
             let makes_a_weight = group.weight || group.acting || group.onto.is_some();

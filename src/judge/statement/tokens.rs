@@ -127,7 +127,7 @@ pub(super) fn one_letter_short(one: &str, other: &str) -> bool {
 }
 
 /// True if one letter is missing, too many, another, or exchanged with its neighbour.
-pub(super) fn one_letter_off(one: &str, other: &str) -> bool {
+pub fn one_letter_off(one: &str, other: &str) -> bool {
     let (one, other): (Vec<char>, Vec<char>) = (one.chars().collect(), other.chars().collect());
     let same = one.iter().zip(&other).take_while(|(a, b)| a == b).count();
     let (one, other) = (&one[same..], &other[same..]);

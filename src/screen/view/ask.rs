@@ -76,7 +76,7 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
     }
     let last = open.view.lines.last();
     if !open.finished() && last.is_some_and(|line| working::offers(&model.words, line)) {
-        let offer = model.words.say("screen.after-wrong", &[]);
+        let offer = model.words.say(working::OFFER, &[]);
         rows.extend(below_input(model, &offer, width));
     }
     rows

@@ -9,6 +9,10 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 /// A value or a name up to this wide is not broken at its spaces: "78.4 N" stays together.
 const KEPT_WHOLE: usize = 16;
 
+/// Behind these a typed line without blanks is broken, rather than within a number.
+pub(super) const OPERATORS: [char; 12] =
+    ['+', '-', '−', '*', '·', '×', '/', '÷', '^', '=', '(', ','];
+
 /// A sentence in rows of `width` columns, broken at spaces where that can be.
 pub(super) fn wrap(theme: Theme, prose: &Prose, width: usize, base: Style) -> Vec<Line<'static>> {
     let mut rows = Rows::new(width);
@@ -107,11 +111,23 @@ impl Rows {
         if let Some(style) = self.space.take() {
             self.row.push((' ', style));
         }
+        let wide = columns(&word) > self.width;
+        for part in word.split_inclusive(|(c, _)| wide && OPERATORS.contains(c)) {
+            let full = columns(&self.row) + columns(part) > self.width;
+            if full && columns(part) <= self.width && !self.row.is_empty() {
+                self.break_row();
+            }
+            self.spell(part);
+        }
+    }
+
+    /// Letter by letter: a word without an operator in it may be wider than a row.
+    fn spell(&mut self, word: &[(char, Style)]) {
         for (c, style) in word {
             if columns(&self.row) + c.width().unwrap_or(0) > self.width && !self.row.is_empty() {
                 self.break_row();
             }
-            self.row.push((c, style));
+            self.row.push((*c, *style));
         }
     }
 
@@ -278,6 +294,18 @@ mod tests {
             assert_eq!(rows.join(" "), chain, "{width}");
             for row in rows.iter().skip(1) {
                 assert!(row.starts_with("= "), "{width}: {row}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_typed_line_is_broken_behind_an_operator_and_not_within_a_number() {
+        let typed = "T=(558.6*2.8*sin20+392*5.6*sin20)/(3.4*cos20)";
+        for width in 8..40 {
+            let rows = told(&wrap_text(THEME, typed, width, Style::new()));
+            assert_eq!(rows.concat(), typed, "{width}");
+            for row in &rows[..rows.len() - 1] {
+                assert!(row.ends_with(OPERATORS), "{width}: {row}");
             }
         }
     }

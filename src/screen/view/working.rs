@@ -1,6 +1,6 @@
 //! The working so far: every line with its verdict, what was said about it, and its hints.
 
-use super::prose::{clip, cut, hang, indent, wrap, wrap_text};
+use super::prose::{OPERATORS, clip, cut, hang, indent, wrap, wrap_text};
 use crate::screen::model::{Model, Working};
 use crate::screen::theme::Theme;
 use crate::session::{LineView, Sign};
@@ -15,7 +15,7 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 /// Columns of the sign and the number before a line.
 const MARGIN: usize = 5;
 /// The words that offer what to do after a wrong line.
-const OFFER: &str = "talk.after-wrong";
+pub(super) const OFFER: &str = "talk.after-wrong";
 /// Columns between a line and what it was an answer to.
 const ABOUT_GAP: usize = 3;
 
@@ -375,22 +375,26 @@ fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: u
     true
 }
 
-/// A text in rows of so many columns, each with the column of the text at which it begins.
+/// A text in rows of so many columns, each with the column of the text at which it begins; broken
+/// at blanks and operators where that can be.
 fn hard_rows(text: &str, width: usize) -> Vec<(usize, String)> {
     let mut rows = vec![(0, String::new())];
     let mut column = 0;
-    for c in text.chars() {
-        let wide = c.width().unwrap_or(0);
-        if rows
-            .last()
-            .is_some_and(|(_, row)| row.width() + wide > width)
-        {
-            rows.push((column, String::new()));
+    for part in text.split_inclusive(|c| c == ' ' || OPERATORS.contains(&c)) {
+        let whole = Some(part.width()).filter(|wide| *wide <= width);
+        for (place, c) in part.chars().enumerate() {
+            let wide = c.width().unwrap_or(0);
+            // What fits into a row of its own is begun only where it fits whole.
+            let needed = whole.filter(|_| place == 0).unwrap_or(wide);
+            let full = |(_, row): &(usize, String)| row.width() + needed > width;
+            if rows.last().is_some_and(full) {
+                rows.push((column, String::new()));
+            }
+            if let Some((_, row)) = rows.last_mut() {
+                row.push(c);
+            }
+            column += wide;
         }
-        if let Some((_, row)) = rows.last_mut() {
-            row.push(c);
-        }
-        column += wide;
     }
     rows
 }
@@ -424,4 +428,24 @@ fn caret_row(
     let mut row = Line::raw(" ".repeat(MARGIN + from - first));
     row.push_span(Span::styled("^".repeat(count), theme.caret()));
     Some(row)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::hard_rows;
+
+    #[test]
+    fn a_typed_line_is_broken_at_blanks_and_operators_and_keeps_its_columns() {
+        let text = "T = (558.6*2.8*sin 20 + 695.8*4.5*cos 55)/3.195";
+        for width in 8..50 {
+            let rows = hard_rows(text, width);
+            let whole: String = rows.iter().map(|(_, row)| row.as_str()).collect();
+            assert_eq!(whole, text, "{width}");
+            for ((first, row), (next, _)) in rows.iter().zip(&rows[1..]) {
+                assert_eq!(first + row.len(), *next, "{width}");
+                let ends = row.ends_with([' ', '*', '+', '(', '/', '=']);
+                assert!(ends && row.len() <= width, "{width}: {row}");
+            }
+        }
+    }
 }

@@ -1,0 +1,80 @@
+//! What a line that was not understood may have meant: a command mistyped, or a way alone where a
+//! part of a force is asked.
+
+use super::command::near_command;
+use super::turn::Sign;
+use super::{Outcome, Session};
+use crate::judge::statement::{Named, Said, Statement, read};
+use crate::key::{Axis, Part, StepId};
+use crate::text::Slot;
+
+impl Session {
+    /// The answer to a line, or where it was not understood, to what it may have meant.
+    pub(super) fn or_meant(&mut self, line: &str, outcome: Outcome) -> Outcome {
+        if outcome.sign != Sign::Unclear {
+            return outcome;
+        }
+        if let Some(command) = near_command(&self.words, line) {
+            let slots = [("command", Slot::Key(command))];
+            let message = self.words.say("talk.command-meant", &slots);
+            return Outcome::verdict(outcome.sign, outcome.verdict, outcome.truth, message);
+        }
+        self.way_alone(line).unwrap_or(outcome)
+    }
+
+    /// "Down", where the upright part of a hinge's force is asked: judged as far as it goes.
+    fn way_alone(&mut self, line: &str) -> Option<Outcome> {
+        let asked = self.asked()?;
+        let axis = match asked {
+            StepId::Reaction(_, Part::Along(axis)) => Some(axis),
+            StepId::Reaction(_, Part::Size) => None,
+            _ => return None,
+        };
+        let Statement::Says(said) = read(&self.problem, &self.words, line) else {
+            return None;
+        };
+        let [
+            Said {
+                named: Named::None,
+                place: None,
+                way: Some(way),
+                denied: false,
+                ..
+            },
+        ] = said.as_slice()
+        else {
+            return None;
+        };
+        let positive = match axis {
+            Some(Axis::Horizontal) => way.right,
+            Some(Axis::Vertical) => way.up,
+            None => None,
+        };
+        let noted = |key: &str| {
+            let message = self.words.say(key, &[]);
+            Some(Outcome::verdict(
+                Sign::Noted,
+                "verdict.noted",
+                "noted",
+                message,
+            ))
+        };
+        let Some(positive) = positive else {
+            return noted("talk.way-only");
+        };
+        let names = self.names();
+        let own = self.own_values();
+        let right = self.board(&names, &own).right(asked)?[0];
+        if (right > 0.0) == positive {
+            return noted("talk.way-alone");
+        }
+        self.miss(asked, Some("way"));
+        let message = self.words.say("talk.way-alone-wrong", &[]);
+        Some(Outcome::verdict(
+            Sign::Wrong,
+            "verdict.wrong",
+            "wrong",
+            message,
+        ))
+    }
+}

@@ -1,0 +1,292 @@
+//! What is answered to what learners typed, word for word.
+
+use super::open;
+use leverwright::session::{Course, Session};
+
+/// A lesson at seed 1, how many questions are skipped first, the lines, and what is said to the
+/// last of them.
+type Row = (&'static str, usize, &'static [&'static str], &'static str);
+
+const PUSH: &str =
+    "A rope can only pull, never push. Which way from the counter does the rope run?";
+const ROPE_AGAIN: &str = "You have named the pull of the rope already.";
+const NO_MAKER: &str = "Nothing called so is known here. What makes that force?";
+
+const ANSWERS: &[Row] = &[
+    // A force that was named and is still open is not missing.
+    (
+        "counter",
+        0,
+        &[
+            "Wb, middle, down",
+            "W1, tip, down",
+            "T 1.4 m up",
+            "hinge force",
+            "done",
+        ],
+        "Still to say of the force of the hinge: which way it acts.",
+    ),
+    (
+        "counter",
+        0,
+        &["Wb, middle, down", "W1, tip, down", "hinge force", "done"],
+        "One force is still missing. Still to say of the force of the hinge: which way it acts.",
+    ),
+    // A rope pushes nothing.
+    ("counter", 0, &["rope pushes up at 1.4 m"], PUSH),
+    ("counter", 0, &["the push of the rope, 1.4 m, up"], PUSH),
+    (
+        "counter",
+        0,
+        &["rope pushes up at 1.4 m", "it pulls up"],
+        "Yes: the pull of the rope, there and that way.",
+    ),
+    (
+        "counter",
+        0,
+        &["the rope does not push, it pulls up at 1.4 m"],
+        "Yes: the pull of the rope, there and that way.",
+    ),
+    (
+        "counter",
+        0,
+        &["hinge pushes up at the foot"],
+        "Taken: the force of the hinge. Whether it acts that way, the working will show.",
+    ),
+    // Said again: compared with what was credited.
+    (
+        "mast",
+        0,
+        &["rope, 3.4 m, right", "rope, 3.4 m, right"],
+        ROPE_AGAIN,
+    ),
+    ("mast", 0, &["rope, 3.4 m, right", "rope"], ROPE_AGAIN),
+    (
+        "mast",
+        0,
+        &["rope, 3.4 m, right", "rope, 3.4 m, left"],
+        "You have named the pull of the rope already. A rope can only pull, never push. Which \
+         way from the mast does the rope run?",
+    ),
+    (
+        "mast",
+        0,
+        &["rope, 3.4 m, right", "rope at the tip"],
+        "You have named the pull of the rope already. The pull of the rope does not act there. A \
+         rope pulls at the point of the mast where it is tied.",
+    ),
+    // Two names of one force.
+    (
+        "counter",
+        0,
+        &["tension, rope, at 1.4 m, up"],
+        "Yes: the pull of the rope, there and that way.",
+    ),
+    (
+        "counter",
+        0,
+        &["rope, tension, at 1.4 m, up"],
+        "Yes: the pull of the rope, there and that way.",
+    ),
+    (
+        "counter",
+        0,
+        &["reaction, hinge, unknown"],
+        "Yes: the force of the hinge, and its direction is still to be found.",
+    ),
+    // What nothing here is called is not taken by its place.
+    (
+        "counter",
+        0,
+        &["weight of the crate", "bag, tip, down"],
+        NO_MAKER,
+    ),
+    ("counter", 0, &["weight of the bag, tip, down"], NO_MAKER),
+    ("counter", 0, &["pull of the monkey, 1.4 m, up"], NO_MAKER),
+    (
+        "counter",
+        0,
+        &["weight of the bag, tip, down", "the crate"],
+        "Yes: the weight of the crate of melons, there and that way.",
+    ),
+    // A moment sum is an equation, and no value.
+    (
+        "mast",
+        9,
+        &["Hx=-T"],
+        "It holds. Still asked: the moment sum, an equation with the unknown in it.",
+    ),
+    // Near misses of commands, and a way alone.
+    ("mast", 2, &["hnt"], "Did you mean hint?"),
+    ("mast", 2, &["shwo"], "Did you mean show?"),
+    ("mast", 0, &["hnt"], "Did you mean hint?"),
+    (
+        "counter",
+        6,
+        &["down"],
+        "That is the way; the size is still asked.",
+    ),
+    (
+        "counter",
+        6,
+        &["up"],
+        "Not that way. Which forces along this line must it balance?",
+    ),
+    (
+        "mast",
+        11,
+        &["left"],
+        "That is the way; the size is still asked.",
+    ),
+    (
+        "mast",
+        11,
+        &["up"],
+        "That is a way. Asked is how large it is.",
+    ),
+];
+
+fn at(lesson: &str, skipped: usize) -> Session {
+    let mut session = open(lesson, 1);
+    for _ in 0..skipped {
+        session.submit("skip");
+    }
+    session
+}
+
+#[test]
+fn what_is_said_is_said_so() {
+    for (lesson, skipped, lines, wanted) in ANSWERS {
+        let mut session = at(lesson, *skipped);
+        let turns: Vec<_> = lines.iter().map(|line| session.submit(line)).collect();
+        let said = turns.last().unwrap().line.message.to_string();
+        assert_eq!(said, *wanted, "{lesson}: {lines:?}");
+    }
+}
+
+#[test]
+fn an_open_force_is_not_called_forgotten_in_the_summary() {
+    let mut session = at("counter", 0);
+    for line in [
+        "Wb, middle, down",
+        "W1, tip, down",
+        "T 1.4 m up",
+        "hinge force",
+        "done",
+    ] {
+        session.submit(line);
+    }
+    session.submit("unknown");
+    while session.course() == Course::On {
+        session.submit("skip");
+    }
+    let summary = session.view().summary;
+    let told: Vec<String> = summary.iter().map(ToString::to_string).collect();
+    assert!(!told.join(" ").contains("forgotten"), "{told:?}");
+}
+
+/// The last hint at a part of the hinge's force shows where the part of the pull comes from.
+#[test]
+fn the_parts_of_the_pull_are_told_with_the_parts_of_the_hinge() {
+    let mut session = at("walkway", 0);
+    let mut hints = Vec::new();
+    while session.course() == Course::On {
+        hints.extend(session.submit("show").line.hints);
+    }
+    let told: Vec<String> = hints.iter().map(ToString::to_string).collect();
+    for wanted in [
+        "Hx = Tx = T·cos β = 600 N·cos 40° = 460 N",
+        "Hy = Wb + W1 − Ty = Wb + W1 − T·sin β = 412 N + 510 N − 600 N·sin 40° = 536 N",
+    ] {
+        assert!(told.iter().any(|hint| hint.ends_with(wanted)), "{told:?}");
+    }
+}
+
+/// "For what follows" is not said of the line that nothing follows.
+#[test]
+fn three_figures_are_wanted_of_the_last_value_and_for_what_follows() {
+    let at_the_load = || {
+        let mut session = open("counter", 5);
+        for _ in 0..3 {
+            session.submit("skip");
+        }
+        session
+    };
+    let said = at_the_load().submit("88 N").line.message.to_string();
+    assert_eq!(
+        said,
+        "For what follows keep three figures; the full value is kept here."
+    );
+    let mut session = at_the_load();
+    for line in ["Wb*1.4+W1*1.7=T*2.8", "T=161.4 N", "H=142.4 N"] {
+        session.submit(line);
+    }
+    let said = session.submit("88 N").line.message.to_string();
+    assert_eq!(said, "Give a last value with three figures.");
+    assert_eq!(session.course(), Course::Finished);
+}
+
+/// One line, several, and more than are told.
+#[test]
+fn own_values_are_told_of_three_lines_at_most() {
+    let mut session = open("mast", 1);
+    for line in [
+        "skip", "hinge", "Wb=600 N", "go on", "W1=500 N", "go on", "skip", "skip",
+    ] {
+        session.submit(line);
+    }
+    let mut told = Vec::new();
+    for line in [
+        "Wb*sin(alpha)",
+        "W1*sin(alpha)",
+        "T*sin(gamma)",
+        "Wbp*2.8+W1p*5.6=Tp*3.4",
+        "T=(Wbp*2.8+W1p*5.6)/(3.4*sin(gamma))",
+    ] {
+        told.push(session.submit(line).line.message.to_string());
+    }
+    let own = |lines: &str| format!("Right way, with your own {lines}.");
+    assert_eq!(told[1], own("values from lines 2, 3, 4"));
+    let balance = own("values from lines 2, 3, 4 and others");
+    assert_eq!(told[3], format!("{balance} The balance holds."));
+    assert_eq!(told[4], own("value from line 7"));
+}
+
+/// A line that settles all that is sought leaves the steps before it open, and free.
+#[test]
+fn a_problem_worked_another_way_ends_with_done() {
+    let mut session = at("mast", 4);
+    let early = session.submit("done").line.message.to_string();
+    assert!(early.starts_with("Still asked"), "{early}");
+    for line in [
+        "T=(558.6*2.8*sin20+392*5.6*sin20)/(3.4*cos20)",
+        "Hx=-402 N",
+        "Hy=951 N",
+        "H=1030 N",
+    ] {
+        assert!(
+            !session.submit(line).question.to_string().contains("done"),
+            "{line}"
+        );
+    }
+    let found = session.submit("psi=67.1");
+    assert!(
+        found.question.to_string().contains("done ends it"),
+        "{}",
+        found.question
+    );
+    session.submit("done");
+    assert_eq!(session.course(), Course::Finished);
+    let summary = session.view().summary;
+    let told: Vec<String> = summary.iter().map(ToString::to_string).collect();
+    assert!(
+        told.contains(&"Not needed in your own way: 6 of 15 steps.".to_owned()),
+        "{told:?}"
+    );
+    assert!(
+        told.contains(&"Passed over or shown: 4 of 15 steps.".to_owned()),
+        "{told:?}"
+    );
+    session.submit("back");
+    assert_eq!(session.course(), Course::On, "it may be taken back");
+}
