@@ -41,6 +41,8 @@ pub(super) struct State {
     pub(super) gone_on: BTreeMap<StepId, bool>,
     /// Steps that the learner's own way did without.
     pub(super) done_without: BTreeSet<StepId>,
+    /// Steps whose value was told: taking them back does not untell it.
+    pub(super) told: BTreeSet<StepId>,
     pub(super) open: Option<Open>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
@@ -70,6 +72,7 @@ impl State {
             reached: BTreeMap::new(),
             gone_on: BTreeMap::new(),
             done_without: BTreeSet::new(),
+            told: BTreeSet::new(),
             open: None,
             hint_stage: 0,
             named: Vec::new(),

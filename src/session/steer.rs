@@ -179,6 +179,7 @@ impl Session {
             };
             self.state.standing.insert(asked, own);
         }
+        self.state.told.insert(asked);
         self.reach(asked, Progress::Passed);
     }
 

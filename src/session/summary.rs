@@ -30,7 +30,9 @@ impl Session {
         let count = |wanted: &dyn Fn(&StepId) -> bool| asked.iter().filter(|id| wanted(id)).count();
         let state = &self.state;
         let without = |id: &StepId| state.done_without.contains(id);
-        let gone_past = |id: &StepId| matches!(state.reached.get(id), Some((Progress::Passed, _)));
+        let gone_past = |id: &StepId| {
+            state.told.contains(id) || matches!(state.reached.get(id), Some((Progress::Passed, _)))
+        };
         let passed = |id: &StepId| gone_past(id) && !without(id);
         let gone_on = |id: &StepId| state.gone_on.contains_key(id);
         let answered =
