@@ -149,6 +149,8 @@ const ROWS: &[Row] = &[
     (ANGLE, &["90-55=36"], "wrong"), (ANGLE, &["90-55=60"], "wrong"), (ANGLE, &["90-55=35"], "holds"), (DIRECTION, &["90-20=60"], "wrong"),
     (DIRECTION, &["asin(0.9)"], "too-few-figures"), (MOMENTS, &["236*3.1+405*4=6*T"], "wrong"), (MOMENTS, &["2352=6.2*T"], "wrong:not-resolved"),
     (COMPONENT, &["412*sin 35=800*0.4=236"], "wrong"), (UPRIGHT, &["1118-163=965"], "wrong"), (SIZE, &["sqrt(349^2+955^2)=1030"], "wrong"),
+    (LEVEL, &["Hx = -T cos 25 = -348.9 N"], "holds"), (DIRECTION, &["Hy/Hx = 2.7"], "wrong"), (SIZE, &["H/T = 2.64"], "noted"), (ANGLE + 1, &["130-50"], "noted"),
+    (MOMENTS, &["Hy*6.2*sin 35 - Hx*6.2*cos 35 = Wb*3.1*sin 35 + W1*2.2*sin 35"], "noted"),
     // The way of a direction, in two parts; named angles are told, not found somewhere.
     (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:not the way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
     (DIRECTION, &["69.9° up and left"], "holds"), (DIRECTION, &["69.9° (above the horizontal)"], "holds"), (LEVEL, &["349 N (left)"], "holds"),

@@ -193,7 +193,10 @@ fn one(
                     .any(|(function, _)| same(target, &one.function, function))
             })
         };
-        if let Some(span) = super::surplus::surplus(board, &[tree], &right) {
+        // Of angles, any sum is one part more than another.
+        let angle = matches!(target, StepId::Angle(_));
+        let surplus = || super::surplus::surplus(board, &[tree], &right);
+        if let Some(span) = (!angle).then(surplus).flatten() {
             judgement.evidence.surplus = true;
             judgement.caret = Some(span);
             return judgement;

@@ -45,12 +45,19 @@ pub(super) fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> boo
 
 /// True for a relation that is true of the values as they stand and not by itself: `1.4T = 323.4`
 /// once T is found, `T² = Tx² + Ty²`. A side that is a number alone is a value, not a relation;
-/// only a sum may be set to zero.
+/// only a sum may be set to zero. With an unknown that is still open in it, its truth would tell
+/// what nobody has found.
 pub(super) fn is_true_relation(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
     let [left, right] = sides else { return false };
     let value = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value != 0.0);
     let name = |side: &Tree| matches!(side.node, Node::Name(_));
-    let relation = !value(left) && !value(right) && !name(left) && !name(right);
+    let open = |side: &Tree| {
+        let names = side.names();
+        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+        roles.any(|role| is_open(board, role).is_some())
+    };
+    let told = |side: &Tree| value(side) || name(side) || open(side);
+    let relation = !told(left) && !told(right);
     relation && equal_when(board, stock, sides, &|_, _| None) && !is_same(left, right)
 }
 

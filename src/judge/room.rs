@@ -77,7 +77,12 @@ impl Rounding<'_> {
             }
             Node::Name(id) => match self.board.names.role(*id)? {
                 NameRole::Given(_) | NameRole::Gravity => 0.0,
-                _ => self.carried(tree)?,
+                // A typed value may be the rounded one of what is carried in full.
+                role => {
+                    let full = self.board.name_function(role)?[0];
+                    let apart = (full - self.value(tree)?).abs();
+                    self.carried(tree)?.max(apart)
+                }
             },
             Node::Negative(inner) => self.of(inner, within)?,
             Node::Binary(operator, left, right) => {
