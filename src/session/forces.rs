@@ -165,6 +165,12 @@ impl Session {
 
     /// Takes what was said of one force.
     fn take_force(&mut self, force: ForceId, said: &Said, fresh: &mut Vec<ForceId>) -> Reply {
+        if said.refused {
+            return Reply::asking(self.say("talk.denied"));
+        }
+        if said.undecided && !may_stay_open(&self.problem, force) {
+            return Reply::asking(self.say("talk.undecided"));
+        }
         if self.state.named.contains(&force) {
             return self.said_again(force, said);
         }

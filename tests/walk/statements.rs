@@ -14,6 +14,21 @@ use leverwright::text::Words;
 
 /// A name and then a bare noun: one force and its place, two forces, or either.
 const PLACES_BY_A_NOUN: &[(&str, &str, Kind)] = &[
+    // A force that is denied, or left open between two, is not named.
+    ("mast", "no weight of the mast, middle, down", AskedOn),
+    (
+        "mast",
+        "there is no weight of the mast, middle, down",
+        AskedOn,
+    ),
+    ("mast", "weight of the mast, middle, down or up", AskedOn),
+    ("mast", "weight of the mast, middle or tip, down", AskedOn),
+    (
+        "mast",
+        "weight of the mast, not the tip but the middle, down",
+        Taken,
+    ),
+    ("mast", "hinge, foot, up or down", Taken),
     ("counter", "weight of the onions, hinge, down", Wrong),
     ("counter", "weight of the crate, the hinge, down", Wrong),
     ("counter", "onions hinge down", Wrong),

@@ -27,6 +27,10 @@ pub(super) struct Group {
     pub(super) doubt: Option<ForceId>,
     /// Something of it was denied.
     pub(super) denied: bool,
+    /// The force itself was denied: "no weight of the mast".
+    pub(super) refused: bool,
+    /// It was left open between two: "up or down".
+    pub(super) undecided: bool,
     /// It is named by a bare noun.
     pub(super) bare: bool,
     /// Its way was said before its name.
@@ -121,6 +125,8 @@ fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
             known.place = known.place.or(more.place);
             known.way = known.way.or(more.way);
             known.denied |= more.denied;
+            known.refused |= more.refused;
+            known.undecided |= more.undecided;
             known.pushes |= more.pushes;
             known.bare &= more.bare;
         }
@@ -169,7 +175,11 @@ impl Gathering<'_> {
         }
         match mention {
             Mention::Between => self.between = 2,
-            Mention::But => self.close(),
+            Mention::But => {
+                self.close();
+                self.group().refused = false;
+            }
+            Mention::Or => self.group().undecided = true,
             // "The mass of the mast times g".
             Mention::TimesG => self.group().weight = true,
             Mention::Acts | Mention::Pushes => {
@@ -386,6 +396,7 @@ impl Gathering<'_> {
             self.before.denied = before.denied && verb && self.group().subject.is_some();
             let group = self.group();
             group.denied |= before.denied && group.subject.is_none();
+            group.refused |= before.denied && !verb && group.subject.is_none();
             return;
         }
         if before.along || before.across {

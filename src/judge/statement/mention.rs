@@ -106,6 +106,8 @@ pub(super) enum Mention {
     Break,
     /// "And".
     And,
+    /// "Or": one of two, and not which.
+    Or,
     /// "But": what was denied ends.
     But,
     /// What follows is a reason.
@@ -131,6 +133,7 @@ pub(super) struct Reader<'a> {
 const LISTS: &[(&str, Mention)] = &[
     ("statement.and", Mention::And),
     ("statement.but", Mention::But),
+    ("statement.or", Mention::Or),
     ("statement.because", Mention::Because),
     ("statement.why", Mention::Why),
     ("statement.asks", Mention::Asks),

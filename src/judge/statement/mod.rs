@@ -98,6 +98,10 @@ pub struct Said {
     pub way: Option<Way>,
     /// A place, a way or a force was denied ("not down"); nothing of it is kept.
     pub denied: bool,
+    /// The force itself was denied: "no weight of the mast".
+    pub refused: bool,
+    /// It was left open between two: "up or down".
+    pub undecided: bool,
     /// The force was named by a bare noun, which may stand for a place as well: "hinge".
     pub bare: bool,
     /// It was said to push.
@@ -114,6 +118,8 @@ impl Said {
             place: Some(place),
             way: None,
             denied: false,
+            refused: false,
+            undecided: false,
             bare: false,
             pushes: false,
             strange: false,

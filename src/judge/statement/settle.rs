@@ -40,6 +40,8 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
         place,
         way: (group.way != Way::default()).then_some(group.way),
         denied: group.denied,
+        refused: group.refused,
+        undecided: group.undecided,
         bare: group.bare && !group.acting && !group.weight,
         pushes: group.pushes,
         strange: group.strange || group.strange_first && group.subject.is_none(),
