@@ -151,6 +151,8 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["412*sin 35=800*0.4=236"], "wrong"), (UPRIGHT, &["1118-163=965"], "wrong"), (SIZE, &["sqrt(349^2+955^2)=1030"], "wrong"),
     (LEVEL, &["Hx = -T cos 25 = -348.9 N"], "holds"), (DIRECTION, &["Hy/Hx = 2.7"], "wrong"), (SIZE, &["H/T = 2.64"], "noted"), (ANGLE + 1, &["130-50"], "noted"),
     (MOMENTS, &["Hy*6.2*sin 35 - Hx*6.2*cos 35 = Wb*3.1*sin 35 + W1*2.2*sin 35"], "noted"),
+    (SIZE, &["sqrt(Hy^2-Hx^2)"], "wrong"), (WEIGHT, &["42.9*9.8"], "wrong"), (ANGLE, &["gamma"], "noted:Asked here"), (ANGLE, &["10*35-9*35=38"], "wrong"),
+    (COMPONENT, &["Wb cos 35", "go on", "706 cos 35", "go on", "T sin 80", "337*3.1+578*4=T*sin 80*6.2", "550", "499"], "follows:points to the left"),
     // The way of a direction, in two parts; named angles are told, not found somewhere.
     (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:not the way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
     (DIRECTION, &["69.9° up and left"], "holds"), (DIRECTION, &["69.9° (above the horizontal)"], "holds"), (LEVEL, &["349 N (left)"], "holds"),

@@ -69,7 +69,12 @@ pub(super) fn judge(
     // A value that would tell what the learner has not found is not shown.
     judgement.value =
         Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
-    if !named && judgement.truth == Truth::DoesNotHold && is_other_angle(board, target, &judgement)
+    // An angle told by a name that is still to be found would tell it.
+    let known = sides.iter().all(|side| is_known(board, side));
+    if !named
+        && known
+        && judgement.truth == Truth::DoesNotHold
+        && is_other_angle(board, target, &judgement)
     {
         judgement.truth = Truth::OtherAngle;
     }
@@ -187,11 +192,13 @@ fn one(
     let plain = typed.is_none() && graded.is_some();
     if typed.is_none() {
         let right = |sides: &[&Tree]| {
-            lifted(board, stock, sides[0], dimension).iter().any(|one| {
-                accepted
-                    .iter()
-                    .any(|(function, _)| same(target, &one.function, function))
-            })
+            // A number that is left alone may be near by chance.
+            typed_number(sides[0], number, dimension).is_none()
+                && lifted(board, stock, sides[0], dimension).iter().any(|one| {
+                    accepted
+                        .iter()
+                        .any(|(function, _)| same(target, &one.function, function))
+                })
         };
         // Of angles, any sum is one part more than another.
         let angle = matches!(target, StepId::Angle(_));
@@ -255,6 +262,14 @@ fn one(
         Grade::Follows(lines) => Truth::Follows(lines),
         Grade::TooFewFigures => Truth::TooFewFigures,
     };
+    // Names alone leave nothing open: they are another function, whatever it gives here.
+    let named_only = |tree: &Tree| {
+        let places = tree.literals();
+        !tree.names().is_empty() && places.iter().all(|place| stock.is_pure(place.literal))
+    };
+    if plain && named_only(tree) {
+        return judgement;
+    }
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
@@ -271,10 +286,12 @@ fn one(
         judgement.remarks.push(Remark::FewFigures);
     }
     let function = match &judgement.truth {
+        // Of the relations that give this size, the one that rests on the same lines.
         Truth::Follows(lines) => accepted
             .iter()
             .skip(1)
-            .find(|(function, used)| used == lines && close(function[0], number))
+            .filter(|(function, _)| close(function[0].abs(), number.abs()))
+            .min_by_key(|(_, used)| used != lines)
             .map_or_else(
                 || scaled(&judgement.truth).function,
                 |(function, _)| *function,
@@ -428,7 +445,9 @@ fn may_take_ten(target: StepId, tree: &Tree) -> bool {
         .literals()
         .iter()
         .any(|place| place.literal.value == 10.0);
-    matches!(target, StepId::Weight(_)) || ten
+    // A number alone may be the weight with it; a form shows which g was taken.
+    let alone = matches!(tree.node, Node::Literal(_) | Node::Negative(_));
+    matches!(target, StepId::Weight(_)) && alone || ten
 }
 
 /// True for what is asked as a size: its sign belongs in the sum.

@@ -37,6 +37,7 @@ pub(super) fn lift(
     combine: &Combine<'_>,
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
+    let mut pure: Vec<bool> = Vec::new();
     let mut slots: Vec<(usize, usize)> = Vec::new();
     let mut known: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
@@ -69,6 +70,7 @@ pub(super) fn lift(
                 };
                 fits && unit.factor == 1.0 && is_last_factor(side, place.literal.index)
             });
+            pure.push(stock.is_pure(place.literal));
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
@@ -79,14 +81,26 @@ pub(super) fn lift(
             .fold(1_usize, |product, all| product.saturating_mul(all.len()))
     };
     while count(&meanings) > most {
-        let Some(longest) = meanings.iter_mut().max_by_key(|meanings| meanings.len()) else {
+        // Of a pure number both are likely to the last.
+        let longest = meanings
+            .iter_mut()
+            .zip(&pure)
+            .max_by_key(|(meanings, pure)| (meanings.len(), !**pure));
+        let Some((longest, _)) = longest else {
             break;
         };
-        if longest.len() < 2 {
-            break;
+        match longest.len() {
+            0 | 1 => break,
+            // What a number may stand for is kept longer than the number itself.
+            2 => {
+                let itself = longest.iter().rposition(|meaning| meaning.constant);
+                longest.remove(itself.unwrap_or(1));
+            }
+            // The last is the number itself: keep it.
+            count => {
+                longest.remove(count - 2);
+            }
         }
-        // The last is the number itself: keep it.
-        longest.remove(longest.len() - 2);
     }
     let mut found: Vec<Lifted> = Vec::new();
     let mut assignment = vec![0; meanings.len()];

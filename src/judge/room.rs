@@ -8,7 +8,7 @@ use super::grade::{figures_meant, to_figures};
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::{Stock, THREE_FIGURES};
-use crate::reading::{Function, Node, Operator, Tree};
+use crate::reading::{Function, Literal, Node, Operator, Tree};
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
@@ -61,6 +61,7 @@ impl Rounding<'_> {
             Node::Literal(literal) if literal.unit_alone => 0.0,
             Node::Literal(literal)
                 if self.stock.is_exact(literal, within != Inside::Value)
+                    || is_count(literal)
                     || literal.written.significant < self.least =>
             {
                 0.0
@@ -140,6 +141,11 @@ impl Rounding<'_> {
     fn value(&self, tree: &Tree) -> Option<f64> {
         plain_value(self.board, tree).ok().map(|value| value.number)
     }
+}
+
+/// True for a small whole number without a unit: it counts, and was not rounded.
+fn is_count(literal: &Literal) -> bool {
+    literal.unit.is_none() && literal.written.last_place == 1.0 && literal.value.abs() < 100.0
 }
 
 /// The size of a function's derivative.

@@ -313,13 +313,18 @@ impl Stock {
         }
     }
 
+    /// True for a number that is likelier to belong to a formula than to be a quantity.
+    pub(super) fn is_pure(&self, literal: &Literal) -> bool {
+        literal.unit.is_none() && PURE.contains(&literal.value)
+    }
+
     /// True for a pure number, and for one that equals a given, a derived given such as L/2, or an
     /// own value: nothing was rounded there.
     pub(super) fn is_exact(&self, literal: &Literal, as_angle: bool) -> bool {
-        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
-        pure || self.entries.iter().any(|entry| {
-            (entry.dimension == Dimension::ANGLE) == as_angle && entry.fits(literal) == Some(0)
-        })
+        self.is_pure(literal)
+            || self.entries.iter().any(|entry| {
+                (entry.dimension == Dimension::ANGLE) == as_angle && entry.fits(literal) == Some(0)
+            })
     }
 
     /// True if a number with its unit is a quantity of this working.
@@ -383,7 +388,7 @@ impl Stock {
             constant: true,
         };
         let mut meanings: Vec<Meaning> = found.into_iter().map(|(_, meaning)| meaning).collect();
-        let pure = literal.unit.is_none() && PURE.contains(&literal.value);
+        let pure = self.is_pure(literal);
         meanings.insert(
             if pure {
                 meanings.len().min(1)

@@ -126,6 +126,19 @@ fn ways(known: &[Turning], unknown: &Turning, symbol: &str) -> Vec<String> {
             } else {
                 String::new()
             };
+            format!(
+                "{}*9.8*{ratio}{}",
+                exact(one.size / 9.8),
+                exact(one.distance)
+            )
+        }) + &format!(" = {parts}"),
+        side(&|one| {
+            let ratio = one.across / one.size;
+            let ratio = if ratio < 0.9995 {
+                format!("{}*", three(ratio))
+            } else {
+                String::new()
+            };
             format!("{}*{ratio}{}", four(one.size), exact(one.distance))
         }) + &format!(" = {parts}"),
     ]
