@@ -6,9 +6,10 @@ use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
 use super::lift::{Lifted, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::room::room;
+use super::sense::{as_size, note_sense, same, size_meant};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, equation};
-use crate::key::{Part, Samples, StepId, agree};
+use crate::key::{Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written};
@@ -414,31 +415,6 @@ pub(super) fn lifted(
     lift(board, stock, &[tree], Some(dimension), &combine)
 }
 
-/// True if two functions are the same but for a convention that is no fault.
-fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
-    agree(left, right)
-        || match target {
-            StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
-            id if is_size(id) => agree(&left.map(|value| -value), right),
-            StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
-            // A line has one direction, however its parts are signed; at other numbers a part may
-            // change its sign.
-            StepId::Reaction(_, Part::Direction) => {
-                agree(&left.map(|value| size_meant(target, value)), right)
-            }
-            _ => false,
-        }
-}
-
-/// The size of a value, however its sign was counted; of a direction, the angle that it makes with
-/// the horizontal.
-fn size_meant(target: StepId, number: f64) -> f64 {
-    match target {
-        StepId::Reaction(_, Part::Direction) => number.abs().min((PI - number).abs()),
-        _ => number.abs(),
-    }
-}
-
 /// True where g = 10 m/s² can be told from the line: at a weight, or where a ten stands.
 fn may_take_ten(target: StepId, tree: &Tree) -> bool {
     let ten = tree
@@ -448,34 +424,6 @@ fn may_take_ten(target: StepId, tree: &Tree) -> bool {
     // A number alone may be the weight with it; a form shows which g was taken.
     let alone = matches!(tree.node, Node::Literal(_) | Node::Negative(_));
     matches!(target, StepId::Weight(_)) && alone || ten
-}
-
-/// True for what is asked as a size: its sign belongs in the sum.
-fn is_size(target: StepId) -> bool {
-    matches!(
-        target,
-        StepId::Weight(_)
-            | StepId::Across(_)
-            | StepId::PartOf(..)
-            | StepId::Moment(_)
-            | StepId::Reaction(_, Part::Size)
-    )
-}
-
-fn as_size(target: StepId, value: f64) -> f64 {
-    if is_size(target) { value.abs() } else { value }
-}
-
-fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {
-    if matches!(target, StepId::Reaction(_, Part::Along(_)))
-        && number * right < 0.0
-        && judgement.truth.holds()
-    {
-        judgement.remarks.push(Remark::OppositeSense);
-    }
-    if is_size(target) && number * right < 0.0 && judgement.truth.holds() {
-        judgement.remarks.push(Remark::SignInSum);
-    }
 }
 
 /// A number alone, with the figures as written; `None` for anything that has a form.

@@ -19,6 +19,7 @@ mod names;
 mod open;
 mod own;
 mod room;
+mod sense;
 pub mod statement;
 mod stock;
 mod surplus;

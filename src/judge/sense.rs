@@ -1,0 +1,58 @@
+//! The sense of a value: which signs and angles are a matter of convention.
+
+use super::{Judgement, Remark};
+use crate::key::{Part, Samples, StepId, agree};
+use std::f64::consts::PI;
+
+/// True if two functions are the same but for a convention that is no fault.
+pub(super) fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
+    agree(left, right)
+        || match target {
+            StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
+            id if is_size(id) => agree(&left.map(|value| -value), right),
+            StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
+            // A line has one direction, however its parts are signed; at other numbers a part may
+            // change its sign.
+            StepId::Reaction(_, Part::Direction) => {
+                agree(&left.map(|value| size_meant(target, value)), right)
+            }
+            _ => false,
+        }
+}
+
+/// The size of a value, however its sign was counted; of a direction, the angle that it makes with
+/// the horizontal.
+pub(super) fn size_meant(target: StepId, number: f64) -> f64 {
+    match target {
+        StepId::Reaction(_, Part::Direction) => number.abs().min((PI - number).abs()),
+        _ => number.abs(),
+    }
+}
+
+/// True for what is asked as a size: its sign belongs in the sum.
+fn is_size(target: StepId) -> bool {
+    matches!(
+        target,
+        StepId::Weight(_)
+            | StepId::Across(_)
+            | StepId::PartOf(..)
+            | StepId::Moment(_)
+            | StepId::Reaction(_, Part::Size)
+    )
+}
+
+pub(super) fn as_size(target: StepId, value: f64) -> f64 {
+    if is_size(target) { value.abs() } else { value }
+}
+
+pub(super) fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {
+    if matches!(target, StepId::Reaction(_, Part::Along(_)))
+        && number * right < 0.0
+        && judgement.truth.holds()
+    {
+        judgement.remarks.push(Remark::OppositeSense);
+    }
+    if is_size(target) && number * right < 0.0 && judgement.truth.holds() {
+        judgement.remarks.push(Remark::SignInSum);
+    }
+}
