@@ -16,13 +16,14 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             removed,
             together,
         } => {
-            let stage = Stage {
-                kind,
-                bodies,
-                removed,
-                together,
-            };
-            stage.heading(system, words)
+            let spot = stage_spot(system, &kind, words);
+            let slots = [
+                ("spot", Slot::Word(spot)),
+                ("bodies", Slot::Word(bodies.join(", "))),
+                ("removed", Slot::Name(removed.join(", "))),
+                ("count", Slot::Word(together.to_string())),
+            ];
+            heading(stage_key(&kind, together, !removed.is_empty()), &slots)
         }
         Told::Centre { noun, along_leg } => {
             let key = match along_leg {
@@ -135,40 +136,26 @@ fn sense_key(sense: Sense) -> &'static str {
     }
 }
 
-struct Stage {
-    kind: Kind,
-    bodies: Vec<String>,
-    removed: Vec<String>,
-    together: usize,
+/// Where a balance is taken: the pivot of moments, the body that forces are taken along or across.
+fn stage_spot(system: &System, kind: &Kind, words: &Words) -> String {
+    match kind {
+        Kind::Moments(spot) => spot_name(system, spot).unwrap_or_else(|| words.word("solve.point")),
+        Kind::Tilted { body, .. } => {
+            let body = system.parts().bodies.get(body.0);
+            body.map_or_else(String::new, |body| body.noun.clone())
+        }
+        Kind::Forces(_) => String::new(),
+    }
 }
 
-impl Stage {
-    fn heading(&self, system: &System, words: &Words) -> String {
-        let spot = match &self.kind {
-            Kind::Moments(spot) => {
-                spot_name(system, spot).unwrap_or_else(|| words.word("solve.point"))
-            }
-            Kind::Tilted { body, .. } => {
-                let body = system.parts().bodies.get(body.0);
-                body.map_or_else(String::new, |body| body.noun.clone())
-            }
-            Kind::Forces(_) => String::new(),
-        };
-        let slots = [
-            ("spot", Slot::Word(spot)),
-            ("bodies", Slot::Word(self.bodies.join(", "))),
-            ("removed", Slot::Name(self.removed.join(", "))),
-            ("count", Slot::Word(self.together.to_string())),
-        ];
-        let key = match (&self.kind, self.together) {
-            (_, 2..) => "solve.stage.together",
-            (Kind::Moments(_), _) if !self.removed.is_empty() => "solve.stage.moments",
-            (Kind::Moments(_), _) => "solve.stage.moments-all",
-            (Kind::Tilted { across: true, .. }, _) => "solve.stage.across",
-            (Kind::Tilted { across: false, .. }, _) => "solve.stage.along",
-            (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
-            (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
-        };
-        format!("{}\n", words.say(key, &slots))
+fn stage_key(kind: &Kind, together: usize, removes: bool) -> &'static str {
+    match (kind, together) {
+        (_, 2..) => "solve.stage.together",
+        (Kind::Moments(_), _) if removes => "solve.stage.moments",
+        (Kind::Moments(_), _) => "solve.stage.moments-all",
+        (Kind::Tilted { across: true, .. }, _) => "solve.stage.across",
+        (Kind::Tilted { across: false, .. }, _) => "solve.stage.along",
+        (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
+        (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
     }
 }

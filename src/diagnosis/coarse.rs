@@ -2,12 +2,13 @@
 
 use crate::judge::{Board, Typed};
 use crate::key::{Formula, Part, Pins, Role, StepId};
+use crate::units::to_figures;
 
 /// The pseudo-count of rounding to two figures on the way, beside the priors of the mistakes
 /// (common practice, no source).
 const ROUNDED: f64 = 4.0;
 /// Figures to which numbers are rounded too hard.
-const FIGURES: i32 = 2;
+const FIGURES: u8 = 2;
 /// A value that is further off than this share of it is not put down to rounding.
 const MOST: f64 = 0.025;
 
@@ -59,7 +60,7 @@ fn reach(board: &Board<'_>, target: StepId, right: f64) -> f64 {
             sum += share * right.abs();
             continue;
         }
-        for moved in [to_two(full), full * (1.0 + share)] {
+        for moved in [to_figures(full, FIGURES), full * (1.0 + share)] {
             let pins = Pins::from([(step.id, moved)]);
             let value = board.key.value(target, sample, &pins).unwrap_or(right);
             sum += (value - right).abs();
@@ -79,18 +80,7 @@ fn rounding(value: f64) -> f64 {
     if value == 0.0 {
         return 0.0;
     }
-    (to_two(value) / value - 1.0).abs()
-}
-
-fn to_two(value: f64) -> f64 {
-    if value == 0.0 {
-        return value;
-    }
-    let place = libm::pow(
-        10.0,
-        libm::floor(libm::log10(value.abs())) - f64::from(FIGURES - 1),
-    );
-    libm::round(value / place) * place
+    (to_figures(value, FIGURES) / value - 1.0).abs()
 }
 
 /// The sine or cosine in a component's formula.

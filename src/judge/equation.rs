@@ -7,6 +7,7 @@
 
 use super::board::{Board, Own};
 use super::chain::is_value_of;
+use super::expression::TOO_COARSE;
 use super::grade::{Grade, Typed, grade};
 use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -182,9 +183,7 @@ fn judge_pair(
         let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
             place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
         });
-        !fine
-            && (root.abs() - function[0].abs()).abs()
-                > super::expression::TOO_COARSE * function[0].abs()
+        !fine && (root.abs() - function[0].abs()).abs() > TOO_COARSE * function[0].abs()
     });
     if coarse {
         judgement.truth = Truth::TooFewFigures;

@@ -2,7 +2,7 @@
 
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
-use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, to_figures};
+use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::room::room;
@@ -12,7 +12,7 @@ use super::{Judgement, Remark, Truth, equation};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
-use crate::units::{Dimension, Written};
+use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::f64::consts::PI;
 
 /// A right way whose value is off by more than this share was rounded too hard (2-figure sines).
@@ -452,7 +452,7 @@ pub(super) fn calculated(number: f64) -> Typed {
     let place = if number == 0.0 {
         1e-6
     } else {
-        libm::pow(10.0, libm::floor(libm::log10(number.abs())) - 3.0)
+        unit_of_figure(number, 4)
     };
     Typed {
         value: number,

@@ -8,7 +8,7 @@
 
 use super::board::{Board, PinnedSamples};
 use crate::key::{Part, Pins, Sample, StepId};
-use crate::units::{Dimension, Written};
+use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::collections::BTreeSet;
 
 /// The most earlier quantities whose rounding is combined.
@@ -429,21 +429,6 @@ fn inputs(board: &Board<'_>, id: StepId) -> Vec<StepId> {
         }
     }
     found
-}
-
-/// A value to so many significant figures, half away from zero.
-pub(super) fn to_figures(value: f64, figures: u8) -> f64 {
-    if value == 0.0 || !value.is_finite() {
-        return value;
-    }
-    let place = unit_of_figure(value, figures);
-    libm::round(value / place) * place
-}
-
-/// What one unit of a value's figure counts, the first figure being 1; the value must not be zero.
-fn unit_of_figure(value: f64, figure: u8) -> f64 {
-    let first = libm::floor(libm::log10(value.abs()));
-    libm::pow(10.0, first + 1.0 - f64::from(figure))
 }
 
 /// True if `typed` is `value` to so many figures.

@@ -4,12 +4,12 @@
 //! To first order: each rounding counts by how strongly the whole changes with it.
 
 use super::board::Board;
-use super::grade::{figures_meant, to_figures};
+use super::grade::figures_meant;
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::{Stock, THREE_FIGURES};
 use crate::reading::{Function, Literal, Node, Operator, Tree};
-use crate::units::Dimension;
+use crate::units::{Dimension, to_figures};
 use std::f64::consts::PI;
 
 /// Figures to which a result on the way is carried at least.

@@ -30,6 +30,21 @@ impl Written {
     }
 }
 
+/// A value to so many significant figures, half away from zero.
+pub fn to_figures(value: f64, figures: u8) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return value;
+    }
+    let place = unit_of_figure(value, figures);
+    libm::round(value / place) * place
+}
+
+/// What one unit of a value's figure counts, the first figure being 1; the value must not be zero.
+pub fn unit_of_figure(value: f64, figure: u8) -> f64 {
+    let first = libm::floor(libm::log10(value.abs()));
+    libm::pow(10.0, first + 1.0 - f64::from(figure))
+}
+
 /// A number to so many significant figures, without exponent where it can be read without.
 ///
 /// ```

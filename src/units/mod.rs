@@ -10,5 +10,5 @@ mod figures;
 mod table;
 
 pub use dimension::Dimension;
-pub use figures::{Written, figures_text, number_text};
+pub use figures::{Written, figures_text, number_text, to_figures, unit_of_figure};
 pub use table::{Unit, find_unit, unit_for, value_text, with_minus};

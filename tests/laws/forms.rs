@@ -1,8 +1,8 @@
 //! The balance of moments as people write it, worked to three figures in one place or another, and
 //! balances that are built to come out right by chance.
 
-use super::problems;
-use leverwright::judge::{Board, Judgement, Memo, Names, Remark, Standing, Truth, judge};
+use super::{empty_board, problems};
+use leverwright::judge::{Judgement, Names, Remark, Standing, Truth, judge};
 use leverwright::key::{Axis, BalanceKind, Key, Part, Pins, Sampling, StepId, derive};
 use leverwright::problem::{ForceId, Problem};
 
@@ -209,22 +209,22 @@ fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
 }
 
 fn judged_at(problem: &Problem, key: &Key, asked: StepId, line: &str) -> Judgement {
-    let (sampling, names, standing) = (
-        Sampling::of(problem),
-        Names::of(problem, key, &[]),
-        Standing::new(),
-    );
-    let board = Board {
-        problem,
-        key,
-        sampling: &sampling,
-        names: &names,
-        standing: &standing,
-        own_names: &[],
-        carried: &[],
-        memo: Memo::default(),
-    };
-    judge(&board, asked, line, 1)
+    let (sampling, names) = (Sampling::of(problem), Names::of(problem, key, &[]));
+    let standing = Standing::new();
+    judge(
+        &empty_board(problem, key, (&sampling, &names, &standing)),
+        asked,
+        line,
+        1,
+    )
+}
+
+/// The name of the unknown pull, as it is typed.
+fn pull_symbol(key: &Key, unknown: &Turning) -> String {
+    key.step(StepId::Pull(unknown.force))
+        .unwrap()
+        .symbol
+        .typed()
 }
 
 /// However a right balance is worked to three figures, it is not called wrong; nearly always it is
@@ -235,11 +235,7 @@ fn verif_a_balance_worked_on_the_way_is_known() {
     for problem in problems().iter().step_by(9) {
         let key = derive(problem).unwrap();
         let (known, unknown) = turnings(problem, &key);
-        let symbol = key
-            .step(StepId::Pull(unknown.force))
-            .unwrap()
-            .symbol
-            .typed();
+        let symbol = pull_symbol(&key, &unknown);
         for line in ways(&known, &unknown, &symbol) {
             let judgement = judged(problem, &key, &line);
             lines += 1;
@@ -277,11 +273,7 @@ fn verif_a_balance_that_comes_out_by_chance_is_not_right() {
         let [first, second, ..] = known.as_slice() else {
             continue;
         };
-        let symbol = key
-            .step(StepId::Pull(unknown.force))
-            .unwrap()
-            .symbol
-            .typed();
+        let symbol = pull_symbol(&key, &unknown);
         for (from, to) in [(first, second), (second, first)] {
             for share in [1.15, 0.85, 1.3] {
                 let other = from.distance * share;
@@ -329,11 +321,7 @@ fn verif_an_altered_number_is_not_right() {
     for problem in problems().iter().step_by(36) {
         let key = derive(problem).unwrap();
         let (known, unknown) = turnings(problem, &key);
-        let symbol = key
-            .step(StepId::Pull(unknown.force))
-            .unwrap()
-            .symbol
-            .typed();
+        let symbol = pull_symbol(&key, &unknown);
         for line in ways(&known, &unknown, &symbol) {
             let altering = numbers(&line)
                 .into_iter()
