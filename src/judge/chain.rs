@@ -2,6 +2,8 @@
 
 use super::board::Board;
 use super::expression::{calculated, typed_number};
+use super::grade::{Grade, grade};
+use super::open::is_of_open_unknown;
 use super::room::room;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
@@ -21,6 +23,14 @@ pub(super) fn follow_chain(
         let before = values[index - 1].number_as(dimension);
         let pair = (sides[index - 1], sides[index]);
         let fits = is_value_of(board, stock, dimension, pair, (before, here));
+        if index + 1 == sides.len()
+            && is_coarse(board, dimension, (sides[index], here), judgement, fits)
+        {
+            judgement.truth = Truth::TooFewFigures;
+            judgement.proved = false;
+            judgement.values.clear();
+            return;
+        }
         if !fits && judgement.truth.holds() {
             judgement.truth = Truth::DoesNotHold;
             judgement.proved = false;
@@ -49,6 +59,25 @@ pub(super) fn follow_chain(
             own.typed = Some((typed.value, typed.written));
         }
     }
+}
+
+/// True if a right chain ends with a number that would be too coarse if it were typed alone, or
+/// that no rounding of this value explains (the room of what stands before it may be wide).
+fn is_coarse(
+    board: &Board<'_>,
+    dimension: Dimension,
+    (side, number): (&Tree, f64),
+    judgement: &Judgement,
+    fits: bool,
+) -> bool {
+    let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
+    let open = is_of_open_unknown(board, judgement.target);
+    let typed = typed_number(side, number, dimension).filter(|_| right && !open);
+    typed.is_some_and(|typed| match grade(board, judgement.target, typed) {
+        Some(Grade::TooFewFigures) => true,
+        Some(_) => false,
+        None => fits,
+    })
 }
 
 /// True if the second of two sides with these values is the value of the first: it may be off by

@@ -7,7 +7,7 @@
 
 use super::board::{Board, Own};
 use super::chain::is_value_of;
-use super::expression::TOO_COARSE;
+use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -179,13 +179,13 @@ fn judge_pair(
     let hit = accepted
         .iter()
         .find(|(function, _)| lifted.iter().any(|one| same(&one.function, function)));
-    let coarse = hit.zip(plain_root).is_some_and(|((function, _), root)| {
-        let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
-            place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
-        });
-        !fine && (root.abs() - function[0].abs()).abs() > TOO_COARSE * function[0].abs()
+    let off = hit.zip(plain_root).map_or(0.0, |((function, _), root)| {
+        (root.abs() / function[0].abs() - 1.0).abs()
     });
-    if coarse {
+    let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
+        place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
+    });
+    if !fine && off > TOO_COARSE {
         judgement.truth = Truth::TooFewFigures;
         return judgement;
     }
@@ -195,10 +195,17 @@ fn judge_pair(
             .right(target)
             .is_some_and(|right| same(&right, function));
         judgement.truth = if right && lines.is_empty() {
-            Truth::Holds
+            if fine && off > COARSE {
+                Truth::HoldsRounded
+            } else {
+                Truth::Holds
+            }
         } else {
             Truth::Follows(lines.clone())
         };
+        if !fine && off > COARSE {
+            judgement.remarks.push(Remark::FewFigures);
+        }
         settle(
             &mut judgement,
             target,

@@ -18,7 +18,7 @@ use std::f64::consts::PI;
 /// A right way whose value is off by more than this share was rounded too hard (2-figure sines).
 pub(super) const TOO_COARSE: f64 = 0.01;
 /// A right way that is off by more than this share should keep more figures.
-const COARSE: f64 = 0.002;
+pub(super) const COARSE: f64 = 0.002;
 
 /// However rounded its numbers are, an expression's value counts to this share of it at least.
 const MOST_LOOSE: f64 = 0.003;

@@ -156,11 +156,15 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
 }
 
 /// True for a number of fewer than three figures that is further off than half a per cent: a
-/// dropped zero (64 for 64.0) is right, 16 for 16.33 is the right way with too few figures.
+/// dropped zero (64 for 64.0) is right, 16 for 16.33 is the right way with too few figures. An angle
+/// may be told to the degree.
 fn too_coarse(id: StepId, typed: Typed, right: f64) -> bool {
     let angle = matches!(id, StepId::Angle(_) | StepId::Reaction(_, Part::Direction));
     let off = (typed.value.abs() - right.abs()).abs();
-    !angle && typed.written.significant < COMMON_FIGURES && off > 0.005 * right.abs()
+    if angle {
+        return off > 0.51_f64.to_radians() && typed.written.last_place > 1.01_f64.to_radians();
+    }
+    typed.written.significant < COMMON_FIGURES && off > 0.005 * right.abs()
 }
 
 /// True for a part of a support's force told as finely as three figures of the forces that it is

@@ -141,10 +141,15 @@ impl Stock {
             let Rule::Balance(balance) = &step.rule else {
                 continue;
             };
-            let mut sums = partial_sums(&quantities.terms(balance));
+            // A force alone is the value of a step, and is known as that.
+            let fewest = if step.id == StepId::MomentSum { 1 } else { 2 };
+            let mut sums = partial_sums(&quantities.terms(balance), fewest);
             if step.id == StepId::MomentSum {
                 // A ratio that all weights share is often put outside the brackets.
-                sums.extend(partial_sums(&quantities.weights_times_distances(balance)));
+                sums.extend(partial_sums(
+                    &quantities.weights_times_distances(balance),
+                    fewest,
+                ));
             }
             for sum in sums {
                 self.add_with_gravities(board, sum, step.dimension, Nearness::Worked);
@@ -545,12 +550,16 @@ impl Quantities<'_> {
     }
 }
 
-/// Every sum of some of these terms, with the sign that makes it positive at the problem's own
-/// numbers.
-fn partial_sums(terms: &[Samples]) -> Vec<Samples> {
+/// Every sum of at least `fewest` of these terms, and not of all but fewer (a balance adds up to
+/// nothing), with the sign that makes it positive at the problem's own numbers.
+fn partial_sums(terms: &[Samples], fewest: u32) -> Vec<Samples> {
     let terms = &terms[..terms.len().min(MOST_TERMS)];
     let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
     (1..1_usize << terms.len())
+        .filter(|chosen| {
+            let count = chosen.count_ones();
+            count >= fewest && (fewest < 2 || count + fewest <= terms.len() as u32)
+        })
         .map(|chosen| {
             let sum: Samples = std::array::from_fn(|choice| {
                 let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);

@@ -190,18 +190,27 @@ fn verif_the_hinges_parts_are_known_in_many_forms() {
     for problem in problems().iter().step_by(9) {
         let key = derive(problem).unwrap();
         for (step, line) in parts_of_the_hinge(problem, &key) {
-            let judgement = judged_at(problem, &key, step, &line);
-            lines += 1;
-            if !judgement.truth.holds() {
-                others.push(format!(
-                    "{line}: {:?} | {}",
-                    judgement.truth,
-                    problem.statement()
-                ));
+            let first = judged_at(problem, &key, step, &line);
+            let value = first.value;
+            let mut judgements = vec![(line.clone(), first)];
+            // Its value behind it, with three figures and more.
+            for digits in [3, 4, 5] {
+                let chain = value.map(|value| format!("{line} = {}", figures(value, digits)));
+                judgements.extend(chain.map(|chain| {
+                    let judgement = judged_at(problem, &key, step, &chain);
+                    (chain, judgement)
+                }));
+            }
+            for (line, judgement) in judgements {
+                lines += 1;
+                if !judgement.truth.holds() {
+                    let statement = problem.statement();
+                    others.push(format!("{line}: {:?} | {statement}", judgement.truth));
+                }
             }
         }
     }
-    assert!(lines > 100 && others.is_empty(), "{lines}: {others:#?}");
+    assert!(lines > 400 && others.is_empty(), "{lines}: {others:#?}");
 }
 
 fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
