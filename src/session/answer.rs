@@ -251,6 +251,7 @@ impl Session {
             && !last.contains(['·', '/', '+', '(', '√']);
         let formula = !told
             && (layout.contains(['·', '/', '(', '+', '√'])
+                || layout.contains(" − ")
                 || layout.contains("sin")
                 || layout.contains("cos"));
         match judgement.value {

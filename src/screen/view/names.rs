@@ -62,8 +62,9 @@ impl Row {
     }
 }
 
-/// All names in rows of `width` columns: first what is found or wanted, then what is given, which
-/// stands in the statement too.
+/// All names in rows of `width` columns: first what is found or wanted, the latest before the
+/// others since the question is nearest to it, then what is given, which stands in the statement
+/// too.
 fn rows(model: &Model, open: &Working, width: usize) -> Vec<Row> {
     if open.view.names.is_empty() {
         return Vec::new();
@@ -78,6 +79,7 @@ fn rows(model: &Model, open: &Working, width: usize) -> Vec<Row> {
     let ordered = names
         .clone()
         .filter(|name| !given(name))
+        .rev()
         .chain(names.filter(given));
     let heading = Span::styled(model.words.word("screen.names"), model.theme.faint());
     let blank = Span::raw(" ".repeat(heading.width()));
