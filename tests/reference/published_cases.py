@@ -224,7 +224,32 @@ def same_place(on):
 
 def problem(case, system, gravity):
     return {"leverwright": 1, "g": f"{gravity} m/s^2", "system": {k: v for k, v in system.items() if v},
-            "text": {"title": KINDS[case["kind"]], "statement": case["geometry"].replace("{", "{{").replace("}", "}}")}}
+            "text": {"title": KINDS[case["kind"]], "statement": statement(system)}}
+
+
+def listed(names):
+    names = [name for name in dict.fromkeys(names) if name]
+    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def statement(system):
+    """The problem in our own words, from its parts."""
+    name = lambda part: part.get("noun") or part.get("name") or part.get("symbol")
+    bodies = list(dict.fromkeys(map(name, system["bodies"])))
+    weights = ["weight of the " + (name(weight) or weight["body"]) for weight in system.get("weights", [])]
+    on = weights + [name(load) for load in system.get("loads", [])]
+    held = [name(hold) for hold in system.get("holds", []) + system.get("ropes", [])]
+    asked = [one if isinstance(one, str) else "the couple of " + one["couple"] for one in system.get("asked", [])]
+    if "sought" in system:
+        asked.append("what is sought")
+    told = f"At rest: the {listed(bodies)}."
+    if on:
+        told += f" On {'it' if len(bodies) == 1 else 'them'}: {listed(on)}."
+    if held:
+        told += f" Held by: {listed(held)}."
+    if asked:
+        told += f" Find {listed(asked)}."
+    return told + " Every figure stands in this file."
 
 
 def planar(case):
