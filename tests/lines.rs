@@ -107,10 +107,10 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["412+706-385*cos 25"], "wrong:You took cos β"),
     (PULL, &["(412*3.1+706*4)*cos 35/(6.2*sin 80)"], "wrong:You took cos α for Wb"), (COMPONENT, &["0"], "wrong:not the part"),
     // A part too many, a sine read until it fits, a number that comes from nowhere.
-    (COMPONENT + 2, &["T sin80 + 1"], "wrong:this line would hold"), (COMPONENT + 2, &["T sin80+Wb/400"], "wrong:this line would hold"),
+    (COMPONENT + 2, &["T sin80 + 1"], "wrong:the part marked"), (COMPONENT + 2, &["T sin80+Wb/400"], "wrong:the part marked"),
     (COMPONENT + 2, &["T sin80+20"], "wrong"), (COMPONENT + 2, &["T sin40*2"], "wrong"), (COMPONENT + 2, &["T cos10*cos10"], "wrong"),
     (COMPONENT, &["Wb sin70/2"], "wrong"), (COMPONENT, &["Wb sin5*7"], "wrong"),
-    (MOMENTS, &["236*3.1+405*4=T*sin80*6.2+1"], "wrong:this line would hold"), (MOMENTS, &["236*3.1+405*4+3=T*sin80*6.2"], "wrong:this line would hold"),
+    (MOMENTS, &["236*3.1+405*4=T*sin80*6.2+1"], "wrong:the part marked"), (MOMENTS, &["236*3.1+405*4+3=T*sin80*6.2"], "wrong:the part marked"),
     (PULL, &["Wb*sin69.3"], "noted:value agrees"), (MOMENTS, &["Wb-T=26.6"], "noted:comes out right"),
     (WEIGHT, &["42*9.8 kg"], "wrong-unit"), (WEIGHT, &["9.8*42 kg"], "holds"), (MOMENTS, &["Wb⊥*L/2+W1⊥*d1=T⊥*L = 2350 N"], "mismatched"),
     (PULL, &["T=385=386"], "wrong"), (MOMENTS, &["0=0"], "noted:says nothing"), (MOMENTS, &["T*sin80*6.2=T*sin80*6.2"], "noted:says nothing"),

@@ -1,8 +1,8 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
 use super::names::{NameRole, Names};
-use crate::key::{Key, Samples, Sampling, StepId, agree};
-use crate::problem::Problem;
+use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
+use crate::problem::{Direction, ForceId, Problem};
 use crate::reading::{NameId, Value};
 use crate::units::{Dimension, Written};
 use std::cell::RefCell;
@@ -171,6 +171,13 @@ impl Board<'_> {
             })
             .filter(|(step, _)| *step != id)
             .collect();
+        // A relation that was carried on gives the unknown; the hinge's balances are new lines, and
+        // take from it that value alone.
+        let anew = matches!(
+            id,
+            StepId::ForceSum(_) | StepId::PartOf(..) | StepId::Reaction(..)
+        );
+        let carried = if anew { &[] } else { self.carried };
         // All own values first, then each subset: a learner may silently repair some of them.
         let most = 1_usize << wrong.len().min(5);
         for chosen in (1..most).rev() {
@@ -190,20 +197,68 @@ impl Board<'_> {
                 self.key.function(self.key, id, self.sampling, &pins),
                 lines.clone(),
             );
-            for key in self.carried {
+            for key in carried {
                 add(
                     key.function(self.key, id, self.sampling, &pins),
                     lines.clone(),
                 );
             }
         }
-        for key in self.carried {
+        for key in carried {
             add(
                 key.function(self.key, id, self.sampling, &BTreeMap::new()),
                 Vec::new(),
             );
         }
+        if anew {
+            self.add_with_own_slopes(id, &wrong, &mut add);
+        }
         accepted
+    }
+
+    /// A learner whose angle between rope and body is her own sees the rope at a slope of its own:
+    /// the level and upright parts follow from it.
+    fn add_with_own_slopes(
+        &self,
+        id: StepId,
+        wrong: &[(StepId, &Own)],
+        add: &mut dyn FnMut(Option<Samples>, Vec<usize>),
+    ) {
+        let mut lines: Vec<usize> = wrong.iter().map(|(_, own)| own.line).collect();
+        lines.sort_unstable();
+        let pins: PinnedSamples = wrong
+            .iter()
+            .map(|(step, own)| (*step, own.function))
+            .collect();
+        for (step, own) in wrong {
+            if let Some(sampling) = self.with_own_slope(*step, own) {
+                let function = self.key.function(self.key, id, &sampling, &pins);
+                add(function, lines.clone());
+            }
+        }
+    }
+
+    /// The choices of numbers with the rope's given angle as the learner's own angle has it.
+    fn with_own_slope(&self, step: StepId, own: &Own) -> Option<Sampling> {
+        let StepId::Angle(ForceId::Rope(rope)) = step else {
+            return None;
+        };
+        let Direction::Oblique { angle, .. } = self.problem.ropes().get(rope)?.direction else {
+            return None;
+        };
+        let right = self.right(step)?;
+        let mut sampling = self.sampling.clone();
+        for (choice, sample) in sampling.samples.iter_mut().enumerate() {
+            let given = sample.values[angle.0];
+            let off = own.function[choice] - right[choice];
+            let fits = [given + off, given - off].into_iter().find(|moved| {
+                sample.values[angle.0] = *moved;
+                let value = self.key.value(step, sample, &Pins::new());
+                value.is_some_and(|value| (value - own.function[choice]).abs() < 1e-9)
+            });
+            sample.values[angle.0] = fits?;
+        }
+        Some(sampling)
     }
 
     /// What a name stands for as a function of the givens: a learner's own wrong value where

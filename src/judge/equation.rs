@@ -275,7 +275,7 @@ fn judge_pair(
     };
     judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
         && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
-    judgement.evidence.same_turn = target == StepId::MomentSum
+    judgement.evidence.same_turn = Some(unknown) == board.unknown()
         && accepted.iter().any(|(function, _)| {
             lifted
                 .iter()

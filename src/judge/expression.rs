@@ -269,6 +269,7 @@ fn one(
         !tree.names().is_empty() && places.iter().all(|place| stock.is_pure(place.literal))
     };
     if plain && named_only(tree) {
+        judgement.truth = Truth::DoesNotHold;
         return judgement;
     }
     if plain {
@@ -284,7 +285,7 @@ fn one(
             .is_some_and(|right| (to_figures(right[0], 3) - number).abs() > 1e-9 * number.abs())
         && dimension != Dimension::ANGLE
     {
-        judgement.remarks.push(Remark::FewFigures);
+        judgement.remarks.push(Remark::FewFiguresTyped);
     }
     let function = match &judgement.truth {
         // Of the relations that give this size, the one that rests on the same lines.

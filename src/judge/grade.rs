@@ -13,6 +13,8 @@ use std::collections::BTreeSet;
 
 /// The most earlier quantities whose rounding is combined.
 const MOST_INPUTS: usize = 9;
+/// How far a value of two figures may be off that was worked out with such.
+const TWO_FIGURES: f64 = 0.012;
 /// Figures to which results are commonly rounded.
 const COMMON_FIGURES: u8 = 3;
 
@@ -105,7 +107,8 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     }
     for gravity in board.other_gravities() {
         let value = with_gravity(board, id, gravity);
-        if telling && !coarse && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
+        let fine = typed.written.significant >= COMMON_FIGURES;
+        if fine && value.is_some_and(|value| any(&|value| typed.is(value), value)) {
             return Some(Grade::OtherGravity(gravity));
         }
     }
@@ -149,8 +152,12 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     }
     let figures = typed.written.significant.min(2);
     let to_two = |value: f64| rounded_to(value, figures, typed.value);
+    // What comes from values that were rounded may be off by a unit more.
+    let way = !inputs(board, id).is_empty() && typed.written.significant == 2;
+    let near = way && (typed.value.abs() - right[0].abs()).abs() <= TWO_FIGURES * right[0].abs();
     let zeros = |value: f64| (1..=2).any(|figures| rounded_to(value, figures, typed.value));
-    (typed.written.significant <= 2 && any(&to_two, right[0])
+    (near
+        || typed.written.significant <= 2 && any(&to_two, right[0])
         || trailing_zeros(typed) && any(&zeros, right[0]))
     .then_some(Grade::TooFewFigures)
 }

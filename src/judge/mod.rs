@@ -25,6 +25,7 @@ mod stock;
 mod surplus;
 mod terms;
 mod told;
+mod worked;
 
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
@@ -83,8 +84,10 @@ impl Truth {
 pub enum Remark {
     /// A bare number where a unit belongs.
     UnitMissing,
-    /// Fewer figures than asked.
+    /// Fewer figures than asked; the value in full is kept.
     FewFigures,
+    /// A number of fewer figures than asked, which is kept as it was typed.
+    FewFiguresTyped,
     /// Another accepted acceleration of free fall was used, in m/s².
     OtherGravity(f64),
     /// A hinge part given in the sense opposite to the key's axis: its size is right.
@@ -99,6 +102,8 @@ pub enum Remark {
     SignInSum,
     /// The value is right, and the form does not show how it comes about.
     NotSeen,
+    /// The value asked, said to be this other quantity.
+    OtherName(StepId),
     /// True whatever the forces are.
     SaysNothing,
     /// A number where the unknown must stay a letter.
@@ -299,7 +304,11 @@ fn judge_sides(
     let sum_of = sides.len() > 1 && equation::is_equation(board, asked, &sides);
     if let Some((name, _)) = reading.defines.as_ref().filter(|_| !sum_of) {
         if let Some(own) = own::multiple_of_unknown(board, stock, &sides) {
-            let mut judgement = Judgement::of(asked, Truth::Noted);
+            // A name for what is asked is its answer too.
+            let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
+            if asked == StepId::MomentSum || !judgement.truth.holds() {
+                judgement = Judgement::of(asked, Truth::Noted);
+            }
             judgement.names = Some((name.clone(), own));
             return judgement;
         }
@@ -326,6 +335,11 @@ fn judge_sides(
         Some((NameRole::Step(target), rest)) => {
             let mut judgement = expression::judge(board, stock, target, &rest, line, true);
             expression::credit(board, asked, &mut judgement, &rest);
+            if let Some(meant) = meant_by(board, stock, (asked, target), &rest, &judgement) {
+                judgement = Judgement::of(meant, Truth::Noted);
+                judgement.remarks.push(Remark::OtherName(target));
+                return judgement;
+            }
             if let Some(own) = own::taken_name(board, stock, (text, sides[0]), &rest, &judgement) {
                 judgement = Judgement::of(asked, Truth::Noted);
                 judgement.names = Some(own);
@@ -365,6 +379,30 @@ fn judge_sides(
             judgement
         }
     }
+}
+
+/// What a line under the name of one quantity is the value of, where it is that of the step asked,
+/// or of another part of the same support's force.
+fn meant_by(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, named): (StepId, StepId),
+    sides: &[&Tree],
+    judgement: &Judgement,
+) -> Option<StepId> {
+    let wrong = judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link;
+    if !wrong || named == asked || asked == StepId::MomentSum {
+        return None;
+    }
+    let same = |id: &StepId| {
+        matches!((named, *id), (StepId::Reaction(one, _), StepId::Reaction(other, _)) if one == other)
+            && board.standing.contains_key(id)
+    };
+    let known = board.key.steps.iter().map(|step| step.id).filter(same);
+    [asked].into_iter().chain(known).find(|id| {
+        let judgement = expression::judge(board, stock, *id, sides, 0, false);
+        *id != named && judgement.truth.holds()
+    })
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known

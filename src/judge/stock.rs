@@ -9,8 +9,9 @@
 use super::board::{Board, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
-use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, StepId, Term, agree};
-use crate::problem::{ForceId, GivenId};
+use super::worked::{Quantities, partial_sums};
+use crate::key::{Axis, Key, Rule, Samples, StepId, agree};
+use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
 use crate::units::Dimension;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -19,9 +20,6 @@ use std::f64::consts::{FRAC_PI_2, PI};
 const MOST_MEANINGS: usize = 7;
 /// How far three figures may put off what is worked out with them: half a last unit of 1.00.
 pub(super) const THREE_FIGURES: f64 = 0.005;
-/// The most terms of a balance whose partial sums are known.
-const MOST_TERMS: usize = 5;
-
 /// Numbers that are likelier to belong to a formula than to be rounded quantities.
 const PURE: [f64; 8] = [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0];
 
@@ -280,6 +278,9 @@ impl Stock {
     /// Sums and differences of two given angles, as a rope's angle with the level may be, and the
     /// complements, supplements and ratios of every angle.
     fn add_angles(&mut self, board: &Board<'_>) {
+        for slope in slopes(board) {
+            self.add(slope, Dimension::ANGLE, slope[0], Nearness::Rounded);
+        }
         let given: Vec<Samples> = given_angles(board).collect();
         for (index, one) in given.iter().enumerate() {
             for other in &given[..index] {
@@ -455,6 +456,23 @@ fn given_angles<'a>(board: &'a Board<'_>) -> impl Iterator<Item = Samples> + 'a 
         .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
 }
 
+/// The angles that the pulls make with the horizontal.
+fn slopes(board: &Board<'_>) -> Vec<Samples> {
+    let pulls = board.key.steps.iter().filter_map(|step| match step.id {
+        StepId::Pull(force) => Some(force),
+        _ => None,
+    });
+    pulls
+        .filter_map(|force| {
+            let level = board.right(StepId::PartOf(force, Axis::Horizontal))?;
+            let upright = board.right(StepId::PartOf(force, Axis::Vertical))?;
+            Some(std::array::from_fn(|choice| {
+                libm::atan2(upright[choice].abs(), level[choice].abs())
+            }))
+        })
+        .collect()
+}
+
 /// True for a length or mass of whole millimetres or grams, and an angle of tenths of a degree:
 /// such a value is written in full, not rounded.
 fn is_unrounded(shown: f64, dimension: Dimension) -> bool {
@@ -464,119 +482,6 @@ fn is_unrounded(shown: f64, dimension: Dimension) -> bool {
         _ => return false,
     };
     (steps - libm::round(steps)).abs() <= 1e-6
-}
-
-/// The quantities of one working: a key, with some steps as the learner has them.
-struct Quantities<'a> {
-    board: &'a Board<'a>,
-    key: &'a Key,
-    pins: &'a PinnedSamples,
-}
-
-impl Quantities<'_> {
-    /// The value of a step, taken as it stands before the unknown is found.
-    fn step(&self, id: StepId) -> Option<Samples> {
-        match self.pins.get(&id) {
-            Some(own) => Some(*own),
-            None => self
-                .key
-                .function(self.board.key, id, self.board.sampling, self.pins),
-        }
-    }
-
-    /// The value of a formula of the key.
-    fn value(&self, formula: &Formula) -> Option<Samples> {
-        let unknown = self.board.unknown();
-        let pull = unknown.and_then(|unknown| self.step(unknown));
-        let mut function: Samples = [0.0; 4];
-        for (choice, value) in function.iter_mut().enumerate() {
-            let mut pins: Pins = self
-                .pins
-                .iter()
-                .map(|(id, own)| (*id, own[choice]))
-                .collect();
-            if let (Some(unknown), Some(pull)) = (unknown, pull) {
-                pins.insert(unknown, pull[choice]);
-            }
-            *value = self
-                .key
-                .evaluate(formula, &self.board.sampling.samples[choice], &pins)
-                .filter(|value| value.is_finite())?;
-        }
-        Some(function)
-    }
-
-    /// The terms of a balance with their signs.
-    fn terms(&self, balance: &Balance) -> Vec<Samples> {
-        let signed = |term: &Term| {
-            let value = self.value(&term.amount)?;
-            Some(value.map(|value| term.sign * value))
-        };
-        balance.terms.iter().filter_map(signed).collect()
-    }
-
-    /// The weights of a balance of moments times their distances, with the terms' signs.
-    fn weights_times_distances(&self, balance: &Balance) -> Vec<Samples> {
-        let signed = |term: &Term| {
-            let weight = self.step(StepId::Weight(term.force))?;
-            let distance = self.step(StepId::Distance(term.force))?;
-            Some(std::array::from_fn(|choice| {
-                term.sign * weight[choice] * distance[choice]
-            }))
-        };
-        balance.terms.iter().filter_map(signed).collect()
-    }
-
-    /// Masses in place of weights, for whoever keeps g to the end.
-    fn without_gravity(
-        &self,
-        function: &Samples,
-        dimension: Dimension,
-    ) -> Option<(Samples, Dimension)> {
-        let gravity = self.board.name_function(NameRole::Gravity)?;
-        let dimension = dimension.per(Dimension::ACCELERATION)?;
-        Some((quotient(function, &gravity), dimension))
-    }
-
-    /// A force's lever arm.
-    fn arm(&self, force: ForceId) -> Option<Samples> {
-        let size = self
-            .step(StepId::Weight(force))
-            .or_else(|| self.step(StepId::Pull(force)));
-        let (Some(size), Some(moment)) = (size, self.step(StepId::Moment(force))) else {
-            return None;
-        };
-        Some(quotient(&moment, &size))
-    }
-}
-
-/// Every sum of at least `fewest` of these terms, and not of all but fewer (a balance adds up to
-/// nothing), with the sign that makes it positive at the problem's own numbers.
-fn partial_sums(terms: &[Samples], fewest: u32) -> Vec<Samples> {
-    let terms = &terms[..terms.len().min(MOST_TERMS)];
-    let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
-    (1..1_usize << terms.len())
-        .filter(|chosen| {
-            let count = chosen.count_ones();
-            count >= fewest && (fewest < 2 || count + fewest <= terms.len() as u32)
-        })
-        .map(|chosen| {
-            let sum: Samples = std::array::from_fn(|choice| {
-                let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
-                chosen.map(|index| terms[index][choice]).sum()
-            });
-            if sum[0] < 0.0 {
-                sum.map(|value| -value)
-            } else {
-                sum
-            }
-        })
-        .filter(|sum| sum[0] > 1e-9 * most)
-        .collect()
-}
-
-fn quotient(over: &Samples, under: &Samples) -> Samples {
-    std::array::from_fn(|choice| over[choice] / under[choice])
 }
 
 fn dimension_of(key: &Key, id: StepId) -> Dimension {

@@ -120,6 +120,15 @@ impl Scan<'_> {
                 break;
             }
             let next = &rest[end + gap..end + gap + word];
+            // `T x sin 65`: a letter alone between two factors multiplies.
+            let after = &rest[end + gap + word..];
+            let factor = after[blanks(after)..].chars().next();
+            let multiplies = known && matches!(next, "x" | "X");
+            if multiplies
+                && factor.is_some_and(|c| c.is_ascii_digit() || is_open(c) || starts_word(c))
+            {
+                break;
+            }
             known &= self.lexicon.find(next).is_some();
             ends.push(end + gap + word);
             if self.lexicon.find(&rest[..end + gap + word]).is_some() && !known {

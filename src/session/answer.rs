@@ -4,7 +4,7 @@ use super::speak::slip_told;
 use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
-use crate::diagnosis::{Because, Diagnosis, diagnose};
+use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
 use crate::judge::{Judgement, Remark, Truth, judge};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
@@ -124,7 +124,9 @@ impl Session {
             self.state.gone_on.remove(step);
         }
         // A balance mended takes the place of one gone on with.
-        if judgement.target == StepId::MomentSum && judgement.truth == Truth::Holds {
+        if judgement.target == StepId::MomentSum
+            && matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded)
+        {
             self.state.carried.clear();
         }
         let settled: Vec<StepId> = judgement.establishes.clone();
@@ -173,7 +175,10 @@ impl Session {
         let names = self.names();
         let own = self.own_values();
         let diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
-        if diagnosis.spoken().is_some() {
+        // One moment is a part of the sum, whatever its number may come from.
+        let part = asked == StepId::MomentSum && matches!(other, StepId::Moment(_));
+        let spoken = diagnosis.spoken();
+        if spoken.is_some_and(|named| !part || named.voice == Voice::Flat) {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
         }
         outcome
@@ -234,9 +239,10 @@ impl Session {
     /// How the line was read, with its value where it has a form.
     fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
         let layout = judgement.layout.clone()?;
+        let of = judgement.evidence.other_step.unwrap_or(judgement.target);
         let dimension = self
             .key
-            .step(judgement.target)
+            .step(of)
             .map_or(Dimension::NUMBER, |step| step.dimension);
         let dimension = match &judgement.names {
             Some((_, own)) => own.dimension,

@@ -4,6 +4,7 @@ use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::judge::statement::{PivotSaid, Statement, Topic, is_pivot, pivot_said, read};
 use crate::key::StepId;
+use crate::reading::{Node, Tree};
 use crate::text::{Prose, Slot};
 
 impl Session {
@@ -17,6 +18,9 @@ impl Session {
                 return Outcome::talk(self.say("talk.chat").then(asked));
             }
             _ => {}
+        }
+        if self.is_calculation(line) {
+            return self.ahead(line);
         }
         let said = pivot_said(&self.problem, &self.words, line);
         let mut outcome = match said {
@@ -53,6 +57,25 @@ impl Session {
         };
         self.offer_help(&mut outcome);
         outcome
+    }
+
+    /// True for an equation about a name of the problem, and for a sine or cosine: no point is
+    /// said so, whatever names stand in it.
+    fn is_calculation(&self, line: &str) -> bool {
+        let names = self.names();
+        let Ok(readings) = crate::reading::read(line, names.vocabulary()) else {
+            return false;
+        };
+        let ratio = |tree: &Tree| {
+            let mut found = false;
+            tree.visit(&mut |tree| found |= matches!(tree.node, Node::Call(..)));
+            found
+        };
+        readings.iter().any(|reading| {
+            let equation =
+                reading.sides.len() > 1 && matches!(reading.sides[0].node, Node::Name(_));
+            equation || reading.sides.iter().any(ratio)
+        })
     }
 
     fn pivot_taken(&mut self, key: &str, sign: Sign) -> Outcome {

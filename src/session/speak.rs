@@ -119,7 +119,10 @@ impl Session {
         let (key, slots) = match remark {
             Remark::UnitMissing if last => ("remark.unit-last", vec![("unit", Slot::Value(unit))]),
             Remark::UnitMissing => ("remark.unit", vec![("unit", Slot::Value(unit))]),
-            Remark::FewFigures if self.asked().is_none() => ("remark.figures-last", Vec::new()),
+            Remark::FewFigures | Remark::FewFiguresTyped if self.asked().is_none() => {
+                ("remark.figures-last", Vec::new())
+            }
+            Remark::FewFiguresTyped => ("remark.figures-typed", Vec::new()),
             Remark::FewFigures => ("remark.figures", Vec::new()),
             Remark::OtherGravity(gravity) => {
                 let own = number_text(self.problem.gravity());
@@ -147,6 +150,7 @@ impl Session {
             | Remark::LeaveLetter
             | Remark::RestsOnOpen
             | Remark::OtherUnknowns(_)
+            | Remark::OtherName(_)
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -317,6 +321,13 @@ impl Session {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
             return self.words.say("talk.leave-letter", &slots);
         }
+        let other = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::OtherName(other) => Some(*other),
+            _ => None,
+        });
+        if let Some(other) = other {
+            return self.other_name(judgement.target, other);
+        }
         if judgement.remarks.contains(&Remark::NotSeen) {
             let key = match judgement.target {
                 StepId::MomentSum => "talk.unproved-balance",
@@ -350,6 +361,21 @@ impl Session {
             None if judgement.proved => self.still_asked(),
             None => self.words.say("talk.noted", &[]),
         }
+    }
+
+    /// The value asked, under the name of another quantity.
+    fn other_name(&self, asked: StepId, other: StepId) -> Prose {
+        let symbol = |id: StepId| {
+            let step = self.key.step(id);
+            Slot::Name(step.map_or_else(String::new, |step| step.symbol.shown()))
+        };
+        let slots = [
+            ("step", Slot::Word(self.title(asked))),
+            ("symbol", symbol(asked)),
+            ("other", symbol(other)),
+            ("title", Slot::Word(self.title(other))),
+        ];
+        self.words.say("talk.other-name", &slots)
     }
 
     /// A line that holds and leaves the question open.

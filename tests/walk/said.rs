@@ -177,7 +177,10 @@ fn a_minus_sign_in_front_of_a_square_may_be_squared_too() {
     let turn = at_the_size().submit("sqrt(-798^2 + 1280^2)");
     assert_eq!(turn.line.sign, Sign::Right);
     let told = turn.line.message.to_string();
-    assert!(told.contains("brackets would make it plain"), "{told}");
+    assert!(
+        told.contains("Read in the way that makes it hold"),
+        "{told}"
+    );
     let turn = at_the_size().submit("sqrt((-798)^2 + 1280^2)");
     assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
     // After a term the sign takes away.

@@ -213,10 +213,7 @@ fn three_figures_are_wanted_of_the_last_value_and_for_what_follows() {
         session
     };
     let said = at_the_load().submit("88 N").line.message.to_string();
-    assert_eq!(
-        said,
-        "For what follows keep three figures; the full value is kept here."
-    );
+    assert_eq!(said, "For what follows keep three figures.");
     let mut session = at_the_load();
     for line in ["Wb*1.4+W1*1.7=T*2.8", "T=161.4 N", "H=142.4 N"] {
         session.submit(line);
