@@ -332,7 +332,7 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
 
 /// The unknown for which both sides are equal, at one choice of numbers; the equation must be
 /// linear in it.
-fn root(
+pub(super) fn root(
     board: &Board<'_>,
     unknown: StepId,
     sides: &[&Tree],
@@ -361,8 +361,8 @@ fn root(
         _ => None,
     };
     let mut apart = |trial: f64| {
-        let mut sum = 0.0;
-        for (index, side) in sides.iter().enumerate() {
+        let mut values = Vec::new();
+        for side in sides {
             let value = evaluate(side, &mut |found| match found {
                 Leaf::Name(id) => match board.names.role(id).and_then(per_unit) {
                     Some(factor) => Value::of(factor * trial, board.names.dimension(id)),
@@ -371,13 +371,20 @@ fn root(
                 literal => leaf(literal),
             })
             .ok()?;
-            sum += if index == 0 {
-                value.number
-            } else {
-                -value.number
-            };
+            values.push(value);
         }
-        Some(sum)
+        // A bare side beside an angle is in degrees.
+        let angle = values
+            .iter()
+            .any(|value| !value.bare && value.dimension == Dimension::ANGLE);
+        let kind = if angle {
+            Dimension::ANGLE
+        } else {
+            Dimension::NUMBER
+        };
+        let mut numbers = values.iter().map(|value| value.number_as(kind));
+        let first = numbers.next()?;
+        Some(numbers.fold(first, |sum, number| sum - number))
     };
     let (zero, one, two) = (apart(0.0)?, apart(reference)?, apart(2.0 * reference)?);
     let slope = one - zero;

@@ -3,7 +3,7 @@
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
-use super::lift::{Lifted, lift, plain_value};
+use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::room::room;
 use super::sense::{as_size, note_sense, same, size_meant};
@@ -188,6 +188,24 @@ fn one(
             judgement.values.push((target, own));
             return judgement;
         }
+        if let Some(lines) = super::own::right_way(board, target, tree, dimension) {
+            judgement.proved = true;
+            judgement.truth = Truth::Follows(lines);
+            let right = board.right(target).map_or(number, |right| right[0]);
+            note_sense(target, number, right, &mut judgement);
+            let function = lifted
+                .first()
+                .map_or_else(|| scaled(board, target, number), |one| one.function);
+            let own = own(
+                line,
+                as_size(target, number),
+                None,
+                function,
+                &judgement.truth,
+            );
+            judgement.values.push((target, own));
+            return judgement;
+        }
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     }
     let plain = typed.is_none() && graded.is_some();
@@ -269,12 +287,16 @@ fn one(
         !tree.names().is_empty() && places.iter().all(|place| stock.is_pure(place.literal))
     };
     if plain && named_only(tree) {
+        judgement.truth = Truth::DoesNotHold;
         return judgement;
     }
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
-        judgement.remarks = vec![Remark::NotSeen];
+        judgement.remarks = vec![match is_all_known(stock, tree) {
+            true => Remark::ByChance,
+            false => Remark::NotSeen,
+        }];
         return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)

@@ -8,12 +8,15 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod aside;
 mod board;
 mod chain;
+mod clauses;
 mod equation;
 mod expression;
 mod grade;
 mod identity;
+mod implied;
 mod lift;
 mod names;
 mod open;
@@ -26,6 +29,7 @@ mod surplus;
 mod terms;
 mod told;
 
+pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
@@ -99,6 +103,8 @@ pub enum Remark {
     SignInSum,
     /// The value is right, and the form does not show how it comes about.
     NotSeen,
+    /// The value is near, every number is known, and the form is another relation.
+    ByChance,
     /// True whatever the forces are.
     SaysNothing,
     /// A number where the unknown must stay a letter.
@@ -147,6 +153,10 @@ pub struct Evidence {
     pub negative_pull: bool,
     /// True if g was told with a value that is not accepted.
     pub gravity_told: bool,
+    /// True where a statement before it in the same line holds; the caret shows which does not.
+    pub after_right: bool,
+    /// What the line says beside the question, unless its form shows another thought.
+    pub aside: Option<Aside>,
 }
 
 /// What was found out about a line.
@@ -197,6 +207,12 @@ impl Judgement {
 
 /// Judges a line that answers `asked`; `number` is the number the line will have.
 pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
+    clauses::judge(board, asked, line, number)
+        .unwrap_or_else(|| judge_line(board, asked, line, number))
+}
+
+/// Judges a line of one statement.
+fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
     let readings = match crate::reading::read(line, board.names.vocabulary()) {
         Ok(readings) => readings,
         Err(misreading) => {
@@ -271,15 +287,32 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
-    let judgement = judge_sides(board, stock, asked, reading, line);
-    let wrong = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    let mut judgement = judge_sides(board, stock, asked, reading, line);
+    let wrong = matches!(
+        judgement.truth,
+        Truth::DoesNotHold | Truth::Mismatched(_) | Truth::Circular
+    );
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     if wrong && identity::is_true_relation(board, stock, &sides) {
-        let mut noted = Judgement::of(asked, Truth::Noted);
-        noted.proved = true;
-        return noted;
+        return noted_true(asked);
     }
+    let other = judgement.evidence.other_step.is_some() || judgement.evidence.misread.is_some();
+    if !wrong || other || reading.defines.is_some() {
+        return judgement;
+    }
+    let aside = aside::aside(board, stock, asked, &sides);
+    if aside == Some(Aside::Known) {
+        return noted_true(asked);
+    }
+    judgement.evidence.aside = aside;
     judgement
+}
+
+/// True, and not what is asked.
+fn noted_true(asked: StepId) -> Judgement {
+    let mut noted = Judgement::of(asked, Truth::Noted);
+    noted.proved = true;
+    noted
 }
 
 fn judge_sides(
@@ -347,6 +380,19 @@ fn judge_sides(
             }
             judgement
         }
+        // `T sin 65 = 0.906 T`: a chain for the component, which only the unknown can tell.
+        None if sides.len() > 1
+            && open::is_of_open_unknown(board, asked)
+            && sides
+                .iter()
+                .all(|side| equation::has_unknown(board, &[*side]))
+            && !sides.iter().any(|side| names_step(board, asked, side)) =>
+        {
+            expression::judge(board, stock, asked, &sides, line, false)
+        }
+        None if let Some(judgement) = implied::judge(board, stock, asked, &sides, line) => {
+            judgement
+        }
         None if sides.len() > 1 && equation::is_equation(board, asked, &sides) => {
             equation::judge(board, stock, asked, &sides, line)
         }
@@ -365,6 +411,14 @@ fn judge_sides(
             judgement
         }
     }
+}
+
+/// True if the name of a step stands in a tree.
+fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
+    let names = tree.names();
+    names
+        .iter()
+        .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known

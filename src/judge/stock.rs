@@ -337,6 +337,13 @@ impl Stock {
         })
     }
 
+    /// True if a function is a quantity of this working.
+    pub(super) fn has(&self, function: &Samples, dimension: Dimension) -> bool {
+        self.entries
+            .iter()
+            .any(|entry| entry.dimension == dimension && agree(&entry.function, function))
+    }
+
     /// What a literal may stand for, the likeliest first; itself last.
     /// `of_whole` is true where its unit may be meant for the whole expression (`42*9.8 N`).
     pub(super) fn meanings(
@@ -547,7 +554,7 @@ impl Quantities<'_> {
 
 /// Every sum of some of these terms, with the sign that makes it positive at the problem's own
 /// numbers.
-fn partial_sums(terms: &[Samples]) -> Vec<Samples> {
+pub(super) fn partial_sums(terms: &[Samples]) -> Vec<Samples> {
     let terms = &terms[..terms.len().min(MOST_TERMS)];
     let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
     (1..1_usize << terms.len())

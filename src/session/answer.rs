@@ -5,7 +5,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, diagnose};
-use crate::judge::{Judgement, Remark, Truth, judge};
+use crate::judge::{Aside, Judgement, Remark, Truth, judge};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -36,6 +36,11 @@ impl Session {
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
             judgement.truth = Truth::Noted;
             judgement.value = None;
+        }
+        // A true relation beside the question is no attempt at it.
+        if judgement.evidence.aside == Some(Aside::True) && !flat {
+            judgement.truth = Truth::Noted;
+            judgement.proved = true;
         }
         if let Some((name, own)) = &judgement.names {
             let symbol = Symbol::new(name.clone());
