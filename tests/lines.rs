@@ -224,6 +224,20 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 => 2352 = 6.31 T => T = 385 N"], "wrong:What stands first holds"),
     (WEIGHT, &["Wb = 42*9.8, g = 9.8"], "holds"), (WEIGHT, &["Wb = 42*9.8 so 412 N"], "holds"), (WEIGHT, &["Wb = 42*9.8 so 421 N"], "wrong:What stands first holds"),
     (WEIGHT, &["m1 = 42 kg so Wb = 412 N"], "wrong:m1 = 72 kg"), (WEIGHT, &["42*9.8 => 411.6 N"], "holds"),
+    // Counted in centimetres or kilonewtons throughout, and not throughout.
+    (MOMENTS, &["236*310 + 405*400 = T*sin 80*620"], "holds"), (MOMENTS, &["236*310 + 405*400 = T*sin 80*6.2"], "wrong"),
+    (MOMENTS, &["0.236*3.1 + 0.405*4 = T*sin 80*6.2"], "holds"), (MOMENTS, &["0.236*3.1 + 405*4 = T*sin 80*6.2"], "wrong"),
+    (MOMENTS, &["0.236*6.2 + 0.405*4 = T*sin 80*6.2"], "wrong"), (MOMENTS, &["236*310 + 405*400 = T*620"], "wrong"),
+    (SIZE, &["√(0.349²+0.954²) = 1.02 kN"], "holds"), (SIZE, &["√(0.349²+0.954²) kN"], "holds"), (SIZE, &["√(0.349²+0.954²)"], "wrong"),
+    (PULL, &["0.385"], "wrong"), (PULL, &["T = 2.352/6.11"], "wrong"),
+    // Rounded once more after the value; a sum named before a value; names and titles.
+    (WEIGHT, &["Wb = 412 N ≈ 410 N"], "holds"), (WEIGHT, &["Wb = 412 N ≈ 420 N"], "wrong"), (WEIGHT, &["Wb = 412 N = 410 N"], "wrong"),
+    (LEVEL, &["ΣFx = 0 → Hx = -349 N"], "holds"), (LEVEL, &["ΣFx = 0 → Hx = -385 N"], "wrong"),
+    (MOMENTS, &["ΣM = 0"], "noted:That is the idea"), (MOMENTS, &["Mb + M1 - MT = 0"], "holds"), (MOMENTS, &["Mb + M1 + MT = 0"], "wrong:turns the same way"),
+    (UPRIGHT, &["W = Wb + W1", "Hy = W - Ty"], "holds"), (UPRIGHT, &["V = Wb + W1"], "wrong:force-forgotten"),
+    (WEIGHT, &["weight of the mast = 412 N"], "holds"), (WEIGHT, &["Weight of the mast: 42*9.8"], "holds"), (WEIGHT, &["weight of the mast = 42"], "wrong:mass-for-weight"),
+    (WEIGHT, &["412 N, acting downwards"], "holds"), (PULL, &["tension = 385 N"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = tension*sin 80*6.2"], "holds"),
+    (COMPONENT, &["Wbx = 412 sin 35"], "holds"), (WEIGHT, &["mb x g"], "holds"),
 ];
 
 #[rustfmt::skip]

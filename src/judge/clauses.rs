@@ -35,6 +35,14 @@ pub(super) fn judge(
     number: usize,
 ) -> Option<Judgement> {
     let (first, second) = parts(line)?;
+    if is_only_sum(&line[first.start..first.end]) {
+        let rest = &line[second.start..second.end];
+        return Some(placed(
+            judge(board, asked, rest, number)
+                .unwrap_or_else(|| judge_line(board, asked, rest, number)),
+            second,
+        ));
+    }
     let head = judge_line(board, asked, &line[first.start..first.end], number);
     let unread = matches!(head.truth, Truth::NotUnderstood(_) | Truth::Mismatched(_));
     let concludes = head.truth.holds() && head.target == StepId::MomentSum;
@@ -141,6 +149,16 @@ fn parts(line: &str) -> Option<(Span, Span)> {
         }
     }
     None
+}
+
+/// `ΣFx = 0`: which sum is meant, and nothing in it.
+fn is_only_sum(text: &str) -> bool {
+    let Some((name, zero)) = text.split_once('=') else {
+        return false;
+    };
+    let name = name.trim();
+    let sum = name.starts_with(['Σ', '∑']) || name.to_lowercase().starts_with("sum");
+    sum && zero.trim() == "0" && !name.contains(['+', '*', '·', '('])
 }
 
 /// True if an equals sign stands in a text that is no arrow's.

@@ -34,9 +34,9 @@ pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
     let unknown = board.unknown();
     roles(board, sides).into_iter().any(|role| match role {
         NameRole::Step(id) if Some(id) == unknown => true,
-        NameRole::Step(StepId::Across(force) | StepId::PartOf(force, _)) => {
-            Some(StepId::Pull(force)) == unknown
-        }
+        NameRole::Step(
+            StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
+        ) => Some(StepId::Pull(force)) == unknown,
         NameRole::Step(StepId::Reaction(..)) => true,
         role => board.is_multiple_of_open(role),
     })
@@ -75,7 +75,9 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     }
     let unknown = board.unknown()?;
     let through = |id: StepId| match id {
-        StepId::Across(force) | StepId::PartOf(force, _) => StepId::Pull(force) == unknown,
+        StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+            StepId::Pull(force) == unknown
+        }
         id => id == unknown,
     };
     let named = roles.iter().any(|role| {

@@ -20,6 +20,7 @@ mod implied;
 mod lift;
 mod names;
 mod open;
+mod other_units;
 mod own;
 mod room;
 mod sense;
@@ -38,9 +39,9 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Node, Reading, Relation, Tree};
 use crate::text::Span;
-use crate::units::Dimension;
+use crate::units::{Dimension, to_figures};
 use stock::Stock;
 
 /// Whether a line holds.
@@ -250,7 +251,14 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
             first = Some(judgement);
         }
     }
-    first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold))
+    let first = first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold));
+    let counted = readings.iter().find_map(|reading| {
+        let at = (line, number);
+        let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
+        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        Some(judgement)
+    });
+    counted.unwrap_or(first)
 }
 
 /// True if a line has a sine, cosine or tangent.
@@ -287,6 +295,8 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
+    let shortened = without_rounding(reading);
+    let reading = shortened.as_ref().unwrap_or(reading);
     let mut judgement = judge_sides(board, stock, asked, reading, line);
     let wrong = matches!(
         judgement.truth,
@@ -306,6 +316,25 @@ fn judge_reading(
     }
     judgement.evidence.aside = aside;
     judgement
+}
+
+/// `T = 849 N ≈ 850 N` without what was rounded once more after the value was told.
+fn without_rounding(reading: &Reading) -> Option<Reading> {
+    let [.., told, last] = reading.sides.as_slice() else {
+        return None;
+    };
+    let (Node::Literal(told), Node::Literal(last)) = (&told.node, &last.node) else {
+        return None;
+    };
+    let rounded = [1, 2]
+        .iter()
+        .any(|figures| (to_figures(told.value, *figures) - last.value).abs() < 1e-9 * last.value);
+    let about = reading.relation == Some(Relation::About);
+    (about && rounded).then(|| {
+        let mut shortened = reading.clone();
+        shortened.sides.pop();
+        shortened
+    })
 }
 
 /// True, and not what is asked.
@@ -341,10 +370,9 @@ fn judge_sides(
             _ => expression::judge(board, stock, asked, &sides, line, false),
         };
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
-        if !judgement.truth.holds()
-            && judgement.names.is_some()
-            && judgement.evidence.lifted.is_empty()
-        {
+        let weights = own::is_weights(board, stock, name, &sides);
+        let open = judgement.evidence.lifted.is_empty() || weights;
+        if !judgement.truth.holds() && judgement.names.is_some() && open {
             judgement.truth = Truth::Noted;
         }
         return judgement;

@@ -39,6 +39,19 @@ pub(super) fn own_name(
     Some((name.to_owned(), defined(board, stock, first, value)))
 }
 
+/// True for the weights, or some of them, under a name such as W or `Wtot`: a definition, and no
+/// balance without the other forces.
+pub(super) fn is_weights(board: &Board<'_>, stock: &Stock, name: &str, sides: &[&Tree]) -> bool {
+    let named = name.starts_with(['W', 'w', 'G']);
+    let sum = |side: &&Tree| {
+        let lifted = lifted(board, stock, side, Dimension::FORCE);
+        lifted
+            .iter()
+            .any(|one| stock.has(&one.function, Dimension::FORCE))
+    };
+    named && sides.first().is_some_and(sum)
+}
+
 /// What an expression of known value stands for.
 fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnName {
     let lifted = lifted(board, stock, side, value.dimension);

@@ -6,6 +6,8 @@
 //! number's own last place; what a learner works out with rounded values (a moment, a sum of them,
 //! a lever arm) may be off by what three figures allow.
 
+mod counted;
+
 use super::board::{Board, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
@@ -335,13 +337,6 @@ impl Stock {
                 .is_some_and(|unit| unit.dimension == entry.dimension)
                 && entry.fits(literal).is_some()
         })
-    }
-
-    /// True if a function is a quantity of this working.
-    pub(super) fn has(&self, function: &Samples, dimension: Dimension) -> bool {
-        self.entries
-            .iter()
-            .any(|entry| entry.dimension == dimension && agree(&entry.function, function))
     }
 
     /// What a literal may stand for, the likeliest first; itself last.

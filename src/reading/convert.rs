@@ -1,12 +1,16 @@
 //! Changes of unit that are written out: `35·π/180 rad` is 35°, `72·9.8/1000 kN` is 72·9.8 N. The
 //! factor belongs to the unit and to no quantity.
 
+use super::evaluate::{Leaf, Value, evaluate};
+use super::settle::unit_alone;
 use super::tree::{Literal, Node, Operator, Tree};
 use crate::units::{Dimension, Unit, find_unit};
 use std::f64::consts::PI;
 
 /// How far a typed number may be from π to be meant for it: 3.14.
 const NEAR_PI: f64 = 0.0017;
+/// How far a told number may be from the value before it to be meant for it, as a share.
+const NEAR: f64 = 0.01;
 
 /// A tree without the factors that only change a unit.
 pub(super) fn converted(tree: Tree) -> Tree {
@@ -29,20 +33,35 @@ pub(super) fn converted(tree: Tree) -> Tree {
 }
 
 /// `72·9.8/1000 = 0.7056 kN`: the last side says what the others were divided for.
-pub(super) fn convert_sides(sides: &mut [Tree]) {
+pub(super) fn convert_sides(sides: &mut [Tree], next_index: &mut usize) {
     let Some((last, others)) = sides.split_last_mut() else {
         return;
     };
     let Node::Literal(Literal {
-        unit: Some(unit), ..
+        unit: Some(unit),
+        typed,
+        ..
     }) = &last.node
     else {
         return;
     };
+    let force =
+        unit.factor != 1.0 && matches!(unit.dimension, Dimension::FORCE | Dimension::MOMENT);
     for side in others.iter_mut().filter(|side| has_no_unit(side)) {
         if let Some(changed) = without(side, true, &|literal, over| is_change(unit, literal, over))
         {
             *side = changed;
+        } else if force && bare_value(side).is_some_and(|value| is_near(value, *typed)) {
+            // `√(0.8² + 1.28²) = 1.51 kN`: the numbers before it are in its unit.
+            let span = side.span;
+            let alone = Tree {
+                node: Node::Literal(unit_alone(*next_index, unit)),
+                span,
+            };
+            *next_index += 1;
+            let inner = std::mem::replace(side, alone.clone());
+            let node = Node::Binary(Operator::Multiply, Box::new(inner), Box::new(alone));
+            *side = Tree { node, span };
         }
     }
 }
@@ -172,6 +191,23 @@ fn without(tree: &Tree, over: bool, meant: &dyn Fn(&Literal, bool) -> bool) -> O
         }
         _ => None,
     }
+}
+
+/// The value of a side with numbers only.
+fn bare_value(side: &Tree) -> Option<f64> {
+    if matches!(side.node, Node::Literal(_)) || !side.names().is_empty() {
+        return None;
+    }
+    let value = evaluate(side, &mut |leaf| match leaf {
+        Leaf::Literal(literal) => Value::of_literal(literal),
+        Leaf::Name(_) => Value::bare(0.0),
+    });
+    value.ok().map(|value| value.number)
+}
+
+/// True for a value and the number that was told for it.
+fn is_near(value: f64, told: f64) -> bool {
+    (value - told).abs() <= NEAR * told.abs()
 }
 
 /// True if no number here has a unit.

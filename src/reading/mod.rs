@@ -207,7 +207,7 @@ impl Sides<'_> {
             reading.relate(after.first());
             rest = after.get(1..).filter(|_| sign.is_some());
         }
-        convert_sides(&mut reading.sides);
+        convert_sides(&mut reading.sides, &mut self.next_index);
         Ok(())
     }
 }
