@@ -238,6 +238,9 @@ const ROWS: &[Row] = &[
     (WEIGHT, &["weight of the mast = 412 N"], "holds"), (WEIGHT, &["Weight of the mast: 42*9.8"], "holds"), (WEIGHT, &["weight of the mast = 42"], "wrong:mass-for-weight"),
     (WEIGHT, &["412 N, acting downwards"], "holds"), (PULL, &["tension = 385 N"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = tension*sin 80*6.2"], "holds"),
     (COMPONENT, &["Wbx = 412 sin 35"], "holds"), (WEIGHT, &["mb x g"], "holds"),
+    // A ratio of too few figures gives no angle; a factor outside a sine is none of its angle.
+    (ANGLE, &["sin α = 0.6"], "too-few-figures"), (ANGLE, &["asin(0.6)"], "too-few-figures"), (ANGLE, &["asin(0.574)"], "holds"),
+    (COMPONENT, &["412*sin 35*pi/180"], "holds:brackets would make it plain"), (MOMENTS, &["W1*4 = 2822"], "wrong"), (PULL, &["T = 385 N ≈ 400 N"], "wrong"), (SIZE, &["H = 1016 N ≈ 1000 N"], "holds"),
 ];
 
 #[rustfmt::skip]

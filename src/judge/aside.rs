@@ -12,6 +12,9 @@ use crate::key::{Samples, StepId, agree};
 use crate::reading::{Leaf, Node, Tree, Value, evaluate};
 use crate::units::Dimension;
 
+/// Numbers that seldom stand in a formula, so that here they are the quantities of that value.
+const COUNTED: [f64; 2] = [3.0, 4.0];
+
 /// How an aside stands to what is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Aside {
@@ -112,7 +115,7 @@ fn kind_of(board: &Board<'_>, stock: &Stock, form: &Tree, angles: bool) -> Optio
             let as_angle = angles.contains(&literal.index);
             let meanings = stock.meanings(literal, as_angle, false);
             match meanings.iter().find(|meaning| !meaning.constant) {
-                Some(meaning) if !stock.is_pure(literal) => {
+                Some(meaning) if !stock.is_pure(literal) || COUNTED.contains(&literal.value) => {
                     Value::of(meaning.function[0], meaning.dimension)
                 }
                 _ => {

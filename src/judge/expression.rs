@@ -20,6 +20,9 @@ pub(super) const TOO_COARSE: f64 = 0.01;
 /// A right way that is off by more than this share should keep more figures.
 const COARSE: f64 = 0.002;
 
+/// An angle that comes from a ratio of too few figures is off by more than this, in radians.
+const COARSE_ANGLE: f64 = 0.01;
+
 /// However rounded its numbers are, an expression's value counts to this share of it at least.
 const MOST_LOOSE: f64 = 0.003;
 
@@ -170,6 +173,11 @@ fn one(
             };
             let off = (size_meant(target, number) - function[0].abs()).abs();
             let shaped = matches!(target, StepId::Angle(_));
+            let aside = off.min((PI - number - function[0]).abs());
+            if shaped && aside > COARSE_ANGLE {
+                judgement.truth = Truth::TooFewFigures;
+                return judgement;
+            }
             // A difference gets what the figures carried allow.
             let loose = room(board, stock, tree, dimension, 3);
             if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {

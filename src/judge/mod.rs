@@ -326,9 +326,7 @@ fn without_rounding(reading: &Reading) -> Option<Reading> {
     let (Node::Literal(told), Node::Literal(last)) = (&told.node, &last.node) else {
         return None;
     };
-    let rounded = [1, 2]
-        .iter()
-        .any(|figures| (to_figures(told.value, *figures) - last.value).abs() < 1e-9 * last.value);
+    let rounded = (to_figures(told.value, 2) - last.value).abs() < 1e-9 * last.value;
     let about = reading.relation == Some(Relation::About);
     (about && rounded).then(|| {
         let mut shortened = reading.clone();

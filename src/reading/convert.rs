@@ -78,6 +78,12 @@ fn to_degrees(tree: &Tree) -> Option<Tree> {
         |literal: &Literal, over: bool| !over && radians(literal.unit) && literal.typed == 180.0;
     let unit = |literal: &Literal, over: bool| over && literal.unit_alone && radians(literal.unit);
     let rest = without(&without(tree, true, &pi)?, true, &half_turn)?;
+    // `412·sin 35·π/180` converts nothing.
+    let mut ratio = false;
+    rest.visit(&mut |tree| ratio |= matches!(tree.node, Node::Call(..)));
+    if ratio {
+        return None;
+    }
     let mut rest = without(&rest, true, &unit).unwrap_or(rest);
     if let Node::Literal(literal) = &mut rest.node
         && radians(literal.unit)
