@@ -11,6 +11,15 @@ use leverwright::text::Words;
 /// H = 1016 N, ψ = 69.9°.
 const MAST: &str = include_str!("lines/mast.json");
 
+/// The walkway: 36 kg and 4.2 m, level, a watcher of 82 kg at 2.0 m, a chest of 24 kg at the tip,
+/// the rope tied at 2.2 m, 65° with the vertical. By hand: Wb = 352.8 N, W1 = 803.6 N,
+/// W2 = 235.2 N, γ = 25°, T = 3588 N, Hx = −3252 N, Hy = −124.7 N, H = 3254 N.
+const WALKWAY: &str = include_str!("lines/walkway.json");
+
+/// Places in the walk of the walkway.
+const ROPE_ANGLE: usize = 5;
+const LAST_SIZE: usize = 11;
+
 const WEIGHT: usize = 2;
 const ANGLE: usize = 4;
 const COMPONENT: usize = 6;
@@ -187,14 +196,78 @@ const ROWS: &[Row] = &[
     (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),
     (DIRECTION, &["110"], "holds"), (DIRECTION, &["20.1"], "wrong:arctangent-inverted"), (DIRECTION, &["10"], "wrong"),
     (DIRECTION, &["atan(349/954)"], "wrong:arctangent-inverted"),
+    // The component of what is unknown, in a chain; a relation for it; nothing but the unknown.
+    (COMPONENT + 2, &["T sin 80 = 0.985 T"], "holds"), (COMPONENT + 2, &["T sin 80 = 0.895 T"], "wrong:not its value"),
+    (COMPONENT + 2, &["T⊥/T = sin 80"], "holds"), (COMPONENT + 2, &["T⊥/T = cos 80"], "wrong:sine-cosine-exchanged"),
+    (COMPONENT + 2, &["T cos 10 = T sin 80 = 0.985 T"], "holds"), (MOMENTS, &["T sin 80 = 0.985 T"], "noted:says nothing"),
+    (MOMENTS, &["T sin 80 = 0.895 T"], "wrong"),
+    // A factor that only changes the unit, of forces and of angles.
+    (WEIGHT, &["42*9.8/1000 kN"], "holds"), (WEIGHT, &["42*9.8/1000 = 0.412 kN"], "holds"), (WEIGHT, &["mb*g/1000 kN"], "holds"),
+    (WEIGHT, &["42/1000*9.8 kN"], "holds"), (WEIGHT, &["42*9.8/1000"], "wrong"), (WEIGHT, &["42*10/1000 kN"], "wrong:g = 10"),
+    (COMPONENT, &["412*sin 35/1000 kN"], "holds"), (COMPONENT, &["Wb*sin(35*pi/180)"], "holds"), (COMPONENT, &["412*sin(55*pi/180)"], "wrong:complement"),
+    (ANGLE, &["35*pi/180 rad"], "holds"), (ANGLE, &["35*(pi/180)"], "holds"), (ANGLE, &["0.6109 rad"], "holds"), (ANGLE, &["π/2 - 55*π/180"], "holds"),
+    (ANGLE, &["55*pi/180 rad"], "noted:another angle"), (ANGLE, &["36*pi/180 rad"], "wrong"),
+    // A step told by a relation with its own name in it.
+    (WEIGHT, &["Wb/g = mb"], "holds"), (WEIGHT, &["Wb - 42*9.8 = 0"], "holds"), (WEIGHT, &["Wb/9.8 = 42 kg"], "holds"),
+    (WEIGHT, &["Wb/9.8 = 41"], "wrong"), (WEIGHT, &["Wb*g = mb"], "wrong:divided-by-g"), (WEIGHT, &["Wb = Wb"], "circular"),
+    (ANGLE, &["α + 55 = 90"], "holds"), (ANGLE, &["α + θ = 95"], "wrong"), (ANGLE, &["sin α = cos 55"], "holds"), (ANGLE, &["sin α = sin 55"], "wrong:complement"),
+    (COMPONENT, &["Wb⊥/Wb = sin 35"], "holds"), (COMPONENT, &["Wb⊥/cos 35 = 412"], "wrong:sine-cosine-exchanged"),
+    // True of the problem, and not what is asked; and not true.
+    (MOMENTS, &["L/2 = 3.1"], "noted:It holds"), (MOMENTS, &["6.2/2 = 3.1"], "noted:It holds"), (MOMENTS, &["L/2 = 3.9"], "wrong:not equal"),
+    (MOMENTS, &["α+γ = 115°"], "noted:It holds"), (MOMENTS, &["α+γ = 90°"], "wrong:not equal"), (MOMENTS, &["sin 80 = 0.985"], "noted:It holds"),
+    (MOMENTS, &["Wb cos 35 = 337"], "noted:It holds"), (MOMENTS, &["mb + m1 = 114 kg"], "noted:It holds"), (MOMENTS, &["Wb+W1 = 1117"], "noted:It holds"),
+    (MOMENTS, &["412+706 = 1118"], "noted:It holds"), (MOMENTS, &["412+706"], "wrong:forces-for-moments"), (MOMENTS, &["412+706 = 1218"], "wrong"),
+    (MOMENTS, &["412*3.1 = 1277"], "wrong"), (MOMENTS, &["mb*3.1 + m1*4 = 418"], "wrong"), (MOMENTS, &["Wb/g = mb"], "noted:It holds"),
+    (COMPONENT, &["L/2 = 3.1"], "noted:It holds"), (COMPONENT, &["Wb cos 35 = 337"], "wrong:sine-cosine-exchanged"), (COMPONENT, &["mb sin 35 = 24.1"], "wrong:mass-for-weight"),
+    (WEIGHT, &["mb/g = 4.29"], "wrong:divided-by-g"), (WEIGHT, &["mb + m1 = 114"], "noted:It holds"), (PULL, &["sin 80 = 0.985"], "noted:It holds"),
+    // Two statements in a line: both must hold.
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 => T = 385"], "holds:final answer"), (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 -> 385 N"], "holds"),
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 ∴ T = 385 N"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2, so T = 385 N"], "holds"),
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 => 2352 = 6.11 T => T = 385 N"], "holds"), (MOMENTS, &["L/2 = 3.1, 236*3.1 + 405*4 = T*sin 80*6.2"], "holds"),
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 => T = 425"], "wrong:What stands first holds"),
+    (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2 => T = 385"], "wrong:own-weight-at-tip"),
+    (MOMENTS, &["236*3.1 + 405*4 = T*sin 80*6.2 => 2352 = 6.31 T => T = 385 N"], "wrong:What stands first holds"),
+    (WEIGHT, &["Wb = 42*9.8, g = 9.8"], "holds"), (WEIGHT, &["Wb = 42*9.8 so 412 N"], "holds"), (WEIGHT, &["Wb = 42*9.8 so 421 N"], "wrong:What stands first holds"),
+    (WEIGHT, &["m1 = 42 kg so Wb = 412 N"], "wrong:m1 = 72 kg"), (WEIGHT, &["42*9.8 => 411.6 N"], "holds"),
+    // Counted in centimetres or kilonewtons throughout, and not throughout.
+    (MOMENTS, &["236*310 + 405*400 = T*sin 80*620"], "holds"), (MOMENTS, &["236*310 + 405*400 = T*sin 80*6.2"], "wrong"),
+    (MOMENTS, &["0.236*3.1 + 0.405*4 = T*sin 80*6.2"], "holds"), (MOMENTS, &["0.236*3.1 + 405*4 = T*sin 80*6.2"], "wrong"),
+    (MOMENTS, &["0.236*6.2 + 0.405*4 = T*sin 80*6.2"], "wrong"), (MOMENTS, &["236*310 + 405*400 = T*620"], "wrong"),
+    (SIZE, &["√(0.349²+0.954²) = 1.02 kN"], "holds"), (SIZE, &["√(0.349²+0.954²) kN"], "holds"), (SIZE, &["√(0.349²+0.954²)"], "wrong"),
+    (PULL, &["0.385"], "wrong"), (PULL, &["T = 2.352/6.11"], "wrong"),
+    // Rounded once more after the value; a sum named before a value; names and titles.
+    (WEIGHT, &["Wb = 412 N ≈ 410 N"], "holds"), (WEIGHT, &["Wb = 412 N ≈ 420 N"], "wrong"), (WEIGHT, &["Wb = 412 N = 410 N"], "too-few-figures"),
+    (LEVEL, &["ΣFx = 0 → Hx = -349 N"], "holds"), (LEVEL, &["ΣFx = 0 → Hx = -385 N"], "wrong"),
+    (MOMENTS, &["ΣM = 0"], "noted:That is the idea"), (MOMENTS, &["Mb + M1 - MT = 0"], "holds"), (MOMENTS, &["Mb + M1 + MT = 0"], "wrong:turns the same way"),
+    (UPRIGHT, &["W = Wb + W1", "Hy = W - Ty"], "holds"), (UPRIGHT, &["V = Wb + W1"], "wrong:force-forgotten"),
+    (WEIGHT, &["weight of the mast = 412 N"], "holds"), (WEIGHT, &["Weight of the mast: 42*9.8"], "holds"), (WEIGHT, &["weight of the mast = 42"], "wrong:mass-for-weight"),
+    (WEIGHT, &["412 N, acting downwards"], "holds"), (PULL, &["tension = 385 N"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = tension*sin 80*6.2"], "holds"),
+    (COMPONENT, &["Wbx = 412 sin 35"], "holds"), (WEIGHT, &["mb x g"], "holds"),
+    // A ratio of too few figures gives no angle; a factor outside a sine is none of its angle.
+    (ANGLE, &["sin α = 0.6"], "too-few-figures"), (ANGLE, &["asin(0.6)"], "too-few-figures"), (ANGLE, &["asin(0.574)"], "holds"),
+    (COMPONENT, &["412*sin 35*pi/180"], "holds:Read in the way"), (MOMENTS, &["W1*4 = 2822"], "wrong"), (PULL, &["T = 385 N ≈ 400 N"], "too-few-figures"), (SIZE, &["H = 1016 N ≈ 1000 N"], "holds"),
+];
+
+#[rustfmt::skip]
+const WALKWAY_ROWS: &[Row] = &[
+    // The wrong angle of her own, and what follows from it, where the key goes by the given one.
+    (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-T cos γ"], "follows:lines 1, 4"),
+    (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos γ"], "follows:lines 1, 4"),
+    (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 + W2 - T sin γ"], "follows:line 1"),
+    (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 - T sin γ"], "wrong"),
+    (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos 65"], "follows:lines 1, 4"),
+    // Near by chance: another relation, which its names or numbers show.
+    (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
+    (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];
 
 #[test]
 fn verif_lines_get_the_verdict_of_a_teacher() {
     let mut faults = Vec::new();
-    for (step, lines, wanted) in ROWS {
+    let walkway = WALKWAY_ROWS.iter().map(|row| (WALKWAY, row));
+    for (problem, (step, lines, wanted)) in ROWS.iter().map(|row| (MAST, row)).chain(walkway) {
         let mut session =
-            Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+            Session::start(parse_problem(problem).unwrap(), None, Words::english()).unwrap();
         for _ in 0..*step {
             session.submit("skip");
         }

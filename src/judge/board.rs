@@ -224,16 +224,19 @@ impl Board<'_> {
         wrong: &[(StepId, &Own)],
         add: &mut dyn FnMut(Option<Samples>, Vec<usize>),
     ) {
-        let mut lines: Vec<usize> = wrong.iter().map(|(_, own)| own.line).collect();
-        lines.sort_unstable();
-        let pins: PinnedSamples = wrong
-            .iter()
-            .map(|(step, own)| (*step, own.function))
-            .collect();
         for (step, own) in wrong {
-            if let Some(sampling) = self.with_own_slope(*step, own) {
-                let function = self.key.function(self.key, id, &sampling, &pins);
-                add(function, lines.clone());
+            let Some(sampling) = self.with_own_slope(*step, own) else {
+                continue;
+            };
+            // The parts rest on the angle and the pull; what else is her own may matter too.
+            let needed = |id: StepId| id == *step || Some(id) == self.unknown();
+            for all in [false, true] {
+                let used = wrong.iter().filter(|(id, _)| all || needed(*id));
+                let pins: PinnedSamples =
+                    used.clone().map(|(id, own)| (*id, own.function)).collect();
+                let mut lines: Vec<usize> = used.map(|(_, own)| own.line).collect();
+                lines.sort_unstable();
+                add(self.key.function(self.key, id, &sampling, &pins), lines);
             }
         }
     }

@@ -34,9 +34,9 @@ pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
     let unknown = board.unknown();
     roles(board, sides).into_iter().any(|role| match role {
         NameRole::Step(id) if Some(id) == unknown => true,
-        NameRole::Step(StepId::Across(force) | StepId::PartOf(force, _)) => {
-            Some(StepId::Pull(force)) == unknown
-        }
+        NameRole::Step(
+            StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
+        ) => Some(StepId::Pull(force)) == unknown,
         NameRole::Step(StepId::Reaction(..)) => true,
         role => board.is_multiple_of_open(role),
     })
@@ -75,7 +75,9 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     }
     let unknown = board.unknown()?;
     let through = |id: StepId| match id {
-        StepId::Across(force) | StepId::PartOf(force, _) => StepId::Pull(force) == unknown,
+        StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+            StepId::Pull(force) == unknown
+        }
         id => id == unknown,
     };
     let named = roles.iter().any(|role| {
@@ -182,6 +184,8 @@ fn judge_pair(
     let off = hit.zip(plain_root).map_or(0.0, |((function, _), root)| {
         (root.abs() / function[0].abs() - 1.0).abs()
     });
+    // A balance counted in other units gives its root in them.
+    let off = if off < 0.1 { off } else { 0.0 };
     let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
         place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
     });
@@ -339,7 +343,7 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
 
 /// The unknown for which both sides are equal, at one choice of numbers; the equation must be
 /// linear in it.
-fn root(
+pub(super) fn root(
     board: &Board<'_>,
     unknown: StepId,
     sides: &[&Tree],
@@ -368,8 +372,8 @@ fn root(
         _ => None,
     };
     let mut apart = |trial: f64| {
-        let mut sum = 0.0;
-        for (index, side) in sides.iter().enumerate() {
+        let mut values = Vec::new();
+        for side in sides {
             let value = evaluate(side, &mut |found| match found {
                 Leaf::Name(id) => match board.names.role(id).and_then(per_unit) {
                     Some(factor) => Value::of(factor * trial, board.names.dimension(id)),
@@ -378,13 +382,20 @@ fn root(
                 literal => leaf(literal),
             })
             .ok()?;
-            sum += if index == 0 {
-                value.number
-            } else {
-                -value.number
-            };
+            values.push(value);
         }
-        Some(sum)
+        // A bare side beside an angle is in degrees.
+        let angle = values
+            .iter()
+            .any(|value| !value.bare && value.dimension == Dimension::ANGLE);
+        let kind = if angle {
+            Dimension::ANGLE
+        } else {
+            Dimension::NUMBER
+        };
+        let mut numbers = values.iter().map(|value| value.number_as(kind));
+        let first = numbers.next()?;
+        Some(numbers.fold(first, |sum, number| sum - number))
     };
     let (zero, one, two) = (apart(0.0)?, apart(reference)?, apart(2.0 * reference)?);
     let slope = one - zero;

@@ -3,7 +3,7 @@
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
-use super::lift::{Lifted, lift, plain_value};
+use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::room::room;
 use super::sense::{as_size, note_sense, same, size_meant};
@@ -19,6 +19,9 @@ use std::f64::consts::PI;
 pub(super) const TOO_COARSE: f64 = 0.01;
 /// A right way that is off by more than this share should keep more figures.
 pub(super) const COARSE: f64 = 0.002;
+
+/// An angle that comes from a ratio of too few figures is off by more than this, in radians.
+const COARSE_ANGLE: f64 = 0.01;
 
 /// However rounded its numbers are, an expression's value counts to this share of it at least.
 const MOST_LOOSE: f64 = 0.003;
@@ -170,6 +173,11 @@ fn one(
             };
             let off = (size_meant(target, number) - function[0].abs()).abs();
             let shaped = matches!(target, StepId::Angle(_));
+            let aside = off.min((PI - number - function[0]).abs());
+            if shaped && aside > COARSE_ANGLE {
+                judgement.truth = Truth::TooFewFigures;
+                return judgement;
+            }
             // A difference gets what the figures carried allow.
             let loose = room(board, stock, tree, dimension, 3);
             if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
@@ -185,6 +193,24 @@ fn one(
             }
             let mut own = own(line, number, None, *function, &judgement.truth);
             own.value = as_size(target, own.value);
+            judgement.values.push((target, own));
+            return judgement;
+        }
+        if let Some(lines) = super::own::right_way(board, target, tree, dimension) {
+            judgement.proved = true;
+            judgement.truth = Truth::Follows(lines);
+            let right = board.right(target).map_or(number, |right| right[0]);
+            note_sense(target, number, right, &mut judgement);
+            let function = lifted
+                .first()
+                .map_or_else(|| scaled(board, target, number), |one| one.function);
+            let own = own(
+                line,
+                as_size(target, number),
+                None,
+                function,
+                &judgement.truth,
+            );
             judgement.values.push((target, own));
             return judgement;
         }
@@ -275,7 +301,10 @@ fn one(
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
-        judgement.remarks = vec![Remark::NotSeen];
+        judgement.remarks = vec![match is_all_known(stock, tree) {
+            true => Remark::ByChance,
+            false => Remark::NotSeen,
+        }];
         return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)

@@ -13,6 +13,8 @@ use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
 const EQUAL: f64 = 1e-9;
 /// How far the unknowns are moved to see whether a relation says anything about them.
 const MOVED: f64 = 1.37;
+/// A root smaller than this share of the unknown is none: the unknown drops out.
+const NOTHING: f64 = 1e-3;
 
 /// True if the sides are equal for every choice of numbers once each unknown has its right value,
 /// in either sense of a hinge's part, and not for other values of the unknowns.
@@ -190,5 +192,10 @@ pub(super) fn may_hold_otherwise(
         })
     };
     let reaction = matches!(unknown, StepId::Reaction(..));
-    root.is_none() || reaction || sides.iter().any(other)
+    // `T·sin 65 = 0.906·T`: what is left of the unknown is what was rounded.
+    let nothing = root.is_none_or(|root| {
+        let right = board.right(unknown).map_or(0.0, |right| right[0].abs());
+        root.abs() < NOTHING * right
+    });
+    nothing || reaction || sides.iter().any(other)
 }

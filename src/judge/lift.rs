@@ -127,6 +127,14 @@ pub(super) fn lift(
     found
 }
 
+/// True if every number of an expression is a pure one or a quantity of this working.
+pub(super) fn is_all_known(stock: &Stock, tree: &Tree) -> bool {
+    tree.literals().iter().all(|place| {
+        let meanings = stock.meanings(place.literal, place.in_angle, false);
+        stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
+    })
+}
+
 /// True for a literal that is all a sine, cosine or tangent is taken of.
 fn is_alone_in_ratio(side: &Tree, index: usize) -> bool {
     let mut found = false;

@@ -8,15 +8,19 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod aside;
 mod board;
 mod chain;
+mod clauses;
 mod equation;
 mod expression;
 mod grade;
 mod identity;
+mod implied;
 mod lift;
 mod names;
 mod open;
+mod other_units;
 mod own;
 mod room;
 mod sense;
@@ -27,6 +31,7 @@ mod terms;
 mod told;
 mod worked;
 
+pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
@@ -35,9 +40,9 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Node, Reading, Relation, Tree};
 use crate::text::Span;
-use crate::units::Dimension;
+use crate::units::{Dimension, to_figures};
 use stock::Stock;
 
 /// Whether a line holds.
@@ -104,6 +109,8 @@ pub enum Remark {
     NotSeen,
     /// The value asked, said to be this other quantity.
     OtherName(StepId),
+    /// The value is near, every number is known, and the form is another relation.
+    ByChance,
     /// True whatever the forces are.
     SaysNothing,
     /// A number where the unknown must stay a letter.
@@ -152,6 +159,10 @@ pub struct Evidence {
     pub negative_pull: bool,
     /// True if g was told with a value that is not accepted.
     pub gravity_told: bool,
+    /// True where a statement before it in the same line holds; the caret shows which does not.
+    pub after_right: bool,
+    /// What the line says beside the question, unless its form shows another thought.
+    pub aside: Option<Aside>,
 }
 
 /// What was found out about a line.
@@ -202,6 +213,12 @@ impl Judgement {
 
 /// Judges a line that answers `asked`; `number` is the number the line will have.
 pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
+    clauses::judge(board, asked, line, number)
+        .unwrap_or_else(|| judge_line(board, asked, line, number))
+}
+
+/// Judges a line of one statement.
+fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
     let readings = match crate::reading::read(line, board.names.vocabulary()) {
         Ok(readings) => readings,
         Err(misreading) => {
@@ -239,7 +256,14 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
             first = Some(judgement);
         }
     }
-    first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold))
+    let first = first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold));
+    let counted = readings.iter().find_map(|reading| {
+        let at = (line, number);
+        let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
+        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        Some(judgement)
+    });
+    counted.unwrap_or(first)
 }
 
 /// True if a line has a sine, cosine or tangent.
@@ -276,15 +300,51 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
-    let judgement = judge_sides(board, stock, asked, reading, line);
-    let wrong = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    let shortened = without_rounding(reading);
+    let reading = shortened.as_ref().unwrap_or(reading);
+    let mut judgement = judge_sides(board, stock, asked, reading, line);
+    let wrong = matches!(
+        judgement.truth,
+        Truth::DoesNotHold | Truth::Mismatched(_) | Truth::Circular
+    );
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     if wrong && identity::is_true_relation(board, stock, &sides) {
-        let mut noted = Judgement::of(asked, Truth::Noted);
-        noted.proved = true;
-        return noted;
+        return noted_true(asked);
     }
+    let other = judgement.evidence.other_step.is_some() || judgement.evidence.misread.is_some();
+    if !wrong || other || reading.defines.is_some() {
+        return judgement;
+    }
+    let aside = aside::aside(board, stock, asked, &sides);
+    if aside == Some(Aside::Known) {
+        return noted_true(asked);
+    }
+    judgement.evidence.aside = aside;
     judgement
+}
+
+/// `T = 849 N ≈ 850 N` without what was rounded once more after the value was told.
+fn without_rounding(reading: &Reading) -> Option<Reading> {
+    let [.., told, last] = reading.sides.as_slice() else {
+        return None;
+    };
+    let (Node::Literal(told), Node::Literal(last)) = (&told.node, &last.node) else {
+        return None;
+    };
+    let rounded = (to_figures(told.value, 2) - last.value).abs() < 1e-9 * last.value;
+    let about = reading.relation == Some(Relation::About);
+    (about && rounded).then(|| {
+        let mut shortened = reading.clone();
+        shortened.sides.pop();
+        shortened
+    })
+}
+
+/// True, and not what is asked.
+fn noted_true(asked: StepId) -> Judgement {
+    let mut noted = Judgement::of(asked, Truth::Noted);
+    noted.proved = true;
+    noted
 }
 
 fn judge_sides(
@@ -317,10 +377,9 @@ fn judge_sides(
             _ => expression::judge(board, stock, asked, &sides, line, false),
         };
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
-        if !judgement.truth.holds()
-            && judgement.names.is_some()
-            && judgement.evidence.lifted.is_empty()
-        {
+        let weights = own::is_weights(board, stock, name, &sides);
+        let open = judgement.evidence.lifted.is_empty() || weights;
+        if !judgement.truth.holds() && judgement.names.is_some() && open {
             judgement.truth = Truth::Noted;
         }
         return judgement;
@@ -359,6 +418,19 @@ fn judge_sides(
             if !judgement.truth.holds() {
                 judgement.truth = Truth::Noted;
             }
+            judgement
+        }
+        // `T sin 65 = 0.906 T`: a chain for the component, which only the unknown can tell.
+        None if sides.len() > 1
+            && open::is_of_open_unknown(board, asked)
+            && sides
+                .iter()
+                .all(|side| equation::has_unknown(board, &[*side]))
+            && !sides.iter().any(|side| names_step(board, asked, side)) =>
+        {
+            expression::judge(board, stock, asked, &sides, line, false)
+        }
+        None if let Some(judgement) = implied::judge(board, stock, asked, &sides, line) => {
             judgement
         }
         None if sides.len() > 1 && equation::is_equation(board, asked, &sides) => {
@@ -403,6 +475,14 @@ fn meant_by(
         let judgement = expression::judge(board, stock, *id, sides, 0, false);
         *id != named && judgement.truth.holds()
     })
+}
+
+/// True if the name of a step stands in a tree.
+fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
+    let names = tree.names();
+    names
+        .iter()
+        .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known

@@ -39,6 +39,11 @@ impl Names {
         asked: Option<StepId>,
     ) -> Names {
         let mut names = Names::of(problem, key, own);
+        let pulls = key.steps.iter().map(|step| step.id);
+        let pulls: Vec<StepId> = pulls.filter(|id| matches!(id, StepId::Pull(_))).collect();
+        if let [pull] = pulls.as_slice() {
+            names.also(NameRole::Step(*pull), "tension");
+        }
         let force = match asked {
             Some(StepId::Weight(force) | StepId::Across(force)) => problem.force(force),
             _ => None,

@@ -1,13 +1,15 @@
 //! Names of the learner's own: what a definition lets them stand for.
 
-use super::board::{Board, OwnName};
+use super::board::{Board, Memo, Own, OwnName};
 use super::equation;
 use super::expression::{lifted, other_step};
 use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_known;
+use super::sense::same;
 use super::stock::Stock;
 use super::{Judgement, Truth};
+use crate::key::StepId;
 use crate::reading::{Leaf, Node, Tree, Value, evaluate};
 use crate::units::Dimension;
 
@@ -35,6 +37,19 @@ pub(super) fn own_name(
         ));
     }
     Some((name.to_owned(), defined(board, stock, first, value)))
+}
+
+/// True for the weights, or some of them, under a name such as W or `Wtot`: a definition, and no
+/// balance without the other forces.
+pub(super) fn is_weights(board: &Board<'_>, stock: &Stock, name: &str, sides: &[&Tree]) -> bool {
+    let named = name.starts_with(['W', 'w', 'G']);
+    let sum = |side: &&Tree| {
+        let lifted = lifted(board, stock, side, Dimension::FORCE);
+        lifted
+            .iter()
+            .any(|one| stock.has(&one.function, Dimension::FORCE))
+    };
+    named && sides.first().is_some_and(sum)
 }
 
 /// What an expression of known value stands for.
@@ -86,6 +101,67 @@ pub(super) fn multiple_of_unknown(
         of_unknown: true,
         bare: false,
     })
+}
+
+/// The lines of the learner's own wrong values with which an expression is the right way to a
+/// step: with right values in their place it would be proved. `T·cos γ` may stand where the key
+/// goes by β, and then her γ counts.
+pub(super) fn right_way(
+    board: &Board<'_>,
+    target: StepId,
+    tree: &Tree,
+    dimension: Dimension,
+) -> Option<Vec<usize>> {
+    let right = board.right(target)?;
+    let names = tree.names();
+    let named = |step: StepId| {
+        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+        roles.any(|role| role == NameRole::Step(step))
+    };
+    let typed = |own: &Own| {
+        let own = own.typed.map_or(own.value, |(typed, _)| typed);
+        tree.literals().iter().any(|place| {
+            let angle = place.in_angle && place.literal.unit.is_none();
+            let value = if angle {
+                place.literal.value.to_radians()
+            } else {
+                place.literal.value
+            };
+            (value - own).abs() <= 1e-9 * own.abs()
+        })
+    };
+    // A number that is given stands for what is given.
+    let given = |own: &Own| {
+        let givens = board.problem.givens().iter();
+        let mut values = givens.map(|given| given.value);
+        values.any(|value| (value - own.value).abs() <= 1e-9 * value.abs())
+    };
+    let used: Vec<(StepId, &Own)> = board
+        .standing
+        .iter()
+        .map(|(step, own)| (*step, own))
+        .filter(|(step, own)| !own.right && (named(*step) || typed(own) && !given(own)))
+        .collect();
+    let mut mended = board.standing.clone();
+    for (step, own) in &used {
+        let function = board.right(*step)?;
+        let own = (*own).clone();
+        mended.insert(*step, Own { function, ..own });
+    }
+    if used.is_empty() {
+        return None;
+    }
+    let with = Board {
+        standing: &mended,
+        memo: Memo::default(),
+        ..*board
+    };
+    let proved = lifted(&with, &Stock::of(&with), tree, dimension)
+        .iter()
+        .any(|one| same(target, &one.function, &right));
+    let mut lines: Vec<usize> = used.iter().map(|(_, own)| own.line).collect();
+    lines.sort_unstable();
+    proved.then_some(lines)
 }
 
 /// A definition whose name the key also uses, for a quantity that nobody is asked (`M1` for the

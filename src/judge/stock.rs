@@ -6,6 +6,8 @@
 //! number's own last place; what a learner works out with rounded values (a moment, a sum of them,
 //! a lever arm) may be off by what three figures allow.
 
+mod counted;
+
 use super::board::{Board, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;

@@ -10,6 +10,7 @@
 
 mod arrange;
 mod choice;
+mod convert;
 mod evaluate;
 mod grammar;
 mod layout;
@@ -38,6 +39,7 @@ use crate::text::Span;
 use crate::units::Dimension;
 use arrange::Arrange;
 use choice::{Choice, Offered};
+use convert::{convert_sides, converted};
 use names::Lexicon;
 use scan::Scan;
 use settle::settle_units;
@@ -194,7 +196,7 @@ impl Sides<'_> {
             self.next_index = arrange.next_index;
             self.offered = self.offered.and(arrange.offered);
             reading.remarks.append(&mut arrange.remarks);
-            let mut tree = settle_units(tree?, &mut self.next_index);
+            let mut tree = converted(settle_units(tree?, &mut self.next_index));
             if let Some(inside) = signs_squared(&tree) {
                 self.offered.signed_power = true;
                 if self.choice.signed_power {
@@ -205,6 +207,7 @@ impl Sides<'_> {
             reading.relate(after.first());
             rest = after.get(1..).filter(|_| sign.is_some());
         }
+        convert_sides(&mut reading.sides, &mut self.next_index);
         Ok(())
     }
 }

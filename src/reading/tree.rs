@@ -222,7 +222,7 @@ impl Function {
     }
 
     /// The inverse of sin, cos or tan.
-    pub(super) fn inverse(self) -> Option<Function> {
+    pub(crate) fn inverse(self) -> Option<Function> {
         match self {
             Function::Sine => Some(Function::ArcSine),
             Function::Cosine => Some(Function::ArcCosine),

@@ -160,6 +160,9 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
         .filter(|(words, _)| small.ends_with(words))
         .max_by_key(|(words, _)| words.len())?;
     let before = &text[..text.len() - words.len()];
+    let verb = ["acting ", "pointing ", "directed "];
+    let verb = verb.iter().find_map(|verb| before.strip_suffix(*verb));
+    let before = verb.unwrap_or(before);
     let apart = before.ends_with(|c: char| is_blank(c) || c == ',') || !words.is_ascii();
     let known = lexicon.find(words).is_some();
     let value = before.chars().any(|c| c.is_ascii_digit() || c == '=');

@@ -250,6 +250,12 @@ impl Scan<'_> {
         let Some(parts) = parts else {
             return false;
         };
+        // `Wbx = …` multiplies nothing: it is a name.
+        let after = self.rest()[word.len()..].trim_start();
+        let dangling = matches!(parts.last(), Some((Part::Times, _)));
+        if dangling && (after.is_empty() || after.starts_with(['=', ')', '+', '*', '/', '·'])) {
+            return false;
+        }
         for (part, length) in parts {
             let span = Span::new(self.at, self.at + length);
             let kind = match part {

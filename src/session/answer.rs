@@ -5,7 +5,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
-use crate::judge::{Judgement, Remark, Truth, judge};
+use crate::judge::{Aside, Judgement, Remark, Truth, judge};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -20,6 +20,8 @@ impl Session {
             let message = self.words.say("talk.words-only", &[]);
             return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
         }
+        let untitled = self.without_title(line);
+        let line = untitled.as_deref().unwrap_or(line);
         let names = self.names();
         let own_values = self.own_values();
         let number = self.state.next_number;
@@ -36,6 +38,11 @@ impl Session {
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
             judgement.truth = Truth::Noted;
             judgement.value = None;
+        }
+        // A true relation beside the question is no attempt at it.
+        if judgement.evidence.aside == Some(Aside::True) && !flat {
+            judgement.truth = Truth::Noted;
+            judgement.proved = true;
         }
         if let Some((name, own)) = &judgement.names {
             let symbol = Symbol::new(name.clone());
@@ -58,6 +65,22 @@ impl Session {
         outcome
     }
 
+    /// `Weight of the mast = 412 N` with the symbol of the step for its title.
+    fn without_title(&self, line: &str) -> Option<String> {
+        let start = line.len() - line.trim_start().len();
+        self.key.asked().find_map(|step| {
+            let title = self.title(step.id);
+            let said = line.get(start..start + title.len())?;
+            let rest = &line[start + title.len()..];
+            let told = rest.trim_start().starts_with(['=', ':']);
+            // Blanks keep the places of what comes after.
+            let symbol = step.symbol.typed();
+            let blanks = title.len().checked_sub(symbol.len())?;
+            (told && said.to_lowercase() == title.to_lowercase())
+                .then(|| format!("{}{symbol}{}{rest}", " ".repeat(start), " ".repeat(blanks)))
+        })
+    }
+
     /// "What is g": a question in words, where a value is asked.
     fn is_question(&self, line: &str) -> bool {
         let small = line.trim().to_lowercase();
@@ -78,7 +101,12 @@ impl Session {
             .split(',')
             .filter(|word| small.contains(word.trim()))
             .count();
-        turning > 0 && !line.chars().any(|c| c.is_ascii_digit())
+        let no_digit = |text: &str| !text.chars().any(|c| c.is_ascii_digit());
+        // `ΣM = 0`: a sum of which nothing is said.
+        let sum = small.trim_start().starts_with(['Σ', 'σ', '∑']);
+        let zero = small.trim_end().strip_suffix('0').filter(|_| sum);
+        let bare = |before: &str| before.trim_end().ends_with('=') && !before.contains('+');
+        turning > 0 && no_digit(line) || zero.is_some_and(|before| bare(before) && no_digit(before))
     }
 
     /// A calculation where words are asked: what it settles is kept, and the question stays.

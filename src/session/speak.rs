@@ -4,7 +4,7 @@ use super::Session;
 use super::changed::{changed_part, in_typed_ratio};
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
-use crate::judge::{Judgement, Remark, Truth};
+use crate::judge::{Aside, Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId, formula_names};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
@@ -147,6 +147,7 @@ impl Session {
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
             Remark::NegativePull => ("remark.negative-pull", Vec::new()),
             Remark::NotSeen
+            | Remark::ByChance
             | Remark::LeaveLetter
             | Remark::RestsOnOpen
             | Remark::OtherUnknowns(_)
@@ -216,7 +217,11 @@ impl Session {
         }
         let prose = match self.evidence_told(judgement, diagnosis) {
             Some(told) => told,
-            None => self.diagnosis_told(judgement, diagnosis),
+            None => self.diagnosis_told(asked, judgement, diagnosis),
+        };
+        let prose = match judgement.evidence.after_right {
+            true => self.words.say("talk.first-part-holds", &[]).then(prose),
+            false => prose,
         };
         // Said once a step; the footer and `help` say it always.
         if self.state.open.is_some() {
@@ -230,6 +235,9 @@ impl Session {
         let by_form = diagnosis
             .spoken()
             .is_some_and(|named| named.because == Because::Form);
+        if judgement.evidence.aside == Some(Aside::False) && !by_form {
+            return Some(self.words.say("talk.aside-false", &[]));
+        }
         if judgement.evidence.surplus && !by_form {
             return Some(self.words.say("talk.surplus", &[]));
         }
@@ -257,7 +265,11 @@ impl Session {
     }
 
     /// The thought behind a line, a slip, or that none is known.
-    fn diagnosis_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Prose {
+    fn diagnosis_told(&self, asked: StepId, judgement: &Judgement, diagnosis: &Diagnosis) -> Prose {
+        // A value where a balance is asked is compared with the unknown, and need not be meant
+        // for it.
+        let balance = asked == StepId::MomentSum && !self.names_target(judgement);
+        let about = if balance { asked } else { judgement.target };
         let mut prose = match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
                 self.thought(judgement, named)
@@ -273,7 +285,7 @@ impl Session {
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ if diagnosis.coarse => self.words.say("talk.rounded-hard", &[]),
             _ => {
-                let step = [("step", Slot::Word(self.title(judgement.target)))];
+                let step = [("step", Slot::Word(self.title(about)))];
                 let all_right = self.state.standing.values().all(|own| own.right);
                 let key = if all_right {
                     "talk.unexplained"
@@ -283,7 +295,7 @@ impl Session {
                 self.words.say(key, &step)
             }
         };
-        if let Some(dimension) = judgement.evidence.dimension {
+        if let Some(dimension) = judgement.evidence.dimension.filter(|_| !balance) {
             let wanted = self
                 .key
                 .step(judgement.target)
@@ -327,6 +339,9 @@ impl Session {
         });
         if let Some(other) = other {
             return self.other_name(judgement.target, other);
+        }
+        if judgement.remarks.contains(&Remark::ByChance) {
+            return self.words.say("talk.unproved-known", &[]);
         }
         if judgement.remarks.contains(&Remark::NotSeen) {
             let key = match judgement.target {

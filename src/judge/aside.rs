@@ -1,0 +1,175 @@
+//! Asides: relations that are true of what is given and found and are not what is asked, such as
+//! `L/2 = 3.3`, `mb + m1 = 143 kg` or `sin 25 = 0.4226`.
+
+use super::board::Board;
+use super::chain::is_value_of;
+use super::equation::has_unknown;
+use super::lift::{lift, plain_leaf, plain_value};
+use super::names::NameRole;
+use super::open::is_open;
+use super::stock::Stock;
+use super::worked::partial_sums;
+use crate::key::{Samples, StepId, agree};
+use crate::reading::{Leaf, Node, Tree, Value, evaluate};
+use crate::units::Dimension;
+
+/// Numbers that seldom stand in a formula, so that here they are the quantities of that value.
+const COUNTED: [f64; 2] = [3.0, 4.0];
+
+/// How an aside stands to what is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aside {
+    /// It is true.
+    True,
+    /// It is true of quantities of the working, and cannot be meant for what is asked.
+    Known,
+    /// Its sides differ.
+    False,
+}
+
+/// What a chain of sides without an unknown says beside the question; `None` where it may be meant
+/// for the step asked, or where it is not to be seen what it is about.
+pub(super) fn aside(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    sides: &[&Tree],
+) -> Option<Aside> {
+    if sides.len() < 2 || is_about_open(board, asked, sides) {
+        return None;
+    }
+    let form = sides.iter().find(|side| !is_leaf(side))?;
+    let kind = [false, true]
+        .into_iter()
+        .find_map(|angles| kind_of(board, stock, form, angles))?;
+    let wanted = match asked {
+        StepId::MomentSum => Dimension::MOMENT,
+        asked => board.key.step(asked)?.dimension,
+    };
+    let known = is_known_quantity(board, stock, form, kind);
+    let beside = match kind {
+        Dimension::LENGTH | Dimension::ANGLE | Dimension::NUMBER | Dimension::ACCELERATION => {
+            known || kind != wanted
+        }
+        // No moment is asked for by forces alone.
+        Dimension::FORCE => known || asked == StepId::MomentSum,
+        Dimension::MASS | Dimension::MOMENT => known,
+        _ => false,
+    };
+    if !beside {
+        return None;
+    }
+    if !sides
+        .windows(2)
+        .all(|pair| is_equal(board, stock, kind, pair))
+    {
+        return (kind != wanted).then_some(Aside::False);
+    }
+    // No balance is a line without the unknown.
+    Some(if asked == StepId::MomentSum && known {
+        Aside::Known
+    } else {
+        Aside::True
+    })
+}
+
+/// True if something still unknown stands in the sides, or the step asked itself.
+fn is_about_open(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
+    let open = |role: NameRole| {
+        is_open(board, role).is_some() || role == NameRole::Step(asked) || own(role)
+    };
+    has_unknown(board, sides)
+        || sides.iter().any(|side| {
+            let names = side.names();
+            let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+            roles.any(open)
+        })
+}
+
+/// A name of the learner's own says nothing yet of the problem.
+fn own(role: NameRole) -> bool {
+    matches!(role, NameRole::Own(_))
+}
+
+/// True for a number or a name alone.
+fn is_leaf(side: &Tree) -> bool {
+    match &side.node {
+        Node::Literal(_) | Node::Name(_) => true,
+        Node::Negative(inner) => is_leaf(inner),
+        _ => false,
+    }
+}
+
+/// The dimension of a form, each bare number taken for the quantity (the angle) that it is
+/// likeliest to be; `None` where one is no quantity of this working, or where the dimension stays
+/// open.
+fn kind_of(board: &Board<'_>, stock: &Stock, form: &Tree, angles: bool) -> Option<Dimension> {
+    let mut explained = true;
+    let angles: Vec<usize> = form
+        .literals()
+        .iter()
+        .filter(|place| angles || place.in_angle)
+        .map(|place| place.literal.index)
+        .collect();
+    let value = evaluate(form, &mut |leaf| match leaf {
+        Leaf::Literal(literal) if !literal.unit_alone => {
+            let as_angle = angles.contains(&literal.index);
+            let meanings = stock.meanings(literal, as_angle, false);
+            match meanings.iter().find(|meaning| !meaning.constant) {
+                Some(meaning) if !stock.is_pure(literal) || COUNTED.contains(&literal.value) => {
+                    Value::of(meaning.function[0], meaning.dimension)
+                }
+                _ => {
+                    explained &= stock.is_pure(literal) || as_angle;
+                    Value::of_literal(literal)
+                }
+            }
+        }
+        leaf => plain_leaf(board, leaf),
+    })
+    .ok()?;
+    // A pure factor leaves the dimension as it is.
+    let open = value.bare || !explained;
+    (!open).then_some(value.dimension)
+}
+
+/// True if some way to read the numbers makes the form a quantity of the working.
+fn is_known_quantity(board: &Board<'_>, stock: &Stock, form: &Tree, kind: Dimension) -> bool {
+    let is_known = |function: &Samples| match kind {
+        // A weight times a distance is no moment on a tilted body.
+        Dimension::MOMENT => known_moments(board).iter().any(|sum| agree(sum, function)),
+        kind => stock.has(function, kind),
+    };
+    let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let value = evaluate(sides[0], leaf).ok()?;
+        (value.may_be(kind)).then(|| value.number_as(kind))
+    };
+    lift(board, stock, &[form], Some(kind), &combine)
+        .iter()
+        .any(|one| is_known(&one.function))
+}
+
+/// The sums of some of the known moments.
+fn known_moments(board: &Board<'_>) -> Vec<Samples> {
+    let unknown = board.unknown().and_then(StepId::force);
+    let known = board
+        .key
+        .steps
+        .iter()
+        .filter(|step| matches!(step.id, StepId::Moment(force) if Some(force) != unknown));
+    let moments: Vec<Samples> = known.filter_map(|step| board.right(step.id)).collect();
+    partial_sums(&moments, 1)
+}
+
+/// True if two neighbours are equal as far as their figures go.
+fn is_equal(board: &Board<'_>, stock: &Stock, kind: Dimension, pair: &[&Tree]) -> bool {
+    let [left, right] = pair else { return false };
+    let value = |side: &Tree| {
+        let value = plain_value(board, side).ok()?;
+        value.may_be(kind).then(|| value.number_as(kind))
+    };
+    match (value(left), value(right)) {
+        (Some(one), Some(other)) => is_value_of(board, stock, kind, (left, right), (one, other)),
+        _ => false,
+    }
+}

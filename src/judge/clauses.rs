@@ -1,0 +1,170 @@
+//! A line of several statements: `236·3.1 + 405·4 = T·sin 80·6.2 ⇒ T = 385`. Each is judged by
+//! itself, in order; all of them must hold.
+
+use super::board::{Board, Memo};
+use super::{Aside, Judgement, Truth, judge_line};
+use crate::key::StepId;
+use crate::text::Span;
+
+/// Signs and words between two statements. A word stands between blanks.
+const BETWEEN: &[&str] = &[
+    "=>",
+    "->",
+    "⇒",
+    "⟹",
+    "→",
+    "∴",
+    ";",
+    ", ",
+    " so ",
+    " therefore ",
+    " hence ",
+    " thus ",
+    " then ",
+    " and ",
+];
+/// Those that say of the second that it follows from the first.
+const FOLLOWS: &[&str] = &["=>", "->", "⇒", "⟹", "→", "∴", " so ", " hence ", " thus "];
+
+/// Judges a line of several statements; `None` where it is one, or where they are not to be told
+/// apart.
+pub(super) fn judge(
+    board: &Board<'_>,
+    asked: StepId,
+    line: &str,
+    number: usize,
+) -> Option<Judgement> {
+    let (first, second) = parts(line)?;
+    if is_only_sum(&line[first.start..first.end]) {
+        let rest = &line[second.start..second.end];
+        return Some(placed(
+            judge(board, asked, rest, number)
+                .unwrap_or_else(|| judge_line(board, asked, rest, number)),
+            second,
+        ));
+    }
+    let head = judge_line(board, asked, &line[first.start..first.end], number);
+    let unread = matches!(head.truth, Truth::NotUnderstood(_) | Truth::Mismatched(_));
+    let concludes = head.truth.holds() && head.target == StepId::MomentSum;
+    let bare = !has_equals(&line[second.start..second.end]);
+    // `T = 2351/6.11 => 385` is a chain, unless its sign is none of a chain.
+    let chain = || {
+        let whole = judge_line(board, asked, line, number);
+        !head.truth.holds() || !matches!(whole.truth, Truth::NotUnderstood(_))
+    };
+    if unread || head.names.is_some() || bare && !concludes && chain() {
+        return None;
+    }
+    if !head.truth.holds() && head.truth != Truth::Noted {
+        return Some(placed(head, first));
+    }
+    let mut standing = board.standing.clone();
+    standing.extend(head.values.iter().cloned());
+    let after = Board {
+        standing: &standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    let asked = match board.unknown() {
+        Some(unknown) if concludes => unknown,
+        _ if bare => head.target,
+        _ => asked,
+    };
+    let rest = &line[second.start..second.end];
+    let tail = judge(&after, asked, rest, number)
+        .unwrap_or_else(|| judge_line(&after, asked, rest, number));
+    if matches!(tail.truth, Truth::NotUnderstood(_)) {
+        return None;
+    }
+    Some(joined(head, placed(tail, second)))
+}
+
+/// Two statements as one: what both establish, if both hold.
+fn joined(mut head: Judgement, mut tail: Judgement) -> Judgement {
+    let layouts = [head.layout.take(), tail.layout.take()];
+    let layout = layouts.into_iter().flatten().collect::<Vec<_>>().join("; ");
+    // Something known told after it takes nothing away.
+    let beside = tail.truth == Truth::Noted && tail.remarks.is_empty()
+        || tail.evidence.aside == Some(Aside::True);
+    if head.truth.holds() && beside {
+        head.layout = Some(layout);
+        return head;
+    }
+    tail.layout = Some(layout);
+    if !tail.truth.holds() {
+        tail.evidence.after_right = head.truth.holds();
+        return tail;
+    }
+    tail.proved &= head.proved;
+    tail.value = None;
+    tail.truth = match (head.truth, tail.truth) {
+        (Truth::Follows(mut lines), Truth::Follows(more)) => {
+            lines.extend(more);
+            lines.sort_unstable();
+            lines.dedup();
+            Truth::Follows(lines)
+        }
+        (Truth::Holds | Truth::Noted, truth) | (truth, Truth::Holds) => truth,
+        (_, truth) => truth,
+    };
+    let mut values = head.values;
+    values.append(&mut tail.values);
+    tail.values = values;
+    for step in head.establishes {
+        if !tail.establishes.contains(&step) {
+            tail.establishes.push(step);
+        }
+    }
+    tail
+}
+
+/// A judgement of a part, its places counted in the whole line.
+fn placed(mut judgement: Judgement, part: Span) -> Judgement {
+    let caret = judgement.caret.map_or(part, |caret| {
+        Span::new(caret.start + part.start, caret.end + part.start)
+    });
+    judgement.caret = Some(caret);
+    judgement
+}
+
+/// The first statement and what comes after it.
+fn parts(line: &str) -> Option<(Span, Span)> {
+    let mut depth = 0_i32;
+    for (at, sign) in line.char_indices() {
+        match sign {
+            '(' | '[' | '{' => depth += 1,
+            ')' | ']' | '}' => depth -= 1,
+            _ => {}
+        }
+        let between = BETWEEN
+            .iter()
+            .find(|between| line[at..].starts_with(**between));
+        let Some(between) = between.filter(|_| depth == 0) else {
+            continue;
+        };
+        let (before, after) = (&line[..at], &line[at + between.len()..]);
+        let concluded = FOLLOWS.contains(between) && !after.trim().is_empty();
+        if has_equals(before) && (has_equals(after) || concluded) {
+            return Some((Span::new(0, at), Span::new(at + between.len(), line.len())));
+        }
+    }
+    None
+}
+
+/// `ΣFx = 0`: which sum is meant, and nothing in it.
+fn is_only_sum(text: &str) -> bool {
+    let Some((name, zero)) = text.split_once('=') else {
+        return false;
+    };
+    let name = name.trim();
+    let sum = name.starts_with(['Σ', '∑']) || name.to_lowercase().starts_with("sum");
+    sum && zero.trim() == "0" && !name.contains(['+', '*', '·', '('])
+}
+
+/// True if an equals sign stands in a text that is no arrow's.
+fn has_equals(text: &str) -> bool {
+    let mut signs = text
+        .char_indices()
+        .filter(|(_, sign)| matches!(sign, '=' | '≈'));
+    signs.any(|(at, _)| !text[at..].starts_with("=>"))
+}

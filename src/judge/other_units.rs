@@ -1,0 +1,52 @@
+//! Lines whose numbers are typed without units and are counted in other ones: a balance in
+//! kilonewtons or in centimetres.
+
+use super::board::Board;
+use super::stock::Stock;
+use super::{Judgement, Remark, Truth, judge_reading};
+use crate::key::StepId;
+use crate::reading::{Node, Reading};
+
+/// What a newton and a metre are typed as.
+const COUNTED_IN: [(f64, f64); 3] = [(1e-3, 1.0), (1.0, 100.0), (1.0, 1000.0)];
+/// How far the value of such a line may be off, as a share.
+const NEAR: f64 = 0.01;
+
+/// Judges a line that does not hold as it stands in other units; `None` where that proves nothing.
+pub(super) fn judge(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: (&str, usize),
+    known: &Judgement,
+) -> Option<Judgement> {
+    let unseen = known.truth == Truth::Noted && known.remarks.contains(&Remark::NotSeen);
+    let forms = reading.sides.iter();
+    let forms = forms.filter(|side| !matches!(side.node, Node::Literal(_)));
+    let places = forms.flat_map(|side| side.literals());
+    let bare = places
+        .into_iter()
+        .all(|place| place.literal.unit.is_none() || place.in_angle);
+    if !bare || !(unseen || known.truth == Truth::DoesNotHold) {
+        return None;
+    }
+    COUNTED_IN.iter().find_map(|(force, length)| {
+        let counted = stock.counted_in(*force, *length);
+        let mut judgement = judge_reading(board, &counted, asked, reading, line);
+        let (step, own) = judgement.values.first_mut()?;
+        // Only in a balance does the unknown come out in the unit that the numbers are in.
+        let balance = *step == StepId::MomentSum;
+        let value = if balance {
+            own.value / force
+        } else {
+            own.value
+        };
+        let right = own.function[0];
+        let fits = (value.abs() - right.abs()).abs() <= NEAR * right.abs();
+        if balance {
+            own.value = right;
+        }
+        (fits && judgement.proved && judgement.truth.holds()).then_some(judgement)
+    })
+}
