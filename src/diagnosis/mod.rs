@@ -117,7 +117,8 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     diagnosis.slip = judgement.evidence.broken_link;
     // The root of an equation speaks less than its form, which no mistake explains.
     let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
-    if !equation {
+    // Names alone are another function, whatever they give here.
+    if !equation && !judgement.evidence.names_only {
         value::explain(board, judgement, instances, &worlds, &mut diagnosis);
     }
     diagnosis
@@ -265,6 +266,7 @@ fn by_form(
                         .any(|function| same(target, function, lifted))
             })
             .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
+            .filter(|index| form::is_written(judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, alike);
         if alike.is_empty() {
@@ -306,7 +308,7 @@ fn likeliest_first(
     if judgement.evidence.equation && of_balance && !seen {
         return Vec::new();
     }
-    let mut ranked: Vec<(usize, [f64; 6])> = alike
+    let mut ranked: Vec<(usize, [f64; 7])> = alike
         .iter()
         .zip(fit)
         .map(|(index, fit)| {
@@ -314,7 +316,9 @@ fn likeliest_first(
             let here = !seen && instance.shows_at == judgement.target;
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
+            let tangent = judgement.evidence.tangent && instance.mistake.id == "tangent-used";
             let rank = [
+                f64::from(u8::from(tangent)),
                 if seen { fit } else { 0.0 },
                 f64::from(u8::from(!solving)),
                 f64::from(u8::from(!worlds[*index].is_mended())),

@@ -6,10 +6,10 @@ use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::room::room;
-use super::sense::{as_size, note_sense, same, size_meant};
+use super::sense::{as_size, note_sense, points_so, same, size_meant};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, equation};
-use crate::key::{Samples, StepId, agree};
+use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
@@ -179,6 +179,9 @@ fn one(
             if !shaped && off > loose.max(COARSE * function[0].abs()) {
                 judgement.remarks.push(Remark::FewFigures);
             }
+            if !shaped && !points_so(board, target, tree, number) {
+                return points_elsewhere(judgement);
+            }
             note_sense(target, number, function[0], &mut judgement);
             if matches!(target, StepId::Pull(_)) && number < 0.0 {
                 judgement.remarks.push(Remark::NegativePull);
@@ -238,6 +241,14 @@ fn one(
             };
             judgement.caret = Some(span);
             return judgement;
+        }
+        let turned = Typed {
+            value: size_meant(target, taken.value),
+            ..taken
+        };
+        let direction = matches!(target, StepId::Reaction(_, Part::Direction));
+        if direction && turned.value != taken.value && grade(board, target, turned).is_some() {
+            return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten =
             may_take_ten(target, tree) && takes_ten(board, target, taken);
@@ -320,6 +331,17 @@ fn one(
             .map(|(typed, written)| (as_size(target, typed), written));
         judgement.values.push((target, own));
     }
+    judgement
+}
+
+/// A direction that holds as an angle with the horizontal, and as it was counted points another
+/// way.
+fn points_elsewhere(mut judgement: Judgement) -> Judgement {
+    judgement.truth = Truth::DoesNotHold;
+    judgement.proved = false;
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
     judgement
 }
 
@@ -463,7 +485,8 @@ pub(super) fn calculated(number: f64) -> Typed {
     }
 }
 
-/// Whether a line has a sine, and a cosine.
+/// Whether a line has a sine, and a cosine. What stands under a root is the other side of the
+/// triangle: √(W² − (W·sin α)²) is W·cos α.
 pub(super) fn ratios(tree: &Tree) -> (bool, bool) {
     let mut found = (false, false);
     tree.visit(&mut |tree| match &tree.node {
@@ -471,7 +494,10 @@ pub(super) fn ratios(tree: &Tree) -> (bool, bool) {
         Node::Call(Function::Cosine, _) => found.1 = true,
         _ => {}
     });
-    found
+    match &tree.node {
+        Node::Call(Function::SquareRoot, _) => (found.1, found.0),
+        _ => found,
+    }
 }
 
 /// Another step whose value this is.

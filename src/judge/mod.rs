@@ -34,7 +34,7 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Node, Operator, Reading, Tree, Value};
 use crate::text::Span;
 use crate::units::Dimension;
 use stock::Stock;
@@ -107,6 +107,9 @@ pub enum Remark {
     NegativePull,
     /// An equation that holds, with these other unknowns in it.
     OtherUnknowns(Vec<StepId>),
+    /// An equation that holds with these parts of a support's force counted so; true for one that
+    /// is counted against the axes.
+    SensesTaken(Vec<(StepId, bool)>),
 }
 
 /// What speaks about a line that does not hold; only `diagnosis` names.
@@ -125,6 +128,15 @@ pub struct Evidence {
     pub broken_link: bool,
     /// True if the line contains a sine, and a cosine.
     pub ratios: (bool, bool),
+    /// True if the line is a number alone, perhaps behind a name.
+    pub alone: bool,
+    /// True if only names of the problem and its steps stand in the line: its value is no number
+    /// of the learner's.
+    pub names_only: bool,
+    /// True if the line contains a tangent.
+    pub tangent: bool,
+    /// True if the line contains a function of an angle, or one that gives an angle.
+    pub angled: bool,
     /// The line multiplied out: what it sets against each other.
     pub terms: Terms,
     /// True for an equation that an unknown is to be found from.
@@ -135,6 +147,8 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// True if an angle would hold with the other line than the one that was said with it.
+    pub other_line: bool,
     /// True for a line that is right but for one part too many; the caret shows it.
     pub surplus: bool,
     /// True for an equation whose sides differ and which holds no unknown to solve for.
@@ -211,6 +225,7 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
+        chain::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         // A sine that only comes right when it is read otherwise must be proved.
@@ -367,6 +382,57 @@ fn judge_sides(
     }
 }
 
+/// A sum where moments are asked that is set equal to its value. Of forces by name it is no balance
+/// of moments and no value of the pull, true or not (`named`); of numbers alone only that it is
+/// true is known.
+fn sum_and_value(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    named: bool,
+) -> Option<Judgement> {
+    let [left, right] = sides else {
+        return None;
+    };
+    let one = lift::plain_value(board, left).ok()?;
+    let other = lift::plain_value(board, right).ok()?;
+    let force =
+        |value: Value| !value.bare && !value.uncertain && value.dimension == Dimension::FORCE;
+    let fits = match named {
+        true => force(one) || force(other),
+        false => one.bare && other.bare,
+    };
+    if !fits || !(is_sum(left) || is_sum(right)) {
+        return None;
+    }
+    let equal = |sides, values| chain::is_value_of(board, stock, Dimension::FORCE, sides, values);
+    let holds = equal((left, right), (one.number, other.number))
+        || equal((right, left), (other.number, one.number));
+    if !(named || holds) {
+        return None;
+    }
+    let truth = if holds {
+        Truth::Noted
+    } else {
+        Truth::DoesNotHold
+    };
+    let mut judgement = Judgement::of(StepId::MomentSum, truth);
+    judgement.proved = named && holds;
+    judgement.evidence.broken_link = !holds;
+    Some(judgement)
+}
+
+/// True for a sum or difference of numbers and names, without a product in it.
+fn is_sum(tree: &Tree) -> bool {
+    let leaf = |tree: &Tree| matches!(tree.node, Node::Literal(_) | Node::Name(_));
+    match &tree.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            (is_sum(left) || leaf(left)) && (is_sum(right) || leaf(right))
+        }
+        _ => false,
+    }
+}
+
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
 /// moments is half of the balance.
 fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize) -> Judgement {
@@ -377,6 +443,9 @@ fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize)
         [other, one] if zero(other) => &[*one],
         sides => sides,
     };
+    if let Some(judgement) = sum_and_value(board, stock, sides, true) {
+        return judgement;
+    }
     let pull = board.unknown().unwrap_or(StepId::MomentSum);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
     if judgement.truth.holds() {
@@ -390,7 +459,7 @@ fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize)
         noted.value = known.value;
         return noted;
     }
-    judgement
+    sum_and_value(board, stock, sides, false).unwrap_or(judgement)
 }
 
 /// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the

@@ -4,6 +4,7 @@ use super::reply::Reply;
 use super::state::Pending;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
+use crate::diagnosis::Voice;
 use crate::judge::statement::{
     Fit, Invention, Named, Said, Statement, Topic, WayAsked, WayFault, WayFit, Where, bare_number,
     is_on, may_be_a_place, may_stay_open, place_fits, read, way_fits,
@@ -488,9 +489,16 @@ impl Session {
 
     /// Counts a wrong line at a step.
     pub(super) fn miss(&mut self, step: StepId, mistake: Option<&'static str>) {
+        self.miss_told(step, mistake.map(|id| (id, Voice::Flat)));
+    }
+
+    /// The same, where a mistake was named perhaps only.
+    pub(super) fn miss_told(&mut self, step: StepId, mistake: Option<(&'static str, Voice)>) {
         *self.state.wrong.entry(step).or_default() += 1;
-        if let Some(id) = mistake {
-            *self.state.mistakes.entry(id).or_default() += 1;
+        if let Some((id, voice)) = mistake {
+            let told = self.state.mistakes.entry(id).or_default();
+            told.times += 1;
+            told.flatly += usize::from(voice == Voice::Flat);
         }
     }
 

@@ -31,6 +31,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
         _ if evidence.negative_pull || evidence.wrong_way => "way",
+        _ if evidence.other_line => "line",
         _ if evidence.misread.is_some() => "misread",
         _ => match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
@@ -38,6 +39,16 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
             _ => return None,
         },
     })
+}
+
+/// The word for a way along an axis.
+fn way_word(axis: Axis, positive: bool) -> &'static str {
+    match (axis, positive) {
+        (Axis::Horizontal, true) => "solve.right",
+        (Axis::Horizontal, false) => "solve.left",
+        (Axis::Vertical, true) => "solve.up",
+        (Axis::Vertical, false) => "solve.down",
+    }
 }
 
 impl Session {
@@ -86,12 +97,7 @@ impl Session {
             .standing
             .get(&target)
             .is_some_and(|own| own.function[0] > 0.0);
-        self.words.word(match (axis, positive) {
-            (Axis::Horizontal, true) => "solve.right",
-            (Axis::Horizontal, false) => "solve.left",
-            (Axis::Vertical, true) => "solve.up",
-            (Axis::Vertical, false) => "solve.down",
-        })
+        self.words.word(way_word(axis, positive))
     }
 
     /// The lines whose values a line rests on; three at most.
@@ -147,6 +153,7 @@ impl Session {
             | Remark::LeaveLetter
             | Remark::RestsOnOpen
             | Remark::OtherUnknowns(_)
+            | Remark::SensesTaken(_)
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -247,7 +254,16 @@ impl Session {
             return Some(self.words.say("talk.pull-negative", &[]));
         }
         if judgement.evidence.wrong_way {
-            return Some(self.words.say("talk.way-wrong", &[]));
+            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
+            let key = if direction {
+                "talk.angle-points"
+            } else {
+                "talk.way-wrong"
+            };
+            return Some(self.words.say(key, &[]));
+        }
+        if judgement.evidence.other_line {
+            return Some(self.words.say("talk.angle-other-line", &[]));
         }
         judgement.evidence.misread.map(|given| self.misread(given))
     }
@@ -328,8 +344,9 @@ impl Session {
             Remark::OtherUnknowns(others) => Some(others),
             _ => None,
         });
+        let senses = self.senses_taken(judgement);
         if let Some(others) = others {
-            return self.still_unknown(others);
+            return self.still_unknown(others).then(senses);
         }
         match &judgement.names {
             Some((name, own)) if !self.may_tell(own) => {
@@ -347,9 +364,31 @@ impl Session {
                 ];
                 self.words.say("talk.noted-name", &slots)
             }
-            None if judgement.proved => self.still_asked(),
+            None if judgement.proved => self.still_asked().then(senses),
             None => self.words.say("talk.noted", &[]),
         }
+    }
+
+    /// The senses in which a balance with parts of the hinge's force in it holds.
+    fn senses_taken(&self, judgement: &Judgement) -> Prose {
+        let senses = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses),
+            _ => None,
+        });
+        let told = senses.into_iter().flatten().filter_map(|(step, against)| {
+            let StepId::Reaction(_, Part::Along(axis)) = step else {
+                return None;
+            };
+            let slots = [
+                ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
+                (
+                    "way",
+                    Slot::Word(self.words.word(way_word(*axis, !against))),
+                ),
+            ];
+            Some(self.words.say("talk.sense-taken", &slots))
+        });
+        told.fold(Prose::default(), Prose::then)
     }
 
     /// A line that holds and leaves the question open.
@@ -473,10 +512,12 @@ impl Session {
                 } else {
                     "talk.perhaps"
                 };
-                self.words.say(
-                    key,
-                    &[("mistake", Slot::Word(name)), ("force", slots[0].1.clone())],
-                )
+                let slots = [("mistake", Slot::Word(name)), ("force", slots[0].1.clone())];
+                let told = self.words.say(key, &slots);
+                match judgement.evidence.alone {
+                    true => told.then(self.words.say("talk.number-alone", &[])),
+                    false => told,
+                }
             }
         }
     }

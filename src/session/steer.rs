@@ -76,8 +76,12 @@ impl Session {
                     .spoken()
                     .map(|named| (named.instance, open.judgement.target))
             });
-        let named = spoken.map(|(instance, _)| &self.instances[instance]);
         let step = spoken.map_or(asked, |(_, target)| target);
+        // An angle has no legs yet: what is said of the triangle belongs to the component.
+        let angle = matches!(step, StepId::Angle(_));
+        let named = spoken
+            .map(|(instance, _)| &self.instances[instance])
+            .filter(|named| !(angle && named.mistake.family == "wrong-leg"));
         let prose = hint(
             &self.words,
             &self.case(),

@@ -53,6 +53,44 @@ fn the_summary_of_right_lines_is_praise() {
     );
 }
 
+/// What was named with "perhaps" stays so at the end; what a form proved does not.
+#[test]
+fn the_summary_is_no_surer_than_what_was_said() {
+    for (line, wanted) in [
+        ("63", "Perhaps look again at: the mass used as a force."),
+        ("63*1", "Look again at: the mass used as a force."),
+    ] {
+        let mut session = at_the_weights("mast", 3);
+        let said = session.submit(line).line.message.to_string();
+        assert_eq!(
+            said.contains("Perhaps"),
+            wanted.contains("Perhaps"),
+            "{said}"
+        );
+        pass_the_rest(&mut session);
+        let told = summary(&session);
+        assert!(told.lines().any(|line| line == wanted), "{told}");
+    }
+}
+
+/// After another angle of the drawing was given for an angle, the first hints are about angles.
+#[test]
+fn the_hints_at_an_angle_are_about_the_angle() {
+    let mut session = at_the_weights("mast", 3);
+    while !session.view().question.to_string().contains('α') {
+        session.submit("skip");
+    }
+    let said = session.submit("55").line.message.to_string();
+    assert!(said.contains("another angle"), "{said}");
+    for wanted in ["Between which two lines is this angle", "mark the angle"] {
+        session.submit("hint");
+        let lines = session.view().lines;
+        let hint = lines.iter().flat_map(|line| &line.hints).next_back();
+        let hint = hint.unwrap().to_string();
+        assert!(hint.contains(wanted), "{hint}");
+    }
+}
+
 #[test]
 fn what_was_named_stands_in_the_summary_though_it_is_no_mistake_of_the_catalogue() {
     for (step, line, wanted) in [

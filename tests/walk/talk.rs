@@ -32,7 +32,7 @@ const ANSWERS: &[Row] = &[
         "counter",
         0,
         &["Wb, middle, down", "W1, tip, down", "hinge force", "done"],
-        "Not yet: something more pulls or pushes at the counter. Still to say of the force of the \
+        "Something more pulls or pushes at the counter. Still to say of the force of the \
          hinge: which way it acts.",
     ),
     // A rope pushes nothing.

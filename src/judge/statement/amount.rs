@@ -37,7 +37,8 @@ impl Reader<'_> {
     pub(super) fn number(&self, tokens: &[String]) -> Option<(Mention, usize)> {
         let token = tokens[0].as_str();
         let digits = token.trim_end_matches(|c: char| c.is_alphabetic());
-        if !digits.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
+        let unsigned = digits.strip_prefix('-').unwrap_or(digits);
+        if !unsigned.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
             return None;
         }
         let number = quotient(digits)?;
