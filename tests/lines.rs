@@ -164,7 +164,7 @@ const ROWS: &[Row] = &[
     (DIRECTION, &["110.1 up and to the right"], "wrong:point another way"), (DIRECTION, &["110.1 up and to the left"], "holds"),
     (DIRECTION, &["69.9 from the vertical"], "wrong:not with that line"), (DIRECTION, &["20.1 from the vertical"], "noted"),
     (DIRECTION, &["290.1"], "wrong:point another way"), (DIRECTION, &["90+atan(954.5/348.9)"], "wrong"),
-    (DIRECTION, &["180-atan(954.5/348.9)"], "holds"), (DIRECTION, &["atan(348.9/954.5)"], "wrong:You took |Hx|/|Hy|"),
+    (DIRECTION, &["180-atan(954.5/348.9)"], "holds"), (DIRECTION, &["atan(348.9/954.5)"], "wrong:That is the angle of H with the vertical"),
     (DIRECTION, &["90-69.9"], "wrong:Perhaps the angle taken from the other axis (H). Mend"),
     (DIRECTION, &["20.1"], "wrong:A number alone cannot prove it"), (DIRECTION, &["H=sqrt(348.9^2+954.5^2)=1020"], "holds"),
     (DIRECTION, &["H=sqrt(348.9^2+954.5^2)=1060"], "wrong:Check this sum"),
@@ -177,6 +177,9 @@ const ROWS: &[Row] = &[
     (PULL, &["T=(Wbp*L/2+W1p*d1)/(L*tan γ)"], "wrong:tangent-used"),
     // Under a root stands the other side of the triangle.
     (COMPONENT, &["sqrt(Wb^2-(Wb sin 35)^2)"], "wrong:sine-cosine-exchanged"), (COMPONENT, &["sqrt(Wb^2-(Wb sin 55)^2)"], "holds"),
+    // Of two angles the larger is told less the smaller; components worked before show as terms.
+    (ANGLE + 1, &["55-25"], "wrong:You wrote θ − β"),
+    (MOMENTS, &["337.2*3.1+578*4=T*sin 80*6.2"], "wrong:Perhaps sine and cosine exchanged, for more than one force"),
     // A multiple of the unit behind names.
     (COMPONENT, &["Wb sin 35 kN"], "wrong-unit"), (COMPONENT, &["Wb sin 35 N"], "holds"), (COMPONENT, &["0.2361 kN"], "holds"),
     (LEVEL, &["T cos 25 kN"], "wrong-unit"),

@@ -66,6 +66,21 @@ pub(super) fn scales(board: &Board<'_>) -> Vec<f64> {
         .collect()
 }
 
+/// True if the line has the terms of `key` at the judged step, each once and no other, in numbers.
+pub(super) fn has_every_term(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let typed = judgement.evidence.terms.as_they_stand();
+    let Some(meant) = Terms::of_step(board, key, judgement.target, false) else {
+        return false;
+    };
+    let meant = meant.as_they_stand();
+    let mut left: Vec<&Factor> = typed.iter().collect();
+    let mut found = |term: &Factor| {
+        let at = left.iter().position(|other| same(other.value, term.value));
+        at.map(|at| left.remove(at)).is_some()
+    };
+    typed.len() == meant.len() && typed.len() > 2 && meant.iter().all(&mut found)
+}
+
 fn matched(typed: &[Factor], meant: &[Factor], scale: f64) -> f64 {
     let mut left: Vec<&Factor> = typed.iter().collect();
     let mut sum = 0.0;

@@ -14,6 +14,7 @@ mod value;
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Key, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Skill};
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 /// The share of the weight that a family must have before it is said with "perhaps".
@@ -112,6 +113,10 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     }
     if let Some(named) = by_form(board, judgement, instances, &worlds) {
         diagnosis.named = named;
+        return diagnosis;
+    }
+    if let Some(named) = by_terms(board, judgement, instances, &worlds) {
+        diagnosis.named = vec![named];
         return diagnosis;
     }
     diagnosis.slip = judgement.evidence.broken_link;
@@ -284,6 +289,46 @@ fn by_form(
     None
 }
 
+/// The mistake whose terms the balance has, where its numbers were worked out before and show no
+/// form: every term is one of the mistake's, and at least one of them is no term of the right
+/// balance.
+fn by_terms(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[World],
+) -> Option<Named> {
+    let evidence = &judgement.evidence;
+    if judgement.target != StepId::MomentSum || !evidence.equation || evidence.broken_link {
+        return None;
+    }
+    let fits = |index: &usize| {
+        !worlds[*index].anew.is_empty()
+            && form::has_every_term(board, judgement, &instances[*index].key)
+    };
+    let mut alike: Vec<usize> = (0..instances.len()).filter(fits).collect();
+    let rank = |index: &usize| {
+        let instance = &instances[*index];
+        (instance.mistake.prior, scope_rank(instance.scope))
+    };
+    alike.sort_by(|one, other| {
+        rank(other)
+            .partial_cmp(&rank(one))
+            .unwrap_or(Ordering::Equal)
+    });
+    if alike.is_empty() {
+        return None;
+    }
+    let instance = alike.remove(0);
+    Some(Named {
+        instance,
+        alike,
+        voice: Voice::Perhaps,
+        because: Because::Value,
+        share: PERHAPS_SHARE,
+    })
+}
+
 /// Mistakes that agree as functions, those whose terms are the typed ones first.
 fn likeliest_first(
     board: &Board<'_>,
@@ -329,9 +374,7 @@ fn likeliest_first(
             (*index, rank)
         })
         .collect();
-    ranked.sort_by(|(_, one), (_, other)| {
-        other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
-    });
+    ranked.sort_by(|(_, one), (_, other)| other.partial_cmp(one).unwrap_or(Ordering::Equal));
     ranked.into_iter().map(|(index, _)| index).collect()
 }
 

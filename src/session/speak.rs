@@ -1,11 +1,10 @@
 //! What is said about a judged line. All sentences come from the catalogue of words.
 
 use super::Session;
-use super::changed::{changed_part, in_typed_ratio};
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId, formula_names};
+use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
@@ -490,10 +489,12 @@ impl Session {
         // At a part along an axis the triangle is another one; a typed radian is spoken of itself.
         let id = instance.mistake.id;
         let part = format!("mistake.{id}.thought-part");
+        let all = format!("mistake.{id}.thought-all");
         let radian = instance.mistake.skill == Skill::Numbers && named.because == Because::Unit;
         let key = match target {
             _ if radian => "talk.radians".to_owned(),
             StepId::Reaction(..) | StepId::PartOf(..) if self.words.has(&part) => part,
+            _ if instance.scope == Scope::Everywhere && self.words.has(&all) => all,
             _ => format!("mistake.{id}.thought"),
         };
         let thought = self.words.say(&key, &slots);
@@ -506,7 +507,7 @@ impl Session {
                     .word(&format!("mistake.{}.name", instance.mistake.id));
                 // At a later step a mistake of several forces is no matter of the first of them.
                 let wide = matches!(instance.scope, Scope::Weights | Scope::Everywhere)
-                    && instance.shows_at != target;
+                    && (instance.shows_at != target || force.is_none());
                 let key = if wide {
                     "talk.perhaps-several"
                 } else {
@@ -526,62 +527,5 @@ impl Session {
     fn is_unsaid(&self, force: ForceId) -> bool {
         let passed = self.state.reached.contains_key(&StepId::Forces);
         !passed && !self.state.named.contains(&force)
-    }
-
-    /// The wrong part of the formula, in names: the changed ratio, angle or distance where the
-    /// mistake changes one, else the whole.
-    fn wrong_formula(
-        &self,
-        judgement: &Judgement,
-        named: &Named,
-        force: Option<ForceId>,
-    ) -> String {
-        let instance = &self.instances[named.instance];
-        let mut places = vec![judgement.target];
-        if let StepId::Reaction(_, part) = judgement.target {
-            let axis = match part {
-                Part::Along(axis) => Some(axis),
-                Part::Size | Part::Direction => None,
-            };
-            places.extend(self.key.steps.iter().map(|step| step.id).filter(
-                |id| matches!(id, StepId::PartOf(_, of) if axis.is_none_or(|axis| axis == *of)),
-            ));
-        }
-        // What is told of a force is how its own component comes out.
-        if let (Some(force), false) = (force, matches!(judgement.target, StepId::Reaction(..))) {
-            places.insert(0, StepId::Across(force));
-        }
-        places.push(instance.shows_at);
-        for step in places {
-            let (Some(wrong), Some(right)) = (instance.key.formula(step), self.key.formula(step))
-            else {
-                continue;
-            };
-            // An angle, a distance or a weight is told whole.
-            let whole = matches!(
-                step,
-                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
-            );
-            let changed = if whole {
-                (wrong != right).then_some(wrong)
-            } else {
-                changed_part(&wrong, &right)
-            };
-            if let Some(part) = changed {
-                let part = in_typed_ratio(&instance.key, &part, judgement.evidence.ratios);
-                return formula_names(&self.problem, &instance.key, &part);
-            }
-        }
-        // The change may lie in an angle or a distance further up.
-        let upstream = self.key.steps.iter().map(|step| step.id).find(|id| {
-            matches!(
-                id,
-                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
-            ) && instance.key.formula(*id) != self.key.formula(*id)
-        });
-        match upstream.and_then(|id| instance.key.formula(id)) {
-            Some(formula) => formula_names(&self.problem, &instance.key, &formula),
-            None => self.title(judgement.target),
-        }
     }
 }

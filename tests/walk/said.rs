@@ -2,6 +2,7 @@
 
 use super::{at_the_weights, open, right_lines};
 use leverwright::session::{Course, Progress, Session, Sign};
+use leverwright::sketch::{tell, told_words};
 
 fn summary(session: &Session) -> String {
     let sentences = session.view().summary;
@@ -71,6 +72,24 @@ fn the_summary_is_no_surer_than_what_was_said() {
         let told = summary(&session);
         assert!(told.lines().any(|line| line == wanted), "{told}");
     }
+}
+
+/// Lengths are told with the figures of the problem: 2.0 m where another is 4.2 m.
+#[test]
+fn places_are_told_with_the_figures_of_the_lesson() {
+    let mut session = open("walkway", 7);
+    session.submit("skip");
+    let (problem, view) = (session.problem(), session.view());
+    let told = told_words(
+        &tell(problem, &problem.values(), &view.marks),
+        session.words(),
+    );
+    let told: Vec<String> = told.iter().map(ToString::to_string).collect();
+    assert!(
+        told.join(" ").contains("acts 2.0\u{a0}m from its foot")
+            || told.join(" ").contains("acts 2.0 m from its foot"),
+        "{told:?}"
+    );
 }
 
 /// After another angle of the drawing was given for an angle, the first hints are about angles.
