@@ -189,8 +189,12 @@ fn keys_said<'t>(text: &'t str, words: &BTreeMap<String, String>) -> Vec<&'t str
 fn is_said(key: &str, said: &BTreeSet<&str>) -> bool {
     if let Some(rest) = key.strip_prefix("mistake.") {
         return CATALOGUE.iter().any(|mistake| {
-            rest.strip_prefix(mistake.id)
-                .is_some_and(|part| matches!(part, ".name" | ".thought" | ".thought-part"))
+            rest.strip_prefix(mistake.id).is_some_and(|part| {
+                matches!(
+                    part,
+                    ".name" | ".thought" | ".thought-part" | ".thought-all"
+                )
+            })
         });
     }
     if let Some(rest) = key.strip_prefix("family.") {

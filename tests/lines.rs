@@ -168,10 +168,39 @@ const ROWS: &[Row] = &[
     (SIZE, &["sqrt(Hy^2-Hx^2)"], "wrong"), (WEIGHT, &["42.9*9.8"], "wrong"), (ANGLE, &["gamma"], "noted:Asked here"), (ANGLE, &["10*35-9*35=38"], "wrong"),
     (COMPONENT, &["Wb cos 35", "go on", "706 cos 35", "go on", "T sin 80", "337*3.1+578*4=T*sin 80*6.2", "550", "499"], "follows:points to the left"),
     // The way of a direction, in two parts; named angles are told, not found somewhere.
-    (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:not the way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
+    (DIRECTION, &["69.9 to the left"], "holds"), (DIRECTION, &["69.9 to the right"], "wrong:point another way"), (DIRECTION, &["69.9° above the horizontal, to the left"], "holds"),
     (DIRECTION, &["69.9° up and left"], "holds"), (DIRECTION, &["69.9° (above the horizontal)"], "holds"), (LEVEL, &["349 N (left)"], "holds"),
     (ANGLE, &["alpha = 55"], "wrong"), (LEVEL, &["-T sin 80"], "wrong"),
     (MOMENTS, &["236*3.1 N m + 405*4 N m = T*sin 80*6.2 m"], "holds"),
+    // A direction is right as it is counted: the angle with the horizontal, or anticlockwise from +x.
+    (DIRECTION, &["-69.9"], "wrong:point another way"), (DIRECTION, &["69.9 from the positive x axis"], "wrong:not with that line"),
+    (DIRECTION, &["69.9 from the negative x axis"], "holds"), (DIRECTION, &["110.1 from the positive x-axis"], "holds"),
+    (DIRECTION, &["110.1 up and to the right"], "wrong:point another way"), (DIRECTION, &["110.1 up and to the left"], "holds"),
+    (DIRECTION, &["69.9 from the vertical"], "wrong:not with that line"), (DIRECTION, &["20.1 from the vertical"], "noted"),
+    (DIRECTION, &["290.1"], "wrong:point another way"), (DIRECTION, &["90+atan(954.5/348.9)"], "wrong"),
+    (DIRECTION, &["180-atan(954.5/348.9)"], "holds"), (DIRECTION, &["atan(348.9/954.5)"], "wrong:That is the angle of H with the vertical"),
+    (DIRECTION, &["90-69.9"], "wrong:Perhaps the angle taken from the other axis (H). Mend"),
+    (DIRECTION, &["20.1"], "wrong:A number alone cannot prove it"), (DIRECTION, &["H=sqrt(348.9^2+954.5^2)=1020"], "holds"),
+    (DIRECTION, &["H=sqrt(348.9^2+954.5^2)=1060"], "wrong:Check this sum"),
+    // A sum of forces is no balance of moments, and where it is true no mistake.
+    (MOMENTS, &["Wb+W1=1117.2"], "noted"), (MOMENTS, &["Wb+W1=1401.4"], "wrong:Check this sum"), (MOMENTS, &["1117.2=W1+Wb"], "noted"),
+    (MOMENTS, &["411.6+705.6=1117.2"], "noted"), (MOMENTS, &["T=Wb+W1"], "wrong:adds forces"),
+    // The whole divided by g is no mass for a weight; a tangent is a tangent.
+    (PULL, &["T=(Wbp*L/2+W1p*d1)/9.8/(L*sin γ)"], "wrong:the part marked"),
+    (PULL, &["(42*sin 35*3.1+72*sin 35*4)/(6.2*sin 80)"], "wrong:mass-for-weight"),
+    (PULL, &["T=(Wbp*L/2+W1p*d1)/(L*tan γ)"], "wrong:tangent-used"),
+    // Under a root stands the other side of the triangle.
+    (COMPONENT, &["sqrt(Wb^2-(Wb sin 35)^2)"], "wrong:sine-cosine-exchanged"), (COMPONENT, &["sqrt(Wb^2-(Wb sin 55)^2)"], "holds"),
+    // Of two angles the larger is told less the smaller; components worked before show as terms.
+    (ANGLE + 1, &["55-25"], "wrong:You wrote θ − β"),
+    (MOMENTS, &["337.2*3.1+578*4=T*sin 80*6.2"], "wrong:Perhaps sine and cosine exchanged, for more than one force"),
+    // A multiple of the unit behind names.
+    (COMPONENT, &["Wb sin 35 kN"], "wrong-unit"), (COMPONENT, &["Wb sin 35 N"], "holds"), (COMPONENT, &["0.2361 kN"], "holds"),
+    (LEVEL, &["T cos 25 kN"], "wrong-unit"),
+    // Names alone are no number of hers: nothing is guessed.
+    (PULL, &["600", "go on", "T"], "wrong:This is not the level part"),
+    // In which sense a part is counted is told.
+    (LEVEL, &["T cos 25 + Hx = 0"], "noted:Hx counts to the right in it"), (LEVEL, &["T cos 25 = Hx + 0"], "noted:Hx counts to the left in it"),
     // Own values used one step early, and only the lines that are used.
     (WEIGHT, &["42", "go on", "706", "35", "80", "42*sin 35"], "follows"), (WEIGHT, &["412", "72", "go on", "35", "80", "72*sin 35"], "noted:part of W1"),
     // Going on with a wrong line.

@@ -242,10 +242,10 @@ fn turning(problem: &Problem, key: &Key, sampling: &Sampling) -> Marks {
                 });
             }
             StepId::Distance(force) => {
-                let metres = value(step.id).map_or_else(String::new, number_text);
                 marks.distances.push(DistanceMark {
                     force,
-                    label: format!("{metres} m"),
+                    label: value(step.id)
+                        .map_or_else(String::new, |metres| problem.length_text(metres)),
                 });
             }
             _ => {}

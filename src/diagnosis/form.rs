@@ -4,7 +4,8 @@
 //! and what stands in each: a sine, a cosine, a stretch that is a difference.
 
 use crate::judge::{Board, Factor, Judgement, Terms};
-use crate::key::{Key, StepId};
+use crate::key::{Key, Part, StepId};
+use crate::mistakes::Instance;
 use crate::units::Dimension;
 
 /// Two terms are the same though numbers in them were rounded.
@@ -65,6 +66,21 @@ pub(super) fn scales(board: &Board<'_>) -> Vec<f64> {
         .collect()
 }
 
+/// True if the line has the terms of `key` at the judged step, each once and no other, in numbers.
+pub(super) fn has_every_term(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let typed = judgement.evidence.terms.as_they_stand();
+    let Some(meant) = Terms::of_step(board, key, judgement.target, false) else {
+        return false;
+    };
+    let meant = meant.as_they_stand();
+    let mut left: Vec<&Factor> = typed.iter().collect();
+    let mut found = |term: &Factor| {
+        let at = left.iter().position(|other| same(other.value, term.value));
+        at.map(|at| left.remove(at)).is_some()
+    };
+    typed.len() == meant.len() && typed.len() > 2 && meant.iter().all(&mut found)
+}
+
 fn matched(typed: &[Factor], meant: &[Factor], scale: f64) -> f64 {
     let mut left: Vec<&Factor> = typed.iter().collect();
     let mut sum = 0.0;
@@ -100,11 +116,21 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
         let found = moments.iter().find(|(of, _)| *of == force)?;
         Some(found.1.value())
     };
-    let typed = judgement.evidence.terms.as_they_stand();
-    let shown = |value: f64| typed.iter().any(|term| same(term.value, value));
+    // A moment shows above a line as well, whatever the whole is divided by.
+    let typed = &judgement.evidence.terms;
+    let mut shown_values = typed.above();
+    shown_values.extend(typed.as_they_stand().iter().map(|term| term.value));
+    let shown = |value: f64| shown_values.iter().any(|term| same(*term, value));
     wrong.iter().any(|(force, moment)| {
         value(&right, *force).is_some_and(|right| {
             !same(right, moment.value()) && shown(right) && !shown(moment.value())
         })
     })
+}
+
+/// True unless a thought of the direction of a force needs a ratio that the line does not show: a
+/// number alone, or one less than a right angle, tells no triangle.
+pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
+    let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
+    !direction || instance.shows_at != judgement.target || judgement.evidence.angled
 }

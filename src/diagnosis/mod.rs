@@ -14,6 +14,7 @@ mod value;
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Key, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Skill};
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
 /// The share of the weight that a family must have before it is said with "perhaps".
@@ -114,10 +115,15 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         diagnosis.named = named;
         return diagnosis;
     }
+    if let Some(named) = by_terms(board, judgement, instances, &worlds) {
+        diagnosis.named = vec![named];
+        return diagnosis;
+    }
     diagnosis.slip = judgement.evidence.broken_link;
     // The root of an equation speaks less than its form, which no mistake explains.
     let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
-    if !equation {
+    // Names alone are another function, whatever they give here.
+    if !equation && !judgement.evidence.names_only {
         value::explain(board, judgement, instances, &worlds, &mut diagnosis);
     }
     diagnosis
@@ -265,6 +271,7 @@ fn by_form(
                         .any(|function| same(target, function, lifted))
             })
             .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
+            .filter(|index| form::is_written(judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, alike);
         if alike.is_empty() {
@@ -280,6 +287,46 @@ fn by_form(
         }]);
     }
     None
+}
+
+/// The mistake whose terms the balance has, where its numbers were worked out before and show no
+/// form: every term is one of the mistake's, and at least one of them is no term of the right
+/// balance.
+fn by_terms(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    worlds: &[World],
+) -> Option<Named> {
+    let evidence = &judgement.evidence;
+    if judgement.target != StepId::MomentSum || !evidence.equation || evidence.broken_link {
+        return None;
+    }
+    let fits = |index: &usize| {
+        !worlds[*index].anew.is_empty()
+            && form::has_every_term(board, judgement, &instances[*index].key)
+    };
+    let mut alike: Vec<usize> = (0..instances.len()).filter(fits).collect();
+    let rank = |index: &usize| {
+        let instance = &instances[*index];
+        (instance.mistake.prior, scope_rank(instance.scope))
+    };
+    alike.sort_by(|one, other| {
+        rank(other)
+            .partial_cmp(&rank(one))
+            .unwrap_or(Ordering::Equal)
+    });
+    if alike.is_empty() {
+        return None;
+    }
+    let instance = alike.remove(0);
+    Some(Named {
+        instance,
+        alike,
+        voice: Voice::Perhaps,
+        because: Because::Value,
+        share: PERHAPS_SHARE,
+    })
 }
 
 /// Mistakes that agree as functions, those whose terms are the typed ones first.
@@ -306,7 +353,7 @@ fn likeliest_first(
     if judgement.evidence.equation && of_balance && !seen {
         return Vec::new();
     }
-    let mut ranked: Vec<(usize, [f64; 6])> = alike
+    let mut ranked: Vec<(usize, [f64; 7])> = alike
         .iter()
         .zip(fit)
         .map(|(index, fit)| {
@@ -314,7 +361,9 @@ fn likeliest_first(
             let here = !seen && instance.shows_at == judgement.target;
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
+            let tangent = judgement.evidence.tangent && instance.mistake.id == "tangent-used";
             let rank = [
+                f64::from(u8::from(tangent)),
                 if seen { fit } else { 0.0 },
                 f64::from(u8::from(!solving)),
                 f64::from(u8::from(!worlds[*index].is_mended())),
@@ -325,9 +374,7 @@ fn likeliest_first(
             (*index, rank)
         })
         .collect();
-    ranked.sort_by(|(_, one), (_, other)| {
-        other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal)
-    });
+    ranked.sort_by(|(_, one), (_, other)| other.partial_cmp(one).unwrap_or(Ordering::Equal));
     ranked.into_iter().map(|(index, _)| index).collect()
 }
 

@@ -97,7 +97,8 @@ fn families(
     for (index, world) in worlds.iter().enumerate() {
         let instance = &instances[index];
         // Where the form is right, no thought about it can be wrong: only the calculator.
-        if judgement.evidence.broken_link && instance.mistake.family != CALCULATOR {
+        let calculator = instance.mistake.family == CALCULATOR;
+        if judgement.evidence.broken_link && !(calculator && judgement.evidence.angled) {
             continue;
         }
         let made_before =

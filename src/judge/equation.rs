@@ -210,6 +210,11 @@ fn judge_pair(
         if !fine && off > COARSE {
             judgement.remarks.push(Remark::FewFigures);
         }
+        if sense {
+            let against = !lifted.iter().any(|one| agree(&one.function, function));
+            let senses = vec![(unknown, against)];
+            judgement.remarks.push(Remark::SensesTaken(senses));
+        }
         settle(
             &mut judgement,
             target,
@@ -217,9 +222,13 @@ fn judge_pair(
             plain_root.unwrap_or(function[0]),
             *function,
         );
-    } else if otherwise && holds_identically(board, stock, sides) {
+    } else if let Some(senses) = otherwise
+        .then(|| holds_identically(board, stock, sides))
+        .flatten()
+    {
         judgement.truth = Truth::Holds;
         judgement.proved = true;
+        judgement.remarks.push(Remark::SensesTaken(senses));
     } else if otherwise && is_empty(board, stock, sides) {
         judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::SaysNothing);

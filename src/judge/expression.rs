@@ -5,11 +5,12 @@ use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
+use super::other::{is_other_angle, other_step};
 use super::room::room;
-use super::sense::{as_size, note_sense, same, size_meant};
+use super::sense::{as_size, note_sense, points_so, same, size_meant};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, equation};
-use crate::key::{Samples, StepId, agree};
+use crate::key::{Part, Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
@@ -187,6 +188,9 @@ fn one(
             if !shaped && off > loose.max(COARSE * function[0].abs()) {
                 judgement.remarks.push(Remark::FewFigures);
             }
+            if !shaped && !points_so(board, target, tree, number) {
+                return points_elsewhere(judgement);
+            }
             note_sense(target, number, function[0], &mut judgement);
             if matches!(target, StepId::Pull(_)) && number < 0.0 {
                 judgement.remarks.push(Remark::NegativePull);
@@ -264,6 +268,14 @@ fn one(
             };
             judgement.caret = Some(span);
             return judgement;
+        }
+        let turned = Typed {
+            value: size_meant(target, taken.value),
+            ..taken
+        };
+        let direction = matches!(target, StepId::Reaction(_, Part::Direction));
+        if direction && turned.value != taken.value && grade(board, target, turned).is_some() {
+            return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten =
             may_take_ten(target, tree) && takes_ten(board, target, taken);
@@ -350,6 +362,17 @@ fn one(
             .map(|(typed, written)| (as_size(target, typed), written));
         judgement.values.push((target, own));
     }
+    judgement
+}
+
+/// A direction that holds as an angle with the horizontal, and as it was counted points another
+/// way.
+fn points_elsewhere(mut judgement: Judgement) -> Judgement {
+    judgement.truth = Truth::DoesNotHold;
+    judgement.proved = false;
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
     judgement
 }
 
@@ -493,7 +516,8 @@ pub(super) fn calculated(number: f64) -> Typed {
     }
 }
 
-/// Whether a line has a sine, and a cosine.
+/// Whether a line has a sine, and a cosine. What stands under a root is the other side of the
+/// triangle: √(W² − (W·sin α)²) is W·cos α.
 pub(super) fn ratios(tree: &Tree) -> (bool, bool) {
     let mut found = (false, false);
     tree.visit(&mut |tree| match &tree.node {
@@ -501,86 +525,8 @@ pub(super) fn ratios(tree: &Tree) -> (bool, bool) {
         Node::Call(Function::Cosine, _) => found.1 = true,
         _ => {}
     });
-    found
-}
-
-/// Another step whose value this is.
-pub(super) fn other_step(
-    board: &Board<'_>,
-    stock: &Stock,
-    target: StepId,
-    tree: &Tree,
-    value: Value,
-) -> Option<StepId> {
-    let candidates = board
-        .key
-        .steps
-        .iter()
-        .filter(|step| step.id != target && value.may_be(step.dimension));
-    // A bare number guessed right tells nothing of what is still to be found.
-    let guessed = typed_number(tree, value.number, Dimension::NUMBER).is_some();
-    let ahead = |id: &StepId| {
-        matches!(
-            id,
-            StepId::Pull(_) | StepId::Reaction(..) | StepId::PartOf(..)
-        ) && !board.standing.contains_key(id)
-            && board.key.rank(*id) > board.key.rank(target)
-            || is_of_open_unknown(board, *id)
-    };
-    let telling = |id: &StepId| {
-        !matches!(
-            id,
-            StepId::MomentSum | StepId::ForceSum(_) | StepId::Distance(_)
-        )
-    };
-    candidates
-        .filter(|step| telling(&step.id) && !(guessed && ahead(&step.id)))
-        .find(|step| {
-            let number = value.number_as(step.dimension);
-            let accepted = board.accepted(step.id);
-            let mut functions = accepted.iter().map(|(function, _)| function);
-            match typed_number(tree, number, step.dimension) {
-                Some(typed) => {
-                    typed.written.significant >= 3 && functions.any(|one| typed.is(one[0]))
-                }
-                None => {
-                    let lifted = lifted(board, stock, tree, step.dimension);
-                    functions.any(|known| lifted.iter().any(|one| agree(&one.function, known)))
-                }
-            }
-        })
-        .map(|step| step.id)
-}
-
-/// A line that speaks of another step than the one asked: it is credited with what it settles.
-pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement, sides: &[&Tree]) {
-    if !judgement.truth.holds() {
-        return;
+    match &tree.node {
+        Node::Call(Function::SquareRoot, _) => (found.1, found.0),
+        _ => found,
     }
-    let unknown = board.unknown();
-    // The pull, or its component, worked out from the weights implies the moment balance.
-    let from_weights = !equation::has_unknown(board, sides);
-    let of_pull = Some(judgement.target) == unknown
-        || matches!(judgement.target, StepId::Across(force) | StepId::Moment(force)
-            if Some(StepId::Pull(force)) == unknown);
-    if asked == StepId::MomentSum && of_pull && from_weights {
-        judgement.establishes.push(StepId::MomentSum);
-    }
-}
-
-/// True if a number is an angle of the drawing: a given one, or the complement of the one asked.
-fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> bool {
-    let (StepId::Angle(_), Some(number)) = (target, judgement.evidence.number) else {
-        return false;
-    };
-    let givens = board
-        .problem
-        .givens()
-        .iter()
-        .filter(|given| given.dimension == Dimension::ANGLE)
-        .map(|given| given.value);
-    let complement = board.right(target).map(|right| PI / 2.0 - right[0]);
-    givens
-        .chain(complement)
-        .any(|angle| (angle - number.value).abs() < 1e-6)
 }

@@ -7,7 +7,8 @@
 //! allowed to count for more than half a per cent.
 
 use super::board::{Board, PinnedSamples};
-use crate::key::{Part, Pins, Sample, StepId};
+use super::names::NameRole;
+use crate::key::{Axis, Part, Pins, Sample, StepId};
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::collections::BTreeSet;
 
@@ -88,7 +89,7 @@ pub(super) fn figures_meant(number: f64, written: Written) -> Written {
 pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let accepted = board.accepted(id);
     let (right, _) = accepted.first()?;
-    let shapes = shapes(id);
+    let shapes = shapes(board, id);
     let any =
         |test: &dyn Fn(f64) -> bool, value: f64| shapes.iter().any(|shape| test(shape.of(value)));
     // One figure is too little to tell that a value is meant.
@@ -262,27 +263,34 @@ fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Opt
     }))
 }
 
-/// How a learner's convention may change a value.
+/// How a learner's convention may change a value: its size, or also the turns from the positive x
+/// axis to it.
 #[derive(Clone, Copy)]
-enum Shape {
+pub(super) enum Shape {
     Same,
     Opposite,
     Supplement,
+    /// The value, and half turns more or less.
+    Turned(f64),
+    /// What lacks to so many half turns.
+    Lacking(f64),
 }
 
 impl Shape {
-    fn of(self, value: f64) -> f64 {
+    pub(super) fn of(self, value: f64) -> f64 {
         match self {
             Shape::Same => value,
             Shape::Opposite => -value,
             Shape::Supplement => std::f64::consts::PI - value,
+            Shape::Turned(halves) => halves * std::f64::consts::PI + value,
+            Shape::Lacking(halves) => halves * std::f64::consts::PI - value,
         }
     }
 }
 
 /// The conventions that are no faults: either sense of a hinge's part; an angle between two lines
 /// measured on either side.
-fn shapes(id: StepId) -> Vec<Shape> {
+pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
     match id {
         StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
         StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
@@ -291,12 +299,29 @@ fn shapes(id: StepId) -> Vec<Shape> {
             vec![Shape::Same, Shape::Opposite]
         }
         StepId::Reaction(_, Part::Size) => vec![Shape::Same, Shape::Opposite],
-        // A line below the horizontal is often given a negative angle.
-        StepId::Reaction(_, Part::Direction) => {
-            vec![Shape::Same, Shape::Opposite, Shape::Supplement]
+        StepId::Reaction(support, Part::Direction) => {
+            let part = |axis| {
+                let step = StepId::Reaction(support, Part::Along(axis));
+                let value = board.name_function(NameRole::Step(step));
+                value.is_none_or(|function| function[0] > 0.0)
+            };
+            turns(part(Axis::Horizontal), part(Axis::Vertical))
         }
         _ => vec![Shape::Same],
     }
+}
+
+/// A direction as the angle with the horizontal, or counted anticlockwise from the positive x axis
+/// to where it points: to the right or not, up or not.
+fn turns(right: bool, up: bool) -> Vec<Shape> {
+    let mut shapes = vec![Shape::Same];
+    shapes.extend(match (right, up) {
+        (true, true) => vec![],
+        (false, true) => vec![Shape::Supplement],
+        (false, false) => vec![Shape::Turned(1.0), Shape::Turned(-1.0)],
+        (true, false) => vec![Shape::Opposite, Shape::Lacking(2.0)],
+    });
+    shapes
 }
 
 fn lines_of(board: &Board<'_>, pins: &PinnedSamples) -> Vec<usize> {

@@ -16,9 +16,14 @@ const MOVED: f64 = 1.37;
 /// A root smaller than this share of the unknown is none: the unknown drops out.
 const NOTHING: f64 = 1e-3;
 
-/// True if the sides are equal for every choice of numbers once each unknown has its right value,
-/// in either sense of a hinge's part, and not for other values of the unknowns.
-pub(super) fn holds_identically(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
+/// The senses of the hinge's parts (true for one counted against its axis) in which the sides are
+/// equal for every choice of numbers once each unknown has its right value, and not for other
+/// values of the unknowns; `None` where they are not equal in any.
+pub(super) fn holds_identically(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+) -> Option<Vec<(StepId, bool)>> {
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
         for (id, _) in side.names() {
@@ -35,7 +40,10 @@ pub(super) fn holds_identically(board: &Board<'_>, stock: &Stock, sides: &[&Tree
             unknown_at(board, id, &parts, (flips, off), choice)
         })
     };
-    (0..1_usize << parts.len().min(2)).any(|flips| equal(flips, 1.0) && !equal(flips, MOVED))
+    let flips = (0..1_usize << parts.len().min(2))
+        .find(|flips| equal(*flips, 1.0) && !equal(*flips, MOVED))?;
+    let counted = |(at, part): (usize, &StepId)| (*part, flips & (1 << at) != 0);
+    Some(parts.iter().enumerate().map(counted).collect())
 }
 
 /// True if the sides are equal whatever the unknowns are.

@@ -20,6 +20,7 @@ mod implied;
 mod lift;
 mod names;
 mod open;
+mod other;
 mod other_units;
 mod own;
 mod room;
@@ -40,7 +41,7 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Relation, Tree};
+use crate::reading::{Mismatch, Misreading, Node, Operator, Reading, Relation, Tree, Value};
 use crate::text::Span;
 use crate::units::{Dimension, to_figures};
 use stock::Stock;
@@ -119,6 +120,9 @@ pub enum Remark {
     NegativePull,
     /// An equation that holds, with these other unknowns in it.
     OtherUnknowns(Vec<StepId>),
+    /// An equation that holds with these parts of a support's force counted so; true for one that
+    /// is counted against the axes.
+    SensesTaken(Vec<(StepId, bool)>),
 }
 
 /// What speaks about a line that does not hold; only `diagnosis` names.
@@ -137,6 +141,15 @@ pub struct Evidence {
     pub broken_link: bool,
     /// True if the line contains a sine, and a cosine.
     pub ratios: (bool, bool),
+    /// True if the line is a number alone, perhaps behind a name.
+    pub alone: bool,
+    /// True if only names of the problem and its steps stand in the line: its value is no number
+    /// of the learner's.
+    pub names_only: bool,
+    /// True if the line contains a tangent.
+    pub tangent: bool,
+    /// True if the line contains a function of an angle, or one that gives an angle.
+    pub angled: bool,
     /// The line multiplied out: what it sets against each other.
     pub terms: Terms,
     /// True for an equation that an unknown is to be found from.
@@ -147,6 +160,8 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// True if an angle would hold with the other line than the one that was said with it.
+    pub other_line: bool,
     /// True for a line that is right but for one part too many; the caret shows it.
     pub surplus: bool,
     /// True for an equation whose sides differ and which holds no unknown to solve for.
@@ -233,6 +248,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
+        chain::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         // A sine that only comes right when it is read otherwise must be proved.
@@ -393,8 +409,8 @@ fn judge_sides(
         }
         Some((NameRole::Step(target), rest)) => {
             let mut judgement = expression::judge(board, stock, target, &rest, line, true);
-            expression::credit(board, asked, &mut judgement, &rest);
-            if let Some(meant) = meant_by(board, stock, (asked, target), &rest, &judgement) {
+            other::credit(board, asked, &mut judgement, &rest);
+            if let Some(meant) = other::meant_by(board, stock, (asked, target), &rest, &judgement) {
                 judgement = Judgement::of(meant, Truth::Noted);
                 judgement.remarks.push(Remark::OtherName(target));
                 return judgement;
@@ -447,34 +463,10 @@ fn judge_sides(
         None if asked == StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
         None => {
             let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
-            expression::credit(board, asked, &mut judgement, &sides);
+            other::credit(board, asked, &mut judgement, &sides);
             judgement
         }
     }
-}
-
-/// What a line under the name of one quantity is the value of, where it is that of the step asked,
-/// or of another part of the same support's force.
-fn meant_by(
-    board: &Board<'_>,
-    stock: &Stock,
-    (asked, named): (StepId, StepId),
-    sides: &[&Tree],
-    judgement: &Judgement,
-) -> Option<StepId> {
-    let wrong = judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link;
-    if !wrong || named == asked || asked == StepId::MomentSum {
-        return None;
-    }
-    let same = |id: &StepId| {
-        matches!((named, *id), (StepId::Reaction(one, _), StepId::Reaction(other, _)) if one == other)
-            && board.standing.contains_key(id)
-    };
-    let known = board.key.steps.iter().map(|step| step.id).filter(same);
-    [asked].into_iter().chain(known).find(|id| {
-        let judgement = expression::judge(board, stock, *id, sides, 0, false);
-        *id != named && judgement.truth.holds()
-    })
 }
 
 /// True if the name of a step stands in a tree.
@@ -483,6 +475,57 @@ fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
     names
         .iter()
         .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
+}
+
+/// A sum where moments are asked that is set equal to its value. Of forces by name it is no balance
+/// of moments and no value of the pull, true or not (`named`); of numbers alone it is noted where it
+/// is true.
+fn sum_and_value(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    named: bool,
+) -> Option<Judgement> {
+    let [left, right] = sides else {
+        return None;
+    };
+    let one = lift::plain_value(board, left).ok()?;
+    let other = lift::plain_value(board, right).ok()?;
+    let force =
+        |value: Value| !value.bare && !value.uncertain && value.dimension == Dimension::FORCE;
+    let fits = match named {
+        true => force(one) || force(other),
+        false => one.bare && other.bare,
+    };
+    if !fits || !(is_sum(left) || is_sum(right)) {
+        return None;
+    }
+    let equal = |sides, values| chain::is_value_of(board, stock, Dimension::FORCE, sides, values);
+    let holds = equal((left, right), (one.number, other.number))
+        || equal((right, left), (other.number, one.number));
+    if !(named || holds) {
+        return None;
+    }
+    let truth = if holds {
+        Truth::Noted
+    } else {
+        Truth::DoesNotHold
+    };
+    let mut judgement = Judgement::of(StepId::MomentSum, truth);
+    judgement.proved = holds;
+    judgement.evidence.broken_link = !holds;
+    Some(judgement)
+}
+
+/// True for a sum or difference of numbers and names, without a product in it.
+fn is_sum(tree: &Tree) -> bool {
+    let leaf = |tree: &Tree| matches!(tree.node, Node::Literal(_) | Node::Name(_));
+    match &tree.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            (is_sum(left) || leaf(left)) && (is_sum(right) || leaf(right))
+        }
+        _ => false,
+    }
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
@@ -495,10 +538,13 @@ fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize)
         [other, one] if zero(other) => &[*one],
         sides => sides,
     };
+    if let Some(judgement) = sum_and_value(board, stock, sides, true) {
+        return judgement;
+    }
     let pull = board.unknown().unwrap_or(StepId::MomentSum);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
     if judgement.truth.holds() {
-        expression::credit(board, StepId::MomentSum, &mut judgement, sides);
+        other::credit(board, StepId::MomentSum, &mut judgement, sides);
         return judgement;
     }
     let known = expression::judge(board, stock, StepId::KnownMoments, sides, line, false);
@@ -508,7 +554,7 @@ fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize)
         noted.value = known.value;
         return noted;
     }
-    judgement
+    sum_and_value(board, stock, sides, false).unwrap_or(judgement)
 }
 
 /// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the

@@ -2,10 +2,11 @@
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::equation;
-use super::expression::{lifted, other_step};
+use super::expression::lifted;
 use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_known;
+use super::other::other_step;
 use super::sense::same;
 use super::stock::Stock;
 use super::{Judgement, Truth};

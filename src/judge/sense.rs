@@ -1,7 +1,10 @@
 //! The sense of a value: which signs and angles are a matter of convention.
 
+use super::board::Board;
+use super::grade::{Shape, shapes};
 use super::{Judgement, Remark};
 use crate::key::{Part, Samples, StepId, agree};
+use crate::reading::{Function, Node, Tree};
 use std::f64::consts::PI;
 
 /// True if two functions are the same but for a convention that is no fault.
@@ -24,9 +27,24 @@ pub(super) fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
 /// the horizontal.
 pub(super) fn size_meant(target: StepId, number: f64) -> f64 {
     match target {
-        StepId::Reaction(_, Part::Direction) => number.abs().min((PI - number).abs()),
+        StepId::Reaction(_, Part::Direction) => {
+            let line = number.rem_euclid(PI);
+            line.min(PI - line)
+        }
         _ => number.abs(),
     }
+}
+
+/// True unless a direction, as it was counted, points another way than the force. The arctangent
+/// of the two parts gives the line, whichever sign they have.
+pub(super) fn points_so(board: &Board<'_>, target: StepId, tree: &Tree, number: f64) -> bool {
+    let StepId::Reaction(_, Part::Direction) = target else {
+        return true;
+    };
+    let line = matches!(&tree.node, Node::Call(Function::ArcTangent, _));
+    let size = size_meant(target, number);
+    let near = |shape: &Shape| (shape.of(size) - number).abs() < 1e-9;
+    line || shapes(board, target).iter().any(near)
 }
 
 /// True for what is asked as a size: its sign belongs in the sum.

@@ -8,9 +8,10 @@ use super::board::Board;
 use super::equation::has_unknown;
 use super::expression::ratios;
 use super::lift::plain_leaf;
+use super::names::NameRole;
 use crate::key::{Atom, Formula, Key, Pins, StepId};
 use crate::problem::ForceId;
-use crate::reading::{Node, Operator, Reading, Tree, evaluate};
+use crate::reading::{Function, NameId, Node, Operator, Reading, Tree, evaluate};
 use crate::units::Dimension;
 
 /// More terms than these are not multiplied out.
@@ -113,6 +114,21 @@ impl Terms {
             others.fold(*over, |term, other| term.times(*other))
         };
         self.0.iter().map(clear).collect()
+    }
+
+    /// What stands above the line, with the least of what stands under one as the common line.
+    pub fn above(&self) -> Vec<f64> {
+        let under = |term: &&(Factor, Factor)| term.1 != Factor::number(1.0);
+        let least = self
+            .0
+            .iter()
+            .filter(under)
+            .map(|(_, under)| under.value.abs());
+        let least = least.fold(f64::INFINITY, f64::min);
+        let terms = self.0.iter().filter(under);
+        terms
+            .map(|(over, under)| over.value * least / under.value)
+            .collect()
     }
 
     /// The value of the whole, SI.
@@ -299,6 +315,37 @@ fn pins(board: &Board<'_>) -> Option<Pins> {
     Some(pins)
 }
 
+/// Which functions stand in a line, and whether it is a number alone or names alone.
+fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
+    let number = |side: &Tree| {
+        let inner = match &side.node {
+            Node::Negative(inner) => &inner.node,
+            node => node,
+        };
+        matches!(inner, Node::Literal(_))
+    };
+    let named = |side: &Tree| matches!(side.node, Node::Name(_));
+    judgement.evidence.alone = sides.iter().all(|side| number(side) || named(side))
+        && sides.iter().any(|side| number(side));
+    let own = |(id, _): &(NameId, _)| matches!(board.names.role(*id), Some(NameRole::Own(_)));
+    judgement.evidence.names_only = sides.iter().all(|side| {
+        side.literals()
+            .iter()
+            .all(|place| place.literal.written.significant < 2)
+            && !side.names().iter().any(own)
+            && !number(side)
+    });
+    for side in sides {
+        side.visit(&mut |tree| {
+            if let Node::Call(function, _) = &tree.node {
+                let angled = !matches!(function, Function::SquareRoot | Function::Absolute);
+                judgement.evidence.tangent |= *function == Function::Tangent;
+                judgement.evidence.angled |= angled;
+            }
+        });
+    }
+}
+
 /// What a line sets against each other, and whether it measures an angle in radians.
 pub(super) fn see(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
@@ -310,6 +357,7 @@ pub(super) fn see(board: &Board<'_>, reading: &Reading, judgement: &mut Judgemen
                 .is_some_and(|unit| unit.dimension == Dimension::ANGLE && unit.factor == 1.0)
         })
     });
+    see_leaves(board, &sides, judgement);
     let Some(first) = sides.first().and_then(|side| Terms::of_tree(board, side)) else {
         return;
     };

@@ -26,6 +26,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::rope_at_middle::MISTAKE,
     &super::from_the_far_end::MISTAKE,
     &super::from_the_middle::MISTAKE,
+    &super::distances_exchanged::MISTAKE,
     &super::term_left_out::MISTAKE,
     &super::turns_the_wrong_way::MISTAKE,
     &super::forces_for_moments::MISTAKE,

@@ -1,7 +1,8 @@
 //! A distance from the far end.
 //!
 //! # What the learner did
-//! Measured the distance of a force from the end away from the hinge.
+//! Measured the distance of a force from the end away from the hinge; or all distances, so that
+//! moments about that end are balanced without the hinge's force.
 //!
 //! # Why it tempts
 //! The far end is as good a mark in the drawing as the hinge.
@@ -15,10 +16,12 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{along_body, difference, each, only, turning, with_distance};
+use super::rewriting::{
+    along_body, difference, each, only, pull, turning, with_distance, without_in,
+};
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key};
-use crate::problem::{Place, Problem};
+use crate::key::{Formula, Key, StepId};
+use crate::problem::{ForceId, Place, Problem};
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -29,18 +32,37 @@ pub(super) static MISTAKE: Mistake = Mistake {
     prior: 4.0,
     common: false,
     scopes: |problem, key| {
-        each(turning(key).into_iter().filter(|id| {
-            problem
-                .force(*id)
-                .is_some_and(|force| force.at != Place::Tip)
-        }))
+        let not_at_tip = |id: &ForceId| {
+            let force = problem.force(*id);
+            force.is_some_and(|force| force.at != Place::Tip)
+        };
+        let mut scopes = each(turning(key).into_iter().filter(not_at_tip));
+        // A rope at the far end would have no moment about it, and nothing would be left to find.
+        let foot = key.pivot == Place::Foot;
+        if foot && pull(key).is_some_and(|pull| not_at_tip(&pull)) {
+            scopes.push(Scope::Everywhere);
+        }
+        scopes
     },
     rewrite,
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let id = only(scope)?;
-    let at = along_body(problem, problem.force(id)?.at);
-    let length = Formula::given(problem.body().length);
-    Some(with_distance(key, id, difference(length, at)))
+    let forces = match scope {
+        Scope::Everywhere => turning(key),
+        scope => vec![only(scope)?],
+    };
+    let mut changed = key.clone();
+    for id in forces {
+        let at = problem.force(id)?.at;
+        changed = match at {
+            Place::Tip => without_in(&changed, StepId::MomentSum, id),
+            at => {
+                let length = Formula::given(problem.body().length);
+                let rest = difference(length, along_body(problem, at));
+                with_distance(&changed, id, rest)
+            }
+        };
+    }
+    Some(changed)
 }

@@ -15,6 +15,7 @@ mod catalogue;
 mod complement;
 mod components_added;
 mod direction_reversed;
+mod distances_exchanged;
 mod divided_by_distance;
 mod divided_by_g;
 mod exchanged_at_the_end;

@@ -24,6 +24,7 @@ pub use force::{Acting, Force, ForceId, Size};
 pub use given::{Given, GivenId};
 
 use crate::plane::Vector;
+use crate::units::{Dimension, number_text};
 
 /// A problem of planar statics with one straight body.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,6 +152,23 @@ impl Problem {
     /// Distance of a place from the foot along the body, in metres.
     pub fn distance(&self, place: Place, values: &[f64]) -> f64 {
         place.distance(self.parts.body.length, values)
+    }
+
+    /// A length in metres as the problem writes its lengths, with the unit: 2.0 m where another is
+    /// 3.6 m.
+    pub fn length_text(&self, metres: f64) -> String {
+        let decimals = |text: &str| text.split_once('.').map_or(0, |(_, places)| places.len());
+        let lengths = self.givens().iter().filter_map(|given| {
+            let number = given.written.strip_suffix(" m")?;
+            (given.dimension == Dimension::LENGTH).then(|| decimals(number))
+        });
+        let places = lengths.max().unwrap_or(0);
+        let shortest = number_text(metres);
+        if decimals(&shortest) < places {
+            format!("{metres:.places$} m")
+        } else {
+            format!("{shortest} m")
+        }
     }
 
     /// A place in the plane, in metres, with the foot of the body at the origin.

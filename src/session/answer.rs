@@ -25,12 +25,17 @@ impl Session {
         let names = self.names();
         let own_values = self.own_values();
         let number = self.state.next_number;
-        let (mut judgement, diagnosis) = {
-            let board = self.board(&names, &own_values);
-            let judgement = judge(&board, asked, line, number);
-            let diagnosis = diagnose(&board, &judgement, &self.instances);
-            (judgement, diagnosis)
-        };
+        let judgement = judge(&self.board(&names, &own_values), asked, line, number);
+        self.answer_judged(asked, judgement)
+    }
+
+    /// Answers a line that was judged.
+    pub(super) fn answer_judged(&mut self, asked: StepId, mut judgement: Judgement) -> Outcome {
+        let names = self.names();
+        let own_values = self.own_values();
+        let number = self.state.next_number;
+        let board = self.board(&names, &own_values);
+        let diagnosis = diagnose(&board, &judgement, &self.instances);
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = diagnosis
             .spoken()
@@ -229,9 +234,10 @@ impl Session {
             Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
             _ => (Sign::Wrong, "verdict.wrong", "wrong"),
         };
-        let named = slip_told(judgement, diagnosis).or_else(|| {
+        let slip = slip_told(judgement, diagnosis).map(|slip| (slip, Voice::Flat));
+        let named = slip.or_else(|| {
             let spoken = diagnosis.spoken()?;
-            Some(self.instances[spoken.instance].mistake.id)
+            Some((self.instances[spoken.instance].mistake.id, spoken.voice))
         });
         let message = self.words_of_wrong(asked, judgement, diagnosis);
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
@@ -253,9 +259,9 @@ impl Session {
         judgement: &Judgement,
         diagnosis: &Diagnosis,
         number: usize,
-        named: Option<&'static str>,
+        named: Option<(&'static str, Voice)>,
     ) {
-        self.miss(asked, named);
+        self.miss_told(asked, named);
         self.state.open = Some(Open {
             judgement: judgement.clone(),
             diagnosis: diagnosis.clone(),

@@ -2,57 +2,121 @@
 
 use super::turn::Sign;
 use super::{Outcome, Session};
-use crate::judge::judge;
-use crate::key::{Part, StepId};
+use crate::judge::{Judgement, Truth, judge};
+use crate::key::{Axis, Part, StepId};
+use std::f64::consts::FRAC_PI_2;
 
 /// The line that an angle is measured from.
 #[derive(Clone, Copy, PartialEq)]
 enum Reference {
     Horizontal,
     Vertical,
+    /// The positive x axis.
+    Right,
+    /// The negative x axis.
+    Left,
 }
+
+/// The words for each line.
+const REFERENCES: &[(&str, Reference)] = &[
+    ("statement.axis-left", Reference::Left),
+    ("statement.axis-right", Reference::Right),
+    ("statement.horizontal", Reference::Horizontal),
+    ("statement.vertical", Reference::Vertical),
+];
 
 impl Session {
     /// The answer to a direction that names the line it is measured from; `None` for other lines.
     pub(super) fn answer_measured(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
-        if !matches!(asked, StepId::Reaction(_, Part::Direction)) {
+        let StepId::Reaction(support, Part::Direction) = asked else {
             return None;
-        }
+        };
         let (angle, from) = self.measured_from(line)?;
-        if from == Reference::Horizontal {
-            return Some(self.answer(asked, angle));
+        let level = StepId::Reaction(support, Part::Along(Axis::Horizontal));
+        let points_right = self.value_in_force(level).is_none_or(|value| value > 0.0);
+        let as_told = self.judged(asked, angle);
+        match from {
+            Reference::Horizontal => Some(self.answer(asked, angle)),
+            Reference::Vertical => Some(self.answer_from_vertical(asked, angle, as_told)),
+            Reference::Right | Reference::Left => {
+                let acute = as_told.value.is_some_and(|value| value.abs() < FRAC_PI_2);
+                let other_end = points_right != (from == Reference::Right);
+                if acute && other_end && as_told.truth.holds() {
+                    return Some(self.answer_judged(asked, with_another_line(as_told)));
+                }
+                let rest = format!("180° - ({angle})");
+                let fits = from == Reference::Left && self.judged(asked, &rest).truth.holds();
+                Some(match fits && !as_told.truth.holds() {
+                    true => self.answer(asked, &rest),
+                    false => self.answer(asked, angle),
+                })
+            }
         }
-        // With the horizontal it is the rest of a right angle.
+    }
+
+    /// An angle with the vertical: with the horizontal it is the rest of a right angle.
+    fn answer_from_vertical(&mut self, asked: StepId, angle: &str, as_told: Judgement) -> Outcome {
         let rest = format!("90° - ({angle})");
-        let (names, own) = (self.names(), self.own_values());
-        let board = self.board(&names, &own);
-        let judgement = judge(&board, asked, &rest, self.state.next_number);
-        if !judgement.truth.holds() {
-            return Some(self.answer(asked, &rest));
+        if self.judged(asked, &rest).truth.holds() {
+            let message = self.words.say("talk.angle-with-vertical", &[]);
+            return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
         }
-        let message = self.words.say("talk.angle-with-vertical", &[]);
-        let (sign, verdict) = (Sign::Noted, "verdict.noted");
-        Some(Outcome::verdict(sign, verdict, "noted", message))
+        if as_told.truth.holds() {
+            return self.answer_judged(asked, with_another_line(as_told));
+        }
+        self.answer(asked, &rest)
+    }
+
+    fn judged(&self, asked: StepId, line: &str) -> Judgement {
+        let (names, own) = (self.names(), self.own_values());
+        judge(
+            &self.board(&names, &own),
+            asked,
+            line,
+            self.state.next_number,
+        )
+    }
+
+    /// The learner's own value of a step, or the right one.
+    fn value_in_force(&self, step: StepId) -> Option<f64> {
+        let own = self.state.standing.get(&step).map(|own| own.function[0]);
+        own.or_else(|| {
+            let (names, own) = (self.names(), self.own_values());
+            Some(self.board(&names, &own).right(step)?[0])
+        })
     }
 
     /// An angle, and the line that it is measured from where that is told behind it.
     fn measured_from<'l>(&self, line: &'l str) -> Option<(&'l str, Reference)> {
         let before = |text: &'l str, key: &str| {
-            let (rest, last) = text.trim_end().rsplit_once(' ')?;
+            let text = text.trim_end().trim_end_matches('.');
             let known = self.words.word(key);
-            let last = last.trim_end_matches('.').to_lowercase();
-            known
-                .split(',')
-                .any(|word| word.trim() == last)
-                .then_some(rest)
+            known.split(',').find_map(|phrase| {
+                let at = text.len().checked_sub(phrase.trim().len())?;
+                let (rest, last) = (text.get(..at)?, text.get(at..)?);
+                let stands = rest.ends_with(char::is_whitespace);
+                (stands && last.to_lowercase() == phrase.trim()).then_some(rest.trim_end())
+            })
         };
-        let (rest, from) = before(line, "statement.horizontal")
-            .map(|rest| (rest, Reference::Horizontal))
-            .or_else(|| Some((before(line, "statement.vertical")?, Reference::Vertical)))?;
+        let (rest, from) = REFERENCES
+            .iter()
+            .find_map(|(key, from)| Some((before(line, key)?, *from)))?;
         let rest = before(rest, "statement.filler").unwrap_or(rest);
         let angle = ["statement.from", "statement.at", "statement.to"]
             .iter()
             .find_map(|key| before(rest, key))?;
         (!angle.trim().is_empty()).then_some((angle.trim_end(), from))
     }
+}
+
+/// A judgement of an angle that would hold with another line than the one told.
+fn with_another_line(mut judgement: Judgement) -> Judgement {
+    judgement.truth = Truth::DoesNotHold;
+    judgement.proved = false;
+    judgement.establishes.clear();
+    judgement.values.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.lifted.clear();
+    judgement.evidence.other_line = true;
+    judgement
 }

@@ -566,10 +566,10 @@ impl Session {
                     }
                     let value = self.key.value(step.id, self.sampling.own(), &Pins::new())?;
                     let name = formula_names(&self.problem, &self.key, &formula);
-                    let metres = crate::units::number_text(value);
+                    let metres = self.problem.length_text(value);
                     Some(DistanceMark {
                         force,
-                        label: format!("{name} {metres} m"),
+                        label: format!("{name} {metres}"),
                     })
                 }
                 _ => None,

@@ -1,11 +1,10 @@
 //! What is said about a judged line. All sentences come from the catalogue of words.
 
 use super::Session;
-use super::changed::{changed_part, in_typed_ratio};
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Aside, Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId, formula_names};
+use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
@@ -31,6 +30,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
         _ if evidence.negative_pull || evidence.wrong_way => "way",
+        _ if evidence.other_line => "line",
         _ if evidence.misread.is_some() => "misread",
         _ => match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
@@ -38,6 +38,16 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
             _ => return None,
         },
     })
+}
+
+/// The word for a way along an axis.
+fn way_word(axis: Axis, positive: bool) -> &'static str {
+    match (axis, positive) {
+        (Axis::Horizontal, true) => "solve.right",
+        (Axis::Horizontal, false) => "solve.left",
+        (Axis::Vertical, true) => "solve.up",
+        (Axis::Vertical, false) => "solve.down",
+    }
 }
 
 impl Session {
@@ -86,12 +96,7 @@ impl Session {
             .standing
             .get(&target)
             .is_some_and(|own| own.function[0] > 0.0);
-        self.words.word(match (axis, positive) {
-            (Axis::Horizontal, true) => "solve.right",
-            (Axis::Horizontal, false) => "solve.left",
-            (Axis::Vertical, true) => "solve.up",
-            (Axis::Vertical, false) => "solve.down",
-        })
+        self.words.word(way_word(axis, positive))
     }
 
     /// The lines whose values a line rests on; three at most.
@@ -152,6 +157,7 @@ impl Session {
             | Remark::RestsOnOpen
             | Remark::OtherUnknowns(_)
             | Remark::OtherName(_)
+            | Remark::SensesTaken(_)
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -259,7 +265,16 @@ impl Session {
             return Some(self.words.say("talk.pull-negative", &[]));
         }
         if judgement.evidence.wrong_way {
-            return Some(self.words.say("talk.way-wrong", &[]));
+            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
+            let key = if direction {
+                "talk.angle-points"
+            } else {
+                "talk.way-wrong"
+            };
+            return Some(self.words.say(key, &[]));
+        }
+        if judgement.evidence.other_line {
+            return Some(self.words.say("talk.angle-other-line", &[]));
         }
         judgement.evidence.misread.map(|given| self.misread(given))
     }
@@ -354,8 +369,9 @@ impl Session {
             Remark::OtherUnknowns(others) => Some(others),
             _ => None,
         });
+        let senses = self.senses_taken(judgement);
         if let Some(others) = others {
-            return self.still_unknown(others);
+            return self.still_unknown(others).then(senses);
         }
         match &judgement.names {
             Some((name, own)) if !self.may_tell(own) => {
@@ -373,7 +389,7 @@ impl Session {
                 ];
                 self.words.say("talk.noted-name", &slots)
             }
-            None if judgement.proved => self.still_asked(),
+            None if judgement.proved => self.still_asked().then(senses),
             None => self.words.say("talk.noted", &[]),
         }
     }
@@ -391,6 +407,28 @@ impl Session {
             ("title", Slot::Word(self.title(other))),
         ];
         self.words.say("talk.other-name", &slots)
+    }
+
+    /// The senses in which a balance with parts of the hinge's force in it holds.
+    fn senses_taken(&self, judgement: &Judgement) -> Prose {
+        let senses = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses),
+            _ => None,
+        });
+        let told = senses.into_iter().flatten().filter_map(|(step, against)| {
+            let StepId::Reaction(_, Part::Along(axis)) = step else {
+                return None;
+            };
+            let slots = [
+                ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
+                (
+                    "way",
+                    Slot::Word(self.words.word(way_word(*axis, !against))),
+                ),
+            ];
+            Some(self.words.say("talk.sense-taken", &slots))
+        });
+        told.fold(Prose::default(), Prose::then)
     }
 
     /// A line that holds and leaves the question open.
@@ -492,10 +530,12 @@ impl Session {
         // At a part along an axis the triangle is another one; a typed radian is spoken of itself.
         let id = instance.mistake.id;
         let part = format!("mistake.{id}.thought-part");
+        let all = format!("mistake.{id}.thought-all");
         let radian = instance.mistake.skill == Skill::Numbers && named.because == Because::Unit;
         let key = match target {
             _ if radian => "talk.radians".to_owned(),
             StepId::Reaction(..) | StepId::PartOf(..) if self.words.has(&part) => part,
+            _ if instance.scope == Scope::Everywhere && self.words.has(&all) => all,
             _ => format!("mistake.{id}.thought"),
         };
         let thought = self.words.say(&key, &slots);
@@ -508,16 +548,18 @@ impl Session {
                     .word(&format!("mistake.{}.name", instance.mistake.id));
                 // At a later step a mistake of several forces is no matter of the first of them.
                 let wide = matches!(instance.scope, Scope::Weights | Scope::Everywhere)
-                    && instance.shows_at != target;
+                    && (instance.shows_at != target || force.is_none());
                 let key = if wide {
                     "talk.perhaps-several"
                 } else {
                     "talk.perhaps"
                 };
-                self.words.say(
-                    key,
-                    &[("mistake", Slot::Word(name)), ("force", slots[0].1.clone())],
-                )
+                let slots = [("mistake", Slot::Word(name)), ("force", slots[0].1.clone())];
+                let told = self.words.say(key, &slots);
+                match judgement.evidence.alone {
+                    true => told.then(self.words.say("talk.number-alone", &[])),
+                    false => told,
+                }
             }
         }
     }
@@ -526,62 +568,5 @@ impl Session {
     fn is_unsaid(&self, force: ForceId) -> bool {
         let passed = self.state.reached.contains_key(&StepId::Forces);
         !passed && !self.state.named.contains(&force)
-    }
-
-    /// The wrong part of the formula, in names: the changed ratio, angle or distance where the
-    /// mistake changes one, else the whole.
-    fn wrong_formula(
-        &self,
-        judgement: &Judgement,
-        named: &Named,
-        force: Option<ForceId>,
-    ) -> String {
-        let instance = &self.instances[named.instance];
-        let mut places = vec![judgement.target];
-        if let StepId::Reaction(_, part) = judgement.target {
-            let axis = match part {
-                Part::Along(axis) => Some(axis),
-                Part::Size | Part::Direction => None,
-            };
-            places.extend(self.key.steps.iter().map(|step| step.id).filter(
-                |id| matches!(id, StepId::PartOf(_, of) if axis.is_none_or(|axis| axis == *of)),
-            ));
-        }
-        // What is told of a force is how its own component comes out.
-        if let (Some(force), false) = (force, matches!(judgement.target, StepId::Reaction(..))) {
-            places.insert(0, StepId::Across(force));
-        }
-        places.push(instance.shows_at);
-        for step in places {
-            let (Some(wrong), Some(right)) = (instance.key.formula(step), self.key.formula(step))
-            else {
-                continue;
-            };
-            // An angle, a distance or a weight is told whole.
-            let whole = matches!(
-                step,
-                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
-            );
-            let changed = if whole {
-                (wrong != right).then_some(wrong)
-            } else {
-                changed_part(&wrong, &right)
-            };
-            if let Some(part) = changed {
-                let part = in_typed_ratio(&instance.key, &part, judgement.evidence.ratios);
-                return formula_names(&self.problem, &instance.key, &part);
-            }
-        }
-        // The change may lie in an angle or a distance further up.
-        let upstream = self.key.steps.iter().map(|step| step.id).find(|id| {
-            matches!(
-                id,
-                StepId::Angle(_) | StepId::Distance(_) | StepId::Weight(_)
-            ) && instance.key.formula(*id) != self.key.formula(*id)
-        });
-        match upstream.and_then(|id| instance.key.formula(id)) {
-            Some(formula) => formula_names(&self.problem, &instance.key, &formula),
-            None => self.title(judgement.target),
-        }
     }
 }

@@ -26,6 +26,15 @@ pub(super) struct Pending {
     pub(super) way: Option<Way>,
 }
 
+/// How often a mistake was named.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Told {
+    /// In all.
+    pub(super) times: usize,
+    /// Without a "perhaps".
+    pub(super) flatly: usize,
+}
+
 /// Everything that changes in a session.
 #[derive(Clone)]
 pub(super) struct State {
@@ -55,8 +64,9 @@ pub(super) struct State {
     /// A point other than the guided one, said once.
     pub(super) other_pivot: Option<f64>,
     pub(super) course: Course,
-    /// How often each mistake was named, and whether a hint came before a step was right.
-    pub(super) mistakes: BTreeMap<&'static str, usize>,
+    /// How often each mistake was named, flatly or not, and whether a hint came before a step was
+    /// right.
+    pub(super) mistakes: BTreeMap<&'static str, Told>,
     pub(super) hinted: BTreeMap<StepId, u8>,
     pub(super) wrong: BTreeMap<StepId, usize>,
 }

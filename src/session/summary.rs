@@ -1,6 +1,7 @@
 //! After the last step: what went well, what the slips were, one thing to do next.
 
 use super::Session;
+use super::state::Told;
 use super::turn::Progress;
 use crate::hint::told;
 use crate::key::StepId;
@@ -80,9 +81,14 @@ impl Session {
             summary.push(say("summary.gone-on", counts.gone_on));
         }
         let mistakes = self.mistakes_named();
-        for name in &mistakes {
+        for (name, flat) in &mistakes {
             let slots = [("mistake", Slot::Word(name.clone()))];
-            summary.push(self.words.say("summary.mistake", &slots));
+            let key = if *flat {
+                "summary.mistake"
+            } else {
+                "summary.mistake-perhaps"
+            };
+            summary.push(self.words.say(key, &slots));
         }
         if counts.wrong > 0 && mistakes.is_empty() {
             summary.push(say("summary.wrong", counts.wrong));
@@ -111,14 +117,11 @@ impl Session {
     }
 
     /// The names of the mistakes and slips that were told, those told most first; three at most.
-    fn mistakes_named(&self) -> Vec<String> {
-        let mut told: Vec<(&str, usize)> = self
-            .state
-            .mistakes
-            .iter()
-            .map(|(id, count)| (*id, *count))
-            .collect();
-        told.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+    /// False beside one that was named with "perhaps" only.
+    fn mistakes_named(&self) -> Vec<(String, bool)> {
+        let mistakes = self.state.mistakes.iter();
+        let mut told: Vec<(&str, Told)> = mistakes.map(|(id, told)| (*id, *told)).collect();
+        told.sort_by_key(|(_, told)| std::cmp::Reverse((told.times, told.flatly)));
         let name = |id: &str| match id {
             // A force that nothing makes rewrites no working: it is no mistake of the catalogue.
             "force-invented" => self.words.word("talk.invention-name"),
@@ -129,6 +132,7 @@ impl Session {
                 self.words.word(&key)
             }
         };
-        told.iter().take(3).map(|(id, _)| name(id)).collect()
+        let named = |(id, told): &(&str, Told)| (name(id), told.flatly > 0);
+        told.iter().take(3).map(named).collect()
     }
 }

@@ -52,8 +52,8 @@ pub enum PlaceWord {
 pub struct Whereabouts {
     /// The word for it.
     pub word: PlaceWord,
-    /// Distance from the foot, in metres.
-    pub distance_m: f64,
+    /// Distance from the foot with its unit, as the problem writes its lengths.
+    pub distance: String,
 }
 
 /// How a load is there.
@@ -304,7 +304,7 @@ fn whereabouts(frame: &Frame, place: Place) -> Whereabouts {
     };
     Whereabouts {
         word,
-        distance_m: frame.distance(place),
+        distance: frame.problem.length_text(frame.distance(place)),
     }
 }
 

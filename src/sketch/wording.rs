@@ -2,7 +2,6 @@
 
 use super::tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts};
 use crate::text::{Prose, Slot, Words};
-use crate::units::number_text;
 
 /// The sentences for what is told, one each, in the same order.
 pub fn told_words(told: &[Told], words: &Words) -> Vec<Prose> {
@@ -127,7 +126,7 @@ fn place(at: &Whereabouts, words: &Words) -> Slot {
             words.say("sketch.place.part", &[("fraction", fraction)])
         }
         PlaceWord::Between => {
-            let distance = Slot::Value(format!("{} m", number_text(at.distance_m)));
+            let distance = Slot::Value(at.distance.clone());
             words.say("sketch.place.between", &[("distance", distance)])
         }
     };

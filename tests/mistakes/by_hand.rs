@@ -96,6 +96,12 @@ fn verif_level_body_upright_rope() {
             (b * 2.5 + w * (5.0 - 3.2)) / 4.0,
         ),
         (
+            "from-the-far-end",
+            Everywhere,
+            PULL,
+            (b * 2.5 + w * (5.0 - 3.2)) / (5.0 - 4.0),
+        ),
+        (
             "from-the-middle",
             Force(ROPE),
             PULL,
@@ -333,6 +339,19 @@ fn verif_tilted_body_oblique_rope_two_loads() {
             Force(FIRST),
             PULL,
             (60.0 + 48.0) * G * sin(65.0) / (4.5 * sin(75.0)),
+        ),
+        (
+            "distances-exchanged",
+            Force(FIRST),
+            PULL,
+            (20.0 * 3.0 + 11.0 * 6.0 + 8.0 * 2.2) * G * sin(65.0) / (4.5 * sin(75.0)),
+        ),
+        // What hangs at the tip has no moment about it.
+        (
+            "from-the-far-end",
+            Everywhere,
+            PULL,
+            (20.0 * 3.0 + 11.0 * 3.8) * G * sin(65.0) / (1.5 * sin(75.0)),
         ),
     ]);
 }

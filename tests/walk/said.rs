@@ -2,6 +2,7 @@
 
 use super::{at_the_weights, open, right_lines};
 use leverwright::session::{Course, Progress, Session, Sign};
+use leverwright::sketch::{tell, told_words};
 
 fn summary(session: &Session) -> String {
     let sentences = session.view().summary;
@@ -51,6 +52,62 @@ fn the_summary_of_right_lines_is_praise() {
             .to_string()
             .contains("Well worked through")
     );
+}
+
+/// What was named with "perhaps" stays so at the end; what a form proved does not.
+#[test]
+fn the_summary_is_no_surer_than_what_was_said() {
+    for (line, wanted) in [
+        ("63", "Perhaps look again at: the mass used as a force."),
+        ("63*1", "Look again at: the mass used as a force."),
+    ] {
+        let mut session = at_the_weights("mast", 3);
+        let said = session.submit(line).line.message.to_string();
+        assert_eq!(
+            said.contains("Perhaps"),
+            wanted.contains("Perhaps"),
+            "{said}"
+        );
+        pass_the_rest(&mut session);
+        let told = summary(&session);
+        assert!(told.lines().any(|line| line == wanted), "{told}");
+    }
+}
+
+/// Lengths are told with the figures of the problem: 2.0 m where another is 4.2 m.
+#[test]
+fn places_are_told_with_the_figures_of_the_lesson() {
+    let mut session = open("walkway", 7);
+    session.submit("skip");
+    let (problem, view) = (session.problem(), session.view());
+    let told = told_words(
+        &tell(problem, &problem.values(), &view.marks),
+        session.words(),
+    );
+    let told: Vec<String> = told.iter().map(ToString::to_string).collect();
+    assert!(
+        told.join(" ").contains("acts 2.0\u{a0}m from its foot")
+            || told.join(" ").contains("acts 2.0 m from its foot"),
+        "{told:?}"
+    );
+}
+
+/// After another angle of the drawing was given for an angle, the first hints are about angles.
+#[test]
+fn the_hints_at_an_angle_are_about_the_angle() {
+    let mut session = at_the_weights("mast", 3);
+    while !session.view().question.to_string().contains('α') {
+        session.submit("skip");
+    }
+    let said = session.submit("55").line.message.to_string();
+    assert!(said.contains("another angle"), "{said}");
+    for wanted in ["Between which two lines is this angle", "mark the angle"] {
+        session.submit("hint");
+        let lines = session.view().lines;
+        let hint = lines.iter().flat_map(|line| &line.hints).next_back();
+        let hint = hint.unwrap().to_string();
+        assert!(hint.contains(wanted), "{hint}");
+    }
 }
 
 #[test]

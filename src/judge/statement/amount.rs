@@ -11,6 +11,7 @@ pub(super) enum Unit {
     /// A length: metres in one of it.
     Length(f64),
     Degrees,
+    Force,
     Other,
 }
 
@@ -27,6 +28,7 @@ pub(super) const UNITS: &[(&str, Unit)] = &[
     ("statement.unit-foot", Unit::Length(0.3048)),
     ("statement.unit-yard", Unit::Length(0.9144)),
     ("statement.unit-degree", Unit::Degrees),
+    ("statement.unit-force", Unit::Force),
     ("statement.unit-other", Unit::Other),
 ];
 
@@ -35,7 +37,8 @@ impl Reader<'_> {
     pub(super) fn number(&self, tokens: &[String]) -> Option<(Mention, usize)> {
         let token = tokens[0].as_str();
         let digits = token.trim_end_matches(|c: char| c.is_alphabetic());
-        if !digits.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
+        let unsigned = digits.strip_prefix('-').unwrap_or(digits);
+        if !unsigned.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
             return None;
         }
         let number = quotient(digits)?;
@@ -54,6 +57,7 @@ impl Reader<'_> {
         Some(match known {
             Some(Unit::Length(factor)) => (Mention::Length(number * factor), taken),
             Some(Unit::Degrees) => (Mention::Degrees(number), taken),
+            Some(Unit::Force) => (Mention::Newtons, taken),
             Some(Unit::Other) => (Mention::Quantity, taken),
             None if self.problem.given(length).symbol.matches(unit) && !unit.is_empty() => (
                 Mention::Length(number * self.problem.given(length).value),

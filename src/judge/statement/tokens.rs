@@ -35,6 +35,8 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             // "Dummy/tip/down", but "L/2".
             '/' if letter(index.checked_sub(1)) && letter(Some(index + 1)) => text.push_str(" , "),
             '/' | '_' => text.push(c),
+            // "At -1 m": a coordinate; elsewhere such a sign parts words.
+            '-' | '−' if before_digit && takes_a_coordinate(&text) => text.push('-'),
             ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
                 text.push(' ');
                 text.push(c);
@@ -72,6 +74,12 @@ fn parted_by_arrows(sentence: &[String]) -> Vec<String> {
         _ => token.clone(),
     };
     sentence.iter().map(kept).collect()
+}
+
+/// True where a number with a minus sign is a coordinate: at the start, or after "at" or "=".
+fn takes_a_coordinate(before: &str) -> bool {
+    let last = before.split_whitespace().last();
+    last.is_none_or(|last| matches!(last, "at" | "x"))
 }
 
 /// True for a dot after a single letter that has another such letter beside it.

@@ -1,0 +1,117 @@
+//! What a line is about where it is not about the step asked: another step, another angle, another
+//! name.
+
+use super::board::Board;
+use super::expression::{judge, lifted, typed_number};
+use super::open::is_of_open_unknown;
+use super::stock::Stock;
+use super::{Judgement, Truth, equation};
+use crate::key::{StepId, agree};
+use crate::reading::{Tree, Value};
+use crate::units::Dimension;
+use std::f64::consts::PI;
+
+/// Another step whose value this is.
+pub(super) fn other_step(
+    board: &Board<'_>,
+    stock: &Stock,
+    target: StepId,
+    tree: &Tree,
+    value: Value,
+) -> Option<StepId> {
+    let candidates = board
+        .key
+        .steps
+        .iter()
+        .filter(|step| step.id != target && value.may_be(step.dimension));
+    // A bare number guessed right tells nothing of what is still to be found.
+    let guessed = typed_number(tree, value.number, Dimension::NUMBER).is_some();
+    let ahead = |id: &StepId| {
+        matches!(
+            id,
+            StepId::Pull(_) | StepId::Reaction(..) | StepId::PartOf(..)
+        ) && !board.standing.contains_key(id)
+            && board.key.rank(*id) > board.key.rank(target)
+            || is_of_open_unknown(board, *id)
+    };
+    let telling = |id: &StepId| {
+        !matches!(
+            id,
+            StepId::MomentSum | StepId::ForceSum(_) | StepId::Distance(_)
+        )
+    };
+    candidates
+        .filter(|step| telling(&step.id) && !(guessed && ahead(&step.id)))
+        .find(|step| {
+            let number = value.number_as(step.dimension);
+            let accepted = board.accepted(step.id);
+            let mut functions = accepted.iter().map(|(function, _)| function);
+            match typed_number(tree, number, step.dimension) {
+                Some(typed) => {
+                    typed.written.significant >= 3 && functions.any(|one| typed.is(one[0]))
+                }
+                None => {
+                    let lifted = lifted(board, stock, tree, step.dimension);
+                    functions.any(|known| lifted.iter().any(|one| agree(&one.function, known)))
+                }
+            }
+        })
+        .map(|step| step.id)
+}
+
+/// A line that speaks of another step than the one asked: it is credited with what it settles.
+pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement, sides: &[&Tree]) {
+    if !judgement.truth.holds() {
+        return;
+    }
+    let unknown = board.unknown();
+    // The pull, or its component, worked out from the weights implies the moment balance.
+    let from_weights = !equation::has_unknown(board, sides);
+    let of_pull = Some(judgement.target) == unknown
+        || matches!(judgement.target, StepId::Across(force) | StepId::Moment(force)
+            if Some(StepId::Pull(force)) == unknown);
+    if asked == StepId::MomentSum && of_pull && from_weights {
+        judgement.establishes.push(StepId::MomentSum);
+    }
+}
+
+/// True if a number is an angle of the drawing: a given one, or the complement of the one asked.
+pub(super) fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> bool {
+    let (StepId::Angle(_), Some(number)) = (target, judgement.evidence.number) else {
+        return false;
+    };
+    let givens = board
+        .problem
+        .givens()
+        .iter()
+        .filter(|given| given.dimension == Dimension::ANGLE)
+        .map(|given| given.value);
+    let complement = board.right(target).map(|right| PI / 2.0 - right[0]);
+    givens
+        .chain(complement)
+        .any(|angle| (angle - number.value).abs() < 1e-6)
+}
+
+/// What a line under the name of one quantity is the value of, where it is that of the step asked,
+/// or of another part of the same support's force.
+pub(super) fn meant_by(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, named): (StepId, StepId),
+    sides: &[&Tree],
+    judgement: &Judgement,
+) -> Option<StepId> {
+    let wrong = judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link;
+    if !wrong || named == asked || asked == StepId::MomentSum {
+        return None;
+    }
+    let same = |id: &StepId| {
+        matches!((named, *id), (StepId::Reaction(one, _), StepId::Reaction(other, _)) if one == other)
+            && board.standing.contains_key(id)
+    };
+    let known = board.key.steps.iter().map(|step| step.id).filter(same);
+    [asked].into_iter().chain(known).find(|id| {
+        let judgement = judge(board, stock, *id, sides, 0, false);
+        *id != named && judgement.truth.holds()
+    })
+}
