@@ -198,7 +198,7 @@ fn a_saves_folder_that_cannot_be_used_is_told_and_work_goes_on() {
         .output()
         .unwrap();
     let text = String::from_utf8(output.stdout).unwrap();
-    assert!(output.status.success());
+    assert_eq!(output.status.code(), Some(1), "a script learns of it");
     assert!(text.contains("nothing will be saved"), "{text}");
     assert!(text.ends_with("Not everything could be saved.\n"), "{text}");
     assert!(text.contains("How large is Wb"), "{text}");

@@ -104,6 +104,28 @@ fn every_fault_is_told_with_its_place() {
     assert!(blocks >= 45, "{blocks}");
 }
 
+/// No fault of a model or of another text hides a slot that stands for nothing.
+#[test]
+fn a_slot_for_nothing_is_told_beside_other_faults() {
+    let slot = "nothing of the name m_9 is given; given are L, d_T, m_1, m_b, θ";
+    for (old, new) in [
+        ("\"12 kg\"", "\"12 m\""),
+        ("\"says\": [\"all\", \"ask\"]", "\"says\": 3"),
+        ("\"variants\": [", "\"variant\": ["),
+    ] {
+        let json = GOOD.replace("{m_1}.", "{m_9=}.").replace(old, new);
+        let told = told(&parse_lesson(&json).expect_err("two faults"));
+        assert!(told.iter().any(|fault| fault.ends_with(slot)), "{told:?}");
+        assert!(told.len() > 1, "{told:?}");
+    }
+    let json = GOOD
+        .replace("{m_1}.", "{m_9=}.")
+        .replace("\"title\": \"The oar\"", "\"title\": \"\"");
+    let told = told(&parse_lesson(&json).expect_err("three faults"));
+    assert!(told.iter().any(|fault| fault.contains("m_9")), "{told:?}");
+    assert!(told.iter().any(|fault| fault.contains("title")), "{told:?}");
+}
+
 #[test]
 fn all_faults_of_a_file_come_at_once_and_in_order() {
     let json = GOOD

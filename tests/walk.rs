@@ -180,6 +180,30 @@ fn what_is_not_understood_changes_nothing_but_the_list_of_lines() {
     );
 }
 
+/// `back` takes the line back that waits to be mended, and only then the answer before it; at the
+/// forces, the force still to be placed before those that stand.
+#[test]
+fn what_waits_is_taken_back_before_what_stands() {
+    let mut session = at_the_weights("mast", 3);
+    session.submit("617.4");
+    session.submit("63");
+    let asked = session.view().question;
+    let turn = session.submit("back");
+    assert_eq!(turn.question, asked, "{}", turn.line.message);
+    let lines = session.view().lines;
+    let waited = lines.iter().find(|line| line.text == "63").unwrap();
+    let right = lines.iter().find(|line| line.text == "617.4").unwrap();
+    assert!(!waited.standing && right.standing);
+    let turn = session.submit("back");
+    assert_ne!(turn.question, asked, "the answer before it");
+
+    let mut session = open("mast", 3);
+    session.submit("hinge, foot, unknown");
+    session.submit("rope");
+    session.submit("back");
+    assert_eq!(session.view().marks.forces.len(), 1, "the hinge stands");
+}
+
 #[test]
 fn an_answer_taken_back_is_asked_again() {
     let mut session = at_the_weights("mast", 3);

@@ -1,5 +1,6 @@
 //! The command line: arguments in, exit codes out. Data go to standard output, talk to standard
-//! error. Exit status: 0 done, 1 the input is at fault, 2 wrong use.
+//! error. Exit status: 0 done, 1 the input is at fault or something could not be written or saved,
+//! 2 wrong use.
 
 mod args;
 mod board;
@@ -30,6 +31,8 @@ pub(crate) enum Trouble {
     OutputClosed,
     /// Output could not be written.
     Output(String),
+    /// Not everything that was entered is kept; the learner was told.
+    Unsaved,
 }
 
 impl From<std::io::Error> for Trouble {
@@ -115,6 +118,7 @@ fn ended(result: Result<(), Trouble>, words: &Words) -> ExitCode {
             );
             ExitCode::from(1)
         }
+        Err(Trouble::Unsaved) => ExitCode::from(1),
         Err(Trouble::Use(line)) => {
             let _ = writeln!(talk, "{line}");
             ExitCode::from(2)

@@ -4,7 +4,7 @@ use super::Trouble;
 use super::args::{Arguments, Practice};
 use super::desk::JournalDesk;
 use super::library::{Library, fresh_seed};
-use crate::practice::Start;
+use crate::practice::{Desk, Start};
 use crate::screen;
 use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
@@ -66,8 +66,13 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
             &mut stdin().lock(),
             &mut stdout().lock(),
         )?;
-        return Ok(());
+    } else {
+        screen::run(&mut desk, start)
+            .map_err(|trouble| Trouble::Input(vec![trouble.told(words).to_string()]))?;
     }
-    screen::run(&mut desk, start)
-        .map_err(|trouble| Trouble::Input(vec![trouble.told(words).to_string()]))
+    if desk.has_kept_all() {
+        Ok(())
+    } else {
+        Err(Trouble::Unsaved)
+    }
 }

@@ -7,7 +7,9 @@ use super::grid::Grid;
 use super::model::{MODEL, read_model};
 use super::names::lesson_means;
 use super::quantity::{Want, read_amount};
-use super::wording::{check_lesson_words, check_problem_words, read_problem_text, read_texts};
+use super::wording::{
+    check_lesson_words, check_loose_statement, check_problem_words, read_problem_text, read_texts,
+};
 use super::write::checksum;
 use crate::problem::Problem;
 use std::collections::BTreeSet;
@@ -77,13 +79,16 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
             report,
         )
         .and_then(|item| read_texts(&item, report));
-    let (elements, variants_item) = items?;
-    let variants: Vec<Option<Variant>> = elements
-        .iter()
-        .map(|item| read_variant(item, report))
-        .collect();
+    let variants: Vec<Option<Variant>> = match &items {
+        Some((elements, _)) => elements
+            .iter()
+            .map(|item| read_variant(item, report))
+            .collect(),
+        None => vec![None],
+    };
     let texts = texts?;
     check_lesson_words(&texts, &variants, report);
+    let (elements, variants_item) = items?;
     let (common, mut variants) = (common?, variants.into_iter().collect::<Option<Vec<_>>>()?);
     variants
         .iter_mut()
@@ -129,6 +134,9 @@ pub(super) fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Probl
             report,
         )
         .and_then(|item| read_problem_text(&item, report));
+    if let (None, Some((text, statement, item))) = (&model, &text) {
+        check_loose_statement(item, text, statement, report);
+    }
     let (mut variant, (text, statement, text_item)) = (model?, text?);
     check_problem_words(&text_item, &text, &statement, &variant, report);
     common?.put_into(&mut variant);

@@ -42,7 +42,8 @@ pub(super) fn read_texts<'a>(item: &Item<'a>, report: &mut Report) -> Option<Vec
             Some((language.to_owned(), text, items))
         })
         .collect();
-    texts.into_iter().collect()
+    // A fault of one language hides none of another.
+    Some(texts.into_iter().flatten().collect())
 }
 
 fn read_text<'a>(item: &Item<'a>, report: &mut Report) -> Option<(Text, TextItems<'a>)> {
@@ -77,10 +78,11 @@ fn read_text<'a>(item: &Item<'a>, report: &mut Report) -> Option<(Text, TextItem
     );
     let ((nouns, noun_items), (meanings, meaning_items)) = (nouns?, meanings?);
     let (sentences, sentence_items) = sentences?;
+    // What a line lacks is reported; the words below are looked at all the same.
     let text = Text {
-        title: title?,
-        teaches: teaches?,
-        caution: caution?,
+        title: title.unwrap_or_default(),
+        teaches: teaches.unwrap_or_default(),
+        caution: caution.unwrap_or_default(),
         nouns,
         meanings,
         sentences,
@@ -145,6 +147,17 @@ pub(super) fn read_problem_text<'a>(
     Some((text, statement?, item.clone()))
 }
 
+/// Reports slots of a problem whose model could not be read, where they mean nothing.
+pub(super) fn check_loose_statement(
+    item: &Item<'_>,
+    text: &Text,
+    statement: &str,
+    report: &mut Report,
+) {
+    let known = text.meanings.keys().map(String::as_str);
+    check_slots(&field(item, "statement"), statement, known, report);
+}
+
 /// Reports givens without a meaning and slots without a given.
 pub(super) fn check_problem_words(
     item: &Item<'_>,
@@ -160,7 +173,7 @@ pub(super) fn check_problem_words(
         }
     }
     let said = field(item, "statement");
-    check_slots(&said, statement, variant, report);
+    check_slots(&said, statement, given_names(variant), report);
     for name in untold(variant, statement) {
         // A statement may also hold the number itself.
         let given = variant.parts.givens.iter();
@@ -182,7 +195,7 @@ fn field<'a>(item: &Item<'a>, name: &str) -> Item<'a> {
     found.map_or_else(|| item.clone(), |(_, item)| item)
 }
 
-fn given_names(variant: &Variant) -> impl Iterator<Item = &str> {
+fn given_names(variant: &Variant) -> impl Iterator<Item = &str> + Clone {
     variant
         .parts
         .givens
@@ -190,14 +203,17 @@ fn given_names(variant: &Variant) -> impl Iterator<Item = &str> {
         .map(|given| given.symbol.as_str())
 }
 
-fn check_slots(item: &Item<'_>, template: &str, variant: &Variant, report: &mut Report) {
+fn check_slots<'v, T>(item: &Item<'_>, template: &str, known: T, report: &mut Report)
+where
+    T: IntoIterator<Item = &'v str> + Clone,
+{
     for piece in pieces(template) {
         if let Piece::Slot(name) | Piece::NamedSlot(name) = piece
-            && !given_names(variant).any(|given| given == name)
+            && !known.clone().into_iter().any(|given| given == name)
         {
             let kind = FaultKind::NoSuchGiven {
                 symbol: crate::text::printable(name),
-                given: given_names(variant).map(str::to_owned).collect(),
+                given: known.clone().into_iter().map(str::to_owned).collect(),
             };
             report.add(item, kind);
         }
@@ -227,6 +243,31 @@ pub(super) fn check_lesson_words(
             if let Some(variant) = variant {
                 check_statement(text, items, index, variant, report);
             }
+        }
+        if !complete {
+            let known = text
+                .meanings
+                .keys()
+                .map(String::as_str)
+                .chain(givens.iter().copied());
+            check_loose_sentences(items, text, &says, &known.collect(), report);
+        }
+    }
+}
+
+/// Reports slots that are no given of any model and mean nothing, in the sentences of models that
+/// could not be read.
+fn check_loose_sentences(
+    items: &TextItems<'_>,
+    text: &Text,
+    told: &BTreeSet<&str>,
+    known: &BTreeSet<&str>,
+    report: &mut Report,
+) {
+    for (key, sentence) in &text.sentences {
+        let item = items.sentences.entries.get(key);
+        if let Some(item) = item.filter(|_| !told.contains(key.as_str())) {
+            check_slots(item, sentence, known.iter().copied(), report);
         }
     }
 }
@@ -271,7 +312,7 @@ fn check_statement(
         if let (Some(sentence), Some(item)) =
             (text.sentences.get(key), items.sentences.entries.get(key))
         {
-            check_slots(item, sentence, variant, report);
+            check_slots(item, sentence, given_names(variant), report);
         }
     }
     let template = text.template(&variant.says);

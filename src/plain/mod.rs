@@ -12,7 +12,7 @@ use std::io::{self, BufRead, Write};
 const WIDTH: usize = 78;
 
 /// How many bytes of a line are read; of a longer one the rest is passed over.
-const LONGEST_READ: u64 = 1 << 20;
+const LONGEST_READ: usize = 1 << 20;
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
@@ -37,6 +37,7 @@ pub fn run(
         words,
         echo,
         input,
+        after_return: false,
         output,
     };
     dialogue.say(&words.say("plain.welcome", &[]))?;
@@ -78,6 +79,8 @@ struct Dialogue<'a> {
     words: &'a Words,
     echo: bool,
     input: &'a mut dyn BufRead,
+    /// The last line ended with a carriage return; a line feed right after it belongs to it.
+    after_return: bool,
     output: &'a mut dyn Write,
 }
 
@@ -314,24 +317,48 @@ impl Dialogue<'_> {
     fn ask(&mut self) -> io::Result<Option<String>> {
         self.output.write_all(b"> ")?;
         self.output.flush()?;
-        let mut bytes = Vec::new();
-        // A line without end must not fill the memory; what is too long is refused later.
-        let read = io::Read::take(&mut *self.input, LONGEST_READ).read_until(b'\n', &mut bytes)?;
-        if bytes.len() as u64 == LONGEST_READ && !bytes.ends_with(b"\n") {
-            self.input.skip_until(b'\n')?;
-        }
-        if read == 0 {
+        let Some(bytes) = self.read_line()? else {
             self.blank()?;
             return Ok(None);
-        }
-        let line = String::from_utf8_lossy(&bytes)
-            .trim_end_matches(['\n', '\r'])
-            .to_owned();
+        };
+        let line = String::from_utf8_lossy(&bytes).into_owned();
         if self.echo {
             let shown: String = crate::text::printable(&line).chars().take(WIDTH).collect();
             self.line(&shown)?;
         }
         Ok(Some(line))
+    }
+
+    /// The bytes of the next line, which a line feed, a carriage return or both end; `None` at the
+    /// end of the input. A line without end must not fill the memory; what is too long is refused
+    /// later.
+    fn read_line(&mut self) -> io::Result<Option<Vec<u8>>> {
+        let mut line = Vec::new();
+        let mut begun = false;
+        loop {
+            let read = match self.input.fill_buf() {
+                Err(error) if error.kind() == io::ErrorKind::Interrupted => continue,
+                read => read?,
+            };
+            if read.is_empty() {
+                return Ok(begun.then_some(line));
+            }
+            if std::mem::take(&mut self.after_return) && read[0] == b'\n' {
+                self.input.consume(1);
+                continue;
+            }
+            begun = true;
+            let end = read.iter().position(|byte| matches!(byte, b'\n' | b'\r'));
+            let part = &read[..end.unwrap_or(read.len())];
+            let room = LONGEST_READ - line.len();
+            line.extend_from_slice(&part[..part.len().min(room)]);
+            self.after_return = end.is_some_and(|end| read[end] == b'\r');
+            let taken = end.map_or(read.len(), |end| end + 1);
+            self.input.consume(taken);
+            if end.is_some() {
+                return Ok(Some(line));
+            }
+        }
     }
 
     /// What is said at the end: only what is true.

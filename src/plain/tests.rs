@@ -401,6 +401,21 @@ fn any_bytes_are_taken_and_none_reaches_the_terminal_raw() {
     assert_eq!(lines, 3, "an endless line is one line");
 }
 
+/// A line feed, a carriage return, or both end a line; none is lost and none counts twice.
+#[test]
+fn lines_end_in_any_of_the_three_ways() {
+    for end in ["\n", "\r", "\r\n"] {
+        let input = ["1", "", "2*9.8", "quit"].map(|line| format!("{line}{end}"));
+        let (_, log) = talk(None, true, input.concat().as_bytes());
+        let entered: Vec<&String> = log
+            .iter()
+            .filter(|line| line.starts_with("entered"))
+            .collect();
+        assert_eq!(entered.len(), 4, "{end:?}: {entered:?}");
+        assert!(entered[2].contains("2*9.8"), "{end:?}: {entered:?}");
+    }
+}
+
 #[test]
 fn no_line_of_prose_is_wider_than_a_terminal() {
     let (text, _) = talk(Some(2), false, b"0\n2*9.8\nquit\n");

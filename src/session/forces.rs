@@ -163,8 +163,22 @@ impl Session {
             .say("talk.one-or-two", &[("noun", Slot::Word(noun))])
     }
 
-    /// Takes what was said of one force.
+    /// Takes what was said of one force; a size said with it is not judged here.
     fn take_force(&mut self, force: ForceId, said: &Said, fresh: &mut Vec<ForceId>) -> Reply {
+        let reply = self.take_named(force, said, fresh);
+        if !said.sized || matches!(reply.sign, Sign::Wrong | Sign::Unclear) {
+            return reply;
+        }
+        Reply {
+            message: reply.message.then(self.say("talk.size-later")),
+            ..reply
+        }
+    }
+
+    fn take_named(&mut self, force: ForceId, said: &Said, fresh: &mut Vec<ForceId>) -> Reply {
+        if said.moment {
+            return Reply::new(Sign::Wrong, self.say("talk.moment-no-force"));
+        }
         if said.refused {
             return Reply::asking(self.say("talk.denied"));
         }
@@ -198,9 +212,9 @@ impl Session {
         if place_fit != Fit::Wrong {
             pending.place = place;
         }
-        if is_a_push(force, said) {
+        if let Some(wrong) = self.wrong_verb(force, said) {
             self.store_pending(pending);
-            return Reply::new(Sign::Wrong, self.wrong_way(force, WayFault::Opposite));
+            return wrong;
         }
         // What is wrong, or guessed without ground, is not kept.
         let guessed = way_fit == WayFit::Missing(WayAsked::Guessed);
@@ -235,12 +249,11 @@ impl Session {
     fn said_again(&self, force: ForceId, said: &Said) -> Reply {
         let again = self.words.say("talk.force-again", &self.force_slots(force));
         let misplaced = place_fits(&self.problem, force, said.place) == Fit::Wrong;
-        let wrong = match way_fits(&self.problem, force, said.way) {
+        let verb = self.wrong_verb(force, said);
+        let wrong = match (verb, way_fits(&self.problem, force, said.way)) {
             _ if misplaced => self.misplaced(force, said.place),
-            _ if is_a_push(force, said) => {
-                Reply::new(Sign::Wrong, self.wrong_way(force, WayFault::Opposite))
-            }
-            WayFit::Wrong(fault) => Reply::new(Sign::Wrong, self.wrong_way(force, fault)),
+            (Some(wrong), _) => wrong,
+            (None, WayFit::Wrong(fault)) => Reply::new(Sign::Wrong, self.wrong_way(force, fault)),
             _ => return Reply::new(Sign::Noted, again),
         };
         Reply {
@@ -293,12 +306,22 @@ impl Session {
                 "talk.weight-way-wrong"
             }
             (_, WayFault::Angle) => "talk.angle-way-wrong",
-            (ForceId::Rope(_), WayFault::Opposite) => "talk.rope-pushes",
             (ForceId::Rope(_), WayFault::Other) => "talk.rope-way-wrong",
             (ForceId::OwnWeight | ForceId::Load(_), _) => "talk.other-way-wrong",
             (ForceId::Support(_), _) => "talk.other-way-wrong",
         };
         self.words.say(key, &self.force_slots(force))
+    }
+
+    /// What is said where the verb alone tells a wrong way: a rope only pulls, and no weight lifts.
+    fn wrong_verb(&self, force: ForceId, said: &Said) -> Option<Reply> {
+        let key = match force {
+            ForceId::Rope(_) if said.pushes => "talk.rope-pushes",
+            _ if said.lifts && self.is_a_weight(force) => "talk.weight-way-wrong",
+            _ => return None,
+        };
+        let slots = self.force_slots(force);
+        Some(Reply::new(Sign::Wrong, self.words.say(key, &slots)))
     }
 
     fn is_a_weight(&self, force: ForceId) -> bool {
@@ -404,12 +427,11 @@ impl Session {
         };
         let forces = self.problem.forces();
         let missing = forces.iter().filter(|force| !said(&force.id)).count();
-        let count = [("count", Slot::Word(missing.to_string()))];
         let open = self.still_open();
+        // How many are missing is a part of the answer.
         let message = match missing {
             0 => open,
-            1 => self.words.say("talk.force-missing-one", &count).then(open),
-            _ => self.words.say("talk.force-missing-many", &count).then(open),
+            _ => self.say("talk.force-missing").then(open),
         };
         let (sign, verdict) = (Sign::Incomplete, "verdict.incomplete");
         let mut outcome = Outcome::verdict(sign, verdict, "not-done", message);
@@ -480,11 +502,6 @@ impl Session {
         self.state.hint_stage = 0;
         self.state.astray = 0;
     }
-}
-
-/// A rope can only pull.
-fn is_a_push(force: ForceId, said: &Said) -> bool {
-    said.pushes && matches!(force, ForceId::Rope(_))
 }
 
 /// What was said before it was clear of which force, completed by the next line.

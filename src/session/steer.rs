@@ -2,7 +2,7 @@
 
 use super::command::Command;
 use super::state::Open;
-use super::turn::{Course, Progress, Sign};
+use super::turn::{Course, LineView, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
 use crate::judge::{Own, Truth, own_of_wrong};
@@ -183,12 +183,37 @@ impl Session {
         self.reach(asked, Progress::Passed);
     }
 
-    /// Takes the latest answer back; its step is asked again.
+    /// Takes the line back that waits to be mended; what was right before it stands.
+    fn open_back(&mut self) -> Option<Outcome> {
+        let open = self.state.open.take()?;
+        self.state.hint_stage = 0;
+        let waits = |view: &&mut LineView| view.number == Some(open.number);
+        if let Some(view) = self.state.lines.iter_mut().find(waits) {
+            view.standing = false;
+        }
+        let asked = self.asked();
+        let slots = [
+            ("line", Slot::Word(open.number.to_string())),
+            (
+                "step",
+                Slot::Word(asked.map_or_else(String::new, |step| self.title(step))),
+            ),
+        ];
+        let mut outcome = Outcome::talk(self.words.say("talk.line-taken-back", &slots));
+        outcome.truth = "withdrawn";
+        Some(outcome)
+    }
+
+    /// Takes the latest line back: the one that waits to be mended, or else the latest answer,
+    /// whose step is asked again.
     fn back(&mut self) -> Outcome {
+        if let Some(outcome) = self.open_back() {
+            return outcome;
+        }
+        let waiting = (!self.state.pending.is_empty()).then(|| self.state.pending.remove(0).force);
         if self.asked() == Some(StepId::Forces)
-            && let Some(force) = self.state.named.pop()
+            && let Some(force) = waiting.or_else(|| self.state.named.pop())
         {
-            self.state.pending.retain(|pending| pending.force != force);
             self.state.open = None;
             self.state.hint_stage = 0;
             let slots = [("force", Slot::Word(self.force_title(force)))];

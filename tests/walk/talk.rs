@@ -9,6 +9,8 @@ type Row = (&'static str, usize, &'static [&'static str], &'static str);
 
 const PUSH: &str =
     "A rope can only pull, never push. Which way from the counter does the rope run?";
+const NO_MOMENT: &str = "A moment is no force: it is what a force does about a point. Name the \
+    force itself, where it acts and which way.";
 const ROPE_AGAIN: &str = "You have named the pull of the rope already.";
 const NO_MAKER: &str = "Nothing called so is known here. What makes that force?";
 
@@ -30,7 +32,8 @@ const ANSWERS: &[Row] = &[
         "counter",
         0,
         &["Wb, middle, down", "W1, tip, down", "hinge force", "done"],
-        "One force is still missing. Still to say of the force of the hinge: which way it acts.",
+        "Not yet: something more pulls or pushes at the counter. Still to say of the force of the \
+         hinge: which way it acts.",
     ),
     // A rope pushes nothing.
     ("counter", 0, &["rope pushes up at 2.4 m"], PUSH),
@@ -53,6 +56,36 @@ const ANSWERS: &[Row] = &[
         &["hinge pushes up at the foot"],
         "Taken: the force of the hinge. Whether it acts that way, the working will show.",
     ),
+    // A pull said the wrong way is no push.
+    (
+        "counter",
+        0,
+        &["rope pulls the counter down at 2.4 m"],
+        "That is not the way of the pull of the rope. A rope pulls along itself, towards its \
+         other end.",
+    ),
+    // What hangs lifts nothing; a hinge turns nothing.
+    (
+        "counter",
+        0,
+        &["the crate lifts the counter at its tip"],
+        "That is not the way of the weight of the crate of melons. Which way does the Earth pull?",
+    ),
+    ("counter", 0, &["hinge torque"], NO_MOMENT),
+    (
+        "counter",
+        0,
+        &["moment of the hinge at the foot"],
+        NO_MOMENT,
+    ),
+    // A size is not credited before it is asked.
+    (
+        "counter",
+        0,
+        &["weight of the counter, middle, down, 5000 N"],
+        "Yes: the weight of the counter, there and that way. Its size is asked further on; that \
+         number is not looked at here.",
+    ),
     // Said again: compared with what was credited.
     (
         "mast",
@@ -65,8 +98,8 @@ const ANSWERS: &[Row] = &[
         "mast",
         0,
         &["rope, 3.4 m, right", "rope, 3.4 m, left"],
-        "You have named the pull of the rope already. A rope can only pull, never push. Which \
-         way from the mast does the rope run?",
+        "You have named the pull of the rope already. That is not the way of the pull of the \
+         rope. A rope pulls along itself, towards its other end.",
     ),
     (
         "mast",

@@ -11,6 +11,7 @@ pub(super) enum Unit {
     /// A length: metres in one of it.
     Length(f64),
     Degrees,
+    Force,
     Other,
 }
 
@@ -27,6 +28,7 @@ pub(super) const UNITS: &[(&str, Unit)] = &[
     ("statement.unit-foot", Unit::Length(0.3048)),
     ("statement.unit-yard", Unit::Length(0.9144)),
     ("statement.unit-degree", Unit::Degrees),
+    ("statement.unit-force", Unit::Force),
     ("statement.unit-other", Unit::Other),
 ];
 
@@ -54,6 +56,7 @@ impl Reader<'_> {
         Some(match known {
             Some(Unit::Length(factor)) => (Mention::Length(number * factor), taken),
             Some(Unit::Degrees) => (Mention::Degrees(number), taken),
+            Some(Unit::Force) => (Mention::Newtons, taken),
             Some(Unit::Other) => (Mention::Quantity, taken),
             None if self.problem.given(length).symbol.matches(unit) && !unit.is_empty() => (
                 Mention::Length(number * self.problem.given(length).value),

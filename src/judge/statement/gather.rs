@@ -37,6 +37,12 @@ pub(super) struct Group {
     pub(super) way_first: bool,
     /// It was said to push.
     pub(super) pushes: bool,
+    /// It was said to lift.
+    pub(super) lifts: bool,
+    /// It was called a moment.
+    pub(super) moment: bool,
+    /// Its size was told.
+    pub(super) sized: bool,
     /// What makes it is a word that is not known: "the weight of the bag".
     pub(super) strange: bool,
     /// It opened with words that are not known, and a comma: "bag, tip, down".
@@ -71,6 +77,8 @@ pub(super) struct Gathering<'a> {
     length_fresh: bool,
     /// The last mention that says something was a place.
     place_last: bool,
+    /// The last mention that says something named a force.
+    named_last: bool,
     /// A comma or "and" since the subject.
     pub(super) parted: bool,
     /// The last of them was an "and", which parts forces and no place from its force.
@@ -94,6 +102,7 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         length: None,
         length_fresh: false,
         place_last: false,
+        named_last: false,
         parted: false,
         listed: false,
         between: 0,
@@ -128,6 +137,9 @@ fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
             known.refused |= more.refused;
             known.undecided |= more.undecided;
             known.pushes |= more.pushes;
+            known.lifts |= more.lifts;
+            known.moment |= more.moment;
+            known.sized |= more.sized;
             known.bare &= more.bare;
         }
         None => all.push(more),
@@ -151,6 +163,8 @@ impl Gathering<'_> {
             mention => {
                 self.hear(mention, ahead);
                 self.clause_opens &= mention == Mention::Filler;
+                let names = subject(self.problem, mention).is_some();
+                self.named_last = names || self.named_last && mention == Mention::Filler;
             }
         }
     }
@@ -190,6 +204,20 @@ impl Gathering<'_> {
                 let named = group.subject.is_some();
                 self.before.on |= named;
             }
+            Mention::Lifts => {
+                let lifts = !self.before.denied;
+                let group = self.group();
+                (group.acting, group.lifts) = (true, group.lifts || lifts);
+                let named = group.subject.is_some();
+                self.before.on |= named;
+            }
+            // "Hinge torque", "the moment of the rope"; what a force does about a point is said
+            // of it otherwise.
+            Mention::Moment => {
+                let called = self.named_last || self.group().subject.is_none();
+                self.group().moment |= called;
+            }
+            Mention::Newtons => self.group().sized = true,
             Mention::Unknown => self.unknown(),
             other if self.small(other) => {}
             other => self.detail(other, ahead),

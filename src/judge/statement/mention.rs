@@ -74,6 +74,8 @@ pub(super) enum Mention {
     Acts,
     /// A thing acts, and pushes.
     Pushes,
+    /// A thing acts, and lifts.
+    Lifts,
     /// A force that pushes, of whatever.
     Push,
     /// What follows is where a distance is measured from, or what makes a force.
@@ -90,6 +92,8 @@ pub(super) enum Mention {
     Degrees(f64),
     /// A number without a unit.
     Number(f64),
+    /// A number with the unit of a force.
+    Newtons,
     /// A number with the unit of something else.
     Quantity,
     /// A function or a sum sign of a calculation.
@@ -158,6 +162,7 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.measured", Mention::Measured),
     ("statement.acts", Mention::Acts),
     ("statement.pushes", Mention::Pushes),
+    ("statement.lifts", Mention::Lifts),
     ("statement.push", Mention::Push),
     ("statement.from", Mention::From),
     ("statement.of", Mention::Of),
@@ -334,7 +339,11 @@ pub(super) fn calculates(mentions: &[Mention], line: &str) -> bool {
     let number = has(|mention| {
         matches!(
             mention,
-            Mention::Number(_) | Mention::Quantity | Mention::Length(_) | Mention::Degrees(_)
+            Mention::Number(_)
+                | Mention::Newtons
+                | Mention::Quantity
+                | Mention::Length(_)
+                | Mention::Degrees(_)
         )
     });
     let placed = has(|mention| {

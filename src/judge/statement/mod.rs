@@ -106,6 +106,12 @@ pub struct Said {
     pub bare: bool,
     /// It was said to push.
     pub pushes: bool,
+    /// It was said to lift.
+    pub lifts: bool,
+    /// It was called a moment: "the torque of the hinge".
+    pub moment: bool,
+    /// Its size was told as well, which nobody asked yet.
+    pub sized: bool,
     /// What makes it is a word that is not known here.
     pub strange: bool,
 }
@@ -122,6 +128,9 @@ impl Said {
             undecided: false,
             bare: false,
             pushes: false,
+            lifts: false,
+            moment: false,
+            sized: false,
             strange: false,
         }
     }
@@ -186,7 +195,7 @@ pub fn read(problem: &Problem, words: &Words, line: &str) -> Statement {
     let later = |mention: &Mention| {
         matches!(
             mention,
-            Mention::Number(_) | Mention::Quantity | Mention::Moment
+            Mention::Number(_) | Mention::Newtons | Mention::Quantity | Mention::Moment
         )
     };
     if mentions.iter().any(later) {

@@ -44,6 +44,9 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
         undecided: group.undecided,
         bare: group.bare && !group.acting && !group.weight,
         pushes: group.pushes,
+        lifts: group.lifts,
+        moment: group.moment,
+        sized: group.sized,
         strange: group.strange || group.strange_first && group.subject.is_none(),
     }
 }

@@ -83,8 +83,6 @@ pub enum WayAsked {
 /// What is wrong with a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WayFault {
-    /// It is the very opposite.
-    Opposite,
     /// The angle is another one.
     Angle,
     /// It is another way.
@@ -181,14 +179,7 @@ fn sides(way: Way, unit: Vector) -> WayFit {
         .iter()
         .any(|(said, is)| said.is_some_and(|said| said != *is))
     {
-        let opposite = parts
-            .iter()
-            .all(|(said, is)| said.is_none_or(|said| said == -is));
-        return WayFit::Wrong(if opposite {
-            WayFault::Opposite
-        } else {
-            WayFault::Other
-        });
+        return WayFit::Wrong(WayFault::Other);
     }
     let (level, upright) = (unit.x.abs() > NONE, unit.y.abs() > NONE);
     match way.line {
