@@ -412,3 +412,94 @@ fn val_bodies_in_general_are_solved_and_sought_from_a_file() {
     assert_eq!(code, 1);
     assert!(text.contains("none-in-range"), "{text}");
 }
+
+/// Without words of its own a problem still has the caution that is built in, however it is read.
+#[test]
+fn a_caution_always_stands() {
+    let said = "never choose a real rope, hanger, ladder position or lift";
+    let own = ", \"caution\": \"For learning only.\"";
+    assert_eq!(LADDER.matches(own).count(), 1);
+    let oar = r#"{"leverwright": 1, "g": "9.8 m/s^2", "model": {
+      "body": {"noun": "oar", "length": "2.4 m", "mass": "12 kg", "tilt": "level", "towards": "right"},
+      "supports": [{"noun": "pin", "at": "foot", "kind": "hinge"}],
+      "ropes": [{"noun": "line", "at": "1.6 m", "direction": "up"}]},
+      "text": {"title": "My oar", "statement": "An oar of {L=}, {m_b=}, line at {d_T=}.",
+      "meanings": {"L": "length", "m_b": "mass", "d_T": "knot"}}}"#;
+    for file in [
+        LADDER.replace(own, ""),
+        LADDER.replace(own, ", \"caution\": \" \""),
+        oar.to_owned(),
+    ] {
+        for way in [
+            &["solve", "-"][..],
+            &["solve", "-", "--json"],
+            &["solve", "-", "--method", "arms"],
+        ] {
+            let (code, text, talk) = output(way, file.as_bytes());
+            assert_eq!((code, talk.as_str()), (0, ""), "{way:?}");
+            let flat = text.replace('\n', " ");
+            assert!(flat.contains(said), "{way:?}: {text}");
+        }
+    }
+    let (_, text, _) = output(&["solve", "-"], LADDER.as_bytes());
+    assert!(
+        text.ends_with("For learning only.\n"),
+        "its own words: {text}"
+    );
+}
+
+/// What is shown is rounded, and what is carried is not: said where figures are shown.
+#[test]
+fn solve_says_how_values_are_carried_and_which_way_the_force_points() {
+    let (_, text, _) = output(&["solve", "mast", "--seed", "8"], b"");
+    assert_eq!(text.matches("shown to 3 figures").count(), 1, "{text}");
+    assert!(
+        text.contains("= 45.2° above the horizontal, to the right"),
+        "{text}"
+    );
+    assert!(text.contains("Level part of T\n"), "{text}");
+    let (_, text, _) = output(&["solve", "mast", "--seed", "8", "--method", "arms"], b"");
+    assert_eq!(text.matches("shown to 3 figures").count(), 1, "{text}");
+}
+
+/// A lesson file draws from a seed as the built-in lesson of the same text does.
+#[test]
+fn a_lesson_file_is_drawn_from_like_a_lesson() {
+    let file = concat!(env!("CARGO_MANIFEST_DIR"), "/lessons/mast.json");
+    let (code, from_file, talk) = output(&["solve", file, "--seed", "7"], b"");
+    assert_eq!((code, talk.as_str()), (0, ""));
+    assert_eq!(from_file, output(&["solve", "mast", "--seed", "7"], b"").1);
+    let text = std::fs::read(file).unwrap();
+    assert_eq!(from_file, output(&["solve", "-", "--seed", "7"], &text).1);
+    let own = String::from_utf8(text)
+        .unwrap()
+        .replace("\"id\": \"mast\"", "\"id\": \"pole\"");
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("pole.json");
+    std::fs::write(&path, &own).unwrap();
+    let path = path.to_str().unwrap();
+    let (code, text, _) = output(&["practice", path, "--seed", "7", "--plain"], b"quit\n");
+    assert_eq!(code, 0, "{text}");
+    assert!(text.contains("Which forces act"), "{text}");
+    std::fs::write(path, own.replace("\"version\": 1,", "\"version\": 0,")).unwrap();
+    let (code, _, talk) = output(&["solve", path], b"");
+    assert_eq!(code, 1);
+    assert!(talk.contains("version"), "{talk}");
+}
+
+/// A lesson of which nothing can be drawn: which rule refuses it, how often, and where.
+#[test]
+fn check_tells_which_rule_refuses_a_lessons_numbers_and_where() {
+    let text = crate::lessons::GOOD.replace("\"direction\": \"left\"", "\"direction\": \"right\"");
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("oar.json");
+    std::fs::write(&path, text).unwrap();
+    let (code, text, _) = output(&["check", path.to_str().unwrap()], b"");
+    assert_eq!(code, 1);
+    let line = text.lines().next().unwrap_or_default();
+    assert!(
+        line.contains("ropes[0].direction: no numbers here are worth asking: of 400 draws"),
+        "{text}"
+    );
+    assert!(line.contains("push"), "{text}");
+}

@@ -14,7 +14,7 @@ use leverwright::units::Dimension;
 use proptest::prelude::*;
 
 /// A lesson without a fault, from which the broken ones are made.
-const GOOD: &str = r#"{
+pub(crate) const GOOD: &str = r#"{
   "leverwright": 1,
   "id": "oar",
   "version": 1,
@@ -251,7 +251,7 @@ fn own_problem(
     Problem::new(Parts {
         title: "A {brace} of oars".to_owned(),
         statement: format!("Braces {{L}} {{{{m_1=}}}} }} {told}"),
-        caution: String::new(),
+        caution: "For learning only.".to_owned(),
         givens,
         body: Body {
             noun: "oar".to_owned(),
@@ -362,4 +362,35 @@ fn a_problem_whose_statement_keeps_a_number_back_is_told_so() {
     let faults = parse_problem(&written.replace("pail 4 kg", "a pail")).expect_err("no mass");
     let told = told(&faults).join("\n");
     assert!(told.contains("does not tell m_1"), "{told}");
+}
+
+/// What is wrong in one field hides nothing of the others, and nothing is told twice.
+#[test]
+fn faults_of_one_part_hide_none_of_another_and_come_once() {
+    let off = "this place may lie 2.4 m from the foot, but the body may be only 2.0 m long";
+    for (old, new) in [
+        ("\"towards\": \"right\"", "\"towards\": \"up\""),
+        ("\"12 kg\"", "\"12 m\""),
+    ] {
+        let json = GOOD.replace("\"1.6 m\"", "\"2.4 m\"").replace(old, new);
+        let told = told(&parse_lesson(&json).expect_err("two faults"));
+        assert_eq!(told.len(), 2, "{told:?}");
+        assert_eq!(
+            told.iter().filter(|fault| fault.ends_with(off)).count(),
+            1,
+            "{told:?}"
+        );
+    }
+    let problem = r#"{"leverwright": 1, "g": "9.8 m/s^2",
+ "model": {
+  "body": {"noun": "oar", "length": "80 cm", "mass": "12 kg", "tilt": "level", "towards": "right"},
+  "supports": [{"noun": "pin", "at": "foot", "kind": "hinge"}],
+  "ropes": [{"noun": "line", "at": "90 cm", "direction": "up"}]},
+ "text": {"title": "Oar", "statement": "{L} {m_b} {d_T}", "meanings": {"L": "a", "m_b": "b", "d_T": "c"}}}"#;
+    let told = told(&parse_problem(problem).expect_err("one fault"));
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(
+        told[0].starts_with("line 5, column 36, model.ropes[0].at: "),
+        "{told:?}"
+    );
 }

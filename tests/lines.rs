@@ -47,7 +47,7 @@ const ROWS: &[Row] = &[
     (WEIGHT, &["42"], "wrong:mass-for-weight"), (WEIGHT, &["42 kg"], "wrong:mass-for-weight"),
     (WEIGHT, &["42/9.8"], "wrong:divided-by-g"), (WEIGHT, &["421 N"], "wrong:slip"), (WEIGHT, &["41.2"], "wrong:slip"),
     (WEIGHT, &["4 12 N"], "not-understood"), (WEIGHT, &["411.6 kg m/s^2"], "holds"), (WEIGHT, &["412 N down"], "holds"),
-    (WEIGHT, &["what is g"], "command:strip of names"), (WEIGHT, &["how do I find this"], "command:strip of names"),
+    (WEIGHT, &["what is g"], "command:names at hand"), (WEIGHT, &["how do I find this"], "command:names at hand"),
     // Angles.
     (ANGLE, &["35"], "holds"), (ANGLE, &["90-55"], "holds"), (ANGLE, &["145"], "holds"), (ANGLE, &["55"], "noted"),
     (ANGLE, &["53"], "wrong:slip"),

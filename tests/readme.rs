@@ -88,6 +88,8 @@ fn example_problem() -> String {
 fn every_command_of_the_readme_runs() {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("my-problem.json"), example_problem()).unwrap();
+    let lesson = root().join("lessons/counter.json");
+    fs::copy(lesson, folder.path().join("my-lesson.json")).unwrap();
     let (_, solved, _) = run(folder.path(), &["solve", "mast", "--seed", "7", "--json"]);
     let solved: serde_json::Value = serde_json::from_str(&solved).unwrap();
     let code = solved["code"].as_str().unwrap().to_owned();

@@ -71,7 +71,7 @@ pub(super) struct Way {
   leverwright practice counter --plain   as lines of text")]
 pub(super) struct Practice {
     /// The name of a lesson (counter, walkway, mast), the code printed with a problem, or a
-    /// problem file; without it, a list to choose from
+    /// lesson or problem file; without it, a list to choose from
     pub(super) problem: Option<String>,
     #[command(flatten)]
     pub(super) way: Way,
@@ -89,8 +89,8 @@ pub(super) struct Practice {
   leverwright solve mast --json            for another program
   leverwright solve mast --seed 7 --method coordinates --pivot tip")]
 pub(super) struct Solve {
-    /// The name of a lesson (counter, walkway, mast), the code printed with a problem, a problem
-    /// file, or `-` for a problem file on standard input
+    /// The name of a lesson (counter, walkway, mast), the code printed with a problem, a lesson or
+    /// problem file, or `-` for such a file on standard input
     pub(super) problem: String,
     /// Draw the numbers of the lesson from this whole number (0 or more); without it, from 1
     #[arg(long, value_name = "NUMBER", value_parser = seed, allow_negative_numbers = true)]

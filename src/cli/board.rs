@@ -5,8 +5,8 @@ use crate::key::{
     Axis, Key, Part, Pins, Sampling, StepId, Teller, balance_names, balance_numbers, formula_names,
     formula_numbers,
 };
-use crate::problem::{ForceId, Problem};
-use crate::text::{Slot, Words};
+use crate::problem::Problem;
+use crate::text::Words;
 
 /// A step's formula or balance.
 pub(super) struct Written {
@@ -18,17 +18,9 @@ pub(super) struct Written {
 
 /// What a step is, in words.
 pub(super) fn title(words: &Words, problem: &Problem, id: StepId) -> String {
-    let symbol = |id: ForceId| {
-        let force = problem.force(id);
-        force.map_or_else(String::new, |force| force.symbol.shown())
-    };
     match id {
-        StepId::PartOf(force, axis) => {
-            let key = by_axis(axis, "solve.part.x", "solve.part.y");
-            let slots = [("force", Slot::Name(symbol(force)))];
-            words.say(key, &slots).to_string()
-        }
-        StepId::ForceSum(axis) => words.word(by_axis(axis, "solve.sum.x", "solve.sum.y")),
+        StepId::ForceSum(Axis::Horizontal) => words.word("solve.sum.x"),
+        StepId::ForceSum(Axis::Vertical) => words.word("solve.sum.y"),
         _ => step_title(words, problem, id),
     }
 }
@@ -74,11 +66,4 @@ fn looked_for(key: &Key, id: StepId) -> Vec<StepId> {
         _ => false,
     })
     .collect()
-}
-
-fn by_axis<'a>(axis: Axis, level: &'a str, upright: &'a str) -> &'a str {
-    match axis {
-        Axis::Horizontal => level,
-        Axis::Vertical => upright,
-    }
 }

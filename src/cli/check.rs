@@ -3,14 +3,19 @@
 use super::Trouble;
 use super::args::{Arguments, Check};
 use super::library::{LANGUAGE, Library, put, read_file, told};
-use crate::draw::draw;
-use crate::lesson::{Checked, Lesson, check_file, faults_beside};
+use crate::draw::{Refused, draw, refusals};
+use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside};
 use crate::problem::Problem;
-use crate::statics;
+use crate::statics::{self, Unsolvable};
 use crate::text::{Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::io::{Write, stdout};
 use std::path::Path;
+
+/// How many draws are looked at to tell why none can be asked.
+const TRIES: usize = 400;
+/// The most rules that are told of.
+const MOST_RULES: usize = 3;
 
 /// Prints the faults of each file, or that it has none.
 pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Result<(), Trouble> {
@@ -57,10 +62,10 @@ fn shown(path: &Path) -> String {
     printable(&path.display().to_string())
 }
 
-/// A file without a fault of its own.
+/// A file as it was read.
 struct Read {
     text: String,
-    checked: Checked,
+    checked: Result<Checked, Vec<Fault>>,
 }
 
 /// The lessons that the files stand with.
@@ -75,44 +80,73 @@ impl Shelf<'_> {
     /// Reads a file; its lesson joins the others.
     fn read(&mut self, path: &Path) -> Result<Read, Vec<String>> {
         let text = read_file(self.words, path).map_err(|line| vec![line])?;
-        let checked = check_file(&text).map_err(|faults| told(&shown(path), &faults))?;
-        if let Checked::Lesson(lesson) = &checked {
+        let checked = check_file(&text);
+        if let Ok(Checked::Lesson(lesson)) = &checked {
             put(&mut self.lessons, (**lesson).clone());
         }
         Ok(Read { text, checked })
     }
 
-    /// What is wrong with a file that reads well.
+    /// What is wrong with a file, in itself and beside the others, in the order of the file.
     fn faults(&mut self, path: &Path, read: &Read) -> Vec<String> {
-        let own = match &read.checked {
-            Checked::Lesson(lesson) => {
-                let faults = faults_beside(&read.text, &self.lessons, &self.taken);
-                self.taken.insert(lesson.id().to_owned());
-                let mut lines = told(&shown(path), &faults);
-                lines.extend(self.undrawn(lesson).map(|why| self.of_file(path, &why)));
-                return lines;
-            }
-            Checked::Problem(problem) => unsolved(problem),
-            Checked::System(system) => super::general::unsolved(system),
+        let mut faults = match &read.checked {
+            Ok(Checked::Lesson(lesson)) => self.undrawn(lesson, &read.text),
+            Ok(Checked::Problem(problem)) => unsolved(problem, &read.text),
+            Ok(Checked::System(system)) => super::general::unsolved(system)
+                .and_then(|why| fault_at(&read.text, &["system".to_owned()], &why))
+                .into_iter()
+                .collect(),
+            Err(faults) => faults.clone(),
         };
-        own.map(|why| self.of_file(path, &why))
-            .into_iter()
-            .collect()
+        for fault in faults_beside(&read.text, &self.lessons, &self.taken) {
+            if !faults.contains(&fault) {
+                faults.push(fault);
+            }
+        }
+        if let Ok(Checked::Lesson(lesson)) = &read.checked {
+            self.taken.insert(lesson.id().to_owned());
+        }
+        faults.sort_by_key(|fault| (fault.line, fault.column));
+        told(&shown(path), &faults)
     }
 
-    fn undrawn(&self, lesson: &Lesson) -> Option<String> {
-        let slots = [("lesson", Slot::Word(lesson.id().to_owned()))];
-        let none = draw(lesson, 1, LANGUAGE).is_none();
-        none.then(|| self.words.say("cli.no-draw", &slots).to_string())
-    }
-
-    fn of_file(&self, path: &Path, why: &str) -> String {
-        format!("{}: {why}", shown(path))
+    /// Which rules refuse the numbers of a lesson of which no problem can be drawn.
+    fn undrawn(&self, lesson: &Lesson, text: &str) -> Vec<Fault> {
+        if draw(lesson, 1, LANGUAGE).is_some() {
+            return Vec::new();
+        }
+        let refused = refusals(lesson, TRIES, LANGUAGE);
+        let fault = |refused: &Refused| {
+            let slots = [
+                ("tries", Slot::Value(TRIES.to_string())),
+                ("count", Slot::Value(refused.count.to_string())),
+                ("why", Slot::Word(refused.why.clone())),
+            ];
+            let why = self.words.say("cli.check.refused", &slots).to_string();
+            let variant = format!("variants.{}", refused.variant);
+            let mut places: Vec<String> = refused
+                .fields
+                .iter()
+                .map(|field| format!("{variant}.{field}"))
+                .collect();
+            places.push(variant);
+            fault_at(text, &places, &why)
+        };
+        refused.iter().take(MOST_RULES).filter_map(fault).collect()
     }
 }
 
 /// Why equilibrium does not give the forces of a problem.
-fn unsolved(problem: &Problem) -> Option<String> {
-    let solved = statics::solve(problem, &problem.values());
-    solved.err().map(|trouble| trouble.to_string())
+fn unsolved(problem: &Problem, text: &str) -> Vec<Fault> {
+    let Err(trouble) = statics::solve(problem, &problem.values()) else {
+        return Vec::new();
+    };
+    let place = match trouble {
+        Unsolvable::RopeWouldPush { .. } => "model.ropes.0.direction",
+        _ => "model",
+    };
+    let places = [place.to_owned(), "model".to_owned()];
+    fault_at(text, &places, &trouble.to_string())
+        .into_iter()
+        .collect()
 }

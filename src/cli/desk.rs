@@ -8,7 +8,7 @@ use crate::record::{
     Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
 };
 use crate::session::{Course, Kept, Session, Turn};
-use crate::store::{Flush, Learner, Sitting, Store, now};
+use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::text::{Prose, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -65,6 +65,8 @@ pub(super) struct JournalDesk {
     told_of_trouble: bool,
     /// True once a problem of this sitting went unrecorded.
     lost: bool,
+    /// True from a start at which the folder could be opened and not written, until a line is.
+    blocked: bool,
     /// The seed of the next problem chosen from the list; none for numbers by chance.
     next_seed: Option<u64>,
 }
@@ -84,6 +86,7 @@ impl JournalDesk {
             noted: BTreeSet::new(),
             told_of_trouble: false,
             lost: false,
+            blocked: false,
             next_seed: None,
         };
         let opened = Store::open(saves).and_then(|store| {
@@ -91,7 +94,18 @@ impl JournalDesk {
             Ok((store, learner))
         });
         match opened {
-            Ok(store) => desk.store = Some(store),
+            Ok((store, learner)) => {
+                // Nobody should learn at the first line that nothing can be kept here.
+                if let Err(trouble) = store.try_journal(&learner, &now()) {
+                    desk.blocked = true;
+                    // A full disk may have room by then: that is told with the line itself.
+                    if trouble.doing == Doing::StartJournal {
+                        desk.told_of_trouble = true;
+                        desk.notes.push(trouble.say(words));
+                    }
+                }
+                desk.store = Some((store, learner));
+            }
             Err(trouble) => desk.notes.push(trouble.say(words)),
         }
         desk.look_for_unfinished();
@@ -192,6 +206,7 @@ impl JournalDesk {
         match sitting.append(record) {
             Ok(()) => {
                 self.told_of_trouble = false;
+                self.blocked = false;
                 (Some(id), Vec::new())
             }
             Err(trouble) => (Some(id), self.tell_once(trouble.say(&words))),
@@ -427,7 +442,7 @@ impl Desk for JournalDesk {
 
     fn has_kept_all(&self) -> bool {
         let waiting = self.sitting.as_ref().map_or(0, Sitting::unsaved);
-        self.store.is_some() && !self.lost && waiting == 0
+        self.store.is_some() && !self.lost && !self.blocked && waiting == 0
     }
 
     fn closed(&mut self, finished: bool) {

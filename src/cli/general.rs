@@ -173,6 +173,10 @@ fn text(
     for line in told(system, working, values) {
         text.push_str(&lines::line(system, line, words));
     }
+    text.push_str(&format!(
+        "\n{}\n",
+        super::solve::carried(system.figures(), words)
+    ));
     if !parts.caution.is_empty() {
         text.push_str(&format!("\n{}\n", parts.caution));
     }

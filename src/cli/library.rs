@@ -3,7 +3,8 @@
 use super::Trouble;
 use crate::draw::{code, draw, draw_sister, parse_code};
 use crate::lesson::{
-    Fault, Lesson, ProblemFile, built_in, faults_beside, parse_lesson, parse_problem_file,
+    Fault, Lesson, ProblemFile, built_in, faults_beside, is_lesson, parse_lesson,
+    parse_problem_file,
 };
 use crate::problem::Problem;
 use crate::record::Origin;
@@ -112,12 +113,13 @@ impl Library {
     }
 
     /// A problem by file, `-`, lesson name or code. A lesson's numbers are drawn from the seed that
-    /// was asked for, or from `otherwise`; the others have their numbers, and take no seed.
+    /// was asked for, or from `otherwise`; the others have their numbers, and take no seed. The
+    /// lesson of a lesson file joins the others.
     ///
     /// # Errors
     /// Also for a problem of bodies in general, for which there is no walk.
     pub(super) fn find(
-        &self,
+        &mut self,
         name: &str,
         seed: Option<u64>,
         otherwise: u64,
@@ -135,7 +137,7 @@ impl Library {
 
     /// A problem of either kind.
     pub(super) fn find_any(
-        &self,
+        &mut self,
         name: &str,
         seed: Option<u64>,
         otherwise: u64,
@@ -147,26 +149,21 @@ impl Library {
                 .map(Box::new)
                 .map(Any::Guided);
         }
-        let has_numbers = name == "-" || Path::new(name).exists() || looks_like_code(name);
-        if seed.is_some() && has_numbers {
+        let file = text_of(name, words)?;
+        if let Some((shown, text)) = file.as_ref().filter(|(_, text)| is_lesson(text)) {
+            let lesson =
+                parse_lesson(text).map_err(|faults| Trouble::Input(told(shown, &faults)))?;
+            let id = lesson.id().to_owned();
+            put(&mut self.lessons, lesson);
+            return self.find_any(&id, seed, otherwise, words);
+        }
+        if seed.is_some() && (file.is_some() || looks_like_code(name)) {
             let slots = [("name", Slot::Value(printable(name)))];
             let line = words.say("cli.seed-useless", &slots).to_string();
             return Err(Trouble::Use(line));
         }
-        if name == "-" {
-            let mut text = String::new();
-            let read = std::io::stdin()
-                .take(LONGEST_FILE)
-                .read_to_string(&mut text);
-            read.map_err(|error| {
-                Trouble::Input(vec![unreadable(words, Path::new("-"), &error.to_string())])
-            })?;
-            return from_text("standard input", &text);
-        }
-        let path = Path::new(name);
-        if path.exists() {
-            let text = read_file(words, path).map_err(|line| Trouble::Input(vec![line]))?;
-            return from_text(name, &text);
+        if let Some((shown, text)) = file {
+            return from_text(&shown, &text);
         }
         if looks_like_code(name) {
             return self.by_code(name, words).map(Box::new).map(Any::Guided);
@@ -298,6 +295,26 @@ pub(super) fn may_be_problem(name: &str) -> bool {
 
 fn looks_like_code(name: &str) -> bool {
     name.matches('-').count() >= 2 && !name.contains(['/', '.'])
+}
+
+/// What a file or standard input (`-`) is called and holds; `None` if there is no such file.
+fn text_of(name: &str, words: &Words) -> Result<Option<(String, String)>, Trouble> {
+    if name == "-" {
+        let mut text = String::new();
+        let read = std::io::stdin()
+            .take(LONGEST_FILE)
+            .read_to_string(&mut text);
+        read.map_err(|error| {
+            Trouble::Input(vec![unreadable(words, Path::new("-"), &error.to_string())])
+        })?;
+        return Ok(Some(("standard input".to_owned(), text)));
+    }
+    let path = Path::new(name);
+    if !path.exists() {
+        return Ok(None);
+    }
+    let text = read_file(words, path).map_err(|line| Trouble::Input(vec![line]))?;
+    Ok(Some((name.to_owned(), text)))
 }
 
 fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {

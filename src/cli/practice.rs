@@ -21,7 +21,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
             words.say("cli.seed-useless", &slots).to_string(),
         ));
     }
-    let library = Library::open(arguments.lessons.as_deref(), words);
+    let mut library = Library::open(arguments.lessons.as_deref(), words);
     for fault in &library.faults {
         use std::io::Write;
         let _ = writeln!(std::io::stderr(), "{fault}");

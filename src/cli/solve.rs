@@ -7,7 +7,7 @@ use super::general;
 use super::json;
 use super::library::{Any, Found, Library};
 use crate::hint::{Case, force_words, told};
-use crate::key::{Axis, Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
+use crate::key::{Key, Pins, Rule, Sampling, Step, StepId, derive};
 use crate::problem::{Force, ForceId, Problem};
 use crate::sketch::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
@@ -23,7 +23,7 @@ const PICTURE: (u16, u16) = (64, 20);
 
 /// Prints the key.
 pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Result<(), Trouble> {
-    let library = Library::open(arguments.lessons.as_deref(), words);
+    let mut library = Library::open(arguments.lessons.as_deref(), words);
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }
@@ -50,7 +50,10 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     } else {
         let mut text = header(&found, words);
         match &key {
-            Ok(key) => text.push_str(&worked(&found.problem, key, words)),
+            Ok(key) => {
+                text.push_str(&worked(&found.problem, key, words));
+                text.push_str(&format!("\n{}\n", carried(found.problem.figures(), words)));
+            }
             Err(trouble) => {
                 let why = [("why", Slot::Word(trouble.to_string()))];
                 text.push_str(&format!("{}\n\n", words.say("solve.no-walk", &why)));
@@ -64,6 +67,12 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     output.write_all(text.as_bytes())?;
     output.flush()?;
     Ok(())
+}
+
+/// Says that what is shown is rounded and what is carried is not.
+pub(super) fn carried(figures: u8, words: &Words) -> String {
+    let slots = [("figures", Slot::Value(figures.to_string()))];
+    words.say("solve.figures", &slots).to_string()
 }
 
 fn header(found: &Found, words: &Words) -> String {
@@ -160,27 +169,8 @@ fn lines(case: &Case<'_>, step: &Step, words: &Words) -> Vec<String> {
         (Rule::Balance(_), id) => board::written(case.problem, case.key, case.sampling, id)
             .map(|written| vec![format!("{},", written.names), written.numbers])
             .unwrap_or_default(),
-        (_, id) => vec![format!(
-            "{}{}",
-            told(case, id),
-            sense(case.key, id, case.sampling, words)
-        )],
+        (_, id) => vec![told(words, case, id)],
     }
-}
-
-/// The way of a hinge's part, behind its value.
-fn sense(key: &Key, id: StepId, sampling: &Sampling, words: &Words) -> String {
-    let StepId::Reaction(_, Part::Along(axis)) = id else {
-        return String::new();
-    };
-    let value = key.value(id, sampling.own(), &Pins::new()).unwrap_or(0.0);
-    let word = match (axis, value >= 0.0) {
-        (Axis::Horizontal, true) => "solve.right",
-        (Axis::Horizontal, false) => "solve.left",
-        (Axis::Vertical, true) => "solve.up",
-        (Axis::Vertical, false) => "solve.down",
-    };
-    format!(" ({})", words.word(word))
 }
 
 /// A diagram as text.

@@ -7,11 +7,13 @@
 
 mod code;
 mod filter;
+mod refused;
 mod seed;
 
 pub use crate::lesson::{Grid, GridPlace};
 pub use code::{CodeTrouble, code, parse_code};
 pub use filter::{Refusal, misnamed, refuse};
+pub use refused::{Refused, refusals};
 pub use seed::{Candidates, candidates};
 
 use crate::key::{Key, Sample, Sampling, derive};

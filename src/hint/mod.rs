@@ -5,8 +5,8 @@
 //! was. Nothing before the last stage holds a number or a formula of this problem's answer.
 
 use crate::key::{
-    Atom, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names, balance_numbers,
-    formula_names, formula_numbers,
+    Atom, Axis, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names,
+    balance_numbers, formula_names, formula_numbers,
 };
 use crate::mistakes::Instance;
 use crate::problem::{ForceId, Place, Problem, Size};
@@ -120,10 +120,11 @@ pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
         .map_or_else(String::new, |force| force.noun.to_owned());
     // The angle of upright forces is shared by all weights.
     let upright = matches!(step, StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)));
-    let key = if upright {
-        "title.angle-weights".to_owned()
-    } else {
-        format!("title.{}", kind_word(step))
+    let key = match step {
+        _ if upright => "title.angle-weights".to_owned(),
+        StepId::PartOf(_, Axis::Horizontal) => "title.part.x".to_owned(),
+        StepId::PartOf(_, Axis::Vertical) => "title.part.y".to_owned(),
+        _ => format!("title.{}", kind_word(step)),
     };
     let symbol = step
         .force()
@@ -155,7 +156,7 @@ pub fn line_itself(words: &Words, case: &Case<'_>, step: StepId) -> Prose {
         (Rule::Statement, _) => words.say("hint.pivot.line", &[]),
         _ => Prose(vec![crate::text::Piece {
             tag: crate::text::Tag::Value,
-            text: told(case, step),
+            text: told(words, case, step),
         }]),
     }
 }
@@ -189,8 +190,51 @@ pub fn force_words(words: &Words, case: &Case<'_>, id: ForceId) -> String {
         .to_owned()
 }
 
-/// A step as written on the board: `W1 = m1·g = 8 kg·9.8 m/s² = 78.4 N`.
-pub fn told(case: &Case<'_>, step: StepId) -> String {
+/// A step as written on the board, with the way that its sign or its angle means:
+/// `Hx = Tx = 64.2 N (to the right)`.
+pub fn told(words: &Words, case: &Case<'_>, step: StepId) -> String {
+    let bare = without_way(case, step);
+    let part = |force, axis| {
+        let part = StepId::Reaction(force, Part::Along(axis));
+        case.key.value(part, case.sampling.own(), &Pins::new())
+    };
+    let level = |value: f64| {
+        if value >= 0.0 {
+            "solve.right"
+        } else {
+            "solve.left"
+        }
+    };
+    let way = match step {
+        StepId::Reaction(force, Part::Along(axis)) => part(force, axis).map(|value| {
+            let key = match axis {
+                Axis::Horizontal => level(value),
+                Axis::Vertical if value >= 0.0 => "solve.up",
+                Axis::Vertical => "solve.down",
+            };
+            format!("({})", words.word(key))
+        }),
+        StepId::Reaction(force, Part::Direction) => part(force, Axis::Vertical)
+            .zip(part(force, Axis::Horizontal))
+            .map(|(upright, across)| {
+                let above = if upright >= 0.0 {
+                    "solve.above"
+                } else {
+                    "solve.below"
+                };
+                let slots = [
+                    ("vertical", Slot::Prose(words.say(above, &[]))),
+                    ("side", Slot::Prose(words.say(level(across), &[]))),
+                ];
+                words.say("solve.direction", &slots).to_string()
+            }),
+        _ => None,
+    };
+    way.map_or_else(|| bare.clone(), |way| format!("{bare} {way}"))
+}
+
+/// A step in names, in numbers, and its value.
+fn without_way(case: &Case<'_>, step: StepId) -> String {
     let Some(found) = case.key.step(step) else {
         return String::new();
     };
@@ -265,7 +309,7 @@ fn worked_sister(words: &Words, case: &Case<'_>, sister: &Case<'_>, step: StepId
     }
     let slots = [
         ("givens", Slot::Value(givens(sister))),
-        ("line", Slot::Value(told(sister, same))),
+        ("line", Slot::Value(told(words, sister, same))),
         ("step", Slot::Word(step_title(words, sister.problem, same))),
     ];
     Some(words.say("hint.sister", &slots))

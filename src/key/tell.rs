@@ -3,6 +3,7 @@
 use super::{Atom, Balance, Formula, Key, Pins, Rule, Sample, StepId};
 use crate::problem::Problem;
 use crate::units::{Dimension, figures_text, value_text, with_minus};
+use std::f64::consts::PI;
 
 /// How formulas are written.
 pub struct Teller<'a> {
@@ -241,7 +242,7 @@ pub(crate) fn written<S: Copy>(
             };
             (text, binding)
         }
-        Formula::Number(std::f64::consts::PI) => {
+        Formula::Number(PI) => {
             let name = if typed { "pi" } else { "π" };
             (name.to_owned(), Binding::Tight)
         }
@@ -250,11 +251,21 @@ pub(crate) fn written<S: Copy>(
         Formula::Sum(parts) => (sum(parts, &bracketed, minus), Binding::Sum),
         Formula::Product(parts) => {
             let dot = if typed { "*" } else { "·" };
-            let parts: Vec<String> = parts
-                .iter()
-                .map(|part| bracketed(part, Binding::Product))
-                .collect();
-            (parts.join(dot), Binding::Product)
+            let mut text = String::new();
+            for (index, part) in parts.iter().enumerate() {
+                let factor = bracketed(part, Binding::Product);
+                // A number before a name needs no dot: 3L/4.
+                let close = !typed
+                    && index > 0
+                    && matches!(parts[index - 1].bare(), Formula::Number(number) if *number != PI)
+                    && matches!(part.bare(), Formula::Atom(_))
+                    && factor.starts_with(char::is_alphabetic);
+                if index > 0 && !close {
+                    text.push_str(dot);
+                }
+                text.push_str(&factor);
+            }
+            (text, Binding::Product)
         }
         Formula::Quotient(over, under) => (
             format!(
@@ -264,10 +275,13 @@ pub(crate) fn written<S: Copy>(
             ),
             Binding::Product,
         ),
-        Formula::Negative(part) => (
-            format!("{minus}{}", bracketed(part, Binding::Product)),
-            Binding::Sum,
-        ),
+        Formula::Negative(part) => match opposite(part) {
+            Some(positive) => inner(&positive),
+            None => (
+                format!("{minus}{}", bracketed(part, Binding::Product)),
+                Binding::Sum,
+            ),
+        },
         Formula::Absolute(part) => {
             // The size of a number is that number without its sign.
             let (text, _) = inner(part);
@@ -309,6 +323,34 @@ pub(crate) fn written<S: Copy>(
     }
 }
 
+/// The opposite of a formula that as a whole stands below a minus sign, so that two of them need
+/// not be written: `(−x − d)·tan θ` gives `(x + d)·tan θ`.
+fn opposite<S: Copy>(formula: &Formula<S>) -> Option<Formula<S>> {
+    match formula {
+        Formula::Negative(part) => Some((**part).clone()),
+        Formula::Sum(parts) => {
+            let parts: Option<Vec<_>> = parts.iter().map(opposite).collect();
+            parts.map(Formula::Sum)
+        }
+        Formula::Product(parts) => {
+            let turned =
+                (parts.iter().enumerate()).find_map(|(index, part)| Some((index, opposite(part)?)));
+            turned.map(|(index, part)| {
+                let mut parts = parts.clone();
+                parts[index] = part;
+                Formula::Product(parts)
+            })
+        }
+        Formula::Quotient(over, under) => {
+            opposite(over).map(|over| Formula::Quotient(Box::new(over), under.clone()))
+        }
+        Formula::Tagged(role, part) => {
+            opposite(part).map(|part| Formula::Tagged(*role, Box::new(part)))
+        }
+        _ => None,
+    }
+}
+
 fn sum<S: Copy>(
     parts: &[Formula<S>],
     bracketed: &dyn Fn(&Formula<S>, Binding) -> String,
@@ -317,6 +359,11 @@ fn sum<S: Copy>(
     let mut text = String::new();
     for (index, part) in parts.iter().enumerate() {
         match (part.bare(), index) {
+            (Formula::Negative(inner), _) if opposite(inner).is_some() => {
+                let positive = opposite(inner).unwrap_or_else(|| part.clone());
+                let plus = if index == 0 { "" } else { " + " };
+                text.push_str(&format!("{plus}{}", bracketed(&positive, Binding::Product)));
+            }
             (Formula::Negative(inner), 0) => {
                 text.push_str(&format!("{minus}{}", bracketed(inner, Binding::Product)))
             }

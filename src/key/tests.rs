@@ -119,3 +119,34 @@ fn a_term_below_zero_is_taken_away() {
     // By hand: 12·9.8 = 117.6, in three figures 118.
     assert_eq!(balance_numbers(&teller, balance), "118 N − 798 N = Hy");
 }
+
+#[test]
+fn two_minus_signs_are_not_written_and_a_number_before_a_name_needs_no_dot() {
+    let atom = || Formula::<StepId>::given(GivenId(0));
+    let minus = |part: Formula| Formula::Negative(Box::new(part));
+    let both = || Formula::Sum(vec![minus(atom()), minus(Formula::given(GivenId(4)))]);
+    let tan = || Formula::Tangent(Box::new(Formula::given(GivenId(3))));
+    let product = |first: Formula| Formula::Product(vec![first, tan()]);
+    let problem = mast();
+    let key = derive(&problem).expect("a key");
+    let rows = [
+        (minus(product(both())), "(L + dT)·tan θ"),
+        (product(both()), "(−L − dT)·tan θ"),
+        (Formula::Sum(vec![atom(), minus(minus(atom()))]), "L + L"),
+        (Formula::Sum(vec![atom(), minus(atom())]), "L − L"),
+        (
+            Formula::Quotient(
+                Box::new(Formula::Product(vec![Formula::Number(3.0), atom()])),
+                Box::new(Formula::Number(4.0)),
+            ),
+            "3L/4",
+        ),
+        (
+            Formula::Product(vec![Formula::Number(2.0), tan()]),
+            "2·tan θ",
+        ),
+    ];
+    for (formula, shown) in rows {
+        assert_eq!(formula_names(&problem, &key, &formula), shown);
+    }
+}

@@ -166,6 +166,9 @@ pub(super) fn check<'a>(
             contradiction(model, item, why);
         }
     }
+    if let Some(length) = model.length {
+        check_places(model, length);
+    }
     let Some(body) = body else {
         return;
     };
@@ -187,7 +190,6 @@ pub(super) fn check<'a>(
         let why = "the body has no mass and no load, so there is nothing to hold";
         contradiction(model, item, why);
     }
-    check_places(model, body);
 }
 
 fn contradiction(model: &mut Model<'_, '_>, item: &Item<'_>, why: &str) {
@@ -257,9 +259,9 @@ fn is_along(model: &Model<'_, '_>, body: &Body, direction: Direction) -> bool {
 }
 
 /// No choice of a distance may lie beyond the tip for any choice of the length.
-fn check_places(model: &mut Model<'_, '_>, body: &Body) {
+fn check_places(model: &mut Model<'_, '_>, length: GivenId) {
     let smaller = |a: &&Amount, b: &&Amount| a.value.total_cmp(&b.value);
-    let Some(shortest) = model.choices[body.length.0].iter().min_by(smaller) else {
+    let Some(shortest) = model.choices[length.0].iter().min_by(smaller) else {
         return;
     };
     for (item, place) in &model.places {
@@ -268,7 +270,7 @@ fn check_places(model: &mut Model<'_, '_>, body: &Body) {
         };
         let farthest = model.choices[given.0].iter().max_by(smaller);
         if let Some(farthest) = farthest
-            && given != body.length
+            && given != length
             && farthest.value > shortest.value * (1.0 + 1e-12)
         {
             let kind = FaultKind::OffBody {

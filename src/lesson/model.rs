@@ -46,6 +46,8 @@ pub(super) struct Model<'r, 'a> {
     /// The values of each given: one, or those it is drawn from.
     pub(super) choices: Vec<Vec<Amount>>,
     is_drawn: Vec<bool>,
+    /// The body's length, once it is read: whatever else of the body cannot be.
+    pub(super) length: Option<GivenId>,
     /// Where each name that is taken stands, by its folded form: learners may type any case.
     names: BTreeMap<String, Item<'a>>,
     /// Every place, with where it stands in the file.
@@ -65,6 +67,7 @@ pub(super) fn read_model<'a>(
         givens: Vec::new(),
         choices: Vec::new(),
         is_drawn: Vec::new(),
+        length: None,
         names: BTreeMap::new(),
         places: Vec::new(),
     };
@@ -252,6 +255,7 @@ impl<'a> Model<'_, 'a> {
         let length = fields
             .required("length", Want::Length.example(), self.report)
             .and_then(|item| self.quantity(&item, Want::Length, "L"));
+        self.length = length;
         let mass = match fields.optional("mass") {
             Some(item) => self.quantity(&item, Want::Mass, "m_b").map(Some),
             None => Some(None),

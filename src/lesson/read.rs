@@ -11,7 +11,7 @@ use super::wording::{
     check_lesson_words, check_loose_statement, check_problem_words, read_problem_text, read_texts,
 };
 use super::write::checksum;
-use crate::problem::Problem;
+use crate::problem::{Flaw, Problem};
 use std::collections::BTreeSet;
 
 /// The version of the form that this program reads and writes.
@@ -144,8 +144,14 @@ pub(super) fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Probl
     match Problem::new(variant.parts) {
         Ok(problem) => Some(problem),
         Err(flaws) => {
+            // A place off the body and a name given twice were told where they stand.
+            let told = !report.is_empty();
+            let again = |flaw: &Flaw| {
+                told && matches!(flaw, Flaw::PlaceOffBody { .. } | Flaw::NameTwice { .. })
+            };
             flaws
                 .into_iter()
+                .filter(|flaw| !again(flaw))
                 .for_each(|flaw| report.add(root, FaultKind::Flawed(flaw)));
             None
         }

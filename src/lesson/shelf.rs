@@ -37,6 +37,15 @@ pub fn check_file(json: &str) -> Result<Checked, Vec<Fault>> {
     Ok(Checked::Lesson(Box::new(parse_lesson(json)?)))
 }
 
+/// True for the text of a lesson: an object with `variants`, from which problems are drawn.
+pub fn is_lesson(json: &str) -> bool {
+    let has = decode(json, |root, _| {
+        let object = root.value.as_object()?;
+        Some(object.get("variants").is_some())
+    });
+    has == Ok(true)
+}
+
 /// Faults of a lesson file, itself without a fault, beside the lessons that it stands with.
 /// `lessons` holds all of them, this one too; `taken` names those that came from the files before
 /// it in the same folder.
@@ -58,6 +67,41 @@ pub fn faults_beside(json: &str, lessons: &[Lesson], taken: &BTreeSet<String>) -
         Some(())
     });
     told.err().unwrap_or_default()
+}
+
+/// A fault found by working a file, itself without a fault, at the first of these places that the
+/// file has: `variants.0.ropes.1.direction`. The file as a whole where it has none.
+pub fn fault_at(json: &str, places: &[String], why: &str) -> Option<Fault> {
+    let told = decode(json, |root, report| {
+        let found = places.iter().find_map(|place| below(root, place));
+        let why = why.to_owned();
+        report.add(
+            &found.unwrap_or_else(|| root.clone()),
+            FaultKind::Contradiction { why },
+        );
+        Some(())
+    });
+    told.err()?.into_iter().next()
+}
+
+/// What stands at a place below an item.
+fn below<'a>(item: &Item<'a>, place: &str) -> Option<Item<'a>> {
+    let mut found = item.clone();
+    for step in place.split('.') {
+        // What is not there is no fault here.
+        let quiet = &mut Report::default();
+        found = match step.parse::<usize>() {
+            Ok(index) => {
+                let elements = found.elements("parts", (0, usize::MAX), quiet)?;
+                elements.into_iter().nth(index)?
+            }
+            Err(_) => {
+                let entries = found.entries(quiet)?;
+                entries.into_iter().find(|(name, _)| *name == step)?.1
+            }
+        };
+    }
+    Some(found)
 }
 
 fn check_base(item: &Item<'_>, id: &str, lessons: &[Lesson], report: &mut Report) {

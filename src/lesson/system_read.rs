@@ -5,7 +5,7 @@ use super::fault::{Fault, FaultKind};
 use super::read::{Common, check_form, read_common, read_problem};
 use super::system_names::{Reader, no_such};
 use super::texts::{Piece, fill, pieces};
-use super::{system_faults, system_order};
+use super::{system_faults, system_order, texts};
 use crate::problem::Problem;
 use crate::system::{ActId, Parts, System};
 
@@ -242,8 +242,8 @@ fn read_text(item: &Item<'_>, reader: &mut Reader<'_, '_>) -> Option<Words> {
     let caution = match fields.optional("caution") {
         Some(item) => item
             .text("a sentence of caution", reader.report)
-            .map(str::to_owned),
-        None => Some(String::new()),
+            .map(|text| texts::caution(Some(text))),
+        None => Some(texts::caution(None)),
     };
     let names = reader.given_names();
     let known = || names.iter().map(String::as_str).collect::<Vec<&str>>();

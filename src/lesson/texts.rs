@@ -1,6 +1,7 @@
 //! The words of a lesson in one language, and templates with places for numbers.
 
 use crate::problem::Given;
+use crate::text::Words;
 use std::collections::BTreeMap;
 
 /// The words of a lesson in one language.
@@ -15,6 +16,14 @@ pub(super) struct Text {
     pub(super) meanings: BTreeMap<String, String>,
     /// Sentences of statements, by key.
     pub(super) sentences: BTreeMap<String, String>,
+}
+
+/// Words of caution as a file gives them; where it gives none, those that always stand.
+pub(super) fn caution(written: Option<&str>) -> String {
+    match written.filter(|text| !text.trim().is_empty()) {
+        Some(text) => text.to_owned(),
+        None => Words::english().word("caution"),
+    }
 }
 
 /// One piece of a template.

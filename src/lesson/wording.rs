@@ -3,7 +3,7 @@
 use super::decode::{Fields, Item, Report};
 use super::family::Variant;
 use super::fault::FaultKind;
-use super::texts::{Piece, Text, pieces};
+use super::texts::{Piece, Text, caution, pieces};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A language, its text, and where its parts stand.
@@ -129,8 +129,8 @@ pub(super) fn read_problem_text<'a>(
     let caution = match fields.optional("caution") {
         Some(item) => item
             .text("a sentence of caution", report)
-            .map(str::to_owned),
-        None => Some(String::new()),
+            .map(|text| caution(Some(text))),
+        None => Some(caution(None)),
     };
     let nouns = match fields.has("nouns") {
         true => section(&fields, "nouns", "words for nouns", report).map(|(texts, _)| texts),

@@ -204,11 +204,17 @@ impl Dialogue<'_> {
             }
             let turn = tutor.submit(&line);
             let written = self.desk.judged(&turn);
-            self.answer(&turn)?;
+            // That one can go on next time is true only of what was saved.
+            if turn.course != Course::Quit || self.desk.has_kept_all() {
+                self.answer(&turn)?;
+            }
             for note in written {
                 self.say(&note)?;
             }
             let view = tutor.view();
+            if asks_for_help(self.words, &line) {
+                self.names(&view)?;
+            }
             if turn.course == Course::On {
                 if view.marks != drawn {
                     self.diagram(tutor.as_ref(), &view, Some(&drawn))?;
@@ -255,6 +261,30 @@ impl Dialogue<'_> {
         let text: Vec<String> = fresh.iter().map(ToString::to_string).collect();
         let slots = [("told", Slot::Word(text.join(" ")))];
         self.say(&self.words.say("plain.diagram", &slots))
+    }
+
+    /// The names at hand, each with its value if it has one: `W1 = 78.4 N, α (type alpha) = 35°`.
+    fn names(&mut self, view: &View) -> io::Result<()> {
+        let told = view.names.iter().map(|name| {
+            let slots = [
+                ("name", Slot::Name(name.shown.clone())),
+                ("typed", Slot::Name(name.typed.clone())),
+            ];
+            let shown = match name.shown.is_ascii() {
+                true => name.shown.clone(),
+                false => self.words.say("plain.name.typed", &slots).to_string(),
+            };
+            match &name.value {
+                Some(value) => format!("{shown} = {value}"),
+                None => shown,
+            }
+        });
+        let names: Vec<String> = told.collect();
+        if names.is_empty() {
+            return Ok(());
+        }
+        let slots = [("names", Slot::Value(names.join(", ")))];
+        self.say(&self.words.say("plain.names", &slots))
     }
 
     fn question(&mut self, view: &View) -> io::Result<()> {
@@ -405,6 +435,12 @@ impl Dialogue<'_> {
     fn blank(&mut self) -> io::Result<()> {
         writeln!(self.output)
     }
+}
+
+/// True for a call for help and for any other question.
+fn asks_for_help(words: &Words, line: &str) -> bool {
+    let typed = line.trim().to_lowercase();
+    typed.ends_with('?') || is_one_of(words, "command.help", &typed)
 }
 
 /// True for the words that the catalogue lists under this key.

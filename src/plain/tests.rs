@@ -5,7 +5,7 @@ use crate::draw::draw;
 use crate::lesson::built_in;
 use crate::practice::LessonChoice;
 use crate::problem::{ForceId, Problem};
-use crate::session::{Kept, LineView};
+use crate::session::{Kept, LineView, NameView};
 use crate::sketch::{ForceMark, Marks, Stage};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -35,7 +35,14 @@ impl Canned {
                 lines: Vec::new(),
                 question: Prose::plain("How large is W?"),
                 example: Prose::plain("2*9.8"),
-                names: Vec::new(),
+                names: [("m1", "m1", Some("12 kg")), ("α", "alpha", None)]
+                    .map(|(shown, typed, value)| NameView {
+                        shown: shown.into(),
+                        typed: typed.into(),
+                        meaning: String::new(),
+                        value: value.map(str::to_owned),
+                    })
+                    .to_vec(),
                 marks: Marks::default(),
                 stages: Vec::new(),
                 course: Course::On,
@@ -434,5 +441,30 @@ fn nothing_is_called_kept_that_is_not() {
         let last = text.lines().last();
         assert_eq!(last, Some("Not everything could be saved."), "{text}");
         assert!(!text.contains("Every line is saved"), "{text}");
+    }
+}
+
+#[test]
+fn going_on_next_time_is_promised_only_where_it_can_be_kept() {
+    let (text, _) = talk(None, true, b"quit\n");
+    assert!(
+        text.contains("Noted."),
+        "what the tutor says at the end: {text}"
+    );
+    let desk = Stand {
+        full_disk: true,
+        ..Stand::default()
+    };
+    let (text, _) = talk_to(desk, true, b"quit\n");
+    assert!(!text.contains("Noted."), "{text}");
+}
+
+#[test]
+fn a_call_for_help_tells_the_names_at_hand_with_their_values() {
+    for (line, times) in [("?", 1), ("help", 1), ("what is known?", 1), ("1 N", 0)] {
+        let input = format!("{line}\nquit\n");
+        let (text, _) = talk(None, true, input.as_bytes());
+        let told = "Names at hand: m1 = 12 kg, α (type alpha).";
+        assert_eq!(text.matches(told).count(), times, "{line}: {text}");
     }
 }

@@ -101,7 +101,7 @@ impl Session {
             if !matches!(step, StepId::Forces | StepId::Pivot) {
                 summary.push(Prose(vec![Piece {
                     tag: Tag::Value,
-                    text: told(&self.case(), step),
+                    text: told(&self.words, &self.case(), step),
                 }]));
             }
         }

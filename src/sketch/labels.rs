@@ -11,6 +11,13 @@ use crate::plane::Vector;
 /// Above this cost a place is worse than the legend.
 const DEAREST: f64 = 4.2;
 
+/// What it costs that a help line runs between a label and what it names.
+const ACROSS: f64 = 1.2;
+/// What it costs to touch a stroke, or a help line, at either end.
+const TOUCHES: (f64, f64) = (0.8, 0.4);
+/// The same for the label of an angle, which must stay at its arc, often between two lines.
+const ANGLE_TOUCHES: (f64, f64) = (0.5, 0.3);
+
 /// A label on the grid.
 struct Wanted {
     text: String,
@@ -186,6 +193,9 @@ fn tried(
     let (crowding, interrupts) = covering(canvas, label, seat, wide)?;
     let mut cost = seat.cost + crowding;
     let gap = gap(seat, wide, anchor);
+    if label.line == 0 {
+        cost += ACROSS * crossed(canvas, seat, wide, anchor);
+    }
     let centre = Vector::new(
         (seat.column as f64 + (wide - 1) as f64 / 2.0 - anchor.0 as f64) / ASPECT,
         (anchor.1 - seat.row) as f64,
@@ -229,6 +239,19 @@ fn tried(
     })
 }
 
+/// One if a help line runs between a seat and what it names.
+fn crossed(canvas: &Canvas, seat: Seat, wide: i64, (column, row): (i64, i64)) -> f64 {
+    let near = column.clamp(seat.column, seat.column + wide - 1);
+    let (aside, down) = (near - column, seat.row - row);
+    let steps = aside.abs().max(down.abs());
+    let between = (1..steps).filter(|step| {
+        let at = |whole: i64| (whole * step + whole.signum() * steps / 2) / steps;
+        let (column, row) = (column + at(aside), row + at(down));
+        canvas.held(column, row) == Held::Soft
+    });
+    if between.count() > 0 { 1.0 } else { 0.0 }
+}
+
 /// How far a seat is from a cell, in rows.
 fn gap(seat: Seat, wide: i64, (column, row): (i64, i64)) -> f64 {
     let aside = (seat.column - column)
@@ -259,12 +282,16 @@ fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f
     if covered > 0 && (covered > label.cover || cuts_end) {
         return None;
     }
+    let touches = match label.ink {
+        Ink::Angle => ANGLE_TOUCHES,
+        _ => TOUCHES,
+    };
     for column in [seat.column - 1, seat.column + wide] {
         if (0..canvas.columns()).contains(&column) {
             match canvas.held(column, seat.row) {
                 Held::Label => return None,
-                Held::Hard => cost += 0.5,
-                Held::Soft if covered == 0 => cost += 0.3,
+                Held::Hard => cost += touches.0,
+                Held::Soft if covered == 0 => cost += touches.1,
                 Held::Free | Held::Soft => {}
             }
         }

@@ -15,6 +15,9 @@ const STRING: f64 = 1.6;
 /// Steps from the body to the tail of a given force.
 const PUSH: f64 = 4.5;
 
+/// Rows by which a reference line passes the arc that begins at it.
+const BEYOND: f64 = 1.2;
+
 /// Draws the scene.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     if marks.givens {
@@ -104,7 +107,11 @@ fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str
     let line = Vector::at_angle(reference);
     // Where the body itself lies on the reference line, it needs no dashes.
     if line.cross(frame.along).abs() > 0.03 {
-        let end = centre.moved(line * (arc_radius(wrapped(to - reference)) + 0.3));
+        // It runs on past the arc, which would hide it on a small grid.
+        let radius = arc_radius(wrapped(to - reference));
+        let end = centre
+            .moved(line * (radius + 0.3))
+            .moved_rows(line * BEYOND);
         frame.line(Ink::Faint, centre, end, Line::Dashed);
     }
     frame.arc(Ink::Angle, centre, reference, to, text);

@@ -77,6 +77,15 @@ impl Store {
         learner::add(&self.folder, name)
     }
 
+    /// Finds out whether journals can be kept for a learner: a new one is made, written and taken
+    /// away again.
+    ///
+    /// # Errors
+    /// Why a journal cannot be made or written there.
+    pub fn try_journal(&self, learner: &Learner, now: &str) -> Result<(), StoreTrouble> {
+        sitting::try_file(&self.folder.join(learner.id()), now)
+    }
+
     /// Starts a journal for a new sitting, with its first record in it. `now` is RFC 3339 in UTC,
     /// as [`now`] gives it.
     ///

@@ -221,6 +221,16 @@ fn make_file(folder: &Path, now: &str) -> Result<(String, PathBuf, File), StoreT
     }
 }
 
+/// Makes the file of a sitting, writes to it and takes it away again.
+pub(super) fn try_file(folder: &Path, now: &str) -> Result<(), StoreTrouble> {
+    let (_, path, mut file) = make_file(folder, now)?;
+    let written = file.write_all(b"\n").and_then(|()| file.sync_data());
+    drop(file);
+    // Best effort: an empty journal tells nobody anything.
+    let _ = fs::remove_file(&path);
+    written.map_err(|error| StoreTrouble::new(Doing::Append, &path, &error))
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {

@@ -461,7 +461,7 @@ impl Draw {
         Parts {
             title: "A {brace} of \"beams\"".to_owned(),
             statement: "Braces {L} {{m_1=}} }".to_owned(),
-            caution: String::new(),
+            caution: "For learning only.".to_owned(),
             givens: Vec::new(),
             bodies,
             weights,

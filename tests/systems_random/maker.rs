@@ -33,7 +33,7 @@ impl<'s> Maker<'s> {
         let parts = Parts {
             title: "Drawn".to_owned(),
             statement: String::new(),
-            caution: String::new(),
+            caution: "For learning only.".to_owned(),
             givens: Vec::new(),
             bodies: Vec::new(),
             weights: Vec::new(),

@@ -228,8 +228,8 @@ fn the_parts_of_the_pull_are_told_with_the_parts_of_the_hinge() {
     }
     let told: Vec<String> = hints.iter().map(ToString::to_string).collect();
     for wanted in [
-        "Hx = Tx = T·cos β = 600 N·cos 40° = 460 N",
-        "Hy = Wb + W1 − Ty = Wb + W1 − T·sin β = 412 N + 510 N − 600 N·sin 40° = 536 N",
+        "Hx = Tx = T·cos β = 600 N·cos 40° = 460 N (to the right)",
+        "Hy = Wb + W1 − Ty = Wb + W1 − T·sin β = 412 N + 510 N − 600 N·sin 40° = 536 N (upwards)",
     ] {
         assert!(told.iter().any(|hint| hint.ends_with(wanted)), "{told:?}");
     }

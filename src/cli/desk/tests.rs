@@ -371,3 +371,30 @@ fn verif_older_problems_that_were_left_can_be_gone_on_with_too() {
     assert_eq!(others, ["W = 5 N", "W = 4 N"]);
     assert!(first.resume_older(2).is_err());
 }
+
+/// A folder that can be opened and not written: its path leaves room for the learner's file and none
+/// for the longer name of a journal (also where the tests may write everything).
+#[cfg(target_os = "linux")]
+#[test]
+fn verif_a_folder_that_takes_no_journal_is_told_of_before_the_first_line() {
+    const LONGEST_PATH: usize = 4095;
+    let root = tempfile::tempdir().unwrap();
+    let mut saves = root.path().to_owned();
+    let wanted = LONGEST_PATH - "/learner/learner.json".len() - 3;
+    while saves.as_os_str().len() + 202 < wanted {
+        saves.push("s".repeat(150));
+    }
+    saves.push("s".repeat(wanted - saves.as_os_str().len() - 1));
+    fs::create_dir_all(saves.join("learner")).unwrap();
+    fs::write(saves.join("learner/learner.json"), "{\"version\": 1}").unwrap();
+    let mut desk = desk(&saves);
+    assert!(!desk.has_kept_all());
+    let mut opening = started(&mut desk, 3);
+    let told: Vec<String> = opening.notes.iter().map(ToString::to_string).collect();
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("nothing will be saved"), "{told:?}");
+    let (notes, turn) = enter(&mut desk, opening.session.as_mut(), "skip");
+    assert!(notes.is_empty(), "told once");
+    assert_eq!(turn.kept.truth, "skipped", "and the work goes on");
+    assert!(!desk.has_kept_all());
+}

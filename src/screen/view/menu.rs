@@ -36,7 +36,7 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
     above.push(Line::default());
     let mut below = vec![Line::default()];
     below.extend(ask::notes(model, width.into()));
-    for word in [leaving(model), "screen.caution"] {
+    for word in [leaving(model), "caution"] {
         let told = model.words.say(word, &[]);
         below.extend(wrap(theme, &told, width.into(), theme.faint()));
     }
