@@ -403,14 +403,20 @@ fn val_bodies_in_general_are_solved_and_sought_from_a_file() {
         (found - 1.0 / (2.0 * 60.0_f64.to_radians().tan())).abs() < 1e-6,
         "{found}"
     );
-    // Practice says that it cannot walk through it; a range without an answer has its code.
-    let (code, _, talk) = output(&["practice", "-", "--plain"], LADDER.as_bytes());
-    assert_eq!(code, 1);
-    assert!(talk.contains("leverwright solve works it"), "{talk}");
+    // Practice walks through it; a range without an answer has its code, and practice its reason.
+    let (code, text, _) = output(&["practice", "-", "--plain"], LADDER.as_bytes());
+    assert_eq!(code, 0);
+    assert!(text.contains("weight of the ladder"), "{text}");
     let none = LADDER.replace("\"0.05\"", "\"0.5\"");
     let (code, text, _) = output(&["solve", "-", "--json"], none.as_bytes());
     assert_eq!(code, 1);
     assert!(text.contains("none-in-range"), "{text}");
+    let (code, _, talk) = output(&["practice", "-", "--plain"], none.as_bytes());
+    assert_eq!(code, 1);
+    assert!(
+        talk.contains("cannot be walked through: no value of μ between"),
+        "{talk}"
+    );
 }
 
 /// Without words of its own a problem still has the caution that is built in, however it is read.

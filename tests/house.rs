@@ -30,7 +30,7 @@ const EDGES: &[(&str, &str)] = &[
     ("hint", "text units problem sketch key mistakes"),
     (
         "session",
-        "text units problem reading sketch key judge mistakes diagnosis hint",
+        "text units problem system reading sketch key working judge mistakes diagnosis hint",
     ),
     ("record", ""),
     ("store", "text record"),

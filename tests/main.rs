@@ -3,6 +3,7 @@
 
 mod boards;
 mod commands;
+mod general;
 mod house;
 mod laws;
 mod lessons;

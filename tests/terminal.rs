@@ -236,3 +236,27 @@ fn the_system_may_stop_it_and_gets_its_terminal_back() {
     terminal.wait_for_end();
     assert!(terminal.is_restored());
 }
+
+/// Bodies in general: their drawing is told where a lesson's is drawn.
+#[test]
+fn a_general_problem_is_walked_on_the_screen() {
+    let saves = tempfile::tempdir().unwrap();
+    let file = format!("{}/tests/boards/ladder.json", env!("CARGO_MANIFEST_DIR"));
+    let mut terminal = Terminal::open(&["practice", &file], saves.path(), 100, 34);
+    terminal.wait_for("Leave N as a letter");
+    terminal.wait_for("and to the right, at θ = 62°");
+    for (line, brings) in [
+        ("0.35*N", "weight of the ladder"),
+        ("mb*g", "weight of the climber"),
+        ("686 N", "upright forces"),
+        ("N = Wb + W1", "level forces"),
+    ] {
+        terminal.enter(line, brings);
+    }
+    terminal.resize(60, 20);
+    terminal.wait_for("level forces");
+    terminal.enter("F = FN", "angle between");
+    terminal.press("\u{3}");
+    terminal.wait_for_end();
+    assert!(terminal.is_restored());
+}

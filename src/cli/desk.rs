@@ -2,13 +2,15 @@
 
 use super::Trouble;
 use super::library::{Found, Library, fresh_seed};
-use crate::lesson::{parse_problem, write_problem};
+use crate::lesson::{ProblemFile, parse_problem_file, write_problem, write_system};
 use crate::practice::{Desk, LessonChoice, Opening, Resumable};
+use crate::problem::Problem;
 use crate::record::{
     Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
 };
 use crate::session::{Course, Kept, Session, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
+use crate::system::System;
 use crate::text::{Prose, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -134,12 +136,12 @@ impl JournalDesk {
                     .map(|note| note.say(&self.words))
                     .collect();
                 self.resume = found.resume;
-                let readable = |left: &Resume| parse_problem(&left.problem_json).is_ok();
+                let readable = |left: &Resume| parse_problem_file(&left.problem_json).is_ok();
                 let older = found.older.into_iter().filter(readable);
                 self.older = older.take(MOST_OLDER).collect();
                 // A journal from a newer version may hold a problem that this one cannot read.
                 if let Some(resume) = &self.resume
-                    && parse_problem(&resume.problem_json).is_err()
+                    && parse_problem_file(&resume.problem_json).is_err()
                 {
                     self.resume = None;
                     notes.push(self.words.say("cli.unread-problem", &[]));
@@ -169,17 +171,48 @@ impl JournalDesk {
     /// Opens a found problem.
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
-        let session =
-            Session::start(found.problem, found.sister, self.words.clone()).map_err(|trouble| {
-                self.words
-                    .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
-            })?;
+        let session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
         self.current = Some(Current::new(problem_json, found.origin, None));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
             notes: self.take_notes(),
         })
+    }
+
+    /// Opens a problem of bodies in general, with its lines if it was left.
+    pub(super) fn opening_general(&mut self, system: &System) -> Result<Opening, Prose> {
+        let problem_json = write_system(system);
+        let is_it = |left: &Resume| left.problem_json == problem_json;
+        if self.resume.as_ref().is_some_and(is_it) {
+            return self.resume();
+        }
+        if let Some(place) = self.older.iter().position(is_it) {
+            return self.resume_older(place);
+        }
+        let session = self.started(ProblemFile::General(system.clone()), None)?;
+        self.current = Some(Current::new(problem_json, None, None));
+        Ok(Opening {
+            session: Box::new(session),
+            resumed: false,
+            notes: self.take_notes(),
+        })
+    }
+
+    /// A session at a problem of either kind.
+    fn started(&self, problem: ProblemFile, sister: Option<Problem>) -> Result<Session, Prose> {
+        let words = self.words.clone();
+        let refused = |why: String| self.words.say("cli.no-walk", &[("why", Slot::Word(why))]);
+        match problem {
+            // A body held otherwise than by a hinge and a rope is walked through in general parts.
+            ProblemFile::Guided(problem) => match Session::start(problem.clone(), sister, words) {
+                Ok(session) => Ok(session),
+                Err(_) => self.started(ProblemFile::General(System::of(&problem)), None),
+            },
+            ProblemFile::General(system) => {
+                Session::start_general(&system, words).map_err(|why| refused(why.to_string()))
+            }
+        }
     }
 
     /// The sitting, begun at the first line.
@@ -280,15 +313,11 @@ impl JournalDesk {
 
     /// Opens a problem that was left, with its lines entered again.
     fn take_up(&mut self, resume: Resume) -> Result<Opening, Prose> {
-        let problem = parse_problem(&resume.problem_json)
+        let problem = parse_problem_file(&resume.problem_json)
             .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
         let origin = resume.origin.as_ref();
         let sister = origin.and_then(|origin| self.library.sister(origin));
-        let started = Session::start(problem, sister, self.words.clone());
-        let mut session = started.map_err(|trouble| {
-            self.words
-                .say("cli.no-walk", &[("why", Slot::Word(trouble.to_string()))])
-        })?;
+        let mut session = self.started(problem, sister)?;
         self.current = Some(Current::new(
             resume.problem_json,
             resume.origin,
@@ -323,9 +352,12 @@ fn is_working(line: &PastLine) -> bool {
 
 /// A problem that was left, as the list tells it.
 fn resumable(left: &Resume) -> Option<Resumable> {
-    let problem = parse_problem(&left.problem_json).ok()?;
+    let title = match parse_problem_file(&left.problem_json).ok()? {
+        ProblemFile::Guided(problem) => problem.title().to_owned(),
+        ProblemFile::General(system) => system.parts().title.clone(),
+    };
     Some(Resumable {
-        title: problem.title().to_owned(),
+        title,
         // Orders, such as to leave, are no lines of the working.
         lines: left.lines.iter().filter(|line| is_working(line)).count(),
     })

@@ -3,19 +3,12 @@
 use super::args::{MethodName, Solve};
 use super::{Trouble, json, told as lines};
 use crate::problem::Place;
-use crate::statics::{Root, SystemSolution, roots, solve_system};
+use crate::statics::Root;
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{number_text, value_text};
-use crate::working::{Method, Working, centres, derive, only_laminae, told};
+use crate::working::{Method, Working, centres, derive, only_laminae, settle, told};
 use std::io::{Write, stdout};
-
-/// A system solved: its values, its forces, and what was sought.
-struct Solved {
-    values: Vec<f64>,
-    solution: SystemSolution,
-    roots: Vec<Root>,
-}
 
 /// Prints the working of a system, as text or JSON.
 pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), Trouble> {
@@ -37,9 +30,9 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         };
         return print(&text);
     }
-    let solved = match solve(system) {
+    let solved = match settle(system) {
         Ok(solved) => solved,
-        Err((code, message)) => return refuse(code, message),
+        Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
     };
     let pivot = match &wishes.pivot {
         Some(name) => Some(spot(system, name).ok_or_else(|| no_pivot(system, name, words))?),
@@ -84,40 +77,7 @@ pub(super) fn unsolved(system: &System) -> Option<String> {
     if only_laminae(system) {
         return None;
     }
-    solve(system).err().map(|(_, message)| message)
-}
-
-fn solve(system: &System) -> Result<Solved, (&'static str, String)> {
-    let gravity = system.gravity();
-    let mut values = system.values();
-    let told = |trouble: crate::statics::Unsolvable| (trouble.code(), trouble.to_string());
-    let Some(sought) = &system.parts().sought else {
-        let solution = solve_system(system, &values, gravity).map_err(told)?;
-        return Ok(Solved {
-            values,
-            solution,
-            roots: Vec::new(),
-        });
-    };
-    let found = roots(system, gravity).map_err(told)?;
-    let first = found
-        .iter()
-        .find(|root| root.solution.is_ok())
-        .or(found.first());
-    match first.map(|root| (root.value, root.solution.clone())) {
-        Some((value, Ok(solution))) => {
-            if let Some(slot) = values.get_mut(sought.given.0) {
-                *slot = value;
-            }
-            Ok(Solved {
-                values,
-                solution,
-                roots: found,
-            })
-        }
-        Some((_, Err(trouble))) => Err(told(trouble)),
-        None => Err(("none-in-range", String::new())),
-    }
+    settle(system).err().map(|trouble| trouble.to_string())
 }
 
 /// A pivot by its name: an end of the first body, or what acts there.

@@ -112,30 +112,9 @@ impl Library {
         }
     }
 
-    /// A problem by file, `-`, lesson name or code. A lesson's numbers are drawn from the seed that
-    /// was asked for, or from `otherwise`; the others have their numbers, and take no seed. The
-    /// lesson of a lesson file joins the others.
-    ///
-    /// # Errors
-    /// Also for a problem of bodies in general, for which there is no walk.
-    pub(super) fn find(
-        &mut self,
-        name: &str,
-        seed: Option<u64>,
-        otherwise: u64,
-        words: &Words,
-    ) -> Result<Found, Trouble> {
-        match self.find_any(name, seed, otherwise, words)? {
-            Any::Guided(found) => Ok(*found),
-            Any::General(_) => {
-                let slots = [("name", Slot::Value(printable(name)))];
-                let line = words.say("cli.general-no-walk", &slots);
-                Err(Trouble::Input(vec![line.to_string()]))
-            }
-        }
-    }
-
-    /// A problem of either kind.
+    /// A problem of either kind by file, `-`, lesson name or code. A lesson's numbers are drawn from
+    /// the seed that was asked for, or from `otherwise`; the others have their numbers, and take no
+    /// seed. The lesson of a lesson file joins the others.
     pub(super) fn find_any(
         &mut self,
         name: &str,

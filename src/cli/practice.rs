@@ -3,7 +3,7 @@
 use super::Trouble;
 use super::args::{Arguments, Practice};
 use super::desk::JournalDesk;
-use super::library::{Library, fresh_seed};
+use super::library::{Any, Library, fresh_seed};
 use crate::practice::{Desk, Start};
 use crate::screen;
 use crate::store::{Wishes, data_folder, saves_folder};
@@ -27,8 +27,8 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         let _ = writeln!(std::io::stderr(), "{fault}");
     }
     let found = match (&wishes.code, &wishes.problem) {
-        (Some(code), _) => Some(library.by_code(code, words)?),
-        (None, Some(name)) => Some(library.find(name, seed, fresh_seed(), words)?),
+        (Some(code), _) => Some(Any::Guided(Box::new(library.by_code(code, words)?))),
+        (None, Some(name)) => Some(library.find_any(name, seed, fresh_seed(), words)?),
         (None, None) => None,
     };
     let started_in = std::env::current_dir().unwrap_or_default();
@@ -45,9 +45,12 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     let start = match found {
         // The very problem that was left is gone on with.
         Some(found) => {
-            let opening = match desk.left(&found) {
-                Some(opening) => opening,
-                None => desk.opening(found),
+            let opening = match found {
+                Any::Guided(found) => match desk.left(&found) {
+                    Some(opening) => opening,
+                    None => desk.opening(*found),
+                },
+                Any::General(system) => desk.opening_general(&system),
             };
             Start::Problem(opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?)
         }

@@ -362,6 +362,7 @@ fn mistake_hidden(problem: &Problem, key: &Key, sampling: &Sampling) -> Option<R
     let key = &Key {
         pivot: key.pivot,
         steps: key.steps[..=last].to_vec(),
+        general: None,
     };
     let [own, other, ..] = &sampling.samples;
     let right = asked_values(key, key, own)?;

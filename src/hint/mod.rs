@@ -4,6 +4,8 @@
 //! The first two speak about the mistake that was named, or about the kind of step where none
 //! was. Nothing before the last stage holds a number or a formula of this problem's answer.
 
+mod general;
+
 use crate::key::{
     Atom, Axis, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names,
     balance_numbers, formula_names, formula_numbers,
@@ -38,6 +40,9 @@ pub fn hint(
     sister: Option<&Case<'_>>,
     stage: u8,
 ) -> Prose {
+    if step.is_general() {
+        return general::hint(words, case, step, stage);
+    }
     match stage {
         0 | 1 => about(words, case, step, named, "look"),
         2 => about(words, case, step, named, "place"),
@@ -109,7 +114,29 @@ pub fn kind_word(step: StepId) -> &'static str {
         StepId::Reaction(_, Part::Along(crate::key::Axis::Vertical)) => "reaction-y",
         StepId::Reaction(_, Part::Size) => "reaction-size",
         StepId::Reaction(_, Part::Direction) => "reaction-direction",
+        StepId::Found(..) => "found",
+        StepId::Sum(..) => "balance",
     }
+}
+
+/// The name of a step of a general working in a few words.
+pub fn general_title(words: &Words, key: &Key, step: StepId) -> String {
+    general::title(words, key, step)
+}
+
+/// What is asked at a step of a general working.
+pub fn general_question(words: &Words, key: &Key, step: StepId) -> Prose {
+    general::question(words, key, step)
+}
+
+/// The end of the key of an example for a step of a general working.
+pub fn general_example(key: &Key, step: StepId) -> &'static str {
+    general::example(key, step)
+}
+
+/// True for a balance of a general working that is told again by what it gives.
+pub fn is_said_again(case: &Case<'_>, step: StepId) -> bool {
+    general::is_said_again(case, step)
 }
 
 /// A step's name in a few words: "weight of the lamp".
@@ -193,6 +220,9 @@ pub fn force_words(words: &Words, case: &Case<'_>, id: ForceId) -> String {
 /// A step as written on the board, with the way that its sign or its angle means:
 /// `Hx = Tx = 64.2 N (to the right)`.
 pub fn told(words: &Words, case: &Case<'_>, step: StepId) -> String {
+    if step.is_general() {
+        return general::told(case, step);
+    }
     let bare = without_way(case, step);
     let part = |force, axis| {
         let part = StepId::Reaction(force, Part::Along(axis));

@@ -79,11 +79,7 @@ pub(crate) type PinnedSamples = BTreeMap<StepId, Samples>;
 impl Board<'_> {
     /// The unknown of the moment balance.
     pub fn unknown(&self) -> Option<StepId> {
-        self.key
-            .steps
-            .iter()
-            .map(|step| step.id)
-            .find(|id| matches!(id, StepId::Pull(_)))
+        self.key.unknown()
     }
 
     /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those
@@ -147,28 +143,23 @@ impl Board<'_> {
         };
         add(self.right(id), Vec::new());
         // A balance of her own gives her the unknown.
-        let unknown = self.unknown();
-        let own_balance = self
-            .standing
-            .get(&StepId::MomentSum)
-            .filter(|own| !own.right);
-        if let Some(own) = own_balance.filter(|_| Some(id) == unknown) {
+        let own_balance = self.key.sum_of(id).and_then(|sum| self.standing.get(&sum));
+        if let Some(own) = own_balance.filter(|own| !own.right) {
             add(Some(own.function), vec![own.line]);
         }
         // Once the unknown stands, her balance has given what it could.
-        let solved = unknown.is_some_and(|unknown| self.standing.contains_key(&unknown));
+        let stands = |step: StepId| match step.is_balance() {
+            true => self
+                .key
+                .gives(step)
+                .filter(|unknown| !self.standing.contains_key(unknown)),
+            false => Some(step),
+        };
         let wrong: Vec<(StepId, &Own)> = self
             .standing
             .iter()
-            .filter(|(step, own)| !(own.right || solved && **step == StepId::MomentSum))
-            .map(|(step, own)| {
-                (
-                    unknown
-                        .filter(|_| *step == StepId::MomentSum)
-                        .unwrap_or(*step),
-                    own,
-                )
-            })
+            .filter(|(_, own)| !own.right)
+            .filter_map(|(step, own)| Some((stands(*step)?, own)))
             .filter(|(step, _)| *step != id)
             .collect();
         // A relation that was carried on gives the unknown; the hinge's balances are new lines, and

@@ -117,7 +117,7 @@ pub(super) fn remark_on_unit(
     };
     let alone =
         matches!(side.node, Node::Literal(_) | Node::Negative(_)) && dimension != Dimension::ANGLE;
-    if alone && value.bare && dimension != Dimension::NUMBER {
+    if alone && value.bare && value.number != 0.0 && dimension != Dimension::NUMBER {
         judgement.remarks.push(Remark::UnitMissing);
     }
 }

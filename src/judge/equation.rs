@@ -9,14 +9,16 @@ use super::board::{Board, Own};
 use super::chain::is_value_of;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
-use super::identity::{holds_identically, is_empty, may_hold_otherwise, near_root};
+use super::identity::{
+    follows_identically, holds_identically, is_empty, may_hold_otherwise, near_root,
+};
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth};
-use crate::key::{Part, Samples, StepId, agree};
-use crate::reading::{Leaf, Mismatch, Tree, Value, evaluate};
+use super::{Judgement, Remark, Truth, joint};
+use crate::key::{Samples, StepId, agree};
+use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
 use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
@@ -24,15 +26,17 @@ const MOST_LOOSE: f64 = 0.006;
 
 /// True if a line of several sides is a statement about an unknown.
 pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
-    sides.len() >= 2
-        && (asked == StepId::MomentSum || has_unknown(board, sides))
-        && has_open(board, sides)
+    sides.len() >= 2 && (asked.is_balance() || has_unknown(board, sides)) && has_open(board, sides)
 }
 
 /// True if an unknown, or a part or component of it, is named.
 pub(super) fn has_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    if !open_in(board, sides).is_empty() {
+        return true;
+    }
     let unknown = board.unknown();
     roles(board, sides).into_iter().any(|role| match role {
+        NameRole::Step(id) if id.is_general() => false,
         NameRole::Step(id) if Some(id) == unknown => true,
         NameRole::Step(
             StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
@@ -48,6 +52,46 @@ pub(super) fn has_reaction(board: &Board<'_>, sides: &[&Tree]) -> bool {
         .into_iter()
         .filter_map(|role| is_open(board, role))
         .any(|open| matches!(open, StepId::Reaction(..)))
+}
+
+/// True if an unknown of a general working is named, or something made of it, that is not found
+/// yet and that `target` is not made of.
+pub(super) fn has_open_beside(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> bool {
+    let of_target = board.key.open_in(target);
+    open_in(board, sides)
+        .iter()
+        .any(|open| open.is_general() && *open != target && !of_target.contains(open))
+}
+
+/// True if something made of an unknown that is not found yet is set equal to what is known:
+/// `W2 = T2` with the mass of W2 sought.
+pub(super) fn sets_multiple(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> bool {
+    let open = |id: &StepId| !board.standing.contains_key(id);
+    let made_of = board.key.open_in(target);
+    let named = open_in(board, sides);
+    target.is_general()
+        && !roles(board, sides).is_empty()
+        && made_of.iter().any(open)
+        && made_of.iter().all(|id| !named.contains(id))
+}
+
+/// The unknowns that stand in a line and are not found yet, in themselves or in what is made of
+/// them.
+fn open_in(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
+    let mut found: Vec<StepId> = Vec::new();
+    for role in roles(board, sides) {
+        let NameRole::Step(id) = role else { continue };
+        let mut all = is_open(board, role).into_iter().collect::<Vec<_>>();
+        if id.is_general() {
+            all.extend(board.key.open_in(id));
+        }
+        for open in all {
+            if !board.standing.contains_key(&open) && !found.contains(&open) {
+                found.push(open);
+            }
+        }
+    }
+    found
 }
 
 fn has_open(board: &Board<'_>, sides: &[&Tree]) -> bool {
@@ -66,10 +110,7 @@ fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
 /// a part of the hinge's force.
 fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     let roles = roles(board, sides);
-    let open: Vec<StepId> = roles
-        .iter()
-        .filter_map(|role| is_open(board, *role))
-        .collect();
+    let open = open_in(board, sides);
     if open.contains(&asked) {
         return Some(asked);
     }
@@ -78,7 +119,7 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
         StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
             StepId::Pull(force) == unknown
         }
-        id => id == unknown,
+        id => id == unknown || board.key.open_in(id).contains(&unknown),
     };
     let named = roles.iter().any(|role| {
         matches!(role, NameRole::Step(id) if through(*id)) || board.is_multiple_of_open(*role)
@@ -87,6 +128,22 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
         return Some(unknown);
     }
     open.first().copied()
+}
+
+/// The balance that an equation for this unknown is: that of the unknown worked towards, or any of
+/// a general working; of several that give their unknowns together, the one asked or the first
+/// that is still open. The unknown itself where its value is asked, or where no balance is.
+fn balance_of(board: &Board<'_>, asked: StepId, unknown: StepId) -> StepId {
+    let guided = board.key.general.is_none() && Some(unknown) != board.unknown();
+    if asked == unknown || guided {
+        return unknown;
+    }
+    let sums = board.key.sums_of(unknown);
+    if sums.contains(&asked) {
+        return asked;
+    }
+    let open = sums.iter().find(|sum| !board.standing.contains_key(sum));
+    open.or(sums.first()).copied().unwrap_or(unknown)
 }
 
 /// Judges a chain with an unknown in it: the side with the unknown against its neighbour, and the
@@ -147,11 +204,7 @@ fn judge_pair(
     let Some(unknown) = wanted(board, asked, sides) else {
         return Judgement::of(asked, Truth::DoesNotHold);
     };
-    let target = if Some(unknown) == board.unknown() && asked != unknown {
-        StepId::MomentSum
-    } else {
-        unknown
-    };
+    let target = balance_of(board, asked, unknown);
     for side in sides {
         if let Err(mismatch) = plain_value(board, side) {
             return mismatched(target, mismatch);
@@ -168,12 +221,9 @@ fn judge_pair(
     let plain_root = root(board, unknown, sides, 0, &mut |leaf| {
         plain_leaf(board, leaf)
     });
-    let sense = matches!(unknown, StepId::Reaction(_, Part::Along(_)));
-    let accepted = board.accepted(if target == StepId::MomentSum {
-        StepId::MomentSum
-    } else {
-        unknown
-    });
+    let sense = unknown.has_free_sense();
+    let alone = board.key.gives(target).is_some();
+    let accepted = board.accepted(if alone { target } else { unknown });
     let same = |left: &Samples, right: &Samples| {
         agree(left, right) || sense && agree(&left.map(|value| -value), right)
     };
@@ -187,7 +237,9 @@ fn judge_pair(
     // A balance counted in other units gives its root in them.
     let off = if off < 0.1 { off } else { 0.0 };
     let fine = sides.iter().flat_map(|side| side.literals()).all(|place| {
-        place.literal.written.significant >= 3 || stock.is_exact(place.literal, place.in_angle)
+        place.literal.written.significant >= 3
+            || stock.is_exact(place.literal, place.in_angle)
+            || is_digit(place.literal)
     });
     if !fine && off > TOO_COARSE {
         judgement.truth = Truth::TooFewFigures;
@@ -196,7 +248,7 @@ fn judge_pair(
     if let Some((function, lines)) = hit {
         judgement.proved = true;
         let right = board
-            .right(target)
+            .right(if alone { target } else { unknown })
             .is_some_and(|right| same(&right, function));
         judgement.truth = if right && lines.is_empty() {
             if fine && off > COARSE {
@@ -215,13 +267,10 @@ fn judge_pair(
             let senses = vec![(unknown, against)];
             judgement.remarks.push(Remark::SensesTaken(senses));
         }
-        settle(
-            &mut judgement,
-            target,
-            (line, right),
-            plain_root.unwrap_or(function[0]),
-            *function,
-        );
+        if alone || !target.is_balance() {
+            let root = plain_root.unwrap_or(function[0]);
+            settle(&mut judgement, target, (line, right), root, *function);
+        }
     } else if let Some(senses) = otherwise
         .then(|| holds_identically(board, stock, sides))
         .flatten()
@@ -229,6 +278,9 @@ fn judge_pair(
         judgement.truth = Truth::Holds;
         judgement.proved = true;
         judgement.remarks.push(Remark::SensesTaken(senses));
+    } else if let Some(lines) = follows_identically(board, stock, sides, unknown, &accepted) {
+        judgement.truth = Truth::Follows(lines);
+        judgement.proved = true;
     } else if otherwise && is_empty(board, stock, sides) {
         judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::SaysNothing);
@@ -261,22 +313,21 @@ fn judge_pair(
     }
     if judgement.truth.holds() {
         // Only a balance with no other unknown settles a step; a value asked is still to be given.
-        let mut open: Vec<StepId> = roles(board, sides)
-            .iter()
-            .filter_map(|role| is_open(board, *role))
-            .filter(|open| *open != unknown)
-            .collect();
+        let mut open = open_in(board, sides);
+        let together = joint::unknowns(board, target);
+        open.retain(|open| *open != unknown && !together.contains(open));
         open.sort();
-        open.dedup();
         let others = !open.is_empty();
-        if others && target == StepId::MomentSum {
+        if others && target.is_balance() {
             judgement.remarks.push(Remark::OtherUnknowns(open));
         }
-        if others || target != StepId::MomentSum {
+        let again = !others && joint::says_nothing_new(board, target, sides);
+        if others || again || !target.is_balance() {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
             judgement.values.clear();
         } else {
+            joint::keep(&mut judgement, &together, line);
             judgement.establishes.push(target);
         }
         return judgement;
@@ -288,7 +339,7 @@ fn judge_pair(
     };
     judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
         && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
-    judgement.evidence.same_turn = Some(unknown) == board.unknown()
+    judgement.evidence.same_turn = (target.is_general() || Some(unknown) == board.unknown())
         && accepted.iter().any(|(function, _)| {
             lifted
                 .iter()
@@ -359,11 +410,15 @@ pub(super) fn root(
     choice: usize,
     leaf: &mut dyn FnMut(Leaf<'_>) -> Value,
 ) -> Option<f64> {
-    let reference = board.right(unknown)?[choice];
+    let reference = match board.right(unknown)?[choice] {
+        0.0 => 1.0,
+        right => right,
+    };
     let per_unit = |role: NameRole| match role {
         NameRole::Step(id) if id == unknown => Some(1.0),
-        NameRole::Step(id @ (StepId::Across(force) | StepId::PartOf(force, _)))
-            if StepId::Pull(force) == unknown =>
+        NameRole::Step(StepId::Moment(force)) if StepId::Pull(force) != unknown => None,
+        NameRole::Step(id)
+            if !matches!(id, StepId::Moment(_)) && board.key.is_multiple(id, unknown) =>
         {
             let function = match board.standing.get(&id) {
                 Some(own) if !own.right => own.function,
@@ -457,6 +512,11 @@ fn loose_root(
     let most = MOST_LOOSE * at.abs();
     typed.written.last_place = typed.written.last_place.max((2.0 * loose).min(most));
     typed
+}
+
+/// True for a whole number of one digit without a unit: it counts.
+fn is_digit(literal: &Literal) -> bool {
+    literal.unit.is_none() && literal.written.last_place == 1.0 && literal.value.abs() < 10.0
 }
 
 /// A root as a number of four figures.

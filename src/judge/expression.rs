@@ -173,7 +173,7 @@ fn one(
                 Truth::Follows(lines.clone())
             };
             let off = (size_meant(target, number) - function[0].abs()).abs();
-            let shaped = matches!(target, StepId::Angle(_));
+            let shaped = target.is_angle();
             let aside = off.min((PI - number - function[0]).abs());
             if shaped && aside > COARSE_ANGLE {
                 judgement.truth = Truth::TooFewFigures;
@@ -192,11 +192,11 @@ fn one(
                 return points_elsewhere(judgement);
             }
             note_sense(target, number, function[0], &mut judgement);
-            if matches!(target, StepId::Pull(_)) && number < 0.0 {
+            if target.is_pull() && number < 0.0 {
                 judgement.remarks.push(Remark::NegativePull);
             }
             let mut own = own(line, number, None, *function, &judgement.truth);
-            own.value = as_size(target, own.value);
+            own.value = as_size(target, own.value, own.function[0]);
             judgement.values.push((target, own));
             return judgement;
         }
@@ -210,7 +210,7 @@ fn one(
                 .map_or_else(|| scaled(board, target, number), |one| one.function);
             let own = own(
                 line,
-                as_size(target, number),
+                as_size(target, number, right),
                 None,
                 function,
                 &judgement.truth,
@@ -232,7 +232,7 @@ fn one(
                 })
         };
         // Of angles, any sum is one part more than another.
-        let angle = matches!(target, StepId::Angle(_));
+        let angle = target.is_angle();
         let surplus = || super::surplus::surplus(board, &[tree], &right);
         if let Some(span) = (!angle).then(surplus).flatten() {
             judgement.evidence.surplus = true;
@@ -258,7 +258,7 @@ fn one(
         )
     };
     let coarse_ten = graded == Some(Grade::TooFewFigures)
-        && matches!(target, StepId::Weight(_))
+        && target.is_weight()
         && takes_ten(board, target, taken);
     let Some(graded) = graded.filter(|_| !coarse_ten) else {
         if let Some(span) = prefix_too_many(board, target, tree) {
@@ -283,9 +283,8 @@ fn one(
             value: -taken.value,
             ..taken
         };
-        judgement.evidence.negative_pull = matches!(target, StepId::Pull(_))
-            && taken.value < 0.0
-            && grade(board, target, opposite).is_some();
+        judgement.evidence.negative_pull =
+            target.is_pull() && taken.value < 0.0 && grade(board, target, opposite).is_some();
         return judgement;
     };
     judgement.truth = match graded {
@@ -321,9 +320,10 @@ fn one(
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)
         && judgement.truth == Truth::Holds
-        && board
-            .right(target)
-            .is_some_and(|right| (to_figures(right[0], 3) - number).abs() > 1e-9 * number.abs())
+        && board.right(target).is_some_and(|right| {
+            let off = to_figures(right[0], 3).abs() - number.abs();
+            off.abs() > 1e-9 * number.abs()
+        })
         && dimension != Dimension::ANGLE
     {
         judgement.remarks.push(Remark::FewFiguresTyped);
@@ -350,16 +350,16 @@ fn one(
             off(*one).total_cmp(&off(*other))
         });
     note_sense(target, number, nearest.unwrap_or(number), &mut judgement);
-    if matches!(target, StepId::Pull(_)) && number < 0.0 && judgement.truth.holds() {
+    if target.is_pull() && number < 0.0 && judgement.truth.holds() {
         judgement.remarks.push(Remark::NegativePull);
     }
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
         own.function = function;
-        own.value = as_size(target, own.value);
+        own.value = as_size(target, own.value, function[0]);
         own.typed = own
             .typed
-            .map(|(typed, written)| (as_size(target, typed), written));
+            .map(|(typed, written)| (as_size(target, typed, function[0]), written));
         judgement.values.push((target, own));
     }
     judgement
@@ -438,9 +438,9 @@ pub fn own_of_wrong(
     function: Option<Samples>,
 ) -> Option<Own> {
     let number = judgement.evidence.number?;
-    let balance = judgement.target == StepId::MomentSum;
+    let balance = judgement.target.is_balance();
     let of = if balance {
-        board.unknown()?
+        board.key.gives(judgement.target)?
     } else {
         judgement.target
     };
@@ -476,7 +476,7 @@ fn may_take_ten(target: StepId, tree: &Tree) -> bool {
         .any(|place| place.literal.value == 10.0);
     // A number alone may be the weight with it; a form shows which g was taken.
     let alone = matches!(tree.node, Node::Literal(_) | Node::Negative(_));
-    matches!(target, StepId::Weight(_)) && alone || ten
+    target.is_weight() && alone || ten
 }
 
 /// A number alone, with the figures as written; `None` for anything that has a form.

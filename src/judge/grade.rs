@@ -16,6 +16,8 @@ use std::collections::BTreeSet;
 const MOST_INPUTS: usize = 9;
 /// How far a value of two figures may be off that was worked out with such.
 const TWO_FIGURES: f64 = 0.012;
+/// The same of a general working.
+const MOST_GENERAL: usize = 6;
 /// Figures to which results are commonly rounded.
 const COMMON_FIGURES: u8 = 3;
 
@@ -89,12 +91,18 @@ pub(super) fn figures_meant(number: f64, written: Written) -> Written {
 pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let accepted = board.accepted(id);
     let (right, _) = accepted.first()?;
+    if right[0] == 0.0 {
+        // Nothing is told exactly or not at all.
+        return (typed.value == 0.0).then_some(Grade::Holds);
+    }
     let shapes = shapes(board, id);
     let any =
         |test: &dyn Fn(f64) -> bool, value: f64| shapes.iter().any(|shape| test(shape.of(value)));
     // One figure is too little to tell that a value is meant.
-    let telling =
-        typed.written.significant >= 2 || (typed.value - right[0]).abs() < 1e-9 * right[0].abs();
+    let exactly = |value: f64| (typed.value - value).abs() < 1e-9 * value.abs();
+    let telling = typed.written.significant >= 2
+        || exactly(right[0])
+        || id.has_free_sense() && exactly(-right[0]);
     let coarse = too_coarse(id, typed, right[0]) && !is_difference(board, id, typed);
     if telling && !coarse && any(&|value| typed.is(value), right[0]) {
         return Some(Grade::Holds);
@@ -121,8 +129,8 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     // The unknown as the learner's own balance gives it, with her numbers as typed.
     let own_root = board
         .standing
-        .get(&StepId::MomentSum)
-        .filter(|own| !own.right && Some(id) == board.unknown());
+        .get(&board.key.sum_of(id).unwrap_or(id))
+        .filter(|own| !own.right && board.key.sum_of(id).is_some());
     if let Some(own) = own_root
         && (typed.is(own.value) || (typed.value - own.value).abs() <= 0.003 * own.value.abs())
     {
@@ -167,7 +175,7 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
 /// dropped zero (64 for 64.0) is right, 16 for 16.33 is the right way with too few figures. An angle
 /// may be told to the degree.
 fn too_coarse(id: StepId, typed: Typed, right: f64) -> bool {
-    let angle = matches!(id, StepId::Angle(_) | StepId::Reaction(_, Part::Direction));
+    let angle = id.is_angle() || id.is_direction();
     let off = (typed.value.abs() - right.abs()).abs();
     if angle {
         return off > 0.51_f64.to_radians() && typed.written.last_place > 1.01_f64.to_radians();
@@ -178,7 +186,7 @@ fn too_coarse(id: StepId, typed: Typed, right: f64) -> bool {
 /// True for a part of a support's force told as finely as three figures of the forces that it is
 /// the difference of.
 fn is_difference(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
-    let part = matches!(id, StepId::Reaction(_, Part::Along(_)));
+    let part = id.has_free_sense();
     let forces = inputs(board, id)
         .into_iter()
         .filter_map(|step| board.right(step));
@@ -208,9 +216,7 @@ pub(super) fn takes_ten(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
 /// weight stands that could tell.
 fn uses_other_gravity(board: &Board<'_>) -> bool {
     let mut told = board.standing.iter().filter_map(|(id, own)| {
-        let right = board
-            .right(*id)
-            .filter(|_| matches!(id, StepId::Weight(_)))?;
+        let right = board.right(*id).filter(|_| id.is_weight())?;
         // A number that is the usual value, rounded, tells of no other g.
         if own
             .typed
@@ -292,13 +298,10 @@ impl Shape {
 /// measured on either side.
 pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
     match id {
-        StepId::Reaction(_, Part::Along(_)) => vec![Shape::Same, Shape::Opposite],
-        StepId::Angle(_) => vec![Shape::Same, Shape::Supplement],
+        id if id.has_free_sense() => vec![Shape::Same, Shape::Opposite],
+        id if id.is_angle() => vec![Shape::Same, Shape::Supplement],
         // The sign of a weight or a component belongs in the sum.
-        StepId::Weight(_) | StepId::Across(_) | StepId::PartOf(..) | StepId::Moment(_) => {
-            vec![Shape::Same, Shape::Opposite]
-        }
-        StepId::Reaction(_, Part::Size) => vec![Shape::Same, Shape::Opposite],
+        id if id.is_size() => vec![Shape::Same, Shape::Opposite],
         StepId::Reaction(support, Part::Direction) => {
             let part = |axis| {
                 let step = StepId::Reaction(support, Part::Along(axis));
@@ -438,26 +441,18 @@ fn carried(board: &Board<'_>, step: StepId, value: f64) -> f64 {
 
 /// The calculated quantities that a step rests on, nearest first, without the unknown's ring.
 fn inputs(board: &Board<'_>, id: StepId) -> Vec<StepId> {
+    // A general working has more on the way, and each counts less.
+    let most = if id.is_general() {
+        MOST_GENERAL
+    } else {
+        MOST_INPUTS
+    };
     let mut found: Vec<StepId> = Vec::new();
     let mut open = vec![id];
     while let Some(step) = open.pop() {
-        let next = match board.key.formula(step) {
-            Some(formula) => formula.inputs(),
-            None => board
-                .key
-                .balance(step)
-                .map(|balance| {
-                    balance
-                        .terms
-                        .iter()
-                        .flat_map(|term| term.amount.inputs())
-                        .collect()
-                })
-                .unwrap_or_default(),
-        };
-        for step in next {
-            let calculated = !matches!(step, StepId::Distance(_) | StepId::Angle(_));
-            let fresh = step != id && !found.contains(&step) && found.len() < MOST_INPUTS;
+        for step in board.key.inputs(step) {
+            let calculated = !matches!(step, StepId::Distance(_)) && !step.is_angle();
+            let fresh = step != id && !found.contains(&step) && found.len() < most;
             if calculated && fresh {
                 found.push(step);
                 open.insert(0, step);

@@ -6,7 +6,7 @@ use super::lift::{lift, plain_leaf};
 use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
-use crate::key::{Part, StepId};
+use crate::key::{Pins, Samples, StepId};
 use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
 
 /// Two sides nearer than this, relative to their size, are equal.
@@ -27,8 +27,8 @@ pub(super) fn holds_identically(
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
         for (id, _) in side.names() {
-            if let Some(NameRole::Step(step @ StepId::Reaction(_, Part::Along(_)))) =
-                board.names.role(id)
+            if let Some(NameRole::Step(step)) = board.names.role(id)
+                && step.has_free_sense()
                 && !parts.contains(&step)
             {
                 parts.push(step);
@@ -141,9 +141,16 @@ fn unknown_at(
     choice: usize,
 ) -> Option<Value> {
     let role = board.names.role(id)?;
-    let NameRole::Step(step @ (StepId::Pull(_) | StepId::Reaction(..))) = role else {
+    let NameRole::Step(step) = role else {
         return None;
     };
+    if step.is_general() {
+        let number = general_at(board, step, parts, (flips, off), choice)?;
+        return Some(Value::of(number, board.names.dimension(id)));
+    }
+    if !matches!(step, StepId::Pull(_) | StepId::Reaction(..)) {
+        return None;
+    }
     let flipped = parts
         .iter()
         .position(|part| *part == step)
@@ -152,6 +159,82 @@ fn unknown_at(
     let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * (id.0 as f64));
     let number = sign * own * board.name_function(role)?[choice];
     Some(Value::of(number, board.names.dimension(id)))
+}
+
+/// The value of an unknown of a general working, moved like that of [`unknown_at`], or of what is
+/// made of such.
+fn general_at(
+    board: &Board<'_>,
+    step: StepId,
+    parts: &[StepId],
+    (flips, off): (usize, f64),
+    choice: usize,
+) -> Option<f64> {
+    let moved = |id: StepId| {
+        let at = parts.iter().position(|part| *part == id);
+        let sign = if at.is_some_and(|at| flips & (1 << at) != 0) {
+            -1.0
+        } else {
+            1.0
+        };
+        let rank = board.key.rank(id)? % 7;
+        let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * rank as f64);
+        let right = board.name_function(NameRole::Step(id))?[choice];
+        // What is nothing must move too.
+        Some(sign * own * right + if right == 0.0 { off - 1.0 } else { 0.0 })
+    };
+    if step.is_unknown() {
+        return moved(step);
+    }
+    let mut pins = Pins::new();
+    for (id, own) in board.own_pins() {
+        pins.insert(id, own[choice]);
+    }
+    let made_of = board.key.open_in(step);
+    if made_of.is_empty() || pins.contains_key(&step) {
+        return None;
+    }
+    for id in made_of {
+        pins.insert(id, moved(id)?);
+    }
+    board
+        .key
+        .value(step, &board.sampling.samples[choice], &pins)
+}
+
+/// The lines of the learner's own from which an equation follows that is not linear in its
+/// unknown: the sides are equal where the unknown is what those lines give.
+pub(super) fn follows_identically(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    unknown: StepId,
+    accepted: &[(Samples, Vec<usize>)],
+) -> Option<Vec<usize>> {
+    if !unknown.is_general() {
+        return None;
+    }
+    let holds = |function: &Samples, by: f64| {
+        equal_when(board, stock, sides, &|id, choice| {
+            let mut pins = Pins::new();
+            for (id, own) in board.own_pins() {
+                pins.insert(id, own[choice]);
+            }
+            pins.insert(unknown, by * function[choice]);
+            let NameRole::Step(step) = board.names.role(id)? else {
+                return None;
+            };
+            let made_of = step == unknown || board.key.open_in(step).contains(&unknown);
+            let sample = &board.sampling.samples[choice];
+            let number = board.key.value(step, sample, &pins).filter(|_| made_of)?;
+            Some(Value::of(number, board.names.dimension(id)))
+        })
+    };
+    accepted
+        .iter()
+        .skip(1)
+        .find(|(function, _)| holds(function, 1.0) && !holds(function, MOVED))
+        .map(|(_, lines)| lines.clone())
 }
 
 /// The unknown near its right value for which both sides are equal, where they are not linear in
@@ -199,7 +282,7 @@ pub(super) fn may_hold_otherwise(
                 .is_some_and(|open| open != unknown)
         })
     };
-    let reaction = matches!(unknown, StepId::Reaction(..));
+    let reaction = matches!(unknown, StepId::Reaction(..)) || unknown.is_general();
     // `T·sin 65 = 0.906·T`: what is left of the unknown is what was rounded.
     let nothing = root.is_none_or(|root| {
         let right = board.right(unknown).map_or(0.0, |right| right[0].abs());

@@ -92,7 +92,7 @@ pub(super) fn judge(
     note_sense(asked, value, function[0], &mut judgement);
     let own = Own {
         line,
-        value: as_size(asked, value),
+        value: as_size(asked, value, function[0]),
         typed: None,
         function: *function,
         right: judgement.truth == Truth::Holds,

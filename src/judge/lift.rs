@@ -14,6 +14,9 @@ use crate::units::Dimension;
 /// The most assignments of meanings to literals that are tried.
 const MOST_ASSIGNMENTS: usize = 3000;
 
+/// The same in a general working, where more numbers are alike.
+const MOST_GENERAL: usize = 8000;
+
 /// Makes one number of a line's sides at one choice of numbers, given values for its leaves.
 pub(super) type Combine<'c> =
     dyn Fn(&[&Tree], usize, &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<f64> + 'c;
@@ -74,7 +77,11 @@ pub(super) fn lift(
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
-    let most = MOST_ASSIGNMENTS / (1 + meanings.len() / 10);
+    let most = match board.key.general {
+        Some(_) => MOST_GENERAL,
+        None => MOST_ASSIGNMENTS,
+    };
+    let most = most / (1 + meanings.len() / 10);
     let count = |meanings: &[Vec<Meaning>]| {
         meanings
             .iter()

@@ -11,12 +11,14 @@
 mod aside;
 mod board;
 mod chain;
+mod claim;
 mod clauses;
 mod equation;
 mod expression;
 mod grade;
 mod identity;
 mod implied;
+mod joint;
 mod lift;
 mod names;
 mod open;
@@ -27,6 +29,7 @@ mod room;
 mod sense;
 pub mod statement;
 mod stock;
+mod stock_general;
 mod surplus;
 mod terms;
 mod told;
@@ -327,6 +330,9 @@ fn judge_reading(
     if wrong && identity::is_true_relation(board, stock, &sides) {
         return noted_true(asked);
     }
+    if board.key.general.is_some() {
+        return claim::of_known(board, stock, asked, &sides, judgement);
+    }
     let other = judgement.evidence.other_step.is_some() || judgement.evidence.misread.is_some();
     if !wrong || other || reading.defines.is_some() {
         return judgement;
@@ -382,14 +388,14 @@ fn judge_sides(
         if let Some(own) = own::multiple_of_unknown(board, stock, &sides) {
             // A name for what is asked is its answer too.
             let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
-            if asked == StepId::MomentSum || !judgement.truth.holds() {
+            if asked.is_balance() || !judgement.truth.holds() {
                 judgement = Judgement::of(asked, Truth::Noted);
             }
             judgement.names = Some((name.clone(), own));
             return judgement;
         }
         let mut judgement = match asked {
-            StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
+            sum if sum.is_balance() => at_moment_sum(board, stock, sum, &sides, line),
             _ => expression::judge(board, stock, asked, &sides, line, false),
         };
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
@@ -407,6 +413,13 @@ fn judge_sides(
         {
             equation::judge(board, stock, asked, &sides, line)
         }
+        // In a general working so is any line with another open unknown in it.
+        Some((NameRole::Step(target), rest))
+            if equation::has_open_beside(board, target, &rest)
+                || equation::sets_multiple(board, target, &rest) =>
+        {
+            equation::judge(board, stock, asked, &sides, line)
+        }
         Some((NameRole::Step(target), rest)) => {
             let mut judgement = expression::judge(board, stock, target, &rest, line, true);
             other::credit(board, asked, &mut judgement, &rest);
@@ -420,6 +433,9 @@ fn judge_sides(
                 judgement.names = Some(own);
             }
             judgement
+        }
+        Some((NameRole::Given(_), rest)) if equation::has_open_beside(board, asked, &rest) => {
+            equation::judge(board, stock, asked, &sides, line)
         }
         Some((NameRole::Given(given), rest)) => told::told_again(board, asked, given, &rest),
         Some((NameRole::Gravity, rest)) => {
@@ -446,21 +462,20 @@ fn judge_sides(
         {
             expression::judge(board, stock, asked, &sides, line, false)
         }
-        None if let Some(judgement) = implied::judge(board, stock, asked, &sides, line) => {
+        None if board.key.general.is_none()
+            && let Some(judgement) = implied::judge(board, stock, asked, &sides, line) =>
+        {
             judgement
         }
         None if sides.len() > 1 && equation::is_equation(board, asked, &sides) => {
             equation::judge(board, stock, asked, &sides, line)
         }
-        None if sides.len() == 1
-            && asked == StepId::MomentSum
-            && equation::has_unknown(board, &sides) =>
-        {
+        None if sides.len() == 1 && asked.is_balance() && equation::has_unknown(board, &sides) => {
             let mut judgement = equation::judge(board, stock, asked, &sides, line);
             judgement.remarks.push(Remark::TakenAsZero);
             judgement
         }
-        None if asked == StepId::MomentSum => at_moment_sum(board, stock, &sides, line),
+        None if asked.is_balance() => at_moment_sum(board, stock, asked, &sides, line),
         None => {
             let mut judgement = expression::judge(board, stock, asked, &sides, line, false);
             other::credit(board, asked, &mut judgement, &sides);
@@ -530,7 +545,13 @@ fn is_sum(tree: &Tree) -> bool {
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
 /// moments is half of the balance.
-fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize) -> Judgement {
+fn at_moment_sum(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    sides: &[&Tree],
+    line: usize,
+) -> Judgement {
     // The known moments alone, set to zero: half of a balance too.
     let zero = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value == 0.0);
     let sides = match sides {
@@ -538,13 +559,18 @@ fn at_moment_sum(board: &Board<'_>, stock: &Stock, sides: &[&Tree], line: usize)
         [other, one] if zero(other) => &[*one],
         sides => sides,
     };
-    if let Some(judgement) = sum_and_value(board, stock, sides, true) {
+    if asked == StepId::MomentSum
+        && let Some(judgement) = sum_and_value(board, stock, sides, true)
+    {
         return judgement;
     }
-    let pull = board.unknown().unwrap_or(StepId::MomentSum);
+    let pull = board.key.gives(asked).or(board.unknown()).unwrap_or(asked);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
     if judgement.truth.holds() {
-        other::credit(board, StepId::MomentSum, &mut judgement, sides);
+        other::credit(board, asked, &mut judgement, sides);
+        return judgement;
+    }
+    if asked != StepId::MomentSum {
         return judgement;
     }
     let known = expression::judge(board, stock, StepId::KnownMoments, sides, line, false);

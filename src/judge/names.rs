@@ -1,6 +1,6 @@
 //! The names a learner may type, and what each stands for.
 
-use crate::key::{Key, StepId};
+use crate::key::{Atom, Formula, Key, Nature, StepId};
 use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Vocabulary};
 use crate::text::Symbol;
@@ -44,6 +44,9 @@ impl Names {
         if let [pull] = pulls.as_slice() {
             names.also(NameRole::Step(*pull), "tension");
         }
+        if let Some(asked @ StepId::Found(Nature::Weight | Nature::Part, _)) = asked {
+            names.short(problem, key, asked);
+        }
         let force = match asked {
             Some(StepId::Weight(force) | StepId::Across(force)) => problem.force(force),
             _ => None,
@@ -59,6 +62,34 @@ impl Names {
             }
         }
         names
+    }
+
+    /// Short spellings for what stands in the formula of a step: a bare `m` for its mass, a bare
+    /// `W` for its weight.
+    fn short(&mut self, problem: &Problem, key: &Key, asked: StepId) {
+        let Some(formula) = key.formula(asked) else {
+            return;
+        };
+        let inner = formula.inputs().into_iter().find(|id| id.is_weight());
+        let weight = inner.and_then(|id| key.formula(id));
+        for formula in [Some(&formula), weight.as_ref()].into_iter().flatten() {
+            let mass = formula
+                .children()
+                .into_iter()
+                .find_map(|part| match part.bare() {
+                    Formula::Atom(Atom::Given(id)) => Some(*id),
+                    _ => None,
+                });
+            let mass = mass.filter(|id| problem.given(*id).dimension == Dimension::MASS);
+            if let Some(mass) = mass {
+                self.also(NameRole::Given(mass), "m");
+                self.also(NameRole::Given(mass), "mass");
+                self.also(NameRole::Gravity, "gravity");
+            }
+        }
+        if let Some(weight) = inner {
+            self.also(NameRole::Step(weight), "W");
+        }
     }
 
     /// Another spelling for what has this role, unless a name is spelled so.
@@ -87,7 +118,9 @@ impl Names {
         for (index, (symbol, dimension)) in own.iter().enumerate() {
             names.add(symbol, *dimension, NameRole::Own(index));
         }
-        for (index, given) in problem.givens().iter().enumerate() {
+        // What is sought stands for its step.
+        let printed = problem.givens().iter().enumerate();
+        for (index, given) in printed.filter(|(index, _)| !key.is_sought(GivenId(*index))) {
             names.add(
                 &given.symbol,
                 given.dimension,
@@ -100,14 +133,11 @@ impl Names {
             NameRole::Gravity,
         );
         for step in &key.steps {
-            let unnamed = matches!(
-                step.id,
-                StepId::Forces
-                    | StepId::Pivot
-                    | StepId::KnownMoments
-                    | StepId::MomentSum
-                    | StepId::ForceSum(_)
-            );
+            let unnamed = step.id.is_balance()
+                || matches!(
+                    step.id,
+                    StepId::Forces | StepId::Pivot | StepId::KnownMoments | StepId::ForceSum(_)
+                );
             if !unnamed {
                 names.add(&step.symbol, step.dimension, NameRole::Step(step.id));
             }

@@ -8,17 +8,17 @@ use crate::reading::Tree;
 /// True if a name stands for a step that is not yet known: its value may not be put in.
 pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
     match role {
-        NameRole::Step(id @ (StepId::Pull(_) | StepId::Reaction(..)))
-            if !board.standing.contains_key(&id) =>
-        {
-            Some(id)
-        }
+        NameRole::Step(id) if id.is_unknown() && !board.standing.contains_key(&id) => Some(id),
         _ => None,
     }
 }
 
 /// True for the component, part or moment of an unknown that is not found yet.
 pub(super) fn is_of_open_unknown(board: &Board<'_>, target: StepId) -> bool {
+    if target.is_general() {
+        let open = |id: &StepId| !board.standing.contains_key(id);
+        return !target.is_unknown() && board.key.open_in(target).iter().any(open);
+    }
     let (StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force)) = target else {
         return false;
     };
@@ -39,6 +39,7 @@ pub(super) fn names_itself(
             Some(StepId::Pull(force)) == unknown && Some(id) == unknown
         }
         StepId::Reaction(..) => true,
+        StepId::Found(..) => target.is_unknown() || board.key.open_in(target).contains(&id),
         _ => Some(id) != unknown,
     };
     sides
@@ -67,7 +68,11 @@ pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
             Some(NameRole::Step(
                 StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
             )) if Some(StepId::Pull(force)) == open => false,
-            Some(NameRole::Step(step)) => board.standing.contains_key(&step),
+            Some(NameRole::Step(step)) => {
+                let open = |id: &StepId| !board.standing.contains_key(id);
+                board.standing.contains_key(&step)
+                    && !(step.is_general() && board.key.open_in(step).iter().any(open))
+            }
             Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
             _ => true,
         })
@@ -85,6 +90,7 @@ pub(super) fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) 
         .any(|(id, _)| match board.names.role(id) {
             Some(NameRole::Step(StepId::Distance(_))) => false,
             Some(NameRole::Step(step)) if of_unknown && Some(step) == unknown => false,
+            Some(NameRole::Step(step)) if board.key.open_in(target).contains(&step) => false,
             Some(NameRole::Step(StepId::PartOf(force, _) | StepId::Moment(force))) => {
                 // A part or moment may be used unasked once its force is found.
                 let found = [StepId::Weight(force), StepId::Pull(force)]

@@ -7,6 +7,7 @@ use super::open::is_of_open_unknown;
 use super::stock::Stock;
 use super::{Judgement, Truth, equation};
 use crate::key::{StepId, agree};
+use crate::problem::GivenId;
 use crate::reading::{Tree, Value};
 use crate::units::Dimension;
 use std::f64::consts::PI;
@@ -27,19 +28,13 @@ pub(super) fn other_step(
     // A bare number guessed right tells nothing of what is still to be found.
     let guessed = typed_number(tree, value.number, Dimension::NUMBER).is_some();
     let ahead = |id: &StepId| {
-        matches!(
-            id,
-            StepId::Pull(_) | StepId::Reaction(..) | StepId::PartOf(..)
-        ) && !board.standing.contains_key(id)
+        (id.is_unknown() || matches!(id, StepId::PartOf(..)))
+            && !board.standing.contains_key(id)
             && board.key.rank(*id) > board.key.rank(target)
             || is_of_open_unknown(board, *id)
     };
-    let telling = |id: &StepId| {
-        !matches!(
-            id,
-            StepId::MomentSum | StepId::ForceSum(_) | StepId::Distance(_)
-        )
-    };
+    let telling =
+        |id: &StepId| !id.is_balance() && !matches!(id, StepId::ForceSum(_) | StepId::Distance(_));
     candidates
         .filter(|step| telling(&step.id) && !(guessed && ahead(&step.id)))
         .find(|step| {
@@ -73,19 +68,26 @@ pub(super) fn credit(board: &Board<'_>, asked: StepId, judgement: &mut Judgement
     if asked == StepId::MomentSum && of_pull && from_weights {
         judgement.establishes.push(StepId::MomentSum);
     }
+    // In a general working an unknown found is a balance done, asked for or not.
+    let sum = board.key.sum_of(judgement.target);
+    judgement
+        .establishes
+        .extend(sum.filter(|sum| sum.is_general()));
 }
 
 /// True if a number is an angle of the drawing: a given one, or the complement of the one asked.
 pub(super) fn is_other_angle(board: &Board<'_>, target: StepId, judgement: &Judgement) -> bool {
-    let (StepId::Angle(_), Some(number)) = (target, judgement.evidence.number) else {
+    let (true, Some(number)) = (target.is_angle(), judgement.evidence.number) else {
         return false;
     };
     let givens = board
         .problem
         .givens()
         .iter()
-        .filter(|given| given.dimension == Dimension::ANGLE)
-        .map(|given| given.value);
+        .enumerate()
+        .filter(|(index, _)| !board.key.is_sought(GivenId(*index)))
+        .filter(|(_, given)| given.dimension == Dimension::ANGLE)
+        .map(|(_, given)| given.value);
     let complement = board.right(target).map(|right| PI / 2.0 - right[0]);
     givens
         .chain(complement)
@@ -102,7 +104,7 @@ pub(super) fn meant_by(
     judgement: &Judgement,
 ) -> Option<StepId> {
     let wrong = judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link;
-    if !wrong || named == asked || asked == StepId::MomentSum {
+    if !wrong || named == asked || asked.is_balance() {
         return None;
     }
     let same = |id: &StepId| {

@@ -11,14 +11,12 @@ use std::f64::consts::PI;
 pub(super) fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
     agree(left, right)
         || match target {
-            StepId::Reaction(_, Part::Along(_)) => agree(&left.map(|value| -value), right),
-            id if is_size(id) => agree(&left.map(|value| -value), right),
-            StepId::Angle(_) => agree(&left.map(|value| PI - value), right),
+            id if id.has_free_sense() => agree(&left.map(|value| -value), right),
+            id if id.is_size() => agree(&left.map(|value| -value), right),
+            id if id.is_angle() => agree(&left.map(|value| PI - value), right),
             // A line has one direction, however its parts are signed; at other numbers a part may
             // change its sign.
-            StepId::Reaction(_, Part::Direction) => {
-                agree(&left.map(|value| size_meant(target, value)), right)
-            }
+            id if id.is_direction() => agree(&left.map(|value| size_meant(target, value)), right),
             _ => false,
         }
 }
@@ -27,7 +25,7 @@ pub(super) fn same(target: StepId, left: &Samples, right: &Samples) -> bool {
 /// the horizontal.
 pub(super) fn size_meant(target: StepId, number: f64) -> f64 {
     match target {
-        StepId::Reaction(_, Part::Direction) => {
+        id if id.is_direction() => {
             let line = number.rem_euclid(PI);
             line.min(PI - line)
         }
@@ -47,30 +45,23 @@ pub(super) fn points_so(board: &Board<'_>, target: StepId, tree: &Tree, number: 
     line || shapes(board, target).iter().any(near)
 }
 
-/// True for what is asked as a size: its sign belongs in the sum.
-fn is_size(target: StepId) -> bool {
-    matches!(
-        target,
-        StepId::Weight(_)
-            | StepId::Across(_)
-            | StepId::PartOf(..)
-            | StepId::Moment(_)
-            | StepId::Reaction(_, Part::Size)
-    )
-}
-
-pub(super) fn as_size(target: StepId, value: f64) -> f64 {
-    if is_size(target) { value.abs() } else { value }
+/// A value of what is asked as a size, with the sign of the right one: of a force that turns out to
+/// act the other way a part is negative.
+pub(super) fn as_size(target: StepId, value: f64, right: f64) -> f64 {
+    let either = target.is_size() || target.has_free_sense();
+    match target.is_size() {
+        // What follows is worked with the sense that the key counts positive.
+        _ if target.is_general() && either && right != 0.0 => value.abs().copysign(right),
+        true => value.abs(),
+        false => value,
+    }
 }
 
 pub(super) fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {
-    if matches!(target, StepId::Reaction(_, Part::Along(_)))
-        && number * right < 0.0
-        && judgement.truth.holds()
-    {
+    if target.has_free_sense() && number * right < 0.0 && judgement.truth.holds() {
         judgement.remarks.push(Remark::OppositeSense);
     }
-    if is_size(target) && number * right < 0.0 && judgement.truth.holds() {
+    if target.is_size() && number * right < 0.0 && judgement.truth.holds() {
         judgement.remarks.push(Remark::SignInSum);
     }
 }

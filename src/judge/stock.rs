@@ -11,8 +11,9 @@ mod counted;
 use super::board::{Board, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
+use super::stock_general::{given_angles, is_unrounded};
 use super::worked::{Quantities, partial_sums};
-use crate::key::{Axis, Key, Rule, Samples, StepId, agree};
+use crate::key::{Axis, Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
 use crate::units::Dimension;
@@ -22,6 +23,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 const MOST_MEANINGS: usize = 7;
 /// How far three figures may put off what is worked out with them: half a last unit of 1.00.
 pub(super) const THREE_FIGURES: f64 = 0.005;
+
 /// Numbers that are likelier to belong to a formula than to be rounded quantities.
 const PURE: [f64; 8] = [0.5, 1.0, 2.0, 3.0, 4.0, 90.0, 180.0, 360.0];
 
@@ -37,7 +39,7 @@ pub(super) struct Meaning {
 
 /// How near a number must come to be taken for a quantity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Nearness {
+pub(super) enum Nearness {
     /// It equals it, and then it is no other quantity of its kind, rounded.
     Exact,
     /// It equals it, which may be by chance.
@@ -50,6 +52,8 @@ enum Nearness {
 
 /// A quantity that a number may stand for.
 struct Entry {
+    /// True for a number that is this quantity only without a unit.
+    bare: bool,
     /// Its value at every choice of numbers, SI.
     function: Samples,
     dimension: Dimension,
@@ -60,6 +64,8 @@ struct Entry {
 
 /// All quantities that a literal is compared with.
 pub(super) struct Stock {
+    /// True for a general working, in which values often are alike.
+    general: bool,
     entries: Vec<Entry>,
 }
 
@@ -67,11 +73,17 @@ impl Stock {
     /// Everything that a literal of this working may stand for.
     pub(super) fn of(board: &Board<'_>) -> Stock {
         let mut stock = Stock {
+            general: board.key.general.is_some(),
             entries: Vec::new(),
         };
-        for (index, given) in board.problem.givens().iter().enumerate() {
+        let printed = board.problem.givens().iter().enumerate();
+        for (index, given) in printed.filter(|(index, _)| !board.key.is_sought(GivenId(*index))) {
             if let Some(function) = board.name_function(NameRole::Given(GivenId(index))) {
                 stock.add(function, given.dimension, function[0], Nearness::Exact);
+                // Of a coordinate that points the other way the size is written.
+                if function[0] < 0.0 {
+                    stock.add_signed(function, given.dimension, Nearness::Exact);
+                }
             }
         }
         if let Some(function) = board.name_function(NameRole::Gravity) {
@@ -99,6 +111,7 @@ impl Stock {
         for key in board.carried {
             stock.add_worked(board, key, &own);
         }
+        stock.add_inner(board);
         stock.add_stretches();
         stock.add_coordinates(board);
         stock.add_of_own_pull(board);
@@ -109,7 +122,7 @@ impl Stock {
     /// The right values of all steps.
     fn add_steps(&mut self, board: &Board<'_>) {
         for step in &board.key.steps {
-            if matches!(step.id, StepId::MomentSum | StepId::ForceSum(_)) {
+            if step.id.is_balance() || matches!(step.id, StepId::ForceSum(_)) {
                 continue;
             }
             let Some(function) = board.right(step.id) else {
@@ -117,12 +130,15 @@ impl Stock {
             };
             let nearness = match step.id {
                 StepId::Weight(_) | StepId::Angle(_) | StepId::Distance(_) => Nearness::Rounded,
+                StepId::Found(Nature::Weight | Nature::Angle | Nature::Plain, _) => {
+                    Nearness::Rounded
+                }
                 id if board.standing.contains_key(&id) => Nearness::Rounded,
                 _ => Nearness::Worked,
             };
             self.add_with_gravities(board, function, step.dimension, nearness);
             // A part that points the other way is often written by its size.
-            if matches!(step.id, StepId::Reaction(..)) {
+            if matches!(step.id, StepId::Reaction(..)) || step.id.has_free_sense() {
                 let size = function.map(|value| -value);
                 self.add_with_gravities(board, size, step.dimension, nearness);
                 if let Some(squared) = step.dimension.times(step.dimension) {
@@ -169,6 +185,7 @@ impl Stock {
         }
         let factor = board
             .unknown()
+            .filter(|_| key.general.is_none())
             .and_then(|unknown| key.solved(unknown, StepId::MomentSum))
             .and_then(|(_, factor)| quantities.value(&factor));
         if let Some(function) = factor {
@@ -194,7 +211,13 @@ impl Stock {
         }
     }
 
-    fn add(&mut self, function: Samples, dimension: Dimension, shown: f64, nearness: Nearness) {
+    pub(super) fn add(
+        &mut self,
+        function: Samples,
+        dimension: Dimension,
+        shown: f64,
+        nearness: Nearness,
+    ) {
         let nearness = if nearness != Nearness::Equal && is_unrounded(shown, dimension) {
             Nearness::Exact
         } else {
@@ -205,6 +228,7 @@ impl Stock {
         });
         if !twice && shown != 0.0 {
             self.entries.push(Entry {
+                bare: false,
                 function,
                 dimension,
                 shown,
@@ -213,10 +237,21 @@ impl Stock {
         }
     }
 
+    /// Adds a quantity as it is written without its unit.
+    pub(super) fn add_bare(&mut self, function: Samples, dimension: Dimension, shown: f64) {
+        self.entries.push(Entry {
+            bare: true,
+            function,
+            dimension,
+            shown,
+            nearness: Nearness::Exact,
+        });
+    }
+
     /// The stretches between points of the body: one length less another.
     fn add_stretches(&mut self) {
         let exact = |entry: &&Entry| {
-            entry.dimension == Dimension::LENGTH && entry.nearness == Nearness::Exact
+            entry.dimension == Dimension::LENGTH && entry.nearness == Nearness::Exact && !entry.bare
         };
         let lengths: Vec<Samples> = self
             .entries
@@ -386,7 +421,8 @@ impl Stock {
             .filter(|(rank, _)| *rank == 0)
             .map(|(_, meaning)| meaning.dimension)
             .collect();
-        found.retain(|(rank, meaning)| *rank == 0 || !exact.contains(&meaning.dimension));
+        let kept = u8::from(self.general);
+        found.retain(|(rank, meaning)| *rank <= kept || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
         let value = Value::of_literal(literal);
@@ -413,6 +449,9 @@ impl Entry {
     /// How well a literal fits: 0 exactly, 1 rounded, 2 with digits cut, 3 as worked out with
     /// values of three figures; `None` not at all.
     fn fits(&self, literal: &Literal) -> Option<u8> {
+        if self.bare && literal.unit.is_some() {
+            return None;
+        }
         let bare_angle = self.dimension == Dimension::ANGLE && literal.unit.is_none();
         let scale = if bare_angle { PI / 180.0 } else { 1.0 };
         let written = figures_meant(literal.value, literal.written);
@@ -450,14 +489,6 @@ impl Entry {
     }
 }
 
-/// The angles that the problem gives.
-fn given_angles<'a>(board: &'a Board<'_>) -> impl Iterator<Item = Samples> + 'a {
-    let givens = board.problem.givens().iter().enumerate();
-    givens
-        .filter(|(_, given)| given.dimension == Dimension::ANGLE)
-        .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
-}
-
 /// The angles that the pulls make with the horizontal.
 fn slopes(board: &Board<'_>) -> Vec<Samples> {
     let pulls = board.key.steps.iter().filter_map(|step| match step.id {
@@ -473,17 +504,6 @@ fn slopes(board: &Board<'_>) -> Vec<Samples> {
             }))
         })
         .collect()
-}
-
-/// True for a length or mass of whole millimetres or grams, and an angle of tenths of a degree:
-/// such a value is written in full, not rounded.
-fn is_unrounded(shown: f64, dimension: Dimension) -> bool {
-    let steps = match dimension {
-        Dimension::LENGTH | Dimension::MASS => shown * 1000.0,
-        Dimension::ANGLE => shown.to_degrees() * 10.0,
-        _ => return false,
-    };
-    (steps - libm::round(steps)).abs() <= 1e-6
 }
 
 fn dimension_of(key: &Key, id: StepId) -> Dimension {

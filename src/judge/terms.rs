@@ -306,7 +306,7 @@ fn pins(board: &Board<'_>) -> Option<Pins> {
     let mut pins: Pins = board
         .own_pins()
         .iter()
-        .filter(|(id, _)| **id != StepId::MomentSum)
+        .filter(|(id, _)| !id.is_balance())
         .map(|(id, function)| (*id, function[0]))
         .collect();
     let unknown = board.unknown()?;
@@ -369,7 +369,7 @@ pub(super) fn see(board: &Board<'_>, reading: &Reading, judgement: &mut Judgemen
         Some(side) => Terms::of_tree(board, side),
         None => board
             .right(judgement.target)
-            .filter(|_| judgement.target != StepId::MomentSum)
+            .filter(|_| !judgement.target.is_balance())
             .map(|right| Terms::number(right[0])),
     };
     judgement.evidence.terms = match other {

@@ -7,7 +7,7 @@ use super::names::NameRole;
 use super::own::own_name;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Axis, Nature, Part, StepId};
 use crate::problem::GivenId;
 use crate::reading::{Reading, Tree, Way};
 use crate::text::Span;
@@ -125,6 +125,10 @@ fn fits_way(
     number: Option<f64>,
     (says, sign): (Axis, f64),
 ) -> Option<bool> {
+    if let StepId::Found(Nature::Along(axis), _) = step {
+        let own = nearest(board, step, number)?;
+        return Some(axis == says && sign * own > 0.0);
+    }
     let StepId::Reaction(support, part) = step else {
         return None;
     };
@@ -136,12 +140,15 @@ fn fits_way(
         Part::Along(axis) if axis != says => return Some(false),
         // The way of what follows from her own values is hers too: the accepted value nearest in
         // size.
-        Part::Along(_) => {
-            let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
-            let accepted = board.accepted(along);
-            let values = accepted.iter().map(|(function, _)| function[0]);
-            values.min_by(|one, other| off(*one).total_cmp(&off(*other)))?
-        }
+        Part::Along(_) => nearest(board, along, number)?,
     };
     Some(sign * stands > 0.0)
+}
+
+/// Of the values that count as right for a part the one nearest in size to a number.
+fn nearest(board: &Board<'_>, part: StepId, number: Option<f64>) -> Option<f64> {
+    let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
+    let accepted = board.accepted(part);
+    let values = accepted.iter().map(|(function, _)| function[0]);
+    values.min_by(|one, other| off(*one).total_cmp(&off(*other)))
 }

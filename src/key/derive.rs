@@ -85,6 +85,7 @@ pub fn derive(problem: &Problem) -> Result<Key, Underivable> {
     Ok(Key {
         pivot: builder.pivot,
         steps,
+        general: None,
     })
 }
 

@@ -1,12 +1,13 @@
 //! Values of a key's steps, at the problem's numbers and at numbers drawn anew.
 
+use super::general_values::Course;
 use super::{Atom, Formula, Key, Rule, StepId};
 use crate::problem::Problem;
 use std::collections::BTreeMap;
 
 /// How many choices of numbers a formula is compared at: the problem's own and three others.
 /// Two functions that agree at all of them are taken for the same.
-const CHOICES: usize = 4;
+pub(crate) const CHOICES: usize = 4;
 
 /// A quantity's value at every choice of numbers; the first is the problem's own.
 pub type Samples = [f64; CHOICES];
@@ -56,7 +57,7 @@ impl Sampling {
 
 /// The factor of one number at one choice: between 0.92 and 1.08, never near 1, except that the
 /// first choice moves nothing. A fixed low-discrepancy pattern: no generator is needed.
-fn moved(index: usize, choice: usize) -> f64 {
+pub(crate) fn moved(index: usize, choice: usize) -> f64 {
     if choice == 0 {
         return 1.0;
     }
@@ -74,9 +75,15 @@ fn moved(index: usize, choice: usize) -> f64 {
 
 /// True if two quantities are the same function: equal at every choice of numbers.
 pub fn agree(left: &Samples, right: &Samples) -> bool {
+    let largest = left
+        .iter()
+        .chain(right)
+        .fold(0.0_f64, |most, one| most.max(one.abs()));
     left.iter().zip(right).all(|(left, right)| {
         let scale = left.abs().max(right.abs());
-        (left - right).abs() <= 1e-8 * scale || scale < 1e-12
+        // What is nothing at one choice of numbers is what rounding left of it.
+        let is_dust = scale < 1e-12 || scale < 1e-8 * largest;
+        (left - right).abs() <= 1e-8 * scale || is_dust
     })
 }
 
@@ -85,7 +92,10 @@ impl Key {
     /// radians. `None` where the step has no value (a statement, or a balance that leaves the
     /// unknown open).
     pub fn value(&self, id: StepId, sample: &Sample, pins: &Pins) -> Option<f64> {
-        self.value_within(id, sample, pins, 0)
+        match &self.general {
+            Some(general) => Course::new(self, general, sample, pins).value(id),
+            None => self.value_within(id, sample, pins, 0),
+        }
     }
 
     /// The value of a step at every choice of numbers. `pins` gives the pinned steps' values.
@@ -119,17 +129,25 @@ impl Key {
         sampling: &Sampling,
         pins: &BTreeMap<StepId, Samples>,
     ) -> Option<Samples> {
-        let unknown = right
-            .steps
-            .iter()
-            .map(|step| step.id)
-            .find(|id| matches!(id, StepId::Pull(_)))?;
         let mut pins = pins.clone();
-        if id == StepId::MomentSum {
+        if id.is_balance() {
+            let unknown = right.gives(id)?;
             pins.remove(&unknown);
             return self.samples(unknown, sampling, &pins);
         }
         pins.remove(&id);
+        if let StepId::Found(..) = id {
+            for unknown in right.open_in(id) {
+                if let (false, Some(value)) = (
+                    pins.contains_key(&unknown),
+                    right.samples(unknown, sampling, &BTreeMap::new()),
+                ) {
+                    pins.insert(unknown, value);
+                }
+            }
+            return self.samples(id, sampling, &pins);
+        }
+        let unknown = right.unknown()?;
         if right.rank(id)? < right.rank(unknown)? && !pins.contains_key(&unknown) {
             pins.insert(unknown, right.samples(unknown, sampling, &BTreeMap::new())?);
         }
@@ -162,7 +180,10 @@ impl Key {
 
     /// The value of a formula at one choice of numbers.
     pub fn evaluate(&self, formula: &Formula, sample: &Sample, pins: &Pins) -> Option<f64> {
-        self.formula_within(formula, sample, pins, 0)
+        match &self.general {
+            Some(general) => Course::new(self, general, sample, pins).formula(formula),
+            None => self.formula_within(formula, sample, pins, 0),
+        }
     }
 
     fn value_within(&self, id: StepId, sample: &Sample, pins: &Pins, depth: usize) -> Option<f64> {
@@ -174,7 +195,7 @@ impl Key {
             return None;
         }
         match &self.step(id)?.rule {
-            Rule::Statement => None,
+            Rule::Statement | Rule::Stage(_) => None,
             Rule::Formula(formula) => self.formula_within(formula, sample, pins, depth + 1),
             Rule::Balance(_) => self.balance_within(id, sample, pins, depth + 1),
             Rule::KnownSide { balance, unknown } => {

@@ -164,6 +164,29 @@ impl<S: Copy> Formula<S> {
         }
     }
 
+    /// The same formula over the steps of another key.
+    pub(crate) fn renamed<T>(&self, atom: &dyn Fn(&Atom<S>) -> Atom<T>) -> Formula<T> {
+        let again = |inner: &Formula<S>| Box::new(inner.renamed(atom));
+        let all = |parts: &[Formula<S>]| parts.iter().map(|part| part.renamed(atom)).collect();
+        match self {
+            Formula::Atom(which) => Formula::Atom(atom(which)),
+            Formula::Number(number) => Formula::Number(*number),
+            Formula::Degrees(degrees) => Formula::Degrees(*degrees),
+            Formula::Sum(parts) => Formula::Sum(all(parts)),
+            Formula::Product(parts) => Formula::Product(all(parts)),
+            Formula::Quotient(over, under) => Formula::Quotient(again(over), again(under)),
+            Formula::Negative(inner) => Formula::Negative(again(inner)),
+            Formula::Absolute(inner) => Formula::Absolute(again(inner)),
+            Formula::Sine(inner) => Formula::Sine(again(inner)),
+            Formula::Cosine(inner) => Formula::Cosine(again(inner)),
+            Formula::Tangent(inner) => Formula::Tangent(again(inner)),
+            Formula::ArcTangent(inner) => Formula::ArcTangent(again(inner)),
+            Formula::Square(inner) => Formula::Square(again(inner)),
+            Formula::SquareRoot(inner) => Formula::SquareRoot(again(inner)),
+            Formula::Tagged(role, inner) => Formula::Tagged(*role, again(inner)),
+        }
+    }
+
     /// The value at the values of its atoms: SI, angles in radians. `None` where an atom has none.
     pub fn value(&self, atom: &dyn Fn(&Atom<S>) -> Option<f64>) -> Option<f64> {
         let value = |inner: &Formula<S>| inner.value(atom);

@@ -1,7 +1,7 @@
 //! Steps, balances and the key that holds them.
 
-use super::Formula;
 use super::formula::Role;
+use super::{Formula, General, Nature};
 use crate::problem::{ForceId, Place};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -57,6 +57,10 @@ pub enum StepId {
     ForceSum(Axis),
     /// A part of a support's force.
     Reaction(ForceId, Part),
+    /// A quantity of a general working, by its nature and its place there.
+    Found(Nature, usize),
+    /// A balance of a general working: its stage, and its place in it.
+    Sum(usize, usize),
 }
 
 impl StepId {
@@ -75,7 +79,9 @@ impl StepId {
             | StepId::Pivot
             | StepId::KnownMoments
             | StepId::MomentSum
-            | StepId::ForceSum(_) => None,
+            | StepId::ForceSum(_)
+            | StepId::Found(..)
+            | StepId::Sum(..) => None,
         }
     }
 }
@@ -87,12 +93,14 @@ pub enum BalanceKind {
     MomentsAbout(Place),
     /// Forces along an axis.
     ForcesAlong(Axis),
+    /// A balance of a general working; its heading tells how it is taken.
+    General,
 }
 
 /// One term of a balance: a force's moment or part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Term {
-    /// The force.
+    /// The force. Of a general working, the weights of all bodies are [`ForceId::OwnWeight`].
     pub force: ForceId,
     /// +1 where it turns anticlockwise, or points right or up; −1 else.
     pub sign: f64,
@@ -127,6 +135,8 @@ pub enum Rule {
         /// The unknown in it.
         unknown: StepId,
     },
+    /// One of the unknowns that the balances of this stage of a general working give.
+    Stage(usize),
 }
 
 /// A step of the key.
@@ -151,6 +161,8 @@ pub struct Key {
     pub pivot: Place,
     /// The steps, in the order in which they are worked.
     pub steps: Vec<Step>,
+    /// What only the key of a general working has.
+    pub general: Option<Box<General>>,
 }
 
 impl Key {
@@ -185,6 +197,7 @@ impl Key {
             Rule::KnownSide { balance, unknown } => {
                 self.solved(*unknown, *balance).map(|(over, _)| over)
             }
+            Rule::Stage(stage) => self.worked_out(id, *stage),
             Rule::Statement | Rule::Balance(_) => None,
         }
     }
@@ -268,7 +281,7 @@ impl Key {
     }
 
     /// What multiplies the unknown in a product, or `None` if the unknown does not occur in it.
-    fn factor_of(&self, unknown: StepId, amount: &Formula) -> Option<Formula> {
+    pub(super) fn factor_of(&self, unknown: StepId, amount: &Formula) -> Option<Formula> {
         match amount {
             Formula::Atom(super::Atom::Step(id)) if *id == unknown => Some(Formula::Number(1.0)),
             Formula::Atom(super::Atom::Step(id)) => match &self.step(*id)?.rule {
@@ -310,7 +323,7 @@ impl Key {
 }
 
 /// Puts a sum's positive parts first, so that it reads as a person would write it.
-fn positive_first(parts: Vec<Formula>) -> Vec<Formula> {
+pub(super) fn positive_first(parts: Vec<Formula>) -> Vec<Formula> {
     let (negative, mut positive): (Vec<_>, Vec<_>) = parts
         .into_iter()
         .partition(|part| matches!(part, Formula::Negative(_)));

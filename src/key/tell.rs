@@ -155,6 +155,23 @@ impl Teller<'_> {
                     _ => ("d".to_owned(), true),
                 }
             }
+            // What is made of an unknown that is still a letter is written out.
+            Atom::Step(id @ StepId::Found(..))
+                if self
+                    .key
+                    .open_in(id)
+                    .iter()
+                    .any(|open| self.named.contains(open)) =>
+            {
+                match self.key.formula(id) {
+                    Some(formula) => {
+                        let (text, binding) =
+                            written(&formula, &|atom| self.number(atom), self.typed);
+                        (text, binding >= Binding::Product)
+                    }
+                    None => (String::new(), true),
+                }
+            }
             // A component of the unknown is written out: T·sin γ.
             Atom::Step(id @ (StepId::Across(_) | StepId::PartOf(..)))
                 if self.named.iter().any(|named| self.refers(id, *named)) =>

@@ -29,6 +29,8 @@ pub fn step_word(problem: &Problem, step: StepId) -> String {
         }
         StepId::Reaction(id, Part::Size) => format!("reaction:{}:size", force(id)),
         StepId::Reaction(id, Part::Direction) => format!("reaction:{}:direction", force(id)),
+        StepId::Found(_, index) => format!("found:{index}"),
+        StepId::Sum(stage, index) => format!("balance:{stage}:{index}"),
     }
 }
 

@@ -23,6 +23,7 @@ mod force_forgotten;
 mod forces_for_moments;
 mod from_the_far_end;
 mod from_the_middle;
+mod general;
 mod given_angle_as_is;
 mod hypotenuse_confused;
 mod load_at_middle;
@@ -52,6 +53,7 @@ mod whole_tension_sideways;
 mod whole_tension_upward;
 
 pub use catalogue::CATALOGUE;
+pub use general::general_instances;
 pub use typed::{TypedLine, right_line, typed_line};
 
 use crate::key::{Key, Part, Samples, Sampling, StepId, agree};

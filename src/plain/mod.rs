@@ -248,6 +248,15 @@ impl Dialogue<'_> {
         view: &View,
         before: Option<&crate::sketch::Marks>,
     ) -> io::Result<()> {
+        if !view.scene.is_empty() {
+            // Nothing new is drawn of bodies in general: their drawing is told once.
+            if before.is_some() {
+                return Ok(());
+            }
+            let told: Vec<String> = view.scene.iter().map(ToString::to_string).collect();
+            let slots = [("told", Slot::Word(told.join(" ")))];
+            return self.say(&self.words.say("plain.diagram", &slots));
+        }
         let values = tutor.problem().values();
         let sentences = |marks| told_words(&tell(tutor.problem(), &values, marks), self.words);
         let known = before.map(sentences).unwrap_or_default();

@@ -31,6 +31,7 @@ impl Canned {
                 title: "A sign".into(),
                 statement: "A sign hangs from a beam.".into(),
                 caution: "For learning only.".into(),
+                scene: Vec::new(),
                 steps: Vec::new(),
                 lines: Vec::new(),
                 question: Prose::plain("How large is W?"),

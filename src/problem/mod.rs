@@ -74,6 +74,12 @@ impl Problem {
         }
     }
 
+    /// The printed page of a problem whose bodies are told elsewhere: its words, its numbers, g and
+    /// the figures asked. No force is known of it.
+    pub(crate) fn page(parts: Parts) -> Problem {
+        Problem { parts }
+    }
+
     /// One line that names the problem.
     pub fn title(&self) -> &str {
         &self.parts.title

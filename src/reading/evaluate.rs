@@ -9,6 +9,8 @@ use super::tree::{Function, Literal, NameId, Node, Operator, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
 
+/// A difference below this share of what it is the difference of is nothing.
+const DUST: f64 = 1e-11;
 const DEGREE: f64 = std::f64::consts::PI / 180.0;
 
 /// A leaf that needs a value.
@@ -162,6 +164,7 @@ pub fn evaluate(tree: &Tree, leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Result<
         Node::Binary(operator, left, right) => {
             let lhs = evaluate(left, leaf)?;
             let rhs = evaluate(right, leaf)?;
+            let (lhs, rhs) = (as_ratio(lhs, left, rhs), as_ratio(rhs, right, lhs));
             match operator {
                 Operator::Add => sum(lhs, rhs, 1.0, tree.span)?,
                 Operator::Subtract => sum(lhs, rhs, -1.0, tree.span)?,
@@ -188,10 +191,29 @@ pub fn evaluate(tree: &Tree, leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Result<
     }
 }
 
+/// π beside a quantity that is no angle is the ratio of the circle, a pure number: `π·r²`.
+fn as_ratio(value: Value, tree: &Tree, other: Value) -> Value {
+    let pi = matches!(&tree.node, Node::Literal(literal) if literal.digits == "π");
+    let plain = matches!(other.dimension, Dimension::NUMBER | Dimension::ANGLE);
+    match pi && !plain {
+        true => Value::of(value.number, Dimension::NUMBER),
+        false => value,
+    }
+}
+
 fn sum(left: Value, right: Value, sign: f64, span: Span) -> Result<Value, Mismatch> {
-    let plain = |kind: Value| Value {
-        number: left.number_as(kind.dimension) + sign * right.number_as(kind.dimension),
-        ..kind
+    let plain = |kind: Value| {
+        let (one, other) = (
+            left.number_as(kind.dimension),
+            right.number_as(kind.dimension),
+        );
+        let number = one + sign * other;
+        // What rounding leaves of two equal numbers is nothing.
+        let is_dust = number.abs() <= DUST * one.abs();
+        Value {
+            number: if is_dust { 0.0 } else { number },
+            ..kind
+        }
     };
     if left.bare {
         return Ok(plain(right));

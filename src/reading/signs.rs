@@ -49,7 +49,8 @@ pub(super) fn starts_word(c: char) -> bool {
 
 /// A letter, digit or mark that a name may go on with.
 pub(super) fn continues_word(c: char) -> bool {
-    starts_word(c) || c.is_ascii_digit() || matches!(c, '₀'..='₉' | '\'' | '′' | '’')
+    // A bar over a letter is a mark of its own behind it.
+    starts_word(c) || c.is_ascii_digit() || matches!(c, '₀'..='₉' | '\'' | '′' | '’' | '\u{304}')
 }
 
 /// The digit or minus of a raised character.

@@ -16,7 +16,7 @@ impl Session {
         if self.is_question(line) {
             return Outcome::talk(self.words.say("talk.question", &[]).then(self.help(asked)));
         }
-        if asked == StepId::MomentSum && self.is_the_idea(line) {
+        if asked.is_balance() && self.is_the_idea(line) {
             let message = self.words.say("talk.words-only", &[]);
             return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
         }
@@ -35,7 +35,8 @@ impl Session {
         let own_values = self.own_values();
         let number = self.state.next_number;
         let board = self.board(&names, &own_values);
-        let diagnosis = diagnose(&board, &judgement, &self.instances);
+        let mut diagnosis = diagnose(&board, &judgement, &self.instances);
+        self.form_only(&mut diagnosis);
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = diagnosis
             .spoken()
@@ -157,7 +158,7 @@ impl Session {
             self.state.gone_on.remove(step);
         }
         // A balance mended takes the place of one gone on with.
-        if judgement.target == StepId::MomentSum
+        if judgement.target.is_balance()
             && matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded)
         {
             self.state.carried.clear();
@@ -207,7 +208,8 @@ impl Session {
         // A weight given where its component is asked is a thought of its own: name it too.
         let names = self.names();
         let own = self.own_values();
-        let diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
+        let mut diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
+        self.form_only(&mut diagnosis);
         // One moment is a part of the sum, whatever its number may come from.
         let part = asked == StepId::MomentSum && matches!(other, StepId::Moment(_));
         let spoken = diagnosis.spoken();
@@ -299,7 +301,7 @@ impl Session {
             Some(_) if dimension == Dimension::ANGLE && !judgement.truth.holds() => Some(layout),
             Some(value)
                 if formula
-                    && judgement.target != StepId::MomentSum
+                    && !judgement.target.is_balance()
                     && judgement.evidence.dimension.is_none()
                     && value.is_finite() =>
             {

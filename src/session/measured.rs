@@ -28,6 +28,9 @@ const REFERENCES: &[(&str, Reference)] = &[
 impl Session {
     /// The answer to a direction that names the line it is measured from; `None` for other lines.
     pub(super) fn answer_measured(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
+        if asked.is_general() {
+            return None;
+        }
         let StepId::Reaction(support, Part::Direction) = asked else {
             return None;
         };

@@ -8,10 +8,12 @@ mod changed;
 mod command;
 mod force_hint;
 mod forces;
+mod general;
 mod meant;
 mod measured;
 mod pivot;
 mod reply;
+mod scene;
 mod show;
 mod speak;
 mod state;
@@ -41,6 +43,8 @@ pub struct Session {
     instances: Vec<Instance>,
     sister: Option<(Problem, Key, Sampling)>,
     words: Words,
+    /// The drawing of a general problem, in words.
+    scene: Vec<Prose>,
     state: State,
 }
 
@@ -113,6 +117,7 @@ impl Session {
             instances,
             sister,
             words,
+            scene: Vec::new(),
             state: State::new(),
         })
     }
@@ -125,6 +130,11 @@ impl Session {
     /// The key, for those who print it.
     pub fn key(&self) -> &Key {
         &self.key
+    }
+
+    /// The numbers at which functions are compared.
+    pub fn sampling(&self) -> &Sampling {
+        &self.sampling
     }
 
     /// The words in which the session speaks.
@@ -189,6 +199,7 @@ impl Session {
             standing: true,
         };
         self.keep(view.clone(), outcome.truth == "hint");
+        self.turn_to_asked();
         if self.state.course == Course::On && self.asked().is_none() {
             self.state.course = Course::Finished;
         }
@@ -327,6 +338,9 @@ impl Session {
     }
 
     fn title(&self, step: StepId) -> String {
+        if self.is_general() {
+            return crate::hint::general_title(&self.words, &self.key, step);
+        }
         crate::hint::step_title(&self.words, &self.problem, step)
     }
 }

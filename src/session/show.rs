@@ -17,6 +17,7 @@ impl Session {
             title: self.problem.title().to_owned(),
             statement: self.problem.statement().to_owned(),
             caution: self.problem.caution().to_owned(),
+            scene: self.scene.clone(),
             steps: self.steps(),
             lines: self.state.lines.clone(),
             question: self.question(),
@@ -31,7 +32,8 @@ impl Session {
 
     /// The stable name of a step, for the journal.
     pub(super) fn step_name(&self, step: StepId) -> String {
-        crate::key::step_word(&self.problem, step)
+        self.general_step_name(step)
+            .unwrap_or_else(|| crate::key::step_word(&self.problem, step))
     }
 
     fn steps(&self) -> Vec<StepView> {
@@ -64,7 +66,7 @@ impl Session {
 
     /// The value that a step's name holds: the learner's own, or the right one once passed.
     fn value_of(&self, step: StepId) -> Option<f64> {
-        if matches!(step, StepId::MomentSum | StepId::Forces | StepId::Pivot) {
+        if step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot) {
             return None;
         }
         if let Some(own) = self.state.standing.get(&step) {
@@ -91,12 +93,11 @@ impl Session {
 
     /// False for a multiple of the unknown while the unknown is not found.
     fn is_number(&self, step: StepId) -> bool {
-        let unknown = self
-            .key
-            .steps
-            .iter()
-            .map(|step| step.id)
-            .find(|id| matches!(id, StepId::Pull(_)));
+        if step.is_general() {
+            let found = |id: &StepId| self.state.reached.contains_key(id);
+            return step.is_unknown() || self.key.open_in(step).iter().all(found);
+        }
+        let unknown = self.key.unknown();
         let of_unknown = match (step, unknown) {
             (StepId::Across(force), Some(unknown)) => StepId::Pull(force) == unknown,
             _ => false,
@@ -121,6 +122,9 @@ impl Session {
             };
             return self.words.say(key, &[]);
         };
+        if self.is_general() {
+            return crate::hint::general_question(&self.words, &self.key, asked);
+        }
         let noun = asked
             .force()
             .and_then(|force| self.problem.force(force))
@@ -192,6 +196,9 @@ impl Session {
         let Some(asked) = self.asked() else {
             return Prose::default();
         };
+        if self.is_general() {
+            return self.general_example(asked);
+        }
         let kind = crate::hint::kind_word(asked);
         let key = match asked {
             StepId::Forces if self.pending_asks().is_some() => {
@@ -222,7 +229,7 @@ impl Session {
     }
 
     /// A mass for an example that is none of this problem's.
-    fn example_mass(&self) -> u32 {
+    pub(super) fn example_mass(&self) -> u32 {
         let masses: Vec<f64> = self
             .problem
             .givens()
@@ -238,7 +245,7 @@ impl Session {
     }
 
     /// An angle for an example that is none of this problem's.
-    fn example_angle(&self) -> u32 {
+    pub(super) fn example_angle(&self) -> u32 {
         let angles = self
             .key
             .steps
@@ -288,13 +295,15 @@ impl Session {
                 NameRole::Step(step) => {
                     let forces_said = self.state.reached.contains_key(&StepId::Forces);
                     let asked = self.key.step(step).is_some_and(|step| step.asked);
+                    let forces_said = forces_said || self.is_general();
                     if !forces_said || !asked && self.value_of(step).is_none() {
                         continue;
                     }
                     let now = self.asked().and_then(|asked| self.key.rank(asked));
                     let near = self.state.reached.contains_key(&step)
                         || self.key.rank(step) <= now
-                        || matches!(step, StepId::Pull(_)) && now >= self.first_pull_use();
+                        || matches!(step, StepId::Pull(_)) && now >= self.first_pull_use()
+                        || self.is_near(step);
                     if !near {
                         continue;
                     }

@@ -80,7 +80,7 @@ impl Session {
             ];
             prose = prose.then(self.words.say("talk.own-name", &slots));
         }
-        if target == StepId::MomentSum {
+        if target.is_balance() {
             prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
         }
         prose
@@ -88,7 +88,7 @@ impl Session {
 
     /// The way in which a part of a support's force points, as it stands.
     fn way_of(&self, target: StepId) -> String {
-        let StepId::Reaction(_, Part::Along(axis)) = target else {
+        let Some(axis) = target.along() else {
             return String::new();
         };
         let positive = self
@@ -120,7 +120,7 @@ impl Session {
         let unit = unit_for(dimension)
             .map_or("", |unit| unit.symbol)
             .to_owned();
-        let last = matches!(target, StepId::Pull(_) | StepId::Reaction(..));
+        let last = target.is_unknown();
         let (key, slots) = match remark {
             Remark::UnitMissing if last => ("remark.unit-last", vec![("unit", Slot::Value(unit))]),
             Remark::UnitMissing => ("remark.unit", vec![("unit", Slot::Value(unit))]),
@@ -139,6 +139,7 @@ impl Session {
                     ],
                 )
             }
+            Remark::OppositeSense if target.along().is_none() => ("remark.other-sense", Vec::new()),
             Remark::OppositeSense => {
                 let symbol = self.key.step(target).map(|step| step.symbol.shown());
                 let slots = vec![
@@ -150,6 +151,7 @@ impl Session {
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
+            Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),
             Remark::NegativePull => ("remark.negative-pull", Vec::new()),
             Remark::NotSeen
             | Remark::ByChance
@@ -248,6 +250,9 @@ impl Session {
             return Some(self.words.say("talk.surplus", &[]));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
+        if judgement.evidence.same_turn && self.is_general() {
+            return Some(self.general_same_turn(judgement.target));
+        }
         if judgement.evidence.same_turn {
             let slots = [
                 ("body", Slot::Word(self.problem.body().noun.clone())),
@@ -262,7 +267,11 @@ impl Session {
             return Some(self.words.say("talk.gravity-told", &own));
         }
         if judgement.evidence.negative_pull {
-            return Some(self.words.say("talk.pull-negative", &[]));
+            let key = match self.is_push(judgement.target) {
+                true => "talk.push-negative",
+                false => "talk.pull-negative",
+            };
+            return Some(self.words.say(key, &[]));
         }
         if judgement.evidence.wrong_way {
             let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
@@ -361,6 +370,7 @@ impl Session {
         if judgement.remarks.contains(&Remark::NotSeen) {
             let key = match judgement.target {
                 StepId::MomentSum => "talk.unproved-balance",
+                step if step.is_balance() => "general.unproved",
                 _ => "talk.unproved",
             };
             return self.words.say(key, &[]);
@@ -370,6 +380,9 @@ impl Session {
             _ => None,
         });
         let senses = self.senses_taken(judgement);
+        if let Some(others) = others.filter(|_| self.is_general()) {
+            return self.general_still_unknown(others);
+        }
         if let Some(others) = others {
             return self.still_unknown(others).then(senses);
         }
@@ -436,7 +449,7 @@ impl Session {
         let asked = self.asked();
         let step = asked.map_or_else(String::new, |step| self.title(step));
         let key = match asked {
-            Some(StepId::MomentSum) => "talk.holds-open-balance",
+            Some(step) if step.is_balance() => "talk.holds-open-balance",
             _ => "talk.holds-open",
         };
         self.words.say(key, &[("step", Slot::Word(step))])
@@ -462,11 +475,11 @@ impl Session {
 
     /// The symbol of the unknown of the moment balance.
     fn unknown_symbol(&self) -> String {
-        self.key
-            .steps
-            .iter()
-            .find(|step| matches!(step.id, StepId::Pull(_)))
-            .map_or_else(String::new, |step| step.symbol.shown())
+        let unknown = self
+            .key
+            .unknown()
+            .and_then(|unknown| self.key.step(unknown));
+        unknown.map_or_else(String::new, |step| step.symbol.shown())
     }
 
     fn misread(&self, given: GivenId) -> Prose {
@@ -515,6 +528,9 @@ impl Session {
     pub(super) fn thought(&self, judgement: &Judgement, named: &Named) -> Prose {
         let instance = &self.instances[named.instance];
         let target = judgement.target;
+        if self.is_general() {
+            return self.general_thought(named.instance, target);
+        }
         let force = spoken_force(instance, target);
         let symbol = match force.and_then(|force| self.problem.force(force)) {
             Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),

@@ -125,7 +125,7 @@ impl Session {
         self.pass(asked);
         let key = match asked {
             StepId::Forces | StepId::Pivot => "talk.skipped-words",
-            StepId::MomentSum => "talk.skipped-balance",
+            step if step.is_balance() => "talk.skipped-balance",
             _ => "talk.skipped",
         };
         let mut outcome = Outcome::talk(
@@ -139,6 +139,9 @@ impl Session {
     /// True once everything is found that the problem asks for, though steps of the guided way are
     /// still open.
     pub(super) fn may_end(&self) -> bool {
+        if let Some(found) = self.has_wanted() {
+            return found && self.asked().is_some();
+        }
         let sought = |id: &StepId| matches!(id, StepId::Pull(_) | StepId::Reaction(..));
         let open = |id: &StepId| !self.state.reached.contains_key(id);
         let asked = || self.key.asked().map(|step| step.id).filter(open);
@@ -167,8 +170,10 @@ impl Session {
             self.state.pivot_said = true;
         }
         self.state.standing.remove(&asked);
+        self.passed_balance(asked);
         let function = match asked {
-            StepId::Forces | StepId::Pivot | StepId::MomentSum => None,
+            StepId::Forces | StepId::Pivot => None,
+            step if step.is_balance() => None,
             step => self
                 .key
                 .function(&self.key, step, &self.sampling, &BTreeMap::new()),
@@ -268,7 +273,7 @@ impl Session {
         }
         if together
             .iter()
-            .any(|step| matches!(step, StepId::MomentSum | StepId::Pull(_)))
+            .any(|step| matches!(step, StepId::MomentSum | StepId::Pull(_)) || step.is_general())
         {
             self.state.carried.clear();
         }
@@ -302,15 +307,16 @@ impl Session {
         // The unknown given where its balance is asked is the balance solved.
         let target = match target {
             StepId::Pull(_) if asked == StepId::MomentSum => StepId::MomentSum,
+            target if self.key.sum_of(target) == Some(asked) => asked,
             target => target,
         };
         // A wrong relation of the unknown is carried as a relation, not as a number.
-        let pull =
-            matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some());
+        let pull = matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some())
+            || self.is_open_multiple(target);
         if pull && carried.is_none() {
             carried = self.own_multiple(&open);
         }
-        let relation = pull || target == StepId::MomentSum;
+        let relation = pull || target.is_balance();
         // The number is right where only its unit or its figures are not.
         let number_right = matches!(
             open.judgement.truth,
@@ -342,10 +348,10 @@ impl Session {
 
     /// The working in which the unknown's component is the learner's own multiple of it: `T sin 20`.
     fn own_multiple(&self, open: &Open) -> Option<Key> {
-        let StepId::Across(force) = open.judgement.target else {
-            return None;
+        let unknown = match open.judgement.target {
+            StepId::Across(force) => StepId::Pull(force),
+            target => *self.key.general.as_ref()?.multiples.get(&target)?,
         };
-        let unknown = StepId::Pull(force);
         let pull = self
             .key
             .samples(unknown, &self.sampling, &BTreeMap::new())?;

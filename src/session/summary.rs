@@ -98,7 +98,8 @@ impl Session {
         }
         summary.push(self.words.say("summary.key", &[]));
         for step in self.key.asked().map(|step| step.id) {
-            if !matches!(step, StepId::Forces | StepId::Pivot) {
+            let again = crate::hint::is_said_again(&self.case(), step);
+            if !again && !matches!(step, StepId::Forces | StepId::Pivot) {
                 summary.push(Prose(vec![Piece {
                     tag: Tag::Value,
                     text: told(&self.words, &self.case(), step),

@@ -155,6 +155,8 @@ pub struct View {
     pub statement: String,
     /// Words of caution.
     pub caution: String,
+    /// The drawing in words, a sentence each, where none can be made: bodies in general.
+    pub scene: Vec<Prose>,
     /// The steps of the walk.
     pub steps: Vec<StepView>,
     /// The working so far: every line, oldest first.

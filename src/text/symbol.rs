@@ -41,6 +41,9 @@ impl Symbol {
             match c {
                 '_' => {}
                 '⊥' => typed.push_str("perp"),
+                '∥' => typed.push_str("par"),
+                '\u{304}' => typed.push_str("bar"),
+                'ȳ' => typed.push_str("ybar"),
                 c => match GREEK.iter().find(|(letter, _)| *letter == c) {
                     Some((_, name)) => typed.push_str(name),
                     None => typed.push(c),
@@ -80,6 +83,9 @@ pub(crate) fn fold(name: &str) -> String {
         match c {
             '_' | '{' | '}' | ' ' => {}
             '⊥' => folded.push_str("perp"),
+            '∥' => folded.push_str("par"),
+            '\u{304}' => folded.push_str("bar"),
+            'ȳ' => folded.push_str("ybar"),
             'ϑ' => folded.push_str("theta"),
             'ϕ' => folded.push_str("phi"),
             'µ' => folded.push_str("mu"),
@@ -106,5 +112,7 @@ mod tests {
         assert!(!weight.matches("W1"));
         assert!(Symbol::new("θ").matches("Theta"));
         assert_eq!(Symbol::new("W_1⊥").typed(), "W1perp");
+        assert!(Symbol::new("x\u{304}").matches("xbar") && Symbol::new("ȳ").matches("ybar"));
+        assert_eq!(Symbol::new("W∥").typed(), "Wpar");
     }
 }

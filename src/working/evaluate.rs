@@ -1,7 +1,7 @@
 //! Values of a working's quantities at any choice of the givens.
 
 use super::{Balance, Expression, Quantity, Rule, Working};
-use crate::key::Atom;
+use crate::key::{Atom, eliminate};
 use std::collections::BTreeMap;
 
 /// Quantities rest on others, which rest on others; deeper than this is a ring.
@@ -110,51 +110,4 @@ impl Working {
         }
         eliminate(rows, count)
     }
-}
-
-/// Solves a few equations by elimination with the largest pivot of a column. There may be one more
-/// of them than unknowns, where one gives what is sought.
-fn eliminate(mut rows: Vec<Vec<f64>>, count: usize) -> Option<Vec<f64>> {
-    let all = rows.len();
-    if all < count {
-        return None;
-    }
-    for row in &mut rows {
-        let scale = row[..count]
-            .iter()
-            .fold(0.0_f64, |most, one| most.max(one.abs()));
-        if scale == 0.0 {
-            if all == count {
-                return None;
-            }
-            continue;
-        }
-        row.iter_mut().for_each(|one| *one /= scale);
-    }
-    for column in 0..count {
-        let best = (column..all).max_by(|one, other| {
-            rows[*one][column]
-                .abs()
-                .total_cmp(&rows[*other][column].abs())
-        })?;
-        if rows[best][column].abs() < 1e-12 {
-            return None;
-        }
-        rows.swap(column, best);
-        for other in 0..all {
-            if other == column {
-                continue;
-            }
-            let pivot = rows[column].clone();
-            let factor = rows[other][column] / pivot[column];
-            for (entry, taken) in rows[other].iter_mut().zip(&pivot).skip(column) {
-                *entry -= factor * taken;
-            }
-        }
-    }
-    Some(
-        (0..count)
-            .map(|at| rows[at][count] / rows[at][at])
-            .collect(),
-    )
 }

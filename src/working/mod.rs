@@ -19,16 +19,23 @@ mod moments;
 mod order;
 mod place;
 mod seek;
+mod settled;
 mod sides;
 mod tell;
 mod triangle;
 mod trouble;
+mod walk;
+mod walk_heading;
+mod walk_lengths;
+mod walk_sampling;
 
 pub use build::derive;
 pub use lamina::{centres, only_laminae};
+pub use settled::{Settled, settle};
 pub use tell::{Sense, Told, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
+pub use walk::{Walk, walk};
 
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;

@@ -19,6 +19,7 @@ impl Stock {
             ..*entry
         });
         Stock {
+            general: self.general,
             entries: entries.collect(),
         }
     }

@@ -320,6 +320,7 @@ pub(super) fn view(begun: bool) -> View {
         title: problem.title().to_owned(),
         statement: problem.statement().to_owned(),
         caution: problem.caution().to_owned(),
+        scene: Vec::new(),
         steps: steps
             .iter()
             .enumerate()

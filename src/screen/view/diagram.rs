@@ -40,6 +40,14 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
     if area.height == 0 || area.width == 0 {
         return;
     }
+    if !open.view.scene.is_empty() {
+        let rows = open.view.scene.iter().flat_map(|told| {
+            let base = model.theme.faint();
+            wrap(model.theme, told, area.width.into(), base)
+        });
+        frame.render_widget(Paragraph::new(rows.collect::<Vec<_>>()), area);
+        return;
+    }
     let composed = compose(model, open, (area.width, area.height));
     let Composed {
         picture,

@@ -1,0 +1,261 @@
+//! What is said of the steps of a general working: their names, their questions, their hints, and
+//! how they are written on the board.
+
+use super::Case;
+use crate::key::{
+    Atom, Formula, Heading, Key, Nature, Pins, Rule, StepId, Teller, balance_names,
+    balance_numbers, formula_names, formula_numbers,
+};
+use crate::text::{Piece, Prose, Slot, Tag, Words};
+use crate::units::{Dimension, value_text};
+
+/// A step's name in a few words: "weight of the ladder".
+pub(super) fn title(words: &Words, key: &Key, step: StepId) -> String {
+    let Some(heading) = key.heading(step) else {
+        return String::new();
+    };
+    let kind = match (heading.kind, heading.spot.is_empty()) {
+        ("moments", true) => "moments-free",
+        (kind, _) => kind,
+    };
+    let slots = slots(words, key, step, heading);
+    words
+        .say(&format!("general.title.{kind}"), &slots)
+        .to_string()
+}
+
+/// What is asked at a step.
+pub(super) fn question(words: &Words, key: &Key, step: StepId) -> Prose {
+    let Some(heading) = key.heading(step) else {
+        return Prose::default();
+    };
+    let mut slots = slots(words, key, step, heading);
+    slots.push(("title", Slot::Word(title(words, key, step))));
+    if !heading.condition.is_empty() {
+        let told = words.say(&format!("general.when.{}", heading.condition), &slots);
+        return told.then(value_question(words, key, step, slots));
+    }
+    match step {
+        StepId::Sum(..) => {
+            let told = match (heading.kind, heading.removed.is_empty()) {
+                ("moments", false) => words.say("general.ask.moments", &slots),
+                _ => words.say("general.ask.balance", &slots),
+            };
+            match together(key, step) {
+                0 | 1 => told,
+                _ => told.then(words.say("general.ask.together", &slots)),
+            }
+        }
+        StepId::Found(Nature::Sought, _) => words.say("general.ask.sought", &slots),
+        step if step.is_unknown() && !key.sums_of(step).is_empty() => {
+            let sum = key.sum_of(step).filter(|sum| !is_asked(key, *sum));
+            match sum {
+                // Alone in its balance it is what the balance says.
+                Some(sum) => {
+                    slots.push(("balance", Slot::Word(title(words, key, sum))));
+                    words.say("general.ask.alone", &slots)
+                }
+                None => words.say("general.ask.unknown", &slots),
+            }
+        }
+        step => value_question(words, key, step, slots),
+    }
+}
+
+fn is_asked(key: &Key, step: StepId) -> bool {
+    key.step(step).is_some_and(|step| step.asked)
+}
+
+/// What is asked of a value, and which letters may stand in it.
+fn value_question(
+    words: &Words,
+    key: &Key,
+    step: StepId,
+    mut slots: Vec<(&'static str, Slot)>,
+) -> Prose {
+    let before = |one: &StepId| key.rank(step) < key.rank(*one);
+    let open = key.open_in(step).into_iter().filter(before);
+    let names = open.filter_map(|one| Some(key.step(one)?.symbol.shown()));
+    let names: Vec<String> = names.collect();
+    if names.is_empty() {
+        return words.say("general.ask.value", &slots);
+    }
+    slots.push(("open", Slot::Name(names.join(", "))));
+    words.say("general.ask.multiple", &slots)
+}
+
+/// How many balances give their unknowns together with this one.
+fn together(key: &Key, step: StepId) -> usize {
+    let (Some(general), StepId::Sum(stage, _)) = (&key.general, step) else {
+        return 0;
+    };
+    general
+        .stages
+        .get(stage)
+        .map_or(0, |stage| stage.balances.len())
+}
+
+fn slots(words: &Words, key: &Key, step: StepId, heading: &Heading) -> Vec<(&'static str, Slot)> {
+    let bodies = heading
+        .bodies
+        .join(&format!(" {} ", words.word("general.and")));
+    let symbol = key.step(step).map(|step| step.symbol.shown());
+    vec![
+        ("symbol", Slot::Name(symbol.unwrap_or_default())),
+        ("noun", Slot::Word(heading.noun.clone())),
+        ("force", Slot::Name(heading.force.clone())),
+        ("bodies", Slot::Word(bodies)),
+        ("spot", Slot::Word(heading.spot.clone())),
+        ("removed", Slot::Name(heading.removed.clone())),
+    ]
+}
+
+/// The hint of a stage: what to look at; which body and which point, and why; the formula in
+/// names; the line itself.
+pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> Prose {
+    let Some(heading) = case.key.heading(step) else {
+        return Prose::default();
+    };
+    let slots = slots(words, case.key, step, heading);
+    let kind = group(step, heading);
+    match stage {
+        0 | 1 => words.say(&format!("general.look.{kind}"), &slots),
+        2 => {
+            let kind = match (kind, heading.removed.is_empty()) {
+                ("moments", true) => "moments-free",
+                (kind, _) => kind,
+            };
+            words.say(&format!("general.place.{kind}"), &slots)
+        }
+        3 => {
+            let mut slots = slots;
+            slots.push(("formula", Slot::Value(in_names(case, step))));
+            match in_names(case, step).is_empty() {
+                true => words.say("general.solve-hint", &slots),
+                false => words.say("general.formula", &slots),
+            }
+        }
+        _ => words.say("hint.line", &[]).then(Prose(vec![Piece {
+            tag: Tag::Value,
+            text: told(case, step),
+        }])),
+    }
+}
+
+/// Steps that one hint serves.
+fn group(step: StepId, heading: &Heading) -> &'static str {
+    match (step, heading.kind) {
+        (_, "moments") => "moments",
+        (StepId::Sum(..), _) => "forces",
+        (_, "weight") => "weight",
+        (_, "resultant" | "resultant-at") => "spread",
+        (_, "area") => "area",
+        (_, "centre-x" | "centre-y" | "piece-x" | "piece-y" | "mass") => "centre",
+        (StepId::Found(Nature::Angle, _), _) => "angle",
+        (StepId::Found(Nature::Size, _), _) => "size",
+        (StepId::Found(Nature::Direction, _), _) => "direction",
+        (_, "friction" | "at-edge") if !step.is_unknown() => "condition",
+        (_, "across" | "along" | "part-x" | "part-y") => "part",
+        (step, _) if step.is_unknown() => "unknown",
+        _ if !heading.condition.is_empty() => "condition",
+        _ => "value",
+    }
+}
+
+/// The line in names, without its value.
+fn in_names(case: &Case<'_>, step: StepId) -> String {
+    if let Some(balance) = case.key.balance(step) {
+        return balance_names(case.problem, case.key, balance);
+    }
+    let (Some(found), Some(formula)) = (case.key.step(step), case.key.formula(step)) else {
+        return String::new();
+    };
+    let names = formula_names(case.problem, case.key, &formula);
+    format!("{} = {names}", found.symbol.shown())
+}
+
+/// A step as written on the board.
+pub(super) fn told(case: &Case<'_>, step: StepId) -> String {
+    let Some(found) = case.key.step(step) else {
+        return String::new();
+    };
+    let named = open_at(case.key, step);
+    let pins = Pins::new();
+    let teller = Teller {
+        problem: case.problem,
+        key: case.key,
+        sample: case.sampling.own(),
+        pins: &pins,
+        figures: case.problem.figures(),
+        typed: false,
+        named: &named,
+    };
+    if let Some(balance) = case.key.balance(step) {
+        let names = balance_names(case.problem, case.key, balance);
+        let numbers = balance_numbers(&teller, balance);
+        return match names == numbers {
+            true => names,
+            false => format!("{names}, {numbers}"),
+        };
+    }
+    let value = case.key.value(step, case.sampling.own(), &pins);
+    let text = value.map(|value| value_text(value, found.dimension, case.problem.figures()));
+    let mut parts = vec![found.symbol.shown()];
+    let nothing = value == Some(0.0);
+    if nothing && let Some(formula) = case.key.formula(step) {
+        let in_names = !matches!(formula, Formula::Number(_));
+        parts.extend(in_names.then(|| formula_names(case.problem, case.key, &formula)));
+        parts.extend(text);
+    } else if let Some(formula) = case.key.formula(step) {
+        parts.push(formula_names(case.problem, case.key, &formula));
+        parts.push(formula_numbers(&teller, &formula));
+        // A given number, printed as it was given, needs no second telling.
+        let is_given = matches!(formula.bare(), Formula::Atom(Atom::Given(_)));
+        let of_open = formula.inputs().iter().any(|id| {
+            named.contains(id) || case.key.open_in(*id).iter().any(|one| named.contains(one))
+        });
+        if !is_given && !of_open {
+            parts.extend(text);
+        }
+    } else {
+        parts.extend(text);
+    }
+    parts.dedup();
+    parts.join(" = ")
+}
+
+/// True for a balance that is told again word for word by what it gives: `F = FN`.
+pub(super) fn is_said_again(case: &Case<'_>, sum: StepId) -> bool {
+    let (Some(unknown), Some(balance)) = (case.key.gives(sum), case.key.balance(sum)) else {
+        return false;
+    };
+    balance_names(case.problem, case.key, balance) == in_names(case, unknown)
+}
+
+/// The unknowns that are still letters when a step is worked.
+pub(super) fn open_at(key: &Key, step: StepId) -> Vec<StepId> {
+    let Some(rank) = key.rank(step) else {
+        return Vec::new();
+    };
+    let later = key.steps.iter().skip(rank + 1);
+    let stages = later.filter(|one| matches!(one.rule, Rule::Stage(_)));
+    stages.map(|one| one.id).collect()
+}
+
+/// How an answer may look: the end of its key in the catalogue of words.
+pub(super) fn example(key: &Key, step: StepId) -> &'static str {
+    let angle = key
+        .step(step)
+        .is_some_and(|one| one.dimension == Dimension::ANGLE);
+    match step {
+        StepId::Sum(..) if key.heading(step).is_some_and(|one| one.kind == "moments") => "moments",
+        StepId::Sum(..) => "forces",
+        step if step.is_weight() => "weight",
+        _ if angle => "angle",
+        StepId::Found(Nature::Part, _) => match key.heading(step).map(|one| one.kind) {
+            Some("across" | "along" | "part-x" | "part-y") => "part",
+            _ => "value",
+        },
+        _ => "value",
+    }
+}

@@ -1,0 +1,178 @@
+//! The walk through a problem of bodies in general: the same session over the key of its working.
+
+use super::Session;
+use super::state::State;
+use crate::diagnosis::{Because, Diagnosis};
+use crate::key::StepId;
+use crate::mistakes::general_instances;
+use crate::system::System;
+use crate::text::{Prose, Slot, Words};
+use crate::units::figures_text;
+use crate::working::{Underivable, walk};
+
+impl Session {
+    /// Opens a problem of bodies in general.
+    ///
+    /// # Errors
+    /// Why it cannot be worked.
+    pub fn start_general(system: &System, words: Words) -> Result<Session, Underivable> {
+        let walk = walk(system)?;
+        let instances = general_instances(&walk.key, &walk.sampling);
+        let scene = super::scene::scene(system, &words);
+        let mut session = Session {
+            problem: walk.page,
+            key: walk.key,
+            sampling: walk.sampling,
+            instances,
+            sister: None,
+            words,
+            scene,
+            state: State::new(),
+        };
+        session.turn_to_asked();
+        Ok(session)
+    }
+
+    /// True for a problem of bodies in general.
+    pub(super) fn is_general(&self) -> bool {
+        self.key.general.is_some()
+    }
+
+    /// Turns the key to the unknown that is worked towards now.
+    pub(super) fn turn_to_asked(&mut self) {
+        let Some(asked) = self.asked() else {
+            return;
+        };
+        let standing = &self.state.standing;
+        let reached = &self.state.reached;
+        let found = |id: StepId| standing.contains_key(&id) || reached.contains_key(&id);
+        self.key.turn_to(asked, &found);
+    }
+
+    /// True once everything is found that the problem asks for.
+    pub(super) fn has_wanted(&self) -> Option<bool> {
+        let general = self.key.general.as_ref()?;
+        let found = |id: &StepId| self.state.reached.contains_key(id);
+        Some(!general.wanted.is_empty() && general.wanted.iter().all(found))
+    }
+
+    /// True for the push of a contact, which no rope makes.
+    pub(super) fn is_push(&self, step: StepId) -> bool {
+        let heading = self.key.heading(step);
+        heading.is_some_and(|heading| heading.kind == "push")
+    }
+
+    /// In a general working only a typed form names a mistake: a value has too many neighbours.
+    pub(super) fn form_only(&self, diagnosis: &mut Diagnosis) {
+        if self.is_general() {
+            diagnosis
+                .named
+                .retain(|named| named.because == Because::Form);
+        }
+    }
+
+    /// True for a multiple of an unknown that is not found yet.
+    pub(super) fn is_open_multiple(&self, step: StepId) -> bool {
+        let general = self.key.general.as_ref();
+        let unknown = general.and_then(|general| general.multiples.get(&step));
+        unknown.is_some_and(|unknown| !self.state.standing.contains_key(unknown))
+    }
+
+    /// True for an unknown of the stage that is worked at now.
+    pub(super) fn is_near(&self, step: StepId) -> bool {
+        let Some(general) = &self.key.general else {
+            return false;
+        };
+        let now = self.asked().and_then(|asked| general.stage_of.get(&asked));
+        let stage = now.and_then(|now| general.stages.get(*now));
+        let in_stage = stage.is_some_and(|stage| stage.unknowns.contains(&step));
+        let made_of = self.asked().map(|asked| self.key.open_in(asked));
+        in_stage || made_of.is_some_and(|open| open.contains(&step))
+    }
+
+    /// The stable word of a step of a general working: `weight:W_b`, `moments:2`.
+    pub(super) fn general_step_name(&self, step: StepId) -> Option<String> {
+        let heading = self.key.heading(step)?;
+        Some(match step {
+            StepId::Sum(stage, place) => format!("{}:{}.{}", heading.kind, stage + 1, place + 1),
+            _ => {
+                let symbol = &self.key.step(step)?.symbol;
+                format!("{}:{}", heading.kind, symbol.as_str())
+            }
+        })
+    }
+
+    /// How an answer may look, with other numbers than this problem's.
+    pub(super) fn general_example(&self, asked: StepId) -> Prose {
+        let mass = self.example_mass();
+        let weight = figures_text(f64::from(mass) * 9.8, 3);
+        let symbol = self.key.step(asked).map(|step| step.symbol.typed());
+        let slots = [
+            ("mass", Slot::Key(mass.to_string())),
+            ("weight", Slot::Key(weight)),
+            ("angle", Slot::Key(self.example_angle().to_string())),
+            ("symbol", Slot::Key(symbol.unwrap_or_default())),
+            ("unit", Slot::Key(self.unit_of(asked))),
+        ];
+        let kind = crate::hint::general_example(&self.key, asked);
+        self.words.say(&format!("general.example.{kind}"), &slots)
+    }
+
+    fn unit_of(&self, asked: StepId) -> String {
+        let dimension = self.key.step(asked).map(|step| step.dimension);
+        let unit = dimension.and_then(crate::units::unit_for);
+        unit.map_or_else(String::new, |unit| unit.symbol.to_owned())
+    }
+
+    /// A balance that holds with unknowns of other balances in it.
+    pub(super) fn general_still_unknown(&self, others: &[StepId]) -> Prose {
+        let shown = others.iter().filter_map(|step| self.key.step(*step));
+        let names: Vec<String> = shown.map(|step| step.symbol.shown()).collect();
+        let asked = self
+            .asked()
+            .map_or_else(String::new, |step| self.title(step));
+        let slots = [
+            ("unknowns", Slot::Name(names.join(", "))),
+            ("step", Slot::Word(asked)),
+        ];
+        self.words.say("general.holds-unknowns", &slots)
+    }
+
+    /// Every term of a balance counted with one sign.
+    pub(super) fn general_same_turn(&self, target: StepId) -> Prose {
+        let heading = self.key.heading(target).cloned().unwrap_or_default();
+        let slots = [
+            ("body", Slot::Word(heading.bodies.join(", "))),
+            ("pivot", Slot::Word(heading.spot)),
+        ];
+        match heading.kind {
+            "moments" => self.words.say("talk.same-turn", &slots),
+            _ => self.words.say("general.same-way", &slots),
+        }
+    }
+
+    /// What a passed balance says: nothing of its own, but the next must say something else.
+    pub(super) fn passed_balance(&mut self, asked: StepId) {
+        if !asked.is_general() {
+            return;
+        }
+        let own = crate::judge::Own {
+            line: 0,
+            value: 0.0,
+            typed: None,
+            function: [0.0; 4],
+            right: true,
+        };
+        if self.key.gives(asked).is_none() {
+            self.state.standing.insert(asked, own);
+        }
+    }
+
+    /// A thought about a line of a general working.
+    pub(super) fn general_thought(&self, instance: usize, target: StepId) -> Prose {
+        let instance = &self.instances[instance];
+        let slots = [("step", Slot::Word(self.title(target)))];
+        let id = instance.mistake.id;
+        self.words.say(&format!("general.thought.{id}"), &slots)
+    }
+}

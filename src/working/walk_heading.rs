@@ -1,0 +1,162 @@
+//! What the steps of a walk are called, as plain data.
+
+use super::{Balance, Kind, Meaning, Quantity, Stage, Working, spot_name};
+use crate::key::{Axis, Heading};
+use crate::system::{ActId, HoldKind, System, When};
+
+/// Headings of the steps of a working.
+pub(super) struct Headings<'a> {
+    system: &'a System,
+    working: &'a Working,
+}
+
+impl<'a> Headings<'a> {
+    pub(super) fn new(system: &'a System, working: &'a Working) -> Headings<'a> {
+        Headings { system, working }
+    }
+
+    pub(super) fn of_quantity(&self, id: Quantity) -> Heading {
+        let Some(named) = self.working.named(id) else {
+            return Heading::default();
+        };
+        let (kind, act) = kind_of(named.meaning);
+        let mut heading = Heading {
+            kind,
+            ..act.map_or_else(Heading::default, |act| self.of_act(act))
+        };
+        match named.meaning {
+            Meaning::Force(act) => heading.kind = self.force_kind(act),
+            Meaning::Area(_) | Meaning::PieceAt(..) => {
+                heading.noun = self.piece_of(id, heading.noun)
+            }
+            _ => {}
+        }
+        heading
+    }
+
+    pub(super) fn of_condition(&self, id: Quantity) -> Heading {
+        let heading = self.of_quantity(id);
+        let when = self
+            .system
+            .parts()
+            .sought
+            .as_ref()
+            .map(|sought| sought.when);
+        let condition = match when {
+            Some(When::Reaches { .. }) => "reaches",
+            Some(When::Vanishes(_)) => "vanishes",
+            Some(When::Slips { .. }) => "slips",
+            Some(When::Topples(_)) => "topples",
+            Some(When::Rests(_)) => "rests",
+            None => "",
+        };
+        Heading {
+            condition,
+            ..heading
+        }
+    }
+
+    pub(super) fn of_balance(&self, stage: &Stage, balance: &Balance) -> Heading {
+        let nouns = balance.bodies.iter().filter_map(|body| {
+            let found = self.system.parts().bodies.get(body.0)?;
+            Some(found.noun.clone())
+        });
+        let bodies: Vec<String> = nouns.collect();
+        let removed = stage
+            .removed
+            .iter()
+            .filter_map(|id| self.working.named(*id));
+        let removed: Vec<String> = removed.map(|named| named.symbol.shown()).collect();
+        let mut heading = Heading {
+            noun: bodies.first().cloned().unwrap_or_default(),
+            bodies,
+            ..Heading::default()
+        };
+        heading.kind = match &balance.kind {
+            Kind::Moments(spot) => {
+                heading.spot = spot_name(self.system, spot).unwrap_or_default();
+                heading.removed = removed.join(", ");
+                "moments"
+            }
+            Kind::Forces(Axis::Horizontal) => "level",
+            Kind::Forces(Axis::Vertical) => "upright",
+            Kind::Tilted { across: true, .. } => "forces-across",
+            Kind::Tilted { across: false, .. } => "forces-along",
+        };
+        heading
+    }
+
+    fn of_act(&self, act: ActId) -> Heading {
+        let found = self.system.act(act);
+        Heading {
+            noun: found
+                .as_ref()
+                .map_or_else(String::new, |act| act.noun.to_owned()),
+            force: found.map_or_else(String::new, |act| act.symbol.shown()),
+            ..Heading::default()
+        }
+    }
+
+    fn force_kind(&self, act: ActId) -> &'static str {
+        match act {
+            ActId::Hold(index) => match self.system.parts().holds.get(index).map(|hold| &hold.kind)
+            {
+                Some(HoldKind::Line(_)) => "line",
+                _ => "push",
+            },
+            _ => "pull",
+        }
+    }
+
+    /// The noun of the piece of a lamina that a quantity is of.
+    fn piece_of(&self, id: Quantity, whole: String) -> String {
+        for centre in &self.working.centres {
+            let ActId::Weight(weight) = centre.act else {
+                continue;
+            };
+            let is_it =
+                |known: &Vec<super::Expression>| known.iter().any(|one| one.inputs().contains(&id));
+            let at = centre.pieces.iter().position(is_it);
+            let lamina = self.system.lamina(weight);
+            if let (Some(at), Some(lamina)) = (at, lamina)
+                && let Some(piece) = lamina.pieces.get(at)
+            {
+                return piece.noun.clone();
+            }
+        }
+        whole
+    }
+}
+
+/// The end of a quantity's keys in the catalogue of words, and the action that it is of.
+fn kind_of(meaning: Meaning) -> (&'static str, Option<ActId>) {
+    match meaning {
+        Meaning::Weight(act) => ("weight", Some(act)),
+        Meaning::Area(act) => ("area", Some(act)),
+        Meaning::Mass(act) => ("mass", Some(act)),
+        Meaning::PieceAt(act, Axis::Horizontal) => ("piece-x", Some(act)),
+        Meaning::PieceAt(act, Axis::Vertical) => ("piece-y", Some(act)),
+        Meaning::CentreAt(act, Axis::Horizontal) => ("centre-x", Some(act)),
+        Meaning::CentreAt(act, Axis::Vertical) => ("centre-y", Some(act)),
+        Meaning::Resultant(act) => ("resultant", Some(act)),
+        Meaning::ResultantAt(act) => ("resultant-at", Some(act)),
+        Meaning::Slope(act) => ("slope", Some(act)),
+        Meaning::Angle(act) | Meaning::Corner(act) => ("angle", Some(act)),
+        Meaning::Across(act) => ("across", Some(act)),
+        Meaning::Along(act) => ("along", Some(act)),
+        Meaning::Arm(act) => ("arm", Some(act)),
+        Meaning::Part(act, Axis::Horizontal) => ("part-x", Some(act)),
+        Meaning::Part(act, Axis::Vertical) => ("part-y", Some(act)),
+        Meaning::Friction(act) | Meaning::FrictionNeeded(act) => ("friction", Some(act)),
+        Meaning::Push(act) => ("push", Some(act)),
+        Meaning::AtEdge(act) => ("at-edge", Some(act)),
+        Meaning::Force(act) => ("pull", Some(act)),
+        Meaning::Component(act, Axis::Horizontal) => ("reaction-x", Some(act)),
+        Meaning::Component(act, Axis::Vertical) => ("reaction-y", Some(act)),
+        Meaning::Couple(act) => ("couple", Some(act)),
+        Meaning::Size(act) => ("size", Some(act)),
+        Meaning::Direction(act) => ("direction", Some(act)),
+        Meaning::Sum | Meaning::SumAt | Meaning::Meeting => ("sum", None),
+        Meaning::Sought => ("sought", None),
+    }
+}
