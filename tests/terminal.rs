@@ -253,10 +253,10 @@ fn a_general_problem_is_walked_on_the_screen() {
     ] {
         terminal.enter(line, brings);
     }
-    terminal.resize(60, 20);
-    terminal.wait_for("level forces");
     terminal.enter("F = FN", "angle between");
     terminal.press("\u{3}");
+    terminal.wait_for("Enter leave");
+    terminal.press("\r");
     terminal.wait_for_end();
     assert!(terminal.is_restored());
 }

@@ -407,15 +407,11 @@ fn judge_sides(
         return judgement;
     }
     match lone_name(board, &sides) {
-        // `Hy + Wb = Ty` is a balance, whatever name stands alone.
+        // `Hy + Wb = Ty` is a balance, whatever name stands alone. In a general working so is any
+        // line with another open unknown in it.
         Some((NameRole::Step(target), rest))
-            if !matches!(target, StepId::Reaction(..)) && equation::has_reaction(board, &rest) =>
-        {
-            equation::judge(board, stock, asked, &sides, line)
-        }
-        // In a general working so is any line with another open unknown in it.
-        Some((NameRole::Step(target), rest))
-            if equation::has_open_beside(board, target, &rest)
+            if !matches!(target, StepId::Reaction(..)) && equation::has_reaction(board, &rest)
+                || equation::has_open_beside(board, target, &rest)
                 || equation::sets_multiple(board, target, &rest) =>
         {
             equation::judge(board, stock, asked, &sides, line)

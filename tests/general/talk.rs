@@ -383,6 +383,7 @@ fn a_beam_with_a_hinge_in_it_reads_as_beside_a_teacher() {
         "Gy = 6 kN downwards",
         "F*d1 + Q*(L + L2/2) = B*(L + L2) + MA",
         "12000 = Ay - 6000",
+        "Ay = 18 kN",
         "MA = 42 kN m",
         "A = 18 kN",
         "6000 N",
