@@ -148,6 +148,10 @@ pub struct Evidence {
     pub names_only: bool,
     /// True if the line contains a tangent.
     pub tangent: bool,
+    /// True if something in it is divided by a sine or cosine.
+    pub over_ratio: bool,
+    /// True if it names a level or upright part of a pull.
+    pub names_parts: bool,
     /// True if the line contains a function of an angle, or one that gives an angle.
     pub angled: bool,
     /// The line multiplied out: what it sets against each other.
@@ -276,6 +280,10 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
+        told::compare_way(board, reading, &mut judgement);
+        if !judgement.truth.holds() {
+            return None;
+        }
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         Some(judgement)
     });
@@ -394,7 +402,9 @@ fn judge_sides(
         };
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
         let weights = own::is_weights(board, stock, name, &sides);
-        let open = judgement.evidence.lifted.is_empty() || weights;
+        // `Mtot = M1 + M2` claims nothing of what is asked; `W = 42` may be meant for Wb.
+        let claims = other::is_alike(board, name, asked, &sides);
+        let open = judgement.evidence.lifted.is_empty() || weights || !claims;
         if !judgement.truth.holds() && judgement.names.is_some() && open {
             judgement.truth = Truth::Noted;
         }
