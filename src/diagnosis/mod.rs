@@ -98,6 +98,15 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     if !fault {
         return diagnosis;
     }
+    // Of a pull that stands a line says no more how it was found.
+    let found = Some(judgement.target) == board.unknown()
+        && board
+            .standing
+            .get(&judgement.target)
+            .is_some_and(|own| own.right);
+    if found && judgement.truth == Truth::DoesNotHold {
+        return diagnosis;
+    }
     if form::takes_component_for_pull(board, judgement) {
         diagnosis.component_for_pull = true;
         return diagnosis;
@@ -272,6 +281,7 @@ fn by_form(
             })
             .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
             .filter(|index| form::is_written(judgement, &instances[*index]))
+            .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, alike);
         if alike.is_empty() {
@@ -361,7 +371,12 @@ fn likeliest_first(
             let here = !seen && instance.shows_at == judgement.target;
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
-            let tangent = judgement.evidence.tangent && instance.mistake.id == "tangent-used";
+            let evidence = &judgement.evidence;
+            let tangent = match instance.mistake.id {
+                "tangent-used" => evidence.tangent,
+                form::HYPOTENUSE => evidence.over_ratio,
+                _ => false,
+            };
             let rank = [
                 f64::from(u8::from(tangent)),
                 if seen { fit } else { 0.0 },

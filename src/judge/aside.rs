@@ -9,8 +9,9 @@ use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
 use super::worked::partial_sums;
+use super::{Judgement, Truth};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Leaf, Node, Tree, Value, evaluate};
+use crate::reading::{Leaf, Node, Operator, Tree, Value, evaluate};
 use crate::units::Dimension;
 
 /// Numbers that seldom stand in a formula, so that here they are the quantities of that value.
@@ -170,6 +171,57 @@ fn is_equal(board: &Board<'_>, stock: &Stock, kind: Dimension, pair: &[&Tree]) -
     };
     match (value(left), value(right)) {
         (Some(one), Some(other)) => is_value_of(board, stock, kind, (left, right), (one, other)),
+        _ => false,
+    }
+}
+
+/// A sum where moments are asked that is set equal to its value. Of forces by name it is no balance
+/// of moments and no value of the pull, true or not (`named`); of numbers alone it is noted where it
+/// is true.
+pub(super) fn sum_and_value(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    named: bool,
+) -> Option<Judgement> {
+    let [left, right] = sides else {
+        return None;
+    };
+    let one = plain_value(board, left).ok()?;
+    let other = plain_value(board, right).ok()?;
+    let force =
+        |value: Value| !value.bare && !value.uncertain && value.dimension == Dimension::FORCE;
+    let fits = match named {
+        true => force(one) || force(other),
+        false => one.bare && other.bare,
+    };
+    if !fits || !(is_sum(left) || is_sum(right)) {
+        return None;
+    }
+    let equal = |sides, values| is_value_of(board, stock, Dimension::FORCE, sides, values);
+    let holds = equal((left, right), (one.number, other.number))
+        || equal((right, left), (other.number, one.number));
+    if !(named || holds) {
+        return None;
+    }
+    let truth = if holds {
+        Truth::Noted
+    } else {
+        Truth::DoesNotHold
+    };
+    let mut judgement = Judgement::of(StepId::MomentSum, truth);
+    judgement.proved = holds;
+    judgement.evidence.broken_link = !holds;
+    Some(judgement)
+}
+
+/// True for a sum or difference of numbers and names, without a product in it.
+fn is_sum(tree: &Tree) -> bool {
+    let leaf = |tree: &Tree| matches!(tree.node, Node::Literal(_) | Node::Name(_));
+    match &tree.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            (is_sum(left) || leaf(left)) && (is_sum(right) || leaf(right))
+        }
         _ => false,
     }
 }

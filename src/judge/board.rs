@@ -43,6 +43,8 @@ pub struct OwnName {
     pub of_unknown: bool,
     /// True if it was made of numbers without units only, so that its dimension is not known.
     pub bare: bool,
+    /// What a bare name stands for inside a sine, cosine or tangent, in degrees.
+    pub degrees: Option<Samples>,
 }
 
 /// Everything that a line is judged against.
@@ -101,6 +103,14 @@ impl Board<'_> {
                 Value::bare(number)
             }
             _ => Value::of(number, self.names.dimension(id)),
+        }
+    }
+
+    /// What a bare name of the learner's own stands for where an angle is taken, in degrees.
+    pub(super) fn degrees_of_name(&self, id: NameId) -> Option<Samples> {
+        match self.names.role(id)? {
+            NameRole::Own(index) => self.own_names.get(index).filter(|own| own.bare)?.degrees,
+            _ => None,
         }
     }
 

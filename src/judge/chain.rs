@@ -123,13 +123,18 @@ pub(super) fn remark_on_unit(
 }
 
 /// A number whose unit is of another kind than the result's and which is no quantity of this
-/// problem: `42*9.8 kg`, where the unit was meant for the whole.
+/// problem, and the only one in the line: `42*9.8 kg`, where the unit was meant for the whole.
 pub(super) fn stray_unit(
     stock: &Stock,
     tree: &Tree,
     dimension: Dimension,
 ) -> Option<crate::text::Span> {
-    tree.literals()
+    let places = tree.literals();
+    let with_unit = places.iter().filter(|place| place.literal.unit.is_some());
+    if with_unit.count() != 1 {
+        return None;
+    }
+    places
         .iter()
         .find(|place| {
             place.literal.unit.is_some_and(|unit| {

@@ -339,7 +339,9 @@ fn judge_pair(
     };
     judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
         && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
+    // With the hinge's force in it, or about another point, the terms turn otherwise.
     judgement.evidence.same_turn = (target.is_general() || Some(unknown) == board.unknown())
+        && !has_reaction(board, sides)
         && accepted.iter().any(|(function, _)| {
             lifted
                 .iter()

@@ -257,10 +257,7 @@ fn one(
             truth,
         )
     };
-    let coarse_ten = graded == Some(Grade::TooFewFigures)
-        && target.is_weight()
-        && takes_ten(board, target, taken);
-    let Some(graded) = graded.filter(|_| !coarse_ten) else {
+    let Some(graded) = graded else {
         if let Some(span) = prefix_too_many(board, target, tree) {
             judgement.truth = Truth::WrongUnit {
                 wanted: dimension,

@@ -8,7 +8,9 @@
 use super::board::Board;
 use super::stock::{Meaning, Stock};
 use crate::key::Samples;
-use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Operator, Tree, Value, evaluate};
+use crate::reading::{
+    Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Tree, Value, evaluate,
+};
 use crate::units::Dimension;
 
 /// The most assignments of meanings to literals that are tried.
@@ -109,10 +111,17 @@ pub(super) fn lift(
             }
         }
     }
+    let angles = angle_names(board, sides);
     let mut found: Vec<Lifted> = Vec::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
-        let function = lifted_function(board, sides, &slots, &meanings, &assignment, combine);
+        let assigned = Assigned {
+            slots: &slots,
+            meanings: &meanings,
+            chosen: &assignment,
+            angles: &angles,
+        };
+        let function = assigned.function(board, sides, combine);
         if let Some(function) = function {
             let constants = assignment
                 .iter()
@@ -185,6 +194,23 @@ fn in_ratio(side: &Tree, index: usize) -> bool {
     found
 }
 
+/// The bare names of the learner's own that stand inside a sine, cosine or tangent, with the angle
+/// that each is there.
+fn angle_names(board: &Board<'_>, sides: &[&Tree]) -> Vec<(NameId, Samples)> {
+    let mut found = Vec::new();
+    for side in sides {
+        side.visit(&mut |tree| {
+            if let Node::Call(function, inner) = &tree.node
+                && function.takes_angle()
+            {
+                let names = inner.names().into_iter();
+                found.extend(names.filter_map(|(id, _)| Some((id, board.degrees_of_name(id)?))));
+            }
+        });
+    }
+    found
+}
+
 /// Counts an assignment up; false after the last.
 fn next(assignment: &mut [usize], meanings: &[Vec<Meaning>]) -> bool {
     for (at, all) in assignment.iter_mut().zip(meanings) {
@@ -197,40 +223,52 @@ fn next(assignment: &mut [usize], meanings: &[Vec<Meaning>]) -> bool {
     false
 }
 
-fn lifted_function(
-    board: &Board<'_>,
-    sides: &[&Tree],
-    slots: &[(usize, usize)],
-    meanings: &[Vec<Meaning>],
-    assignment: &[usize],
-    combine: &Combine<'_>,
-) -> Option<Samples> {
-    let mut function: Samples = [0.0; 4];
-    for (choice, value) in function.iter_mut().enumerate() {
-        let mut leaf = |leaf: Leaf<'_>| match leaf {
-            Leaf::Literal(literal) => match slots.iter().find(|(index, _)| *index == literal.index)
-            {
-                Some((_, slot)) => {
-                    let meaning = &meanings[*slot][assignment[*slot]];
-                    if meaning.constant {
-                        Value::of_literal(literal)
-                    } else {
-                        Value::of(meaning.function[choice], meaning.dimension)
-                    }
-                }
-                None => Value::of_literal(literal),
-            },
-            Leaf::Name(id) => {
-                let role = board.names.role(id);
-                let number = role
-                    .and_then(|role| board.name_function(role))
-                    .map(|function| function[choice]);
-                board.value_of_name(id, number.unwrap_or(f64::NAN))
-            }
-        };
-        *value = combine(sides, choice, &mut leaf).filter(|value| value.is_finite())?;
+/// A line's numbers, each with one of its meanings chosen.
+struct Assigned<'a> {
+    /// The number of a literal, and its place in `meanings`.
+    slots: &'a [(usize, usize)],
+    meanings: &'a [Vec<Meaning>],
+    chosen: &'a [usize],
+    /// Names that stand for angles here, in degrees.
+    angles: &'a [(NameId, Samples)],
+}
+
+impl Assigned<'_> {
+    fn function(
+        &self,
+        board: &Board<'_>,
+        sides: &[&Tree],
+        combine: &Combine<'_>,
+    ) -> Option<Samples> {
+        let mut function: Samples = [0.0; 4];
+        for (choice, value) in function.iter_mut().enumerate() {
+            let mut leaf = |leaf: Leaf<'_>| match leaf {
+                Leaf::Literal(literal) => self.literal(literal, choice),
+                Leaf::Name(id) => self.name(board, id, choice),
+            };
+            *value = combine(sides, choice, &mut leaf).filter(|value| value.is_finite())?;
+        }
+        Some(function)
     }
-    Some(function)
+
+    fn literal(&self, literal: &Literal, choice: usize) -> Value {
+        let slot = self.slots.iter().find(|(index, _)| *index == literal.index);
+        let meaning = slot.map(|(_, slot)| &self.meanings[*slot][self.chosen[*slot]]);
+        match meaning.filter(|meaning| !meaning.constant) {
+            Some(meaning) => Value::of(meaning.function[choice], meaning.dimension),
+            None => Value::of_literal(literal),
+        }
+    }
+
+    fn name(&self, board: &Board<'_>, id: NameId, choice: usize) -> Value {
+        let angle = self.angles.iter().find(|(name, _)| *name == id);
+        let role = board.names.role(id);
+        let number = angle
+            .map(|(_, degrees)| *degrees)
+            .or_else(|| role.and_then(|role| board.name_function(role)))
+            .map(|function| function[choice]);
+        board.value_of_name(id, number.unwrap_or(f64::NAN))
+    }
 }
 
 /// The value of an expression with its numbers as typed and its names at what they hold.

@@ -44,7 +44,7 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Operator, Reading, Relation, Tree, Value};
+use crate::reading::{Mismatch, Misreading, Node, Reading, Relation, Tree};
 use crate::text::Span;
 use crate::units::{Dimension, to_figures};
 use stock::Stock;
@@ -151,6 +151,10 @@ pub struct Evidence {
     pub names_only: bool,
     /// True if the line contains a tangent.
     pub tangent: bool,
+    /// True if something in it is divided by a sine or cosine.
+    pub over_ratio: bool,
+    /// True if it names a level or upright part of a pull.
+    pub names_parts: bool,
     /// True if the line contains a function of an angle, or one that gives an angle.
     pub angled: bool,
     /// The line multiplied out: what it sets against each other.
@@ -279,6 +283,10 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
+        told::compare_way(board, reading, &mut judgement);
+        if !judgement.truth.holds() {
+            return None;
+        }
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         Some(judgement)
     });
@@ -400,7 +408,9 @@ fn judge_sides(
         };
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
         let weights = own::is_weights(board, stock, name, &sides);
-        let open = judgement.evidence.lifted.is_empty() || weights;
+        // `Mtot = M1 + M2` claims nothing of what is asked; `W = 42` may be meant for Wb.
+        let claims = other::is_alike(board, name, asked, &sides);
+        let open = judgement.evidence.lifted.is_empty() || weights || !claims;
         if !judgement.truth.holds() && judgement.names.is_some() && open {
             judgement.truth = Truth::Noted;
         }
@@ -488,57 +498,6 @@ fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
         .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
 }
 
-/// A sum where moments are asked that is set equal to its value. Of forces by name it is no balance
-/// of moments and no value of the pull, true or not (`named`); of numbers alone it is noted where it
-/// is true.
-fn sum_and_value(
-    board: &Board<'_>,
-    stock: &Stock,
-    sides: &[&Tree],
-    named: bool,
-) -> Option<Judgement> {
-    let [left, right] = sides else {
-        return None;
-    };
-    let one = lift::plain_value(board, left).ok()?;
-    let other = lift::plain_value(board, right).ok()?;
-    let force =
-        |value: Value| !value.bare && !value.uncertain && value.dimension == Dimension::FORCE;
-    let fits = match named {
-        true => force(one) || force(other),
-        false => one.bare && other.bare,
-    };
-    if !fits || !(is_sum(left) || is_sum(right)) {
-        return None;
-    }
-    let equal = |sides, values| chain::is_value_of(board, stock, Dimension::FORCE, sides, values);
-    let holds = equal((left, right), (one.number, other.number))
-        || equal((right, left), (other.number, one.number));
-    if !(named || holds) {
-        return None;
-    }
-    let truth = if holds {
-        Truth::Noted
-    } else {
-        Truth::DoesNotHold
-    };
-    let mut judgement = Judgement::of(StepId::MomentSum, truth);
-    judgement.proved = holds;
-    judgement.evidence.broken_link = !holds;
-    Some(judgement)
-}
-
-/// True for a sum or difference of numbers and names, without a product in it.
-fn is_sum(tree: &Tree) -> bool {
-    let leaf = |tree: &Tree| matches!(tree.node, Node::Literal(_) | Node::Name(_));
-    match &tree.node {
-        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
-            (is_sum(left) || leaf(left)) && (is_sum(right) || leaf(right))
-        }
-        _ => false,
-    }
-}
-
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
 /// moments is half of the balance.
 fn at_moment_sum(
@@ -556,7 +515,7 @@ fn at_moment_sum(
         sides => sides,
     };
     if asked == StepId::MomentSum
-        && let Some(judgement) = sum_and_value(board, stock, sides, true)
+        && let Some(judgement) = aside::sum_and_value(board, stock, sides, true)
     {
         return judgement;
     }
@@ -576,7 +535,7 @@ fn at_moment_sum(
         noted.value = known.value;
         return noted;
     }
-    sum_and_value(board, stock, sides, false).unwrap_or(judgement)
+    aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
 }
 
 /// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the

@@ -3,6 +3,7 @@
 
 use super::board::Board;
 use super::expression::{judge, lifted, typed_number};
+use super::lift::plain_value;
 use super::open::is_of_open_unknown;
 use super::stock::Stock;
 use super::{Judgement, Truth, equation};
@@ -116,4 +117,20 @@ pub(super) fn meant_by(
         let judgement = judge(board, stock, *id, sides, 0, false);
         *id != named && judgement.truth.holds()
     })
+}
+
+/// True if a name of the learner's own may be meant for the step asked: it is of its kind, and a
+/// letter alone or begins like its name.
+pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&Tree]) -> bool {
+    let asked = match asked {
+        StepId::MomentSum => board.unknown().unwrap_or(asked),
+        asked => asked,
+    };
+    let Some(step) = board.key.step(asked) else {
+        return false;
+    };
+    let value = sides.first().and_then(|side| plain_value(board, side).ok());
+    let kind = value.is_none_or(|value| value.bare || value.dimension == step.dimension);
+    let letter = name.chars().count() == 1;
+    kind && (letter || step.symbol.shown().chars().next() == name.chars().next())
 }

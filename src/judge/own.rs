@@ -34,6 +34,7 @@ pub(super) fn own_name(
                 dimension,
                 of_unknown: false,
                 bare: false,
+                degrees: None,
             },
         ));
     }
@@ -55,13 +56,15 @@ pub(super) fn is_weights(board: &Board<'_>, stock: &Stock, name: &str, sides: &[
 
 /// What an expression of known value stands for.
 fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnName {
-    let lifted = lifted(board, stock, side, value.dimension);
+    let found = lifted(board, stock, side, value.dimension);
+    let angles = lifted(board, stock, side, Dimension::ANGLE);
     OwnName {
         value: value.number,
-        function: lifted.first().map_or([value.number; 4], |one| one.function),
+        function: found.first().map_or([value.number; 4], |one| one.function),
         dimension: value.dimension,
         of_unknown: false,
         bare: value.bare,
+        degrees: angles.first().map(|one| one.function.map(f64::to_degrees)),
     }
 }
 
@@ -101,6 +104,7 @@ pub(super) fn multiple_of_unknown(
         dimension: once.dimension,
         of_unknown: true,
         bare: false,
+        degrees: None,
     })
 }
 
@@ -193,11 +197,14 @@ pub(super) fn taken_name(
     let typed = text.get(name.span.start..name.span.end)?;
     let symbol = &board.names.vocabulary().name(id)?.symbol;
     let spelled_so = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
-    let other_kind = !value.may_be(dimension)
-        || !spelled_so.iter().any(|way| way == typed) && typed.chars().count() == 1;
+    let own_spelling = spelled_so.iter().any(|way| way == typed);
+    let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;
     // The moment, part or distance of another force.
     let of_another = !asked && other_step(board, stock, step, first, value).is_some();
-    if !fits_not || !(other_kind && !board.standing.contains_key(&step) || of_another) {
+    if asked && own_spelling
+        || !fits_not
+        || !(other_kind && !board.standing.contains_key(&step) || of_another)
+    {
         return None;
     }
     Some((typed.to_owned(), defined(board, stock, first, value)))

@@ -499,8 +499,10 @@ fn slopes(board: &Board<'_>) -> Vec<Samples> {
         .filter_map(|force| {
             let level = board.right(StepId::PartOf(force, Axis::Horizontal))?;
             let upright = board.right(StepId::PartOf(force, Axis::Vertical))?;
+            // Counted from one side throughout: at other numbers a part may change its sign.
+            let (up, out) = (upright[0].signum(), level[0].signum());
             Some(std::array::from_fn(|choice| {
-                libm::atan2(upright[choice].abs(), level[choice].abs())
+                libm::atan2(up * upright[choice], out * level[choice])
             }))
         })
         .collect()

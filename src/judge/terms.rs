@@ -336,7 +336,17 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             && !number(side)
     });
     for side in sides {
+        judgement.evidence.names_parts |= side.names().iter().any(|(id, _)| {
+            matches!(
+                board.names.role(*id),
+                Some(NameRole::Step(StepId::PartOf(..)))
+            )
+        });
         side.visit(&mut |tree| {
+            if let Node::Binary(Operator::Divide, _, under) = &tree.node {
+                let (sine, cosine) = ratios(under);
+                judgement.evidence.over_ratio |= sine || cosine;
+            }
             if let Node::Call(function, _) = &tree.node {
                 let angled = !matches!(function, Function::SquareRoot | Function::Absolute);
                 judgement.evidence.tangent |= *function == Function::Tangent;

@@ -134,7 +134,7 @@ impl Session {
         // A number alone may agree with anything: it settles nothing before it is asked.
         let alone = !line.contains(['=', '*', '·', '×', '/', '+', '(']);
         let open = judgement.remarks.contains(&Remark::RestsOnOpen);
-        if judgement.truth.holds() && !open && !alone {
+        if judgement.truth.holds() && judgement.proved && !open && !alone {
             let mut outcome = self.holds(asked, &judgement);
             outcome.reading = self.reading_shown(&judgement);
             return outcome;

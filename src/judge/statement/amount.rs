@@ -48,6 +48,12 @@ impl Reader<'_> {
         } else {
             (attached, 1)
         };
+        if attached.is_empty()
+            && let Some(taken) = self.of_the_way(&tokens[1..])
+        {
+            let length = self.problem.given(self.problem.body().length).value;
+            return Some((Mention::Length(number * length), 1 + taken));
+        }
         let known = self
             .units
             .iter()
@@ -104,6 +110,16 @@ impl Reader<'_> {
             }
         }
         None
+    }
+
+    /// How many tokens say that a share is one of the body's length, counted from its foot.
+    fn of_the_way(&self, tokens: &[String]) -> Option<usize> {
+        let longest = |phrases: &[Vec<String>], tokens: &[String]| {
+            let stands = phrases.iter().filter(|phrase| tokens.starts_with(phrase));
+            stands.map(Vec::len).max()
+        };
+        let share = longest(&self.shares, tokens)?;
+        Some(share + longest(&self.from_foot, &tokens[share..]).unwrap_or(0))
     }
 
     /// How many tokens say "times g", if the next ones do.

@@ -131,6 +131,10 @@ pub(super) struct Reader<'a> {
     pub(super) units: Vec<(Vec<String>, Unit)>,
     /// What makes a weight of a mass: "g", "times g".
     pub(super) gravity: Vec<Vec<String>>,
+    /// What makes a number a share of the body's length.
+    pub(super) shares: Vec<Vec<String>>,
+    /// From where it is counted.
+    pub(super) from_foot: Vec<Vec<String>>,
 }
 
 /// Lists of words and what they mention. Of two phrases of one length the first is taken.
@@ -243,6 +247,14 @@ impl<'a> Reader<'a> {
                 .map(|(key, unit)| (list(words, key), *unit))
                 .collect(),
             gravity: gravity.iter().map(in_tokens).collect(),
+            shares: list(words, "statement.share")
+                .iter()
+                .map(in_tokens)
+                .collect(),
+            from_foot: list(words, "statement.from-foot")
+                .iter()
+                .map(in_tokens)
+                .collect(),
         }
     }
 

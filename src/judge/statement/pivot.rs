@@ -23,6 +23,9 @@ pub enum PivotSaid {
 /// The point that a line names, read from what is [said](read) about forces and places: a support
 /// is a point too. A line that denies a point ("not the hinge") names none.
 pub fn pivot_said(problem: &Problem, words: &Words, line: &str) -> PivotSaid {
+    if denies(words, line) {
+        return PivotSaid::Nothing;
+    }
     let point = match read(problem, words, line) {
         Statement::Says(said) => said.iter().find_map(|said| match (said.place, said.named) {
             (Some(Where::At(metres)), _) => Some(metres),
@@ -41,6 +44,15 @@ pub fn pivot_said(problem: &Problem, words: &Words, line: &str) -> PivotSaid {
         Some(metres) => at(problem, metres),
         None => letter(line).map_or(PivotSaid::Nothing, PivotSaid::Letter),
     }
+}
+
+/// True for a line that says where the pivot is not.
+fn denies(words: &Words, line: &str) -> bool {
+    let line = format!(" {} ", line.to_lowercase());
+    let denials = words.word("statement.not-there");
+    denials
+        .split(',')
+        .any(|denial| line.contains(&format!(" {} ", denial.trim())))
 }
 
 fn at(problem: &Problem, metres: f64) -> PivotSaid {
