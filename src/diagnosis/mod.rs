@@ -288,11 +288,14 @@ fn by_form(
             continue;
         }
         let instance = alike.remove(0);
+        // A ratio that was worked out before does not tell a wrong function from a wrong angle.
+        let exchanged = instances[instance].mistake.id == "sine-cosine-exchanged";
+        let shown = judgement.evidence.angled || !exchanged;
         return Some(vec![Named {
             instance,
             alike,
-            voice: Voice::Flat,
-            because: Because::Form,
+            voice: if shown { Voice::Flat } else { Voice::Perhaps },
+            because: if shown { Because::Form } else { Because::Value },
             share: 1.0,
         }]);
     }

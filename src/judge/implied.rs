@@ -41,7 +41,14 @@ pub(super) fn judge(
     let open = |role: &NameRole| {
         is_open(board, *role).is_some_and(|open| !of_unknown || Some(open) != board.unknown())
     };
-    if !roles.contains(&NameRole::Step(asked)) || roles.iter().any(open) {
+    // With another force in it, it is a balance.
+    let other = |role: &NameRole| match role {
+        NameRole::Step(StepId::Angle(_) | StepId::Distance(_)) => false,
+        NameRole::Step(id) => id.force() != asked.force(),
+        _ => false,
+    };
+    if !roles.contains(&NameRole::Step(asked)) || roles.iter().any(|role| open(role) || other(role))
+    {
         return None;
     }
     if sides.iter().any(|side| plain_value(board, side).is_err()) {

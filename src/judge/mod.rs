@@ -406,6 +406,10 @@ fn judge_sides(
             sum if sum.is_balance() => at_moment_sum(board, stock, sum, &sides, line),
             _ => expression::judge(board, stock, asked, &sides, line, false),
         };
+        // The name of another quantity claims nothing of this one.
+        if other::is_name_of_another(board, name, asked) {
+            judgement = Judgement::of(asked, Truth::Noted);
+        }
         judgement.names = own::own_name(board, stock, name, &sides, &judgement);
         let weights = own::is_weights(board, stock, name, &sides);
         // `Mtot = M1 + M2` claims nothing of what is asked; `W = 42` may be meant for Wb.
@@ -534,6 +538,23 @@ fn at_moment_sum(
         noted.evidence.other_step = Some(StepId::KnownMoments);
         noted.value = known.value;
         return noted;
+    }
+    // Sides without the unknown that differ show no way to it.
+    let value = |side: &Tree| {
+        lift::plain_value(board, side)
+            .map(|value| value.number)
+            .ok()
+    };
+    let differ = sides.windows(2).any(|pair| {
+        let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
+            return false;
+        };
+        let kind = Dimension::MOMENT;
+        !chain::is_value_of(board, stock, kind, (pair[0], pair[1]), (one, next))
+    });
+    if differ {
+        judgement.evidence.lifted.clear();
+        judgement.evidence.other_step = None;
     }
     aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
 }

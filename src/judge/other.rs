@@ -7,7 +7,7 @@ use super::lift::plain_value;
 use super::open::is_of_open_unknown;
 use super::stock::Stock;
 use super::{Judgement, Truth, equation};
-use crate::key::{StepId, agree};
+use crate::key::{Step, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Tree, Value};
 use crate::units::Dimension;
@@ -133,4 +133,36 @@ pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&T
     let kind = value.is_none_or(|value| value.bare || value.dimension == step.dimension);
     let letter = name.chars().count() == 1;
     kind && (letter || step.symbol.shown().chars().next() == name.chars().next())
+}
+
+/// True for a name that the key uses for another step, and for the parts of a force (`Ty`, `W1x`).
+pub(super) fn is_name_of_another(board: &Board<'_>, name: &str, asked: StepId) -> bool {
+    if !matches!(asked, StepId::MomentSum | StepId::Pull(_)) {
+        return false;
+    }
+    let meant = |id: StepId| {
+        id == asked
+            || Some(id) == board.unknown()
+            || !matches!(
+                id,
+                StepId::Weight(_)
+                    | StepId::Across(_)
+                    | StepId::PartOf(..)
+                    | StepId::Reaction(..)
+                    | StepId::Angle(_)
+                    | StepId::Moment(_)
+            )
+    };
+    let part = name
+        .strip_suffix(['x', 'y'])
+        .filter(|stem| !stem.is_empty());
+    let taken = |step: &Step| {
+        step.symbol.matches(name) || part.is_some_and(|stem| step.symbol.matches(stem))
+    };
+    board
+        .key
+        .steps
+        .iter()
+        .any(|step| !meant(step.id) && taken(step))
+        || part.is_some() && board.unknown().is_some()
 }

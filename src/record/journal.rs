@@ -86,9 +86,12 @@ pub fn parse(text: &str) -> Journal {
         for piece in pieces(line.trim_matches(BLANKS)) {
             match file::read(piece) {
                 Ok(record) => {
+                    // Another record would be missing between these two.
+                    let last = journal.records.last().map(|last: &Record| last.sequence);
+                    let next = last.is_none_or(|last| record.sequence <= last + 1);
                     if half
                         .take()
-                        .is_some_and(|half| !half.is_empty() && piece.starts_with(half))
+                        .is_some_and(|half| next && !half.is_empty() && piece.starts_with(half))
                     {
                         journal.damaged.pop();
                     }

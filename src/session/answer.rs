@@ -276,6 +276,12 @@ impl Session {
     fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
         let layout = judgement.layout.clone()?;
         let of = judgement.evidence.other_step.unwrap_or(judgement.target);
+        let kind = |id| self.key.step(id).map(|step| step.dimension);
+        // An angle was calculated as one: of a force it tells nothing.
+        let angle = kind(judgement.target) == Some(Dimension::ANGLE);
+        if angle && kind(of) != Some(Dimension::ANGLE) {
+            return Some(layout);
+        }
         let dimension = self
             .key
             .step(of)
