@@ -244,6 +244,17 @@ fn verif_only_half_of_the_very_next_record_is_no_damage() {
     }
 }
 
+/// All records of a sitting begin alike: the first bytes of one are no sign of the next.
+#[test]
+fn verif_a_record_cut_to_its_first_bytes_is_set_aside() {
+    let records = practice(&["T = 31 N".to_owned(), "T = 32 N".to_owned()]);
+    let mut written: Vec<String> = records.iter().map(Record::to_line).collect();
+    written[2].truncate(30);
+    let journal = parse(&written.join("\n"));
+    assert_eq!(journal.records.len(), records.len() - 1);
+    assert_eq!(journal.damaged.len(), 1);
+}
+
 #[test]
 fn verif_a_record_written_twice_counts_once_and_order_is_by_number_not_by_clock() {
     let mut records = practice(&["a".to_owned(), "b".to_owned(), "c".to_owned()]);
