@@ -81,6 +81,22 @@ fn is_coarse(
     })
 }
 
+/// The first side of known value that is not the value of the one before it.
+pub(super) fn first_break(
+    board: &Board<'_>,
+    stock: &Stock,
+    dimension: Dimension,
+    sides: &[&Tree],
+) -> Option<crate::text::Span> {
+    let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
+    let broken = |pair: &&[&Tree]| {
+        let values = value(pair[0]).zip(value(pair[1]));
+        values
+            .is_some_and(|values| !is_value_of(board, stock, dimension, (pair[0], pair[1]), values))
+    };
+    sides.windows(2).find(broken).map(|pair| pair[1].span)
+}
+
 /// True if the second of two sides with these values is the value of the first: it may be off by
 /// half a last unit, by cut digits, and by what was rounded inside a form.
 pub(super) fn is_value_of(

@@ -6,7 +6,7 @@
 //! that she holds true.
 
 use super::board::{Board, Own};
-use super::chain::is_value_of;
+use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{
@@ -98,7 +98,7 @@ fn has_open(board: &Board<'_>, sides: &[&Tree]) -> bool {
     wanted(board, StepId::MomentSum, sides).is_some()
 }
 
-fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
+pub(super) fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
     sides
         .iter()
         .flat_map(|side| side.names())
@@ -170,25 +170,14 @@ pub(super) fn judge(
         }
     }
     // With the unknown at its right value every side of a right balance has the same value.
-    let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
-    for pair in sides.windows(2) {
-        let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
-            continue;
-        };
-        let kind = Dimension::NUMBER;
-        let apart = !is_value_of(board, stock, kind, (pair[0], pair[1]), (one, next));
-        if apart
-            && matches!(
-                judgement.truth,
-                Truth::Holds | Truth::HoldsRounded | Truth::Follows(_)
-            )
-        {
-            judgement.truth = Truth::DoesNotHold;
-            judgement.establishes.clear();
-            judgement.values.clear();
-            judgement.evidence.broken_link = true;
-            judgement.caret = Some(pair[1].span);
-        }
+    if judgement.truth.holds()
+        && let Some(span) = first_break(board, stock, Dimension::NUMBER, sides)
+    {
+        judgement.truth = Truth::DoesNotHold;
+        judgement.establishes.clear();
+        judgement.values.clear();
+        judgement.evidence.broken_link = true;
+        judgement.caret = Some(span);
     }
     judgement
 }

@@ -142,32 +142,28 @@ impl<S: Copy> Formula<S> {
     /// replacement, that is taken whole.
     #[must_use]
     pub fn rewrite(&self, change: &dyn Fn(&Formula<S>) -> Option<Formula<S>>) -> Formula<S> {
-        if let Some(changed) = change(self) {
-            return changed;
-        }
-        let again = |inner: &Formula<S>| Box::new(inner.rewrite(change));
-        let all = |parts: &[Formula<S>]| parts.iter().map(|part| part.rewrite(change)).collect();
-        match self {
-            Formula::Atom(_) | Formula::Number(_) | Formula::Degrees(_) => self.clone(),
-            Formula::Sum(parts) => Formula::Sum(all(parts)),
-            Formula::Product(parts) => Formula::Product(all(parts)),
-            Formula::Quotient(over, under) => Formula::Quotient(again(over), again(under)),
-            Formula::Negative(inner) => Formula::Negative(again(inner)),
-            Formula::Absolute(inner) => Formula::Absolute(again(inner)),
-            Formula::Sine(inner) => Formula::Sine(again(inner)),
-            Formula::Cosine(inner) => Formula::Cosine(again(inner)),
-            Formula::Tangent(inner) => Formula::Tangent(again(inner)),
-            Formula::ArcTangent(inner) => Formula::ArcTangent(again(inner)),
-            Formula::Square(inner) => Formula::Square(again(inner)),
-            Formula::SquareRoot(inner) => Formula::SquareRoot(again(inner)),
-            Formula::Tagged(role, inner) => Formula::Tagged(*role, again(inner)),
-        }
+        self.mapped(change, &Atom::clone)
     }
 
     /// The same formula over the steps of another key.
     pub(crate) fn renamed<T>(&self, atom: &dyn Fn(&Atom<S>) -> Atom<T>) -> Formula<T> {
-        let again = |inner: &Formula<S>| Box::new(inner.renamed(atom));
-        let all = |parts: &[Formula<S>]| parts.iter().map(|part| part.renamed(atom)).collect();
+        self.mapped(&|_| None, atom)
+    }
+
+    /// Each part as `change` has it, else its own parts so, and atoms as `atom` has them.
+    fn mapped<T>(
+        &self,
+        change: &dyn Fn(&Formula<S>) -> Option<Formula<T>>,
+        atom: &dyn Fn(&Atom<S>) -> Atom<T>,
+    ) -> Formula<T> {
+        if let Some(changed) = change(self) {
+            return changed;
+        }
+        let again = |inner: &Formula<S>| Box::new(inner.mapped(change, atom));
+        let all = |parts: &[Formula<S>]| {
+            let parts = parts.iter();
+            parts.map(|part| part.mapped(change, atom)).collect()
+        };
         match self {
             Formula::Atom(which) => Formula::Atom(atom(which)),
             Formula::Number(number) => Formula::Number(*number),
