@@ -1,7 +1,7 @@
 //! A step told by an equation with its own name in it: `Wb/g = mb`, `α + θ = 90°`.
 
 use super::board::{Board, Own};
-use super::equation::root;
+use super::equation::{roles, root};
 use super::expression::{self, TOO_COARSE, calculated};
 use super::grade::grade;
 use super::lift::{lift, plain_leaf, plain_value};
@@ -31,11 +31,7 @@ pub(super) fn judge(
     if sides.len() != 2 || of_balance {
         return None;
     }
-    let roles: Vec<NameRole> = sides
-        .iter()
-        .flat_map(|side| side.names())
-        .filter_map(|(id, _)| board.names.role(id))
-        .collect();
+    let roles = roles(board, sides);
     // Only the unknown's own component is told by it.
     let of_unknown = board.unknown().and_then(StepId::force) == asked.force();
     let open = |role: &NameRole| {

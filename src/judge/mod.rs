@@ -540,19 +540,7 @@ fn at_moment_sum(
         return noted;
     }
     // Sides without the unknown that differ show no way to it.
-    let value = |side: &Tree| {
-        lift::plain_value(board, side)
-            .map(|value| value.number)
-            .ok()
-    };
-    let differ = sides.windows(2).any(|pair| {
-        let (Some(one), Some(next)) = (value(pair[0]), value(pair[1])) else {
-            return false;
-        };
-        let kind = Dimension::MOMENT;
-        !chain::is_value_of(board, stock, kind, (pair[0], pair[1]), (one, next))
-    });
-    if differ {
+    if chain::first_break(board, stock, Dimension::MOMENT, sides).is_some() {
         judgement.evidence.lifted.clear();
         judgement.evidence.other_step = None;
     }
