@@ -94,7 +94,7 @@ fn sentences_keep_the_manners() {
         for slot in text.split('{').skip(1) {
             let name = slot.split('}').next().unwrap();
             assert!(
-                ["force", "right", "wrong", "body", "step"].contains(&name),
+                ["force", "other", "right", "wrong", "body", "step"].contains(&name),
                 "{key}: {name}"
             );
         }

@@ -405,7 +405,7 @@ fn same(target: StepId, one: &Samples, other: &Samples) -> bool {
 /// Wider scopes are less likely to be meant by one line.
 fn scope_rank(scope: Scope) -> f64 {
     match scope {
-        Scope::Here(_) | Scope::Force(_) => 3.0,
+        Scope::Here(_) | Scope::Force(_) | Scope::Two(..) => 3.0,
         Scope::Pull => 2.0,
         Scope::Weights => 1.0,
         Scope::Everywhere => 0.0,

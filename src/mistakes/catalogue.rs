@@ -30,6 +30,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::term_left_out::MISTAKE,
     &super::turns_the_wrong_way::MISTAKE,
     &super::forces_for_moments::MISTAKE,
+    &super::distance_left_out::MISTAKE,
     &super::divided_by_distance::MISTAKE,
     &super::stopped_at_component::MISTAKE,
     &super::multiplied_at_the_end::MISTAKE,

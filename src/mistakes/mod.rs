@@ -15,6 +15,7 @@ mod catalogue;
 mod complement;
 mod components_added;
 mod direction_reversed;
+mod distance_left_out;
 mod distances_exchanged;
 mod divided_by_distance;
 mod divided_by_g;
@@ -78,6 +79,8 @@ pub enum Scope {
     Here(StepId),
     /// For one force, in every step it touches.
     Force(ForceId),
+    /// For two forces that change places in something.
+    Two(ForceId, ForceId),
     /// For all weights.
     Weights,
     /// For the pull that is looked for.
@@ -147,9 +150,17 @@ impl Instance {
     /// The force that the mistake speaks about: that of its scope, or of the step where it shows.
     pub fn force(&self) -> Option<ForceId> {
         match self.scope {
-            Scope::Force(force) => Some(force),
+            Scope::Force(force) | Scope::Two(force, _) => Some(force),
             Scope::Here(step) => step.force().or_else(|| self.shows_at.force()),
             Scope::Weights | Scope::Pull | Scope::Everywhere => self.shows_at.force(),
+        }
+    }
+
+    /// The force that changes places with that one, in a mistake of two forces.
+    pub fn other_force(&self) -> Option<ForceId> {
+        match self.scope {
+            Scope::Two(_, other) => Some(other),
+            _ => None,
         }
     }
 }
@@ -291,6 +302,7 @@ pub(crate) fn covered(
         .filter(|force| match scope {
             Scope::Here(step) => step_of(force.id) == step,
             Scope::Force(id) => force.id == id,
+            Scope::Two(one, other) => force.id == one || force.id == other,
             Scope::Weights => matches!(force.size, Size::Weight(_) | Size::Given(_)),
             Scope::Pull => force.size == Size::Unknown,
             Scope::Everywhere => true,

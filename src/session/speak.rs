@@ -532,13 +532,15 @@ impl Session {
             return self.general_thought(named.instance, target);
         }
         let force = spoken_force(instance, target);
-        let symbol = match force.and_then(|force| self.problem.force(force)) {
-            Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
-            _ => self.words.word("hint.each-force"),
-        };
+        let symbol =
+            |force: Option<ForceId>| match force.and_then(|force| self.problem.force(force)) {
+                Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
+                _ => self.words.word("hint.each-force"),
+            };
         let wrong = self.wrong_formula(judgement, named, force);
         let slots = [
-            ("force", Slot::Name(symbol)),
+            ("force", Slot::Name(symbol(force))),
+            ("other", Slot::Name(symbol(instance.other_force()))),
             ("body", Slot::Word(self.problem.body().noun.clone())),
             ("wrong", Slot::Value(wrong)),
             ("step", Slot::Word(self.title(target))),

@@ -2,7 +2,7 @@
 
 use super::scene::*;
 use leverwright::key::{Axis, Part, StepId};
-use leverwright::mistakes::Scope::{Everywhere, Force, Here, Weights};
+use leverwright::mistakes::Scope::{Everywhere, Force, Here, Two, Weights};
 use leverwright::problem::ForceId;
 
 #[test]
@@ -342,9 +342,28 @@ fn verif_tilted_body_oblique_rope_two_loads() {
         ),
         (
             "distances-exchanged",
-            Force(FIRST),
+            Two(FIRST, SECOND),
             PULL,
             (20.0 * 3.0 + 11.0 * 6.0 + 8.0 * 2.2) * G * sin(65.0) / (4.5 * sin(75.0)),
+        ),
+        (
+            "distances-exchanged",
+            Two(OWN, SECOND),
+            PULL,
+            (20.0 * 6.0 + 11.0 * 2.2 + 8.0 * 3.0) * G * sin(65.0) / (4.5 * sin(75.0)),
+        ),
+        // The rope's 4.5 m for the weight's 2.2 m, and the weight's for the rope's.
+        (
+            "distances-exchanged",
+            Two(FIRST, ROPE),
+            PULL,
+            (20.0 * 3.0 + 11.0 * 4.5 + 8.0 * 6.0) * G * sin(65.0) / (2.2 * sin(75.0)),
+        ),
+        (
+            "distance-left-out",
+            Force(FIRST),
+            PULL,
+            (20.0 * 3.0 + 11.0 + 8.0 * 6.0) * G * sin(65.0) / (4.5 * sin(75.0)),
         ),
         // What hangs at the tip has no moment about it.
         (
