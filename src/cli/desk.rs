@@ -106,6 +106,9 @@ impl JournalDesk {
                         desk.notes.push(trouble.say(words));
                     }
                 }
+                if store.is_in_use(&learner) {
+                    desk.note_others();
+                }
                 desk.store = Some((store, learner));
             }
             Err(trouble) => desk.notes.push(trouble.say(words)),
@@ -122,6 +125,14 @@ impl JournalDesk {
     /// What the learner should be told before anything else.
     pub(super) fn take_notes(&mut self) -> Vec<Prose> {
         std::mem::take(&mut self.notes)
+    }
+
+    /// Says, once, that another program is at work for the same learner.
+    fn note_others(&mut self) {
+        let note = self.words.say("store.note.in_use", &[]);
+        if self.noted.insert(note.to_string()) {
+            self.notes.push(note);
+        }
     }
 
     fn look_for_unfinished(&mut self) {
@@ -221,7 +232,11 @@ impl JournalDesk {
             && let Some((store, learner)) = &self.store
         {
             let begun = store.begin_sitting(learner, &now(), Flush::ToDisk);
-            self.sitting = Some(begun.map_err(|trouble| trouble.say(&self.words))?);
+            let sitting = begun.map_err(|trouble| trouble.say(&self.words))?;
+            if sitting.joined_others() {
+                self.note_others();
+            }
+            self.sitting = Some(sitting);
         }
         Ok(self.sitting.as_mut())
     }
@@ -385,6 +400,7 @@ impl Desk for JournalDesk {
             current.line = id;
         }
         notes.extend(more);
+        notes.extend(self.take_notes());
         notes
     }
 

@@ -6,6 +6,7 @@
 //!     learner.json                    the name, which is never part of a path
 //!     <sitting id>.jsonl              the journal of one sitting; only ever added to
 //!     <sitting id>.damaged.txt        lines of it that could not be read
+//!     in-use.lock                     empty; locked by every program at work for the learner
 //!   sample/                           samples; never written to, never listed
 //! ```
 //! One file per learner and sitting, one writer per file: two programs, or two computers on one
@@ -15,6 +16,7 @@ mod clock;
 mod history;
 mod id;
 mod learner;
+mod presence;
 mod saves;
 mod sitting;
 mod trouble;
@@ -101,6 +103,11 @@ impl Store {
         flush: Flush,
     ) -> Result<Sitting, StoreTrouble> {
         Sitting::begin(&self.folder.join(learner.id()), learner.id(), now, flush)
+    }
+
+    /// True if a program has a sitting of a learner open, one of this program included.
+    pub fn is_in_use(&self, learner: &Learner) -> bool {
+        presence::is_in_use(&self.folder.join(learner.id()))
     }
 
     /// All journals of a learner, by start and then by id. Lines that cannot be read are set

@@ -1,6 +1,7 @@
 //! The journal of the sitting that is going on.
 
 use super::id;
+use super::presence::Presence;
 use super::trouble::{Doing, StoreTrouble};
 use crate::record::{Beginning, Entry, Record, RecordId};
 use std::collections::btree_map::Entry::Vacant;
@@ -46,6 +47,7 @@ pub struct Sitting {
     numbered: u64,
     lines: BTreeMap<u64, String>,
     unsaved: BTreeSet<u64>,
+    presence: Presence,
 }
 
 impl Sitting {
@@ -66,6 +68,7 @@ impl Sitting {
             numbered: 0,
             lines: BTreeMap::new(),
             unsaved: BTreeSet::new(),
+            presence: Presence::begin(folder),
         };
         let beginning = Entry::Sitting(Beginning {
             sitting: sitting.id.clone(),
@@ -86,6 +89,11 @@ impl Sitting {
     /// The id of the sitting, which also names its file.
     pub fn id(&self) -> &str {
         &self.id
+    }
+
+    /// True if another program was at work for the same learner when this sitting began.
+    pub fn joined_others(&self) -> bool {
+        self.presence.joined_others
     }
 
     /// The file of the journal.
@@ -237,6 +245,7 @@ mod tests {
     use super::*;
     use crate::record::{Journal, Line, parse};
     use crate::store::Cause;
+    use crate::store::learner::is_journal;
 
     const NOW: &str = "2026-11-25T09:00:00.000Z";
 
@@ -323,6 +332,11 @@ mod tests {
     #[test]
     fn verif_a_sitting_that_wrote_nothing_leaves_no_file_and_one_takes_it_all_later() {
         let folder = tempfile::tempdir().unwrap();
+        let journals = || {
+            let entries = std::fs::read_dir(folder.path()).unwrap().flatten();
+            let paths = entries.map(|entry| entry.path());
+            paths.filter(|path| is_journal(path)).count()
+        };
         let mut sitting = Sitting::begin(folder.path(), "learner", NOW, Flush::ToDisk).unwrap();
         // As if the very first write had failed.
         OpenOptions::new()
@@ -343,13 +357,13 @@ mod tests {
             }));
             let record = sitting.number(NOW, line(&format!("line {number}")));
             assert!(sitting.append(record).is_err());
-            assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
+            assert_eq!(journals(), 0);
         }
         sitting.retry().unwrap();
         let journal = read(&sitting);
         assert_eq!(texts(&journal), ["line 1", "line 2", "line 3"]);
         assert!(journal.beginning().is_some() && journal.damaged.is_empty());
-        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
+        assert_eq!(journals(), 1);
     }
 
     #[test]
