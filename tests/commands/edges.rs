@@ -361,3 +361,25 @@ fn a_value_is_said_once_and_signs_are_not_doubled() {
     let (_, text, _) = output(&["solve", "walkway", "--seed", "2"], b"");
     assert!(text.contains("    γ = β = 25°\n"), "{text}");
 }
+
+#[test]
+fn a_program_beside_another_one_for_the_same_learner_says_so() {
+    use leverwright::store::{Flush, Store, now};
+    const TOLD: &str = "Another leverwright is open";
+    let folder = tempfile::tempdir().unwrap();
+    let arguments = ["practice", "mast", "--seed", "7", "--plain"];
+    let lines = "weight of the mast, at its middle, down\nquit\n".as_bytes();
+    let told = || {
+        let (status, text, _) = on(folder.path(), &arguments, lines);
+        assert_eq!(status, 0);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let store = Store::open(folder.path()).unwrap();
+    let learner = store.default_learner().unwrap();
+    let sitting = store
+        .begin_sitting(&learner, &now(), Flush::ToSystem)
+        .unwrap();
+    assert_eq!(told().matches(TOLD).count(), 1);
+    drop(sitting);
+    assert_eq!(told().matches(TOLD).count(), 0);
+}
