@@ -3,8 +3,8 @@
 
 use super::Case;
 use crate::key::{
-    Atom, Formula, Heading, Key, Nature, Pins, Rule, StepId, Teller, balance_names,
-    balance_numbers, formula_names, formula_numbers,
+    Atom, Formula, Heading, Key, Nature, Pins, Rule, StepId, balance_names, balance_numbers,
+    formula_names, formula_numbers,
 };
 use crate::text::{Piece, Prose, Slot, Tag, Words};
 use crate::units::{Dimension, value_text};
@@ -181,15 +181,7 @@ pub(super) fn told(case: &Case<'_>, step: StepId) -> String {
     };
     let named = open_at(case.key, step);
     let pins = Pins::new();
-    let teller = Teller {
-        problem: case.problem,
-        key: case.key,
-        sample: case.sampling.own(),
-        pins: &pins,
-        figures: case.problem.figures(),
-        typed: false,
-        named: &named,
-    };
+    let teller = case.teller(&pins, &named);
     if let Some(balance) = case.key.balance(step) {
         let names = balance_names(case.problem, case.key, balance);
         let numbers = balance_numbers(&teller, balance);

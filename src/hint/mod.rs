@@ -25,6 +25,21 @@ pub struct Case<'a> {
     pub sampling: &'a Sampling,
 }
 
+impl Case<'_> {
+    /// Tells it with these values in place of its own, and these steps by their names.
+    fn teller<'a>(&'a self, pins: &'a Pins, named: &'a [StepId]) -> Teller<'a> {
+        Teller {
+            problem: self.problem,
+            key: self.key,
+            sample: self.sampling.own(),
+            pins,
+            figures: self.problem.figures(),
+            typed: false,
+            named,
+        }
+    }
+}
+
 /// The number of stages.
 pub const STAGES: u8 = 4;
 /// A sister's step is worked only where its value lies farther than this share from the one asked.
@@ -277,15 +292,7 @@ fn without_way(case: &Case<'_>, step: StepId) -> String {
         .find(|id| matches!(id, StepId::Pull(_)));
     let before = unknown.is_some_and(|unknown| case.key.rank(step) < case.key.rank(unknown));
     let named: Vec<StepId> = unknown.into_iter().filter(|_| before).collect();
-    let teller = Teller {
-        problem: case.problem,
-        key: case.key,
-        sample: own,
-        pins: &pins,
-        figures: case.problem.figures(),
-        typed: false,
-        named: &named,
-    };
+    let teller = case.teller(&pins, &named);
     if let Some(balance) = case.key.balance(step) {
         let names = balance_names(case.problem, case.key, balance);
         return format!("{names}, {}", balance_numbers(&teller, balance));

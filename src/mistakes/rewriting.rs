@@ -2,7 +2,7 @@
 
 use super::Scope;
 pub(super) use crate::key::difference;
-use crate::key::{Formula, Key, Role, Rule, StepId, place_length};
+use crate::key::{Axis, Formula, Key, Role, Rule, StepId, place_length};
 use crate::problem::{ForceId, Place, Problem, Size};
 
 /// The known forces that turn the body, in the order of the moment balance.
@@ -209,6 +209,18 @@ pub(super) fn with_amount(
             term.amount = change(&term.amount);
         }
     })
+}
+
+/// The pull that is looked for, where only a part of it lies along an axis.
+pub(super) fn pull_along(key: &Key, axis: Axis) -> Option<ForceId> {
+    pull(key).filter(|id| key.step(StepId::PartOf(*id, axis)).is_some())
+}
+
+/// The key with the whole of a force in the force balance of an axis.
+pub(super) fn with_whole(problem: &Problem, key: &Key, axis: Axis, id: ForceId) -> Option<Key> {
+    let whole = size(problem, id)?;
+    let balance = StepId::ForceSum(axis);
+    Some(with_amount(key, balance, id, |_| whole.clone()))
 }
 
 /// A term's amount without its distance.

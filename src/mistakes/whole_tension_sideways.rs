@@ -16,10 +16,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{each, only, pull, size, with_amount};
-use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Axis, Key, StepId};
-use crate::problem::Problem;
+use super::rewriting::{each, only, pull_along, with_whole};
+use super::{Kind, Mistake, Skill};
+use crate::key::Axis;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -29,19 +28,6 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 4.0,
     common: false,
-    scopes: |_, key| {
-        each(pull(key).filter(|id| key.step(StepId::PartOf(*id, Axis::Horizontal)).is_some()))
-    },
-    rewrite,
+    scopes: |_, key| each(pull_along(key, Axis::Horizontal)),
+    rewrite: |problem, key, scope| with_whole(problem, key, Axis::Horizontal, only(scope)?),
 };
-
-fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let id = only(scope)?;
-    let whole = size(problem, id)?;
-    Some(with_amount(
-        key,
-        StepId::ForceSum(Axis::Horizontal),
-        id,
-        |_| whole.clone(),
-    ))
-}

@@ -15,10 +15,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{each, only, pull, size, with_amount};
-use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Axis, Key, StepId};
-use crate::problem::Problem;
+use super::rewriting::{each, only, pull_along, with_whole};
+use super::{Kind, Mistake, Skill};
+use crate::key::Axis;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -28,19 +27,6 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 3.0,
     common: false,
-    scopes: |_, key| {
-        each(pull(key).filter(|id| key.step(StepId::PartOf(*id, Axis::Vertical)).is_some()))
-    },
-    rewrite,
+    scopes: |_, key| each(pull_along(key, Axis::Vertical)),
+    rewrite: |problem, key, scope| with_whole(problem, key, Axis::Vertical, only(scope)?),
 };
-
-fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let id = only(scope)?;
-    let whole = size(problem, id)?;
-    Some(with_amount(
-        key,
-        StepId::ForceSum(Axis::Vertical),
-        id,
-        |_| whole.clone(),
-    ))
-}
