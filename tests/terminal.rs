@@ -198,6 +198,26 @@ fn a_kill_in_the_middle_loses_no_line() {
 }
 
 #[test]
+fn a_kill_in_a_general_problem_loses_no_line_either() {
+    let saves = tempfile::tempdir().unwrap();
+    let file = format!("{}/tests/boards/ladder.json", env!("CARGO_MANIFEST_DIR"));
+    let mut terminal = Terminal::open(&["practice", &file], saves.path(), 100, 34);
+    terminal.wait_for("Leave N as a letter");
+    terminal.enter("0.35*N", "weight of the ladder");
+    terminal.enter("24 kg", "This is a mass");
+    terminal.child.kill().unwrap();
+    terminal.wait_for_end();
+
+    let mut again = Terminal::open(&[], saves.path(), 100, 34);
+    again.wait_for("where you stopped");
+    again.press("\r");
+    again.wait_for("weight of the ladder");
+    again.wait_for("0.35*N");
+    again.wait_for("24 kg");
+    again.enter("mb*g", "weight of the climber");
+}
+
+#[test]
 fn a_small_window_says_how_large_it_must_be_and_comes_back() {
     let saves = tempfile::tempdir().unwrap();
     let terminal = Terminal::open(
