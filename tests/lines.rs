@@ -17,6 +17,7 @@ const MAST: &str = include_str!("lines/mast.json");
 const WALKWAY: &str = include_str!("lines/walkway.json");
 
 /// Places in the walk of the walkway.
+const WALKWAY_WEIGHT: usize = 2;
 const ROPE_ANGLE: usize = 5;
 const LAST_SIZE: usize = 11;
 
@@ -221,6 +222,9 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55"], "holds"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "337*3.1+405*4 = T*sin 80*6.2"], "follows"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "236*3.1+405*4 = T*sin 80*6.2"], "holds"),
+    // With many values of her own, those that a step rests on count first.
+    (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72-134.5", "sqrt(288.4^2+20.5^2)"], "follows"),
+    (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72+134.5"], "wrong"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
     (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
@@ -295,6 +299,12 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 + W2 - T sin γ"], "follows:line 1"),
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 - T sin γ"], "wrong"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos 65"], "follows:lines 1, 4"),
+    // Parts of her own by their size, with the sign that she typed or without.
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2+684.4^2)"], "follows:line 4"),
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "1664", "atan(684.4/1517)"], "follows"),
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2-684.4^2)"], "wrong"),
+    (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
+    (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),

@@ -8,7 +8,7 @@
 
 mod counted;
 
-use super::board::{Board, PinnedSamples};
+use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
 use super::stock_general::{given_angles, is_unrounded};
@@ -93,10 +93,9 @@ impl Stock {
             }
         }
         for (id, own) in board.standing {
-            let dimension = dimension_of(board.key, *id);
-            stock.add(own.function, dimension, own.value, Nearness::Rounded);
-            if let Some((typed, _)) = own.typed {
-                stock.add(own.function, dimension, typed, Nearness::Exact);
+            stock.add_own(dimension_of(board.key, *id), own);
+            if id.has_free_sense() {
+                stock.add_own(dimension_of(board.key, *id), &own.opposite());
             }
         }
         for own in board.own_names {
@@ -117,6 +116,14 @@ impl Stock {
         stock.add_of_own_pull(board);
         stock.add_angles(board);
         stock
+    }
+
+    /// A standing value, in full and as it was typed.
+    fn add_own(&mut self, dimension: Dimension, own: &Own) {
+        self.add(own.function, dimension, own.value, Nearness::Rounded);
+        if let Some((typed, _)) = own.typed {
+            self.add(own.function, dimension, typed, Nearness::Exact);
+        }
     }
 
     /// The right values of all steps.
