@@ -78,6 +78,7 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["412*0.819"], "wrong:Perhaps sine and cosine exchanged"), (ANGLE, &["412 sin 35"], "noted"),
     (MOMENTS, &["412*3.1/sin 35 + 706*4/sin 35 = T*6.2/sin 80"], "wrong:You divided by the ratio"),
     (MOMENTS, &["412*3.1*sin 35+706*4*sin 35 = T*6.2*0.98"], "holds:three figures"), (MOMENTS, &["2351.6 = 6.13 T"], "rounded"),
+    (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 420"], "wrong"), (WEIGHT, &["42*9.8 = 412"], "holds"),
     (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412"], "holds"),
     (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 500"], "too-few-figures"), (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 412"], "holds"),
     (COMPONENT, &["412.5 sin 35"], "noted"), (COMPONENT, &["414 sin 35"], "wrong"), (DIRECTION, &["1.0 rad"], "wrong"), (DIRECTION, &["1.2 rad"], "too-few-figures"),
@@ -234,6 +235,7 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["ΣFy = Hy + T sin 25 - Wb - W1 = 0"], "noted:It holds"), (UPRIGHT, &["1118"], "wrong:force-forgotten"),
     (UPRIGHT, &["V = 955 N"], "rounded"), (UPRIGHT, &["945"], "wrong:slip"), (UPRIGHT, &["955 N down"], "wrong:not the way"),
     (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["sqrt(-349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
+    (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"), (SIZE, &["1010"], "rounded"), (SIZE, &["1000"], "too-few-figures"), (SIZE, &["1e3"], "too-few-figures"),
     (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"),
     (DIRECTION, &["tan ψ = Hy/Hx"], "noted:It holds"), (DIRECTION, &["sin ψ = 954/1016"], "noted:It holds"),
     (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),
@@ -305,6 +307,8 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2-684.4^2)"], "wrong"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
+    // Two figures with zeros behind them, or as a power of ten.
+    (LAST_SIZE, &["3300"], "too-few-figures"), (LAST_SIZE, &["3.3e3"], "too-few-figures"), (LAST_SIZE, &["3400"], "wrong"), (LAST_SIZE, &["3.4e3"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
