@@ -52,6 +52,8 @@ const ROWS: &[Row] = &[
     // Angles.
     (ANGLE, &["35"], "holds"), (ANGLE, &["90-55"], "holds"), (ANGLE, &["145"], "holds"), (ANGLE, &["55"], "noted"),
     (ANGLE, &["53"], "wrong:slip"),
+    // Degrees with radians behind them.
+    (ANGLE, &["90-55 rad"], "wrong-unit"), (ANGLE, &["(90-55) rad"], "wrong-unit"), (ANGLE, &["35 rad"], "wrong-unit"), (ANGLE, &["0.611 rad"], "holds"),
     // Components.
     (COMPONENT, &["Wb cos 55"], "holds"), (COMPONENT, &["Wb sin 35"], "holds"), (COMPONENT, &["412*0.574"], "holds"),
     (COMPONENT, &["412*0.57"], "holds:three figures"), (COMPONENT, &["412*0.6"], "too-few-figures"),
@@ -209,6 +211,10 @@ const ROWS: &[Row] = &[
     // A multiple of the unit behind names.
     (COMPONENT, &["Wb sin 35 kN"], "wrong-unit"), (COMPONENT, &["Wb sin 35 N"], "holds"), (COMPONENT, &["0.2361 kN"], "holds"),
     (LEVEL, &["T cos 25 kN"], "wrong-unit"),
+    (WEIGHT, &["42*9.8 kN"], "wrong-unit"), (COMPONENT, &["412 N*sin 35 kN"], "wrong-unit"), (COMPONENT, &["412*sin 35 kN"], "wrong-unit"),
+    (COMPONENT, &["0.412 kN*sin 35 kN"], "holds"), (COMPONENT, &["0.412*sin 35 kN"], "holds"), (COMPONENT, &["412 N*sin 35 N"], "holds"),
+    (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
+    (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
     // Names alone are no number of hers: nothing is guessed.
     (PULL, &["600", "go on", "T"], "wrong:This is not the level part"),
     // In which sense a part is counted is told.

@@ -25,6 +25,7 @@ mod open;
 mod other;
 mod other_units;
 mod own;
+mod prefix;
 mod room;
 mod sense;
 pub mod statement;
@@ -255,7 +256,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
-        chain::compare_prefix(board, reading, &mut judgement);
+        prefix::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         // A sine that only comes right when it is read otherwise must be proved.
