@@ -19,6 +19,7 @@ const WALKWAY: &str = include_str!("lines/walkway.json");
 /// Places in the walk of the walkway.
 const WALKWAY_WEIGHT: usize = 2;
 const ROPE_ANGLE: usize = 5;
+const WALKWAY_LEVEL: usize = 9;
 const LAST_SIZE: usize = 11;
 
 const WEIGHT: usize = 2;
@@ -215,8 +216,8 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["0.412 kN*sin 35 kN"], "holds"), (COMPONENT, &["0.412*sin 35 kN"], "holds"), (COMPONENT, &["412 N*sin 35 N"], "holds"),
     (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
     (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
-    // Names alone are no number of hers: nothing is guessed.
-    (PULL, &["600", "go on", "T"], "wrong:This is not the level part"),
+    // A name alone is no number of hers, but it shows its form.
+    (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.
     (LEVEL, &["T cos 25 + Hx = 0"], "noted:Hx counts to the right in it"), (LEVEL, &["T cos 25 = Hx + 0"], "noted:Hx counts to the left in it"),
     // Own values used one step early, and only the lines that are used.
@@ -313,6 +314,9 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2-684.4^2)"], "wrong"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
+    // Sine for cosine, whichever sign was typed; a number alone may be the part across.
+    (WALKWAY_LEVEL, &["T cos 65"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["T cos β"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-T cos β"], "wrong:sine-cosine-exchanged"),
+    (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "noted:part of T across"),
     // Two figures with zeros behind them, or as a power of ten.
     (LAST_SIZE, &["3300"], "too-few-figures"), (LAST_SIZE, &["3.3e3"], "too-few-figures"), (LAST_SIZE, &["3400"], "wrong"), (LAST_SIZE, &["3.4e3"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.

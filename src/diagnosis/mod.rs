@@ -396,10 +396,11 @@ fn likeliest_first(
     ranked.into_iter().map(|(index, _)| index).collect()
 }
 
-/// True if two functions are the same; an angle may be told with either sign.
+/// True if two functions are the same; an angle, and a part of a support's force, may be told with
+/// either sign.
 fn same(target: StepId, one: &Samples, other: &Samples) -> bool {
-    agree(one, other)
-        || matches!(target, StepId::Angle(_)) && agree(&one.map(|value| -value), other)
+    let signed = matches!(target, StepId::Angle(_)) || target.has_free_sense();
+    agree(one, other) || signed && agree(&one.map(|value| -value), other)
 }
 
 /// Wider scopes are less likely to be meant by one line.
