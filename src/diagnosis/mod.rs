@@ -132,7 +132,9 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     // The root of an equation speaks less than its form, which no mistake explains.
     let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
     // Names alone are another function, whatever they give here.
-    if !equation && !judgement.evidence.names_only {
+    // A sum of angles shows itself which angles stand in it.
+    let shown = judgement.evidence.names_only || judgement.evidence.angle_sum.is_some();
+    if !equation && !shown {
         value::explain(board, judgement, instances, &worlds, &mut diagnosis);
     }
     diagnosis

@@ -1,5 +1,6 @@
 //! An expression, or a chain of them, as the value of a step.
 
+use super::angles::angle_sum;
 use super::board::{Board, Own};
 use super::chain::{follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
@@ -86,6 +87,10 @@ pub(super) fn judge(
         && is_other_angle(board, target, &judgement)
     {
         judgement.truth = Truth::OtherAngle;
+    }
+    if target.is_angle() && judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link
+    {
+        judgement.evidence.angle_sum = angle_sum(stock, sides[0]);
     }
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
@@ -314,7 +319,7 @@ fn one(
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
-        judgement.remarks = vec![match is_all_known(stock, tree) {
+        judgement.remarks = vec![match is_all_known(stock, tree, dimension) {
             true => Remark::ByChance,
             false => Remark::NotSeen,
         }];

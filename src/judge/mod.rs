@@ -8,6 +8,7 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod angles;
 mod aside;
 mod board;
 mod chain;
@@ -36,6 +37,7 @@ mod terms;
 mod told;
 mod worked;
 
+pub use angles::AngleSum;
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
@@ -184,6 +186,8 @@ pub struct Evidence {
     pub gravity_told: bool,
     /// True where a statement before it in the same line holds; the caret shows which does not.
     pub after_right: bool,
+    /// What stands in a sum of angles that is not the angle asked.
+    pub angle_sum: Option<AngleSum>,
     /// What the line says beside the question, unless its form shows another thought.
     pub aside: Option<Aside>,
 }

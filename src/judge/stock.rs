@@ -44,6 +44,9 @@ pub(super) enum Nearness {
     Exact,
     /// It equals it, which may be by chance.
     Equal,
+    /// It is the quantity, rounded or cut at the number's last place; where it equals it, that may
+    /// be by chance.
+    Derived,
     /// It is the quantity, rounded or cut at the number's last place.
     Rounded,
     /// It may also have been worked out with values of three figures.
@@ -225,10 +228,10 @@ impl Stock {
         shown: f64,
         nearness: Nearness,
     ) {
-        let nearness = if nearness != Nearness::Equal && is_unrounded(shown, dimension) {
-            Nearness::Exact
-        } else {
-            nearness
+        let nearness = match nearness {
+            Nearness::Equal | Nearness::Derived => nearness,
+            _ if is_unrounded(shown, dimension) => Nearness::Exact,
+            _ => nearness,
         };
         let twice = self.entries.iter().any(|entry| {
             entry.dimension == dimension && entry.shown == shown && entry.function == function
@@ -326,6 +329,7 @@ impl Stock {
             self.add(slope, Dimension::ANGLE, slope[0], Nearness::Rounded);
         }
         let given: Vec<Samples> = given_angles(board).collect();
+        let mut combined = Vec::new();
         for (index, one) in given.iter().enumerate() {
             for other in &given[..index] {
                 let sum: Samples = std::array::from_fn(|choice| one[choice] + other[choice]);
@@ -337,6 +341,7 @@ impl Stock {
                 };
                 for angle in [sum, apart] {
                     self.add(angle, Dimension::ANGLE, angle[0], Nearness::Rounded);
+                    combined.push(angle);
                 }
             }
         }
@@ -352,9 +357,14 @@ impl Stock {
                 Nearness::Exact => Nearness::Rounded,
                 other => other,
             };
+            // What lacks to a sum of given angles is seldom meant by a number that is one of them.
+            let rest = match combined.contains(&angle) {
+                true => Nearness::Derived,
+                false => nearness,
+            };
             for whole in [FRAC_PI_2, PI] {
                 let other = angle.map(|angle| whole - angle);
-                self.add(other, Dimension::ANGLE, other[0], nearness);
+                self.add(other, Dimension::ANGLE, other[0], rest);
             }
             for ratio in [libm::sin, libm::cos, libm::tan] {
                 let function = angle.map(ratio);
@@ -465,7 +475,8 @@ impl Entry {
         let (value, place) = (literal.value * scale, written.last_place * scale);
         let apart = (value - self.shown).abs();
         if apart <= 1e-9 * self.shown.abs().max(1e-9) {
-            return Some(u8::from(self.nearness == Nearness::Equal));
+            let by_chance = matches!(self.nearness, Nearness::Equal | Nearness::Derived);
+            return Some(u8::from(by_chance));
         }
         // A single figure says too little, except for a ratio (0.6 for a sine).
         let coarse = literal.written.significant < 2 && self.dimension != Dimension::NUMBER;
@@ -476,7 +487,7 @@ impl Entry {
         let exact = match self.nearness {
             Nearness::Exact => !radians,
             Nearness::Equal => true,
-            Nearness::Rounded | Nearness::Worked => false,
+            Nearness::Derived | Nearness::Rounded | Nearness::Worked => false,
         };
         if exact || coarse || place > 0.2 * self.shown.abs() {
             return None;
