@@ -94,6 +94,11 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["236*3.1 + 405*4 + 20 = T*sin(80)*6.2"], "wrong"), (MOMENTS, &["236*3.3 + 405*4 = T*sin(80)*6.2"], "wrong"),
     (MOMENTS, &["236*3.1 + 405*4 = T*cos(80)*6.2"], "wrong:sine-cosine-exchanged"),
     (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2"], "wrong:own-weight-at-tip"),
+    // The distance of the unknown's term, or the unknown, is missing.
+    (MOMENTS, &["236*3.1+405*4=T*sin 80"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4-T*sin 80=0"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["2352 = T*0.985"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4=T*sin 40"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["236+405=T*sin 80"], "wrong:forces-for-moments"), (MOMENTS, &["236*3.1+405*4=6.1"], "wrong:T does not stand in this line"),
+    (MOMENTS, &["236*3.1+405*4=6.2*sin 80"], "wrong:T does not stand in this line"), (MOMENTS, &["236*3.1+405*4=2352"], "noted:the sum of the moments"),
     // Names of her own.
     (MOMENTS, &["x = 2352", "y = 6.106", "T = x/y"], "holds"),
     (MOMENTS, &["M1 = 236*3.1", "M2 = 405*4", "M1 + M2 = T*sin 80*6.2"], "holds"),

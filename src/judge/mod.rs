@@ -20,6 +20,7 @@ mod grade;
 mod identity;
 mod implied;
 mod joint;
+mod lacking;
 mod lift;
 mod names;
 mod open;
@@ -42,6 +43,7 @@ pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
+pub use lacking::Lacking;
 pub use names::{NameRole, Names};
 pub use terms::{Factor, Shape, Terms};
 
@@ -186,6 +188,8 @@ pub struct Evidence {
     pub gravity_told: bool,
     /// True where a statement before it in the same line holds; the caret shows which does not.
     pub after_right: bool,
+    /// What a balance of moments lacks, where nothing else is wrong with it.
+    pub lacking: Option<Lacking>,
     /// What stands in a sum of angles that is not the angle asked.
     pub angle_sum: Option<AngleSum>,
     /// What the line says beside the question, unless its form shows another thought.
@@ -543,6 +547,9 @@ fn at_moment_sum(
         noted.evidence.other_step = Some(StepId::KnownMoments);
         noted.value = known.value;
         return noted;
+    }
+    if let Some(judgement) = lacking::without_unknown(board, stock, sides, line) {
+        return judgement;
     }
     // Sides without the unknown that differ show no way to it.
     if chain::first_break(board, stock, Dimension::MOMENT, sides).is_some() {

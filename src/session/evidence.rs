@@ -3,7 +3,7 @@
 
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis};
-use crate::judge::{AngleSum, Aside, Judgement};
+use crate::judge::{AngleSum, Aside, Judgement, Lacking};
 use crate::key::{Part, StepId};
 use crate::problem::GivenId;
 use crate::reading::{Mismatch, MismatchKind};
@@ -25,6 +25,9 @@ impl Session {
         }
         if judgement.evidence.surplus && !by_form {
             return Some(self.words.say("talk.surplus", &[]));
+        }
+        if let Some(lacking) = judgement.evidence.lacking.filter(|_| !by_form) {
+            return Some(self.lacking(lacking));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
         if judgement.evidence.same_turn && self.is_general() {
@@ -72,6 +75,16 @@ impl Session {
             ("value", Slot::Value(given.written.clone())),
         ];
         self.words.say("talk.misread", &slots)
+    }
+
+    /// What a balance of moments lacks.
+    fn lacking(&self, lacking: Lacking) -> Prose {
+        let key = match lacking {
+            Lacking::Distance => "talk.distance-lacks",
+            Lacking::Unknown => "talk.unknown-lacks",
+        };
+        let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
+        self.words.say(key, &slots)
     }
 
     /// A sum of other angles than those of the step.

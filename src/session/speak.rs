@@ -26,6 +26,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         Truth::Mismatched(_) => "mismatch",
         Truth::OtherAngle => "other-angle",
         _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.lacking.is_some() && !by_form => "lacking",
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
         _ if evidence.negative_pull || evidence.wrong_way => "way",
