@@ -85,7 +85,6 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["412*3.1/sin 35 + 706*4/sin 35 = T*6.2/sin 80"], "wrong:You divided by the ratio"),
     (MOMENTS, &["412*3.1*sin 35+706*4*sin 35 = T*6.2*0.98"], "holds:three figures"), (MOMENTS, &["2351.6 = 6.13 T"], "rounded"),
     (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 420"], "wrong"), (WEIGHT, &["42*9.8 = 412"], "holds"),
-    (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412"], "holds"),
     (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 500"], "too-few-figures"), (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 412"], "holds"),
     (COMPONENT, &["412.5 sin 35"], "noted"), (COMPONENT, &["414 sin 35"], "wrong"), (DIRECTION, &["1.0 rad"], "wrong"), (DIRECTION, &["1.2 rad"], "too-few-figures"),
     (DIRECTION, &["1.22 rad"], "holds"),
@@ -251,7 +250,6 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["V = 955 N"], "rounded"), (UPRIGHT, &["945"], "wrong:slip"), (UPRIGHT, &["955 N down"], "wrong:not the way"),
     (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["sqrt(-349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
     (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"), (SIZE, &["1010"], "rounded"), (SIZE, &["1000"], "too-few-figures"), (SIZE, &["1e3"], "too-few-figures"),
-    (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"),
     (DIRECTION, &["tan ψ = Hy/Hx"], "noted:It holds"), (DIRECTION, &["sin ψ = 954/1016"], "noted:It holds"),
     (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),
     (DIRECTION, &["110"], "holds"), (DIRECTION, &["20.1"], "wrong:arctangent-inverted"), (DIRECTION, &["10"], "wrong"),
@@ -332,11 +330,29 @@ const WALKWAY_ROWS: &[Row] = &[
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];
 
+/// The mast with numbers that agree: 5.6 m at 50°, so that the lever arm of its weight is
+/// 2.8 m·sin 40° = 1.800 m, the distance of the dummy; the rope at 10° with the horizontal, so that
+/// θ − β is α = 40°.
+#[rustfmt::skip]
+const ALIKE_ROWS: &[Row] = &[
+    // Written to a third figure it may be the arm; else it is what is given.
+    (MOMENTS, &["412*1.80+706*1.16=T*4.85"], "rounded"), (MOMENTS, &["412*1.8+706*1.16=T*4.85"], "noted:comes out right"),
+    (MOMENTS, &["265*2.8+454*1.80=T*4.85"], "holds"), (MOMENTS, &["412*1.80+706*1.80=T*4.85"], "wrong"), (MOMENTS, &["265*1.80+454*2.80=T*4.85"], "wrong"),
+    (ANGLE, &["50-10"], "noted:with other numbers"), (ANGLE, &["θ-β"], "wrong"), (ANGLE, &["90-50"], "holds"), (ANGLE, &["40"], "holds"),
+    (ANGLE + 1, &["50+10"], "holds"), (ANGLE + 1, &["180-50-10"], "holds"), (ANGLE + 1, &["50-10"], "wrong"),
+];
+
 #[test]
 fn verif_lines_get_the_verdict_of_a_teacher() {
     let mut faults = Vec::new();
+    let changes = [("6.2", "5.6"), ("55", "50"), ("4.0", "1.8"), ("25", "10")];
+    let alike = changes
+        .iter()
+        .fold(MAST.to_owned(), |text, (from, to)| text.replace(from, to));
     let walkway = WALKWAY_ROWS.iter().map(|row| (WALKWAY, row));
-    for (problem, (step, lines, wanted)) in ROWS.iter().map(|row| (MAST, row)).chain(walkway) {
+    let alike = ALIKE_ROWS.iter().map(|row| (alike.as_str(), row));
+    let rows = ROWS.iter().map(|row| (MAST, row));
+    for (problem, (step, lines, wanted)) in rows.chain(walkway).chain(alike) {
         let mut session =
             Session::start(parse_problem(problem).unwrap(), None, Words::english()).unwrap();
         for _ in 0..*step {

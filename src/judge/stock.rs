@@ -432,13 +432,17 @@ impl Stock {
                 None => found.push((rank, meaning)),
             }
         }
-        // What equals a quantity is exact: it is no other one of its kind, rounded.
+        // What equals a quantity is exact: it is no other one of its kind, rounded; unless it was
+        // written out to a third figure, as a rounded number is (2.60 where 2.6 is given).
+        let written_out = !as_angle
+            && literal.unit.is_none_or(|unit| unit.factor == 1.0)
+            && is_written_out(literal);
         let exact: Vec<Dimension> = found
             .iter()
             .filter(|(rank, _)| *rank == 0)
             .map(|(_, meaning)| meaning.dimension)
             .collect();
-        let kept = u8::from(self.general);
+        let kept = u8::from(self.general || written_out);
         found.retain(|(rank, meaning)| *rank <= kept || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
@@ -505,6 +509,13 @@ impl Entry {
             None
         }
     }
+}
+
+/// True for a number of three figures or more whose last one, behind the point, is a zero.
+fn is_written_out(literal: &Literal) -> bool {
+    let place = literal.written.last_place;
+    let tens = literal.value / (10.0 * place);
+    place < 1.0 && literal.written.significant >= 3 && (tens - libm::round(tens)).abs() <= 1e-6
 }
 
 /// The angles that the pulls make with the horizontal.
