@@ -54,7 +54,8 @@ const ROWS: &[Row] = &[
     (ANGLE, &["35"], "holds"), (ANGLE, &["90-55"], "holds"), (ANGLE, &["145"], "holds"), (ANGLE, &["55"], "noted"),
     (ANGLE, &["53"], "wrong:slip"),
     // A sum of other angles is no slip of a calculator.
-    (ANGLE, &["80-50"], "wrong:50° is no angle of this problem"), (ANGLE, &["90-53"], "wrong:53° is no angle of this problem"), (ANGLE, &["80-35"], "wrong:do not make up"),
+    (ANGLE, &["80-50"], "wrong:50° is no angle of this problem"), (ANGLE, &["90-53"], "wrong:53° is no angle of this problem"), (ANGLE, &["80-35"], "wrong:do not make up"), (ANGLE, &["80-35=35"], "wrong:not equal"), (ANGLE, &["80-35=45°"], "wrong:do not make up"), (ANGLE, &["80-35=0.7854 rad"], "wrong:do not make up"),
+    (ANGLE, &["80-25=35"], "wrong"), (ANGLE, &["80-25"], "noted:another angle"),
     (ANGLE + 1, &["55-35"], "wrong:do not make up"), (ANGLE, &["90-55=38"], "wrong:Check this sum"), (ANGLE + 1, &["180-55-25"], "holds"),
     // Degrees with radians behind them.
     (ANGLE, &["90-55 rad"], "wrong-unit"), (ANGLE, &["(90-55) rad"], "wrong-unit"), (ANGLE, &["35 rad"], "wrong-unit"), (ANGLE, &["0.611 rad"], "holds"),

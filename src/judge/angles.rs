@@ -12,6 +12,8 @@ pub enum AngleSum {
     Known,
     /// This number, in degrees, which is no angle of either.
     Unknown(f64),
+    /// Such angles, and behind a sign of equality what is not their sum.
+    NotEqual,
 }
 
 /// What stands in a sum or difference of angles; `None` for any other form.

@@ -88,7 +88,10 @@ pub(super) fn first_break(
     dimension: Dimension,
     sides: &[&Tree],
 ) -> Option<crate::text::Span> {
-    let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
+    let value = |side: &Tree| {
+        let value = plain_value(board, side).ok()?;
+        Some(value.number_as(dimension))
+    };
     let broken = |pair: &&[&Tree]| {
         let values = value(pair[0]).zip(value(pair[1]));
         values

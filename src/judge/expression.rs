@@ -1,8 +1,8 @@
 //! An expression, or a chain of them, as the value of a step.
 
-use super::angles::angle_sum;
+use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
-use super::chain::{follow_chain, remark_on_unit, stray_unit};
+use super::chain::{first_break, follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
@@ -81,16 +81,21 @@ pub(super) fn judge(
         Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
     // An angle told by a name that is still to be found would tell it.
     let known = sides.iter().all(|side| is_known(board, side));
+    let equal = || first_break(board, stock, dimension, sides).is_none();
     if !named
         && known
         && judgement.truth == Truth::DoesNotHold
         && is_other_angle(board, target, &judgement)
+        && equal()
     {
         judgement.truth = Truth::OtherAngle;
     }
     if target.is_angle() && judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link
     {
-        judgement.evidence.angle_sum = angle_sum(stock, sides[0]);
+        judgement.evidence.angle_sum = match angle_sum(stock, sides[0]) {
+            Some(AngleSum::Known) if !equal() => Some(AngleSum::NotEqual),
+            other => other,
+        };
     }
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);

@@ -94,6 +94,7 @@ impl Session {
                 let slots = [("step", Slot::Word(self.title(step)))];
                 self.words.say("talk.angle-sum", &slots)
             }
+            AngleSum::NotEqual => self.words.say("talk.aside-false", &[]),
             AngleSum::Unknown(degrees) => {
                 let slots = [("value", Slot::Value(format!("{}°", number_text(degrees))))];
                 self.words.say("talk.angle-unknown", &slots)
