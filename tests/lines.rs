@@ -17,7 +17,9 @@ const MAST: &str = include_str!("lines/mast.json");
 const WALKWAY: &str = include_str!("lines/walkway.json");
 
 /// Places in the walk of the walkway.
+const WALKWAY_WEIGHT: usize = 2;
 const ROPE_ANGLE: usize = 5;
+const WALKWAY_LEVEL: usize = 9;
 const LAST_SIZE: usize = 11;
 
 const WEIGHT: usize = 2;
@@ -51,6 +53,12 @@ const ROWS: &[Row] = &[
     // Angles.
     (ANGLE, &["35"], "holds"), (ANGLE, &["90-55"], "holds"), (ANGLE, &["145"], "holds"), (ANGLE, &["55"], "noted"),
     (ANGLE, &["53"], "wrong:slip"),
+    // A sum of other angles is no slip of a calculator.
+    (ANGLE, &["80-50"], "wrong:50° is no angle of this problem"), (ANGLE, &["90-53"], "wrong:53° is no angle of this problem"), (ANGLE, &["80-35"], "wrong:do not make up"), (ANGLE, &["80-35=35"], "wrong:not equal"), (ANGLE, &["80-35=45°"], "wrong:do not make up"), (ANGLE, &["80-35=0.7854 rad"], "wrong:do not make up"),
+    (ANGLE, &["80-25=35"], "wrong"), (ANGLE, &["80-25"], "noted:another angle"),
+    (ANGLE + 1, &["55-35"], "wrong:do not make up"), (ANGLE, &["90-55=38"], "wrong:Check this sum"), (ANGLE + 1, &["180-55-25"], "holds"),
+    // Degrees with radians behind them.
+    (ANGLE, &["90-55 rad"], "wrong-unit"), (ANGLE, &["(90-55) rad"], "wrong-unit"), (ANGLE, &["35 rad"], "wrong-unit"), (ANGLE, &["0.611 rad"], "holds"),
     // Components.
     (COMPONENT, &["Wb cos 55"], "holds"), (COMPONENT, &["Wb sin 35"], "holds"), (COMPONENT, &["412*0.574"], "holds"),
     (COMPONENT, &["412*0.57"], "holds:three figures"), (COMPONENT, &["412*0.6"], "too-few-figures"),
@@ -77,7 +85,7 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["412*0.819"], "wrong:Perhaps sine and cosine exchanged"), (ANGLE, &["412 sin 35"], "noted"),
     (MOMENTS, &["412*3.1/sin 35 + 706*4/sin 35 = T*6.2/sin 80"], "wrong:You divided by the ratio"),
     (MOMENTS, &["412*3.1*sin 35+706*4*sin 35 = T*6.2*0.98"], "holds:three figures"), (MOMENTS, &["2351.6 = 6.13 T"], "rounded"),
-    (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412"], "holds"),
+    (WEIGHT, &["42*9.8 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 4e2"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 410"], "too-few-figures"), (WEIGHT, &["42*9.8 = 412 = 420"], "wrong"), (WEIGHT, &["42*9.8 = 412"], "holds"),
     (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 500"], "too-few-figures"), (WEIGHT, &["Wb = 100*42*9.8 - 99*42*9.8 = 412"], "holds"),
     (COMPONENT, &["412.5 sin 35"], "noted"), (COMPONENT, &["414 sin 35"], "wrong"), (DIRECTION, &["1.0 rad"], "wrong"), (DIRECTION, &["1.2 rad"], "too-few-figures"),
     (DIRECTION, &["1.22 rad"], "holds"),
@@ -86,6 +94,11 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["236*3.1 + 405*4 + 20 = T*sin(80)*6.2"], "wrong"), (MOMENTS, &["236*3.3 + 405*4 = T*sin(80)*6.2"], "wrong"),
     (MOMENTS, &["236*3.1 + 405*4 = T*cos(80)*6.2"], "wrong:sine-cosine-exchanged"),
     (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2"], "wrong:own-weight-at-tip"),
+    // The distance of the unknown's term, or the unknown, is missing.
+    (MOMENTS, &["236*3.1+405*4=T*sin 80"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4-T*sin 80=0"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["2352 = T*0.985"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4=T*sin 40"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["236+405=T*sin 80"], "wrong:forces-for-moments"), (MOMENTS, &["236*3.1+405*4=6.1"], "wrong:T does not stand in this line"),
+    (MOMENTS, &["236*3.1+405*4=6.2*sin 80"], "wrong:T does not stand in this line"), (MOMENTS, &["236*3.1+405*4=2352"], "noted:the sum of the moments"),
     // Names of her own.
     (MOMENTS, &["x = 2352", "y = 6.106", "T = x/y"], "holds"),
     (MOMENTS, &["M1 = 236*3.1", "M2 = 405*4", "M1 + M2 = T*sin 80*6.2"], "holds"),
@@ -207,8 +220,12 @@ const ROWS: &[Row] = &[
     // A multiple of the unit behind names.
     (COMPONENT, &["Wb sin 35 kN"], "wrong-unit"), (COMPONENT, &["Wb sin 35 N"], "holds"), (COMPONENT, &["0.2361 kN"], "holds"),
     (LEVEL, &["T cos 25 kN"], "wrong-unit"),
-    // Names alone are no number of hers: nothing is guessed.
-    (PULL, &["600", "go on", "T"], "wrong:This is not the level part"),
+    (WEIGHT, &["42*9.8 kN"], "wrong-unit"), (COMPONENT, &["412 N*sin 35 kN"], "wrong-unit"), (COMPONENT, &["412*sin 35 kN"], "wrong-unit"),
+    (COMPONENT, &["0.412 kN*sin 35 kN"], "holds"), (COMPONENT, &["0.412*sin 35 kN"], "holds"), (COMPONENT, &["412 N*sin 35 N"], "holds"),
+    (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
+    (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
+    // A name alone is no number of hers, but it shows its form.
+    (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.
     (LEVEL, &["T cos 25 + Hx = 0"], "noted:Hx counts to the right in it"), (LEVEL, &["T cos 25 = Hx + 0"], "noted:Hx counts to the left in it"),
     // Own values used one step early, and only the lines that are used.
@@ -221,6 +238,9 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55"], "holds"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "337*3.1+405*4 = T*sin 80*6.2"], "follows"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "236*3.1+405*4 = T*sin 80*6.2"], "holds"),
+    // With many values of her own, those that a step rests on count first.
+    (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72-134.5", "sqrt(288.4^2+20.5^2)"], "follows"),
+    (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72+134.5"], "wrong"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
     (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
@@ -230,7 +250,7 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["ΣFy = Hy + T sin 25 - Wb - W1 = 0"], "noted:It holds"), (UPRIGHT, &["1118"], "wrong:force-forgotten"),
     (UPRIGHT, &["V = 955 N"], "rounded"), (UPRIGHT, &["945"], "wrong:slip"), (UPRIGHT, &["955 N down"], "wrong:not the way"),
     (SIZE, &["sqrt(349^2+954^2)"], "holds"), (SIZE, &["sqrt(-349^2+954^2)"], "holds"), (SIZE, &["H^2 = Hx^2+Hy^2"], "noted:It holds"), (SIZE, &["1016"], "holds"),
-    (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"),
+    (SIZE, &["H = √(349²+955²) = 1017"], "holds"), (SIZE, &["349+954"], "wrong:components-added"), (SIZE, &["1010"], "rounded"), (SIZE, &["1000"], "too-few-figures"), (SIZE, &["1e3"], "too-few-figures"),
     (DIRECTION, &["tan ψ = Hy/Hx"], "noted:It holds"), (DIRECTION, &["sin ψ = 954/1016"], "noted:It holds"),
     (DIRECTION, &["tan-1(954/349)"], "holds"), (DIRECTION, &["69.9 degrees above the horizontal"], "holds"),
     (DIRECTION, &["110"], "holds"), (DIRECTION, &["20.1"], "wrong:arctangent-inverted"), (DIRECTION, &["10"], "wrong"),
@@ -295,16 +315,45 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 + W2 - T sin γ"], "follows:line 1"),
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 - T sin γ"], "wrong"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos 65"], "follows:lines 1, 4"),
+    // Parts of her own by their size, with the sign that she typed or without.
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2+684.4^2)"], "follows:line 4"),
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "1664", "atan(684.4/1517)"], "follows"),
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2-684.4^2)"], "wrong"),
+    (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
+    (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
+    // Sine for cosine, whichever sign was typed; a number alone may be the part across.
+    (WALKWAY_LEVEL, &["T cos 65"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["T cos β"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-T cos β"], "wrong:sine-cosine-exchanged"),
+    (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "noted:part of T across"),
+    // Two figures with zeros behind them, or as a power of ten.
+    (LAST_SIZE, &["3300"], "too-few-figures"), (LAST_SIZE, &["3.3e3"], "too-few-figures"), (LAST_SIZE, &["3400"], "wrong"), (LAST_SIZE, &["3.4e3"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];
 
+/// The mast with numbers that agree: 5.6 m at 50°, so that the lever arm of its weight is
+/// 2.8 m·sin 40° = 1.800 m, the distance of the dummy; the rope at 10° with the horizontal, so that
+/// θ − β is α = 40°.
+#[rustfmt::skip]
+const ALIKE_ROWS: &[Row] = &[
+    // Written to a third figure it may be the arm; else it is what is given.
+    (MOMENTS, &["412*1.80+706*1.16=T*4.85"], "rounded"), (MOMENTS, &["412*1.8+706*1.16=T*4.85"], "noted:comes out right"),
+    (MOMENTS, &["265*2.8+454*1.80=T*4.85"], "holds"), (MOMENTS, &["412*1.80+706*1.80=T*4.85"], "wrong"), (MOMENTS, &["265*1.80+454*2.80=T*4.85"], "wrong"),
+    (ANGLE, &["50-10"], "noted:with other numbers"), (ANGLE, &["θ-β"], "wrong"), (ANGLE, &["90-50"], "holds"), (ANGLE, &["40"], "holds"),
+    (ANGLE + 1, &["50+10"], "holds"), (ANGLE + 1, &["180-50-10"], "holds"), (ANGLE + 1, &["50-10"], "wrong"),
+];
+
 #[test]
 fn verif_lines_get_the_verdict_of_a_teacher() {
     let mut faults = Vec::new();
+    let changes = [("6.2", "5.6"), ("55", "50"), ("4.0", "1.8"), ("25", "10")];
+    let alike = changes
+        .iter()
+        .fold(MAST.to_owned(), |text, (from, to)| text.replace(from, to));
     let walkway = WALKWAY_ROWS.iter().map(|row| (WALKWAY, row));
-    for (problem, (step, lines, wanted)) in ROWS.iter().map(|row| (MAST, row)).chain(walkway) {
+    let alike = ALIKE_ROWS.iter().map(|row| (alike.as_str(), row));
+    let rows = ROWS.iter().map(|row| (MAST, row));
+    for (problem, (step, lines, wanted)) in rows.chain(walkway).chain(alike) {
         let mut session =
             Session::start(parse_problem(problem).unwrap(), None, Words::english()).unwrap();
         for _ in 0..*step {

@@ -132,7 +132,9 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     // The root of an equation speaks less than its form, which no mistake explains.
     let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
     // Names alone are another function, whatever they give here.
-    if !equation && !judgement.evidence.names_only {
+    // A sum of angles shows itself which angles stand in it.
+    let shown = judgement.evidence.names_only || judgement.evidence.angle_sum.is_some();
+    if !equation && !shown {
         value::explain(board, judgement, instances, &worlds, &mut diagnosis);
     }
     diagnosis
@@ -396,10 +398,11 @@ fn likeliest_first(
     ranked.into_iter().map(|(index, _)| index).collect()
 }
 
-/// True if two functions are the same; an angle may be told with either sign.
+/// True if two functions are the same; an angle, and a part of a support's force, may be told with
+/// either sign.
 fn same(target: StepId, one: &Samples, other: &Samples) -> bool {
-    agree(one, other)
-        || matches!(target, StepId::Angle(_)) && agree(&one.map(|value| -value), other)
+    let signed = matches!(target, StepId::Angle(_)) || target.has_free_sense();
+    agree(one, other) || signed && agree(&one.map(|value| -value), other)
 }
 
 /// Wider scopes are less likely to be meant by one line.

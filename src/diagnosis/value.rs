@@ -63,7 +63,12 @@ pub(super) fn explain(
         .filter(|family| family.exact)
         .map(|family| family.weight)
         .fold(f64::INFINITY, f64::min);
-    let slip = slip_of(board, judgement.target, number).min(SLIP_BESIDE * exact);
+    // What stands as a form was calculated here: no key or pen slipped in its value.
+    let typed = judgement.evidence.alone || judgement.evidence.broken_link;
+    let slip = match typed {
+        true => slip_of(board, judgement.target, number).min(SLIP_BESIDE * exact),
+        false => 0.0,
+    };
     let coarse = if judgement.evidence.broken_link {
         0.0
     } else {

@@ -11,6 +11,9 @@ use std::collections::BTreeMap;
 /// Standard acceleration of free fall and its roundings to three and two figures, in m/s².
 const USUAL_GRAVITIES: [f64; 3] = [9.806_65, 9.81, 9.8];
 
+/// The most of the learner's own wrong values of which every choice is tried.
+const MOST_OWN: usize = 5;
+
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Own {
@@ -24,6 +27,18 @@ pub struct Own {
     pub function: Samples,
     /// True if it is the right value, rounded or not.
     pub right: bool,
+}
+
+impl Own {
+    /// The same value counted the other way: of a part that points back the size is written.
+    pub(super) fn opposite(&self) -> Own {
+        Own {
+            value: -self.value,
+            typed: self.typed.map(|(typed, written)| (-typed, written)),
+            function: self.function.map(|value| -value),
+            ..self.clone()
+        }
+    }
 }
 
 /// The learner's standing values.
@@ -165,13 +180,18 @@ impl Board<'_> {
                 .filter(|unknown| !self.standing.contains_key(unknown)),
             false => Some(step),
         };
-        let wrong: Vec<(StepId, &Own)> = self
+        let mut wrong: Vec<(StepId, &Own)> = self
             .standing
             .iter()
             .filter(|(_, own)| !own.right)
             .filter_map(|(step, own)| Some((stands(*step)?, own)))
             .filter(|(step, _)| *step != id)
             .collect();
+        if wrong.len() > MOST_OWN {
+            let nearest = self.nearest_inputs(id);
+            let far = |step: &StepId| nearest.iter().position(|near| near == step);
+            wrong.sort_by_key(|(step, _)| far(step).unwrap_or(nearest.len()));
+        }
         // A relation that was carried on gives the unknown; the hinge's balances are new lines, and
         // take from it that value alone.
         let anew = matches!(
@@ -180,7 +200,7 @@ impl Board<'_> {
         );
         let carried = if anew { &[] } else { self.carried };
         // All own values first, then each subset: a learner may silently repair some of them.
-        let most = 1_usize << wrong.len().min(5);
+        let most = 1_usize << wrong.len().min(MOST_OWN);
         for chosen in (1..most).rev() {
             let used: Vec<&(StepId, &Own)> = wrong
                 .iter()
@@ -215,6 +235,19 @@ impl Board<'_> {
             self.add_with_own_slopes(id, &wrong, &mut add);
         }
         accepted
+    }
+
+    /// Everything that a step rests on, nearest first.
+    fn nearest_inputs(&self, id: StepId) -> Vec<StepId> {
+        let mut found = vec![id];
+        let mut next = 0;
+        while let Some(step) = found.get(next).copied() {
+            let fresh = |input: &StepId| !found.contains(input);
+            let inputs: Vec<StepId> = self.key.inputs(step).into_iter().filter(fresh).collect();
+            found.extend(inputs);
+            next += 1;
+        }
+        found
     }
 
     /// A learner whose angle between rope and body is her own sees the rope at a slope of its own:

@@ -8,7 +8,7 @@ use super::open::is_of_open_unknown;
 use super::room::room;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
-use crate::reading::{Node, Operator, Reading, Tree, Value};
+use crate::reading::{Node, Tree, Value};
 use crate::units::Dimension;
 
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
@@ -88,7 +88,10 @@ pub(super) fn first_break(
     dimension: Dimension,
     sides: &[&Tree],
 ) -> Option<crate::text::Span> {
-    let value = |side: &Tree| plain_value(board, side).map(|value| value.number).ok();
+    let value = |side: &Tree| {
+        let value = plain_value(board, side).ok()?;
+        Some(value.number_as(dimension))
+    };
     let broken = |pair: &&[&Tree]| {
         let values = value(pair[0]).zip(value(pair[1]));
         values
@@ -160,41 +163,4 @@ pub(super) fn stray_unit(
             })
         })
         .map(|place| place.span)
-}
-
-/// A multiple of a unit behind an expression that has its dimension already: names stand for SI
-/// values, so `T sin 55° kN` is a thousand times too large.
-pub(super) fn compare_prefix(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
-    if !judgement.truth.holds() {
-        return;
-    }
-    let found = reading.sides.iter().find_map(|side| prefixed(board, side));
-    let Some((span, dimension)) = found else {
-        return;
-    };
-    judgement.truth = Truth::WrongUnit {
-        wanted: dimension,
-        found: dimension,
-    };
-    judgement.proved = false;
-    judgement.establishes.clear();
-    judgement.values.clear();
-    judgement.evidence.lifted.clear();
-    judgement.value = None;
-    judgement.caret = Some(span);
-}
-
-/// The multiple of a unit that stands behind a whole side with names in it.
-fn prefixed(board: &Board<'_>, side: &Tree) -> Option<(crate::text::Span, Dimension)> {
-    let Node::Binary(Operator::Multiply, whole, last) = &side.node else {
-        return None;
-    };
-    let Node::Literal(literal) = &last.node else {
-        return None;
-    };
-    let unit = literal.unit.filter(|_| literal.unit_alone)?;
-    let value = plain_value(board, whole).ok()?;
-    let stands = !value.bare && value.may_be(unit.dimension) && !whole.names().is_empty();
-    let multiple = unit.factor != 1.0 && unit.dimension != Dimension::ANGLE;
-    (stands && multiple).then_some((last.span, unit.dimension))
 }

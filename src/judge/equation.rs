@@ -12,6 +12,7 @@ use super::grade::{Grade, Typed, grade};
 use super::identity::{
     follows_identically, holds_identically, is_empty, may_hold_otherwise, near_root,
 };
+use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
@@ -337,6 +338,15 @@ fn judge_pair(
                 .any(|one| agree(&one.function.map(|value| -value), function))
         });
     judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
+    if target == StepId::MomentSum {
+        let parted =
+            lacking::parted(sides).map(|parted| lift(board, stock, &parted, None, &combine));
+        let parted = parted.into_iter().flatten().map(|one| one.function);
+        let roots: Vec<Samples> = parted.chain(judgement.evidence.lifted.clone()).collect();
+        if lacking::lacks_distance(board, stock, sides, &roots) {
+            judgement.evidence.lacking = Some(Lacking::Distance);
+        }
+    }
     judgement.evidence.number = plain_root.map(|root| Typed {
         value: root,
         written: Written {

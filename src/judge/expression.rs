@@ -1,11 +1,13 @@
 //! An expression, or a chain of them, as the value of a step.
 
+use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
-use super::chain::{follow_chain, remark_on_unit, stray_unit};
+use super::chain::{first_break, follow_chain, remark_on_unit, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
+use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{as_size, note_sense, points_so, same, size_meant};
 use super::stock::Stock;
@@ -20,6 +22,9 @@ use std::f64::consts::PI;
 pub(super) const TOO_COARSE: f64 = 0.01;
 /// A right way that is off by more than this share should keep more figures.
 pub(super) const COARSE: f64 = 0.002;
+
+/// What is off by more than this share of the value was not rounded.
+const MULTIPLE: f64 = 0.5;
 
 /// An angle that comes from a ratio of too few figures is off by more than this, in radians.
 const COARSE_ANGLE: f64 = 0.01;
@@ -76,12 +81,21 @@ pub(super) fn judge(
         Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
     // An angle told by a name that is still to be found would tell it.
     let known = sides.iter().all(|side| is_known(board, side));
+    let equal = || first_break(board, stock, dimension, sides).is_none();
     if !named
         && known
         && judgement.truth == Truth::DoesNotHold
         && is_other_angle(board, target, &judgement)
+        && equal()
     {
         judgement.truth = Truth::OtherAngle;
+    }
+    if target.is_angle() && judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link
+    {
+        judgement.evidence.angle_sum = match angle_sum(stock, sides[0]) {
+            Some(AngleSum::Known) if !equal() => Some(AngleSum::NotEqual),
+            other => other,
+        };
     }
     if !judgement.truth.holds() && !named {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
@@ -173,6 +187,12 @@ fn one(
                 Truth::Follows(lines.clone())
             };
             let off = (size_meant(target, number) - function[0].abs()).abs();
+            if off > MULTIPLE * function[0].abs()
+                && let Some(span) = prefix_too_many(board, target, tree, dimension)
+            {
+                judgement.proved = false;
+                return wrong_prefix(judgement, dimension, span);
+            }
             let shaped = target.is_angle();
             let aside = off.min((PI - number - function[0]).abs());
             if shaped && aside > COARSE_ANGLE {
@@ -258,13 +278,8 @@ fn one(
         )
     };
     let Some(graded) = graded else {
-        if let Some(span) = prefix_too_many(board, target, tree) {
-            judgement.truth = Truth::WrongUnit {
-                wanted: dimension,
-                found: dimension,
-            };
-            judgement.caret = Some(span);
-            return judgement;
+        if let Some(span) = prefix_too_many(board, target, tree, dimension) {
+            return wrong_prefix(judgement, dimension, span);
         }
         let turned = Typed {
             value: size_meant(target, taken.value),
@@ -309,7 +324,7 @@ fn one(
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
-        judgement.remarks = vec![match is_all_known(stock, tree) {
+        judgement.remarks = vec![match is_all_known(stock, tree, dimension) {
             true => Remark::ByChance,
             false => Remark::NotSeen,
         }];
@@ -362,6 +377,16 @@ fn one(
     judgement
 }
 
+/// A value that is right in another multiple of the unit than the one typed behind it.
+fn wrong_prefix(mut judgement: Judgement, dimension: Dimension, span: Span) -> Judgement {
+    judgement.truth = Truth::WrongUnit {
+        wanted: dimension,
+        found: dimension,
+    };
+    judgement.caret = Some(span);
+    judgement
+}
+
 /// A direction that holds as an angle with the horizontal, and as it was counted points another
 /// way.
 fn points_elsewhere(mut judgement: Judgement) -> Judgement {
@@ -371,30 +396,6 @@ fn points_elsewhere(mut judgement: Judgement) -> Judgement {
     judgement.evidence.number = None;
     judgement.evidence.wrong_way = true;
     judgement
-}
-
-/// A number alone that is right in SI units, and was typed with a multiple of its unit (68.6 kN
-/// for 68.6 N).
-fn prefix_too_many(board: &Board<'_>, target: StepId, tree: &Tree) -> Option<Span> {
-    let inner = match &tree.node {
-        Node::Negative(inner) => &inner.node,
-        node => node,
-    };
-    let Node::Literal(literal) = inner else {
-        return None;
-    };
-    let factor = literal
-        .unit
-        .filter(|unit| unit.dimension != Dimension::ANGLE)?
-        .factor;
-    let typed = Typed {
-        value: literal.value / factor,
-        written: Written {
-            last_place: literal.written.last_place / factor,
-            ..literal.written
-        },
-    };
-    (factor != 1.0 && grade(board, target, typed).is_some()).then_some(tree.span)
 }
 
 fn close(left: f64, right: f64) -> bool {

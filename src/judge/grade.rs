@@ -53,11 +53,19 @@ impl Typed {
     }
 
     /// True if this number lies between two values, or within one last unit of them. A number
-    /// finer than three figures gets half a unit of the third: 297.9 is no worse than 298.
+    /// finer than three figures gets half a unit of the third: 297.9 is no worse than 298. Nor is
+    /// such a number worse when it is told to three figures: 1180 where 1178 counts.
     fn is_between(&self, low: f64, high: f64) -> bool {
         let middle = 0.5 * (low.abs() + high.abs());
         let third = unit_of_figure(middle, COMMON_FIGURES);
-        let unit = self.written.last_place.max(0.5 * third).min(0.005 * middle);
+        let most = 0.005 * middle;
+        let finer = (0.5 * third).min(most) * (1.0 + 1e-9);
+        let rounded = match self.written.significant == COMMON_FIGURES {
+            true => finer + 0.5 * self.written.last_place,
+            false => 0.0,
+        };
+        let unit = self.written.last_place.max(0.5 * third).min(most);
+        let unit = unit.max(rounded);
         self.value >= low - unit && self.value <= high + unit
     }
 
@@ -467,7 +475,37 @@ fn rounded_to(value: f64, figures: u8, typed: f64) -> bool {
     (to_figures(value, figures.max(1)) - typed).abs() <= 1e-9 * value.abs()
 }
 
-/// True for whole numbers whose last shown digits are zeros: 230 may be two figures.
+/// True for whole numbers whose last shown digits are zeros: 230 may be two figures, and so may
+/// 1200, which is taken for three.
 fn trailing_zeros(typed: Typed) -> bool {
-    typed.written.last_place == 1.0 && typed.value != 0.0 && typed.value % 10.0 == 0.0
+    let place = typed.written.last_place;
+    let tens = typed.value / (10.0 * place);
+    place >= 1.0 && typed.value != 0.0 && (tens - libm::round(tens)).abs() <= 1e-9
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn three_figures_are_no_worse_than_four() {
+        // Hand-made: with half a unit of the third figure, 5, values from 1165.4 to 1178 count.
+        for (value, significant, last_place, counts) in [
+            (1178.0, 4, 1.0, true),
+            (1179.0, 4, 1.0, false),
+            (1180.0, 3, 10.0, true),
+            (1190.0, 3, 10.0, false),
+            (1160.0, 3, 10.0, false),
+            (1150.0, 3, 10.0, false),
+        ] {
+            let typed = Typed {
+                value,
+                written: Written {
+                    significant,
+                    last_place,
+                },
+            };
+            assert_eq!(typed.is_between(1170.4, 1173.0), counts, "{value}");
+        }
+    }
 }

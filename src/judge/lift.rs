@@ -9,7 +9,7 @@ use super::board::Board;
 use super::stock::{Meaning, Stock};
 use crate::key::Samples;
 use crate::reading::{
-    Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Tree, Value, evaluate,
+    Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
 };
 use crate::units::Dimension;
 
@@ -47,8 +47,7 @@ pub(super) fn lift(
     let mut known: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
         for place in side.literals() {
-            let as_angle = place.in_angle
-                || wanted == Some(Dimension::ANGLE) && !in_ratio(side, place.literal.index);
+            let as_angle = is_angle(side, &place, wanted.unwrap_or(Dimension::NUMBER));
             // An angle that stands alone in two ratios means the same both times, and so does a
             // ratio that is typed twice.
             let is_ratio = !as_angle
@@ -143,12 +142,19 @@ pub(super) fn lift(
     found
 }
 
-/// True if every number of an expression is a pure one or a quantity of this working.
-pub(super) fn is_all_known(stock: &Stock, tree: &Tree) -> bool {
+/// True if every number of an expression of this dimension is a pure one or a quantity of this
+/// working.
+pub(super) fn is_all_known(stock: &Stock, tree: &Tree, wanted: Dimension) -> bool {
     tree.literals().iter().all(|place| {
-        let meanings = stock.meanings(place.literal, place.in_angle, false);
+        let as_angle = is_angle(tree, place, wanted);
+        let meanings = stock.meanings(place.literal, as_angle, false);
         stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
     })
+}
+
+/// True for a number that counts as an angle in a side of this dimension.
+fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
+    place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
 }
 
 /// True for a literal that is all a sine, cosine or tangent is taken of.

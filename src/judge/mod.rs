@@ -8,6 +8,7 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod angles;
 mod aside;
 mod board;
 mod chain;
@@ -19,12 +20,14 @@ mod grade;
 mod identity;
 mod implied;
 mod joint;
+mod lacking;
 mod lift;
 mod names;
 mod open;
 mod other;
 mod other_units;
 mod own;
+mod prefix;
 mod room;
 mod sense;
 pub mod statement;
@@ -35,10 +38,12 @@ mod terms;
 mod told;
 mod worked;
 
+pub use angles::AngleSum;
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
+pub use lacking::Lacking;
 pub use names::{NameRole, Names};
 pub use terms::{Factor, Shape, Terms};
 
@@ -183,6 +188,10 @@ pub struct Evidence {
     pub gravity_told: bool,
     /// True where a statement before it in the same line holds; the caret shows which does not.
     pub after_right: bool,
+    /// What a balance of moments lacks, where nothing else is wrong with it.
+    pub lacking: Option<Lacking>,
+    /// What stands in a sum of angles that is not the angle asked.
+    pub angle_sum: Option<AngleSum>,
     /// What the line says beside the question, unless its form shows another thought.
     pub aside: Option<Aside>,
 }
@@ -255,7 +264,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         told::compare_way(board, reading, &mut judgement);
-        chain::compare_prefix(board, reading, &mut judgement);
+        prefix::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
         // A sine that only comes right when it is read otherwise must be proved.
@@ -538,6 +547,9 @@ fn at_moment_sum(
         noted.evidence.other_step = Some(StepId::KnownMoments);
         noted.value = known.value;
         return noted;
+    }
+    if let Some(judgement) = lacking::without_unknown(board, stock, sides, line) {
+        return judgement;
     }
     // Sides without the unknown that differ show no way to it.
     if chain::first_break(board, stock, Dimension::MOMENT, sides).is_some() {

@@ -8,7 +8,7 @@
 
 mod counted;
 
-use super::board::{Board, PinnedSamples};
+use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
 use super::stock_general::{given_angles, is_unrounded};
@@ -44,6 +44,9 @@ pub(super) enum Nearness {
     Exact,
     /// It equals it, which may be by chance.
     Equal,
+    /// It is the quantity, rounded or cut at the number's last place; where it equals it, that may
+    /// be by chance.
+    Derived,
     /// It is the quantity, rounded or cut at the number's last place.
     Rounded,
     /// It may also have been worked out with values of three figures.
@@ -93,10 +96,9 @@ impl Stock {
             }
         }
         for (id, own) in board.standing {
-            let dimension = dimension_of(board.key, *id);
-            stock.add(own.function, dimension, own.value, Nearness::Rounded);
-            if let Some((typed, _)) = own.typed {
-                stock.add(own.function, dimension, typed, Nearness::Exact);
+            stock.add_own(dimension_of(board.key, *id), own);
+            if id.has_free_sense() {
+                stock.add_own(dimension_of(board.key, *id), &own.opposite());
             }
         }
         for own in board.own_names {
@@ -117,6 +119,14 @@ impl Stock {
         stock.add_of_own_pull(board);
         stock.add_angles(board);
         stock
+    }
+
+    /// A standing value, in full and as it was typed.
+    fn add_own(&mut self, dimension: Dimension, own: &Own) {
+        self.add(own.function, dimension, own.value, Nearness::Rounded);
+        if let Some((typed, _)) = own.typed {
+            self.add(own.function, dimension, typed, Nearness::Exact);
+        }
     }
 
     /// The right values of all steps.
@@ -218,10 +228,10 @@ impl Stock {
         shown: f64,
         nearness: Nearness,
     ) {
-        let nearness = if nearness != Nearness::Equal && is_unrounded(shown, dimension) {
-            Nearness::Exact
-        } else {
-            nearness
+        let nearness = match nearness {
+            Nearness::Equal | Nearness::Derived => nearness,
+            _ if is_unrounded(shown, dimension) => Nearness::Exact,
+            _ => nearness,
         };
         let twice = self.entries.iter().any(|entry| {
             entry.dimension == dimension && entry.shown == shown && entry.function == function
@@ -319,6 +329,7 @@ impl Stock {
             self.add(slope, Dimension::ANGLE, slope[0], Nearness::Rounded);
         }
         let given: Vec<Samples> = given_angles(board).collect();
+        let mut combined = Vec::new();
         for (index, one) in given.iter().enumerate() {
             for other in &given[..index] {
                 let sum: Samples = std::array::from_fn(|choice| one[choice] + other[choice]);
@@ -330,6 +341,7 @@ impl Stock {
                 };
                 for angle in [sum, apart] {
                     self.add(angle, Dimension::ANGLE, angle[0], Nearness::Rounded);
+                    combined.push(angle);
                 }
             }
         }
@@ -345,9 +357,14 @@ impl Stock {
                 Nearness::Exact => Nearness::Rounded,
                 other => other,
             };
+            // What lacks to a sum of given angles is seldom meant by a number that is one of them.
+            let rest = match combined.contains(&angle) {
+                true => Nearness::Derived,
+                false => nearness,
+            };
             for whole in [FRAC_PI_2, PI] {
                 let other = angle.map(|angle| whole - angle);
-                self.add(other, Dimension::ANGLE, other[0], nearness);
+                self.add(other, Dimension::ANGLE, other[0], rest);
             }
             for ratio in [libm::sin, libm::cos, libm::tan] {
                 let function = angle.map(ratio);
@@ -415,13 +432,17 @@ impl Stock {
                 None => found.push((rank, meaning)),
             }
         }
-        // What equals a quantity is exact: it is no other one of its kind, rounded.
+        // What equals a quantity is exact: it is no other one of its kind, rounded; unless it was
+        // written out to a third figure, as a rounded number is (2.60 where 2.6 is given).
+        let written_out = !as_angle
+            && literal.unit.is_none_or(|unit| unit.factor == 1.0)
+            && is_written_out(literal);
         let exact: Vec<Dimension> = found
             .iter()
             .filter(|(rank, _)| *rank == 0)
             .map(|(_, meaning)| meaning.dimension)
             .collect();
-        let kept = u8::from(self.general);
+        let kept = u8::from(self.general || written_out);
         found.retain(|(rank, meaning)| *rank <= kept || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
@@ -458,7 +479,8 @@ impl Entry {
         let (value, place) = (literal.value * scale, written.last_place * scale);
         let apart = (value - self.shown).abs();
         if apart <= 1e-9 * self.shown.abs().max(1e-9) {
-            return Some(u8::from(self.nearness == Nearness::Equal));
+            let by_chance = matches!(self.nearness, Nearness::Equal | Nearness::Derived);
+            return Some(u8::from(by_chance));
         }
         // A single figure says too little, except for a ratio (0.6 for a sine).
         let coarse = literal.written.significant < 2 && self.dimension != Dimension::NUMBER;
@@ -469,7 +491,7 @@ impl Entry {
         let exact = match self.nearness {
             Nearness::Exact => !radians,
             Nearness::Equal => true,
-            Nearness::Rounded | Nearness::Worked => false,
+            Nearness::Derived | Nearness::Rounded | Nearness::Worked => false,
         };
         if exact || coarse || place > 0.2 * self.shown.abs() {
             return None;
@@ -487,6 +509,13 @@ impl Entry {
             None
         }
     }
+}
+
+/// True for a number of three figures or more whose last one, behind the point, is a zero.
+fn is_written_out(literal: &Literal) -> bool {
+    let place = literal.written.last_place;
+    let tens = literal.value / (10.0 * place);
+    place < 1.0 && literal.written.significant >= 3 && (tens - libm::round(tens)).abs() <= 1e-6
 }
 
 /// The angles that the pulls make with the horizontal.

@@ -47,11 +47,14 @@ pub(super) fn convert_sides(sides: &mut [Tree], next_index: &mut usize) {
     };
     let force =
         unit.factor != 1.0 && matches!(unit.dimension, Dimension::FORCE | Dimension::MOMENT);
-    for side in others.iter_mut().filter(|side| has_no_unit(side)) {
+    for side in others.iter_mut().filter(|side| is_in_whole_units(side)) {
         if let Some(changed) = without(side, true, &|literal, over| is_change(unit, literal, over))
         {
             *side = changed;
-        } else if force && bare_value(side).is_some_and(|value| is_near(value, *typed)) {
+        } else if force
+            && has_no_unit(side)
+            && bare_value(side).is_some_and(|value| is_near(value, *typed))
+        {
             // `√(0.8² + 1.28²) = 1.51 kN`: the numbers before it are in its unit.
             let span = side.span;
             let alone = Tree {
@@ -214,6 +217,13 @@ fn bare_value(side: &Tree) -> Option<f64> {
 /// True for a value and the number that was told for it.
 fn is_near(value: f64, told: f64) -> bool {
     (value - told).abs() <= NEAR * told.abs()
+}
+
+/// True if no number here has a multiple of a unit.
+fn is_in_whole_units(tree: &Tree) -> bool {
+    let places = tree.literals();
+    let mut units = places.iter().filter_map(|place| place.literal.unit);
+    units.all(|unit| unit.factor == 1.0)
 }
 
 /// True if no number here has a unit.

@@ -6,6 +6,7 @@
 mod answer;
 mod changed;
 mod command;
+mod evidence;
 mod force_hint;
 mod forces;
 mod general;

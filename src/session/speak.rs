@@ -3,11 +3,10 @@
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
-use crate::judge::{Aside, Judgement, Remark, Truth};
+use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
-use crate::problem::{ForceId, GivenId};
-use crate::reading::{Mismatch, MismatchKind};
+use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, number_text, unit_for, value_text};
 
@@ -27,6 +26,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         Truth::Mismatched(_) => "mismatch",
         Truth::OtherAngle => "other-angle",
         _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.lacking.is_some() && !by_form => "lacking",
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
         _ if evidence.negative_pull || evidence.wrong_way => "way",
@@ -35,6 +35,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         _ => match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
             _ if diagnosis.slip || diagnosis.pen_slip => "sum",
+            None if evidence.angle_sum.is_some() => "angle-sum",
             _ => return None,
         },
     })
@@ -238,56 +239,6 @@ impl Session {
         prose.then(self.words.say("talk.after-wrong", &[]))
     }
 
-    /// What the form of a line shows by itself, before any mistake is looked for.
-    fn evidence_told(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Option<Prose> {
-        let by_form = diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
-        if judgement.evidence.aside == Some(Aside::False) && !by_form {
-            return Some(self.words.say("talk.aside-false", &[]));
-        }
-        if judgement.evidence.surplus && !by_form {
-            return Some(self.words.say("talk.surplus", &[]));
-        }
-        let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
-        if judgement.evidence.same_turn && self.is_general() {
-            return Some(self.general_same_turn(judgement.target));
-        }
-        if judgement.evidence.same_turn {
-            let slots = [
-                ("body", Slot::Word(self.problem.body().noun.clone())),
-                ("pivot", Slot::Word(self.pivot_noun())),
-            ];
-            return Some(self.words.say("talk.same-turn", &slots));
-        }
-        if judgement.evidence.takes_ten {
-            return Some(self.words.say("talk.gravity-ten", &own));
-        }
-        if judgement.evidence.gravity_told {
-            return Some(self.words.say("talk.gravity-told", &own));
-        }
-        if judgement.evidence.negative_pull {
-            let key = match self.is_push(judgement.target) {
-                true => "talk.push-negative",
-                false => "talk.pull-negative",
-            };
-            return Some(self.words.say(key, &[]));
-        }
-        if judgement.evidence.wrong_way {
-            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-            let key = if direction {
-                "talk.angle-points"
-            } else {
-                "talk.way-wrong"
-            };
-            return Some(self.words.say(key, &[]));
-        }
-        if judgement.evidence.other_line {
-            return Some(self.words.say("talk.angle-other-line", &[]));
-        }
-        judgement.evidence.misread.map(|given| self.misread(given))
-    }
-
     /// The thought behind a line, a slip, or that none is known.
     fn diagnosis_told(&self, asked: StepId, judgement: &Judgement, diagnosis: &Diagnosis) -> Prose {
         // A value where a balance is asked is compared with the unknown, and need not be meant
@@ -308,6 +259,7 @@ impl Session {
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ if diagnosis.coarse => self.words.say("talk.rounded-hard", &[]),
+            None if let Some(sum) = judgement.evidence.angle_sum => self.angle_sum(about, sum),
             _ => {
                 let step = [("step", Slot::Word(self.title(about)))];
                 let all_right = self.state.standing.values().all(|own| own.right);
@@ -474,7 +426,7 @@ impl Session {
     }
 
     /// The symbol of the unknown of the moment balance.
-    fn unknown_symbol(&self) -> String {
+    pub(super) fn unknown_symbol(&self) -> String {
         let unknown = self
             .key
             .unknown()
@@ -482,35 +434,8 @@ impl Session {
         unknown.map_or_else(String::new, |step| step.symbol.shown())
     }
 
-    fn misread(&self, given: GivenId) -> Prose {
-        let given = self.problem.given(given);
-        let slots = [
-            ("symbol", Slot::Name(given.symbol.shown())),
-            ("value", Slot::Value(given.written.clone())),
-        ];
-        self.words.say("talk.misread", &slots)
-    }
-
-    fn mismatch(&self, mismatch: &Mismatch) -> Prose {
-        let slots = [
-            ("left", Slot::Word(self.kind(mismatch.left))),
-            ("right", Slot::Word(self.kind(mismatch.right))),
-        ];
-        let key = match mismatch.kind {
-            MismatchKind::Sum => match mismatch.missing {
-                Some(missing) if missing == Dimension::LENGTH => "mismatch.sum-lacks-length",
-                _ => "mismatch.sum",
-            },
-            MismatchKind::Angle => "mismatch.angle",
-            MismatchKind::Unit => "mismatch.unit",
-            MismatchKind::NotFinite => "mismatch.not-finite",
-            _ => "mismatch.other",
-        };
-        self.words.say(key, &slots)
-    }
-
     /// The kind of quantity of a dimension: "a force".
-    fn kind(&self, dimension: Dimension) -> String {
+    pub(super) fn kind(&self, dimension: Dimension) -> String {
         let key = match dimension {
             Dimension::FORCE => "kind.force",
             Dimension::MOMENT => "kind.moment",

@@ -1,0 +1,122 @@
+//! What the form of a line shows by itself: told before any mistake is looked for, or in place of
+//! one.
+
+use super::Session;
+use crate::diagnosis::{Because, Diagnosis};
+use crate::judge::{AngleSum, Aside, Judgement, Lacking};
+use crate::key::{Part, StepId};
+use crate::problem::GivenId;
+use crate::reading::{Mismatch, MismatchKind};
+use crate::text::{Prose, Slot};
+use crate::units::{Dimension, number_text};
+
+impl Session {
+    /// What the form of a line shows by itself, before any mistake is looked for.
+    pub(super) fn evidence_told(
+        &self,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+    ) -> Option<Prose> {
+        let by_form = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        if judgement.evidence.aside == Some(Aside::False) && !by_form {
+            return Some(self.words.say("talk.aside-false", &[]));
+        }
+        if judgement.evidence.surplus && !by_form {
+            return Some(self.words.say("talk.surplus", &[]));
+        }
+        if let Some(lacking) = judgement.evidence.lacking.filter(|_| !by_form) {
+            return Some(self.lacking(lacking));
+        }
+        let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
+        if judgement.evidence.same_turn && self.is_general() {
+            return Some(self.general_same_turn(judgement.target));
+        }
+        if judgement.evidence.same_turn {
+            let slots = [
+                ("body", Slot::Word(self.problem.body().noun.clone())),
+                ("pivot", Slot::Word(self.pivot_noun())),
+            ];
+            return Some(self.words.say("talk.same-turn", &slots));
+        }
+        if judgement.evidence.takes_ten {
+            return Some(self.words.say("talk.gravity-ten", &own));
+        }
+        if judgement.evidence.gravity_told {
+            return Some(self.words.say("talk.gravity-told", &own));
+        }
+        if judgement.evidence.negative_pull {
+            let key = match self.is_push(judgement.target) {
+                true => "talk.push-negative",
+                false => "talk.pull-negative",
+            };
+            return Some(self.words.say(key, &[]));
+        }
+        if judgement.evidence.wrong_way {
+            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
+            let key = if direction {
+                "talk.angle-points"
+            } else {
+                "talk.way-wrong"
+            };
+            return Some(self.words.say(key, &[]));
+        }
+        if judgement.evidence.other_line {
+            return Some(self.words.say("talk.angle-other-line", &[]));
+        }
+        judgement.evidence.misread.map(|given| self.misread(given))
+    }
+
+    fn misread(&self, given: GivenId) -> Prose {
+        let given = self.problem.given(given);
+        let slots = [
+            ("symbol", Slot::Name(given.symbol.shown())),
+            ("value", Slot::Value(given.written.clone())),
+        ];
+        self.words.say("talk.misread", &slots)
+    }
+
+    /// What a balance of moments lacks.
+    fn lacking(&self, lacking: Lacking) -> Prose {
+        let key = match lacking {
+            Lacking::Distance => "talk.distance-lacks",
+            Lacking::Unknown => "talk.unknown-lacks",
+        };
+        let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
+        self.words.say(key, &slots)
+    }
+
+    /// A sum of other angles than those of the step.
+    pub(super) fn angle_sum(&self, step: StepId, sum: AngleSum) -> Prose {
+        match sum {
+            AngleSum::Known => {
+                let slots = [("step", Slot::Word(self.title(step)))];
+                self.words.say("talk.angle-sum", &slots)
+            }
+            AngleSum::NotEqual => self.words.say("talk.aside-false", &[]),
+            AngleSum::Unknown(degrees) => {
+                let slots = [("value", Slot::Value(format!("{}°", number_text(degrees))))];
+                self.words.say("talk.angle-unknown", &slots)
+            }
+        }
+    }
+
+    pub(super) fn mismatch(&self, mismatch: &Mismatch) -> Prose {
+        let slots = [
+            ("left", Slot::Word(self.kind(mismatch.left))),
+            ("right", Slot::Word(self.kind(mismatch.right))),
+        ];
+        let key = match mismatch.kind {
+            MismatchKind::Sum => match mismatch.missing {
+                Some(missing) if missing == Dimension::LENGTH => "mismatch.sum-lacks-length",
+                _ => "mismatch.sum",
+            },
+            MismatchKind::Angle => "mismatch.angle",
+            MismatchKind::Unit => "mismatch.unit",
+            MismatchKind::NotFinite => "mismatch.not-finite",
+            _ => "mismatch.other",
+        };
+        self.words.say(key, &slots)
+    }
+}
