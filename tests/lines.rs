@@ -18,6 +18,7 @@ const WALKWAY: &str = include_str!("lines/walkway.json");
 
 /// Places in the walk of the walkway.
 const ROPE_ANGLE: usize = 5;
+const UPRIGHT_OF_WALKWAY: usize = 10;
 const LAST_SIZE: usize = 11;
 
 const WEIGHT: usize = 2;
@@ -221,6 +222,21 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55"], "holds"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "337*3.1+405*4 = T*sin 80*6.2"], "follows"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "236*3.1+405*4 = T*sin 80*6.2"], "holds"),
+    // A way said with a value: of a weight, a component, a pull and a whole force too. A line along
+    // which it lies says no sense; a sign and a word are taken together.
+    (WEIGHT, &["412 N upwards"], "wrong:does the Earth pull"), (WEIGHT, &["42*9.8 up"], "wrong:not the way"), (WEIGHT, &["412 N left"], "wrong:not the way"),
+    (WEIGHT, &["-412 N up"], "holds"), (WEIGHT, &["-412 N down"], "holds"), (WEIGHT, &["412 N up", "go on", "706", "35", "80", "Wb sin 35"], "holds"),
+    (COMPONENT, &["236 N down"], "holds"), (COMPONENT, &["236 N left"], "holds"), (COMPONENT, &["236 N up"], "wrong:not the way"),
+    (COMPONENT, &["236 N across the mast"], "holds"), (COMPONENT + 2, &["T sin 80, up"], "holds"), (COMPONENT + 2, &["T sin 80 to the left"], "wrong:not the way"),
+    (PULL, &["T = 385 N left"], "wrong:the pull of the rope act"), (PULL, &["385 N down"], "wrong:not the way"), (PULL, &["385 N to the right"], "holds"),
+    (PULL, &["385 N up and right"], "holds"), (PULL, &["385 N up and left"], "wrong:not the way"), (PULL, &["T = 385 N along the rope"], "holds"),
+    (PULL, &["385 N at 80° to the mast"], "holds"), (PULL, &["385 N at 25° above the horizontal"], "holds"), (PULL, &["395 N along the rope"], "wrong"),
+    (PULL, &["385 N along the rope, left"], "wrong:not the way"), (PULL, &["-385 N right"], "wrong:only pulls"),
+    (SIZE, &["1016 N up and to the left"], "holds"), (SIZE, &["1016 N down"], "wrong:two parts point"), (SIZE, &["1016 N up"], "holds"),
+    (UPRIGHT, &["-954.5 N up"], "wrong:not the way"), (UPRIGHT, &["-954.5 N"], "holds:points upwards"), (UPRIGHT, &["954.5 N"], "holds:points upwards"),
+    (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "noted:one of them"),
+    (LEVEL, &["T to the right"], "noted:the tension"), (LEVEL, &["T cos β to the left"], "holds:points to the left"), (LEVEL, &["T cos β to the right"], "wrong:not the way"),
+    (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
     (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
@@ -297,6 +313,9 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos 65"], "follows:lines 1, 4"),
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
+    (UPRIGHT_OF_WALKWAY, &["-124.7 N up"], "holds:points downwards"), (UPRIGHT_OF_WALKWAY, &["124.7 N up"], "wrong:not the way"),
+    (UPRIGHT_OF_WALKWAY, &["124.7 N down"], "holds"), (UPRIGHT_OF_WALKWAY, &["-124.7 N down"], "noted:one of them"),
+    (LAST_SIZE + 1, &["2.20 below"], "holds"), (LAST_SIZE + 1, &["2.20 above"], "wrong:point another way"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];
 

@@ -25,6 +25,7 @@ mod open;
 mod other;
 mod other_units;
 mod own;
+mod points;
 mod room;
 mod sense;
 pub mod statement;
@@ -101,6 +102,9 @@ pub enum Remark {
     OtherGravity(f64),
     /// A hinge part given in the sense opposite to the key's axis: its size is right.
     OppositeSense,
+    /// A hinge part told with a minus sign and with the word for the negative way: the sign may
+    /// say the same as the word, or turn it about.
+    SignAndWay,
     /// The line was read in another way than the likeliest.
     OtherReading,
     /// It rests on something that is not found yet: true, but no value of the learner's.
@@ -254,7 +258,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let mut first: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
-        told::compare_way(board, reading, &mut judgement);
+        points::compare_way(board, reading, &mut judgement);
         chain::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
         judgement.layout = Some(reading.layout(board.names.vocabulary()));
@@ -283,7 +287,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
-        told::compare_way(board, reading, &mut judgement);
+        points::compare_way(board, reading, &mut judgement);
         if !judgement.truth.holds() {
             return None;
         }

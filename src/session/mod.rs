@@ -20,6 +20,7 @@ mod state;
 mod steer;
 mod summary;
 mod turn;
+mod ways;
 
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 

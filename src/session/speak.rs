@@ -4,7 +4,7 @@ use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Aside, Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Part, StepId};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::{ForceId, GivenId};
 use crate::reading::{Mismatch, MismatchKind};
@@ -40,16 +40,6 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
     })
 }
 
-/// The word for a way along an axis.
-fn way_word(axis: Axis, positive: bool) -> &'static str {
-    match (axis, positive) {
-        (Axis::Horizontal, true) => "solve.right",
-        (Axis::Horizontal, false) => "solve.left",
-        (Axis::Vertical, true) => "solve.up",
-        (Axis::Vertical, false) => "solve.down",
-    }
-}
-
 impl Session {
     /// What is said about a line that holds.
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
@@ -73,6 +63,9 @@ impl Session {
         for remark in &judgement.remarks {
             prose = prose.then(self.remark(remark, target));
         }
+        if !judgement.remarks.contains(&Remark::OppositeSense) {
+            prose = prose.then(self.points(target));
+        }
         if let Some((name, _)) = &judgement.names {
             let slots = [
                 ("name", Slot::Name(name.clone())),
@@ -84,19 +77,6 @@ impl Session {
             prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
         }
         prose
-    }
-
-    /// The way in which a part of a support's force points, as it stands.
-    fn way_of(&self, target: StepId) -> String {
-        let Some(axis) = target.along() else {
-            return String::new();
-        };
-        let positive = self
-            .state
-            .standing
-            .get(&target)
-            .is_some_and(|own| own.function[0] > 0.0);
-        self.words.word(way_word(axis, positive))
     }
 
     /// The lines whose values a line rests on; three at most.
@@ -160,6 +140,7 @@ impl Session {
             | Remark::OtherUnknowns(_)
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
+            | Remark::SignAndWay
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -274,13 +255,7 @@ impl Session {
             return Some(self.words.say(key, &[]));
         }
         if judgement.evidence.wrong_way {
-            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-            let key = if direction {
-                "talk.angle-points"
-            } else {
-                "talk.way-wrong"
-            };
-            return Some(self.words.say(key, &[]));
+            return Some(self.wrong_way_told(judgement.target));
         }
         if judgement.evidence.other_line {
             return Some(self.words.say("talk.angle-other-line", &[]));
@@ -352,6 +327,9 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
+        }
+        if judgement.remarks.contains(&Remark::SignAndWay) {
+            return self.words.say("talk.sign-and-way", &[]);
         }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
@@ -436,7 +414,7 @@ impl Session {
                 ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
                 (
                     "way",
-                    Slot::Word(self.words.word(way_word(*axis, !against))),
+                    Slot::Word(self.words.word(super::ways::way_word(*axis, !against))),
                 ),
             ];
             Some(self.words.say("talk.sense-taken", &slots))

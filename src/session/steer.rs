@@ -385,13 +385,15 @@ impl Session {
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
         let own = if open.judgement.evidence.wrong_way {
-            // Its size holds: it is the right value with the other sign.
+            // Its size holds: a part in either sense is the right value with the other sign.
+            let size = target.is_size() || target.is_pull();
+            let sign = if size { 1.0 } else { -1.0 };
             board.right(target).map(|right| Own {
                 line: open.number,
-                value: -right[0],
+                value: sign * right[0],
                 typed: None,
-                function: right.map(|value| -value),
-                right: false,
+                function: right.map(|value| sign * value),
+                right: sign > 0.0,
             })
         } else {
             own_of_wrong(&board, &open.judgement, open.number, function)
