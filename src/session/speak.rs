@@ -60,11 +60,11 @@ impl Session {
             Truth::Follows(lines) => prose = prose.then(self.own_lines(lines)),
             _ => {}
         }
-        for remark in &judgement.remarks {
-            prose = prose.then(self.remark(remark, target));
-        }
         if !judgement.remarks.contains(&Remark::OppositeSense) {
             prose = prose.then(self.points(target));
+        }
+        for remark in &judgement.remarks {
+            prose = prose.then(self.remark(remark, target));
         }
         if let Some((name, _)) = &judgement.names {
             let slots = [
