@@ -261,7 +261,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         points::compare_way(board, reading, &mut judgement);
         chain::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
-        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        judgement.layout = Some(layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
         let reread = index > 0 && !judgement.proved && has_ratio(reading);
         if judgement.truth.holds() && reread {
@@ -291,10 +291,21 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         if !judgement.truth.holds() {
             return None;
         }
-        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        judgement.layout = Some(layout(board, reading, &judgement));
         Some(judgement)
     });
     counted.unwrap_or(first)
+}
+
+/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
+fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
+    let layout = reading.layout(board.names.vocabulary());
+    match (&judgement.names, layout.split_once(" = ")) {
+        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
+            format!("{name} = {rest}")
+        }
+        _ => layout,
+    }
 }
 
 /// True if a line has a sine, cosine or tangent.

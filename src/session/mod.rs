@@ -6,6 +6,7 @@
 mod answer;
 mod changed;
 mod command;
+mod example;
 mod force_hint;
 mod forces;
 mod general;

@@ -48,7 +48,7 @@ impl Session {
             _ => "help.value",
         };
         self.words
-            .say(about, &[])
+            .say(about, &self.example_numbers())
             .then(self.words.say("help.commands", &[]))
     }
 
