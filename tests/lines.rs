@@ -174,6 +174,9 @@ const ROWS: &[Row] = &[
     (ANGLE, &["90-55=36"], "wrong"), (ANGLE, &["90-55=60"], "wrong"), (ANGLE, &["90-55=35"], "holds"), (DIRECTION, &["90-20=60"], "wrong"),
     (DIRECTION, &["asin(0.9)"], "too-few-figures"), (MOMENTS, &["236*3.1+405*4=6*T"], "wrong"), (MOMENTS, &["2352=6.2*T"], "wrong:not-resolved"),
     (COMPONENT, &["412*sin 35=800*0.4=236"], "wrong"), (UPRIGHT, &["1118-163=965"], "wrong"), (SIZE, &["sqrt(349^2+955^2)=1030"], "wrong"),
+    // An own part gone on with; a whole solution where a step before it is asked.
+    (UPRIGHT, &["Ty = 221 N", "go on", "Hy = Wb + W1 - Ty"], "follows:line 1"), (UPRIGHT, &["Ty = 165 N", "go on", "Hy = 412 + 706 - Ty"], "follows:line 1"),
+    (WEIGHT, &["T = 385 N"], "holds:passed over with skip"), (COMPONENT, &["T = (236*3.1 + 405*4)/(6.2*sin 80)"], "holds:passed over with skip"),
     (LEVEL, &["Hx = -T cos 25 = -348.9 N"], "holds"), (DIRECTION, &["Hy/Hx = 2.7"], "wrong"), (SIZE, &["H/T = 2.64"], "noted"), (ANGLE + 1, &["130-50"], "noted"),
     (MOMENTS, &["Hy*6.2*sin 35 - Hx*6.2*cos 35 = Wb*3.1*sin 35 + W1*2.2*sin 35"], "noted"),
     (SIZE, &["sqrt(Hy^2-Hx^2)"], "wrong"), (WEIGHT, &["42.9*9.8"], "wrong"), (ANGLE, &["gamma"], "noted:Asked here"), (ANGLE, &["10*35-9*35=38"], "wrong"),

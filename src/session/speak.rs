@@ -51,6 +51,10 @@ impl Session {
                 ("step", Slot::Word(self.title(asked))),
             ];
             prose = self.words.say("talk.other-settled", &slots);
+            // The steps that lead to it stand before it, and nobody needs them now.
+            if target.is_pull() && self.leads_to(asked, target) {
+                prose = prose.then(self.words.say("talk.may-skip", &[]));
+            }
         }
         match &judgement.truth {
             Truth::HoldsRounded => prose = prose.then(self.words.say("talk.rounded", &[])),

@@ -136,6 +136,14 @@ impl Session {
         outcome
     }
 
+    /// True for a step of the guided way that stands before another.
+    pub(super) fn leads_to(&self, step: StepId, other: StepId) -> bool {
+        let place = |id: StepId| self.key.asked().position(|step| step.id == id);
+        place(step)
+            .zip(place(other))
+            .is_some_and(|(step, other)| step < other)
+    }
+
     /// True once everything is found that the problem asks for, though steps of the guided way are
     /// still open.
     pub(super) fn may_end(&self) -> bool {
