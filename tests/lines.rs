@@ -20,6 +20,7 @@ const WALKWAY: &str = include_str!("lines/walkway.json");
 const WALKWAY_WEIGHT: usize = 2;
 const ROPE_ANGLE: usize = 5;
 const WALKWAY_LEVEL: usize = 9;
+const UPRIGHT_OF_WALKWAY: usize = 10;
 const LAST_SIZE: usize = 11;
 
 const WEIGHT: usize = 2;
@@ -95,8 +96,8 @@ const ROWS: &[Row] = &[
     (MOMENTS, &["236*3.1 + 405*4 = T*cos(80)*6.2"], "wrong:sine-cosine-exchanged"),
     (MOMENTS, &["236*6.2 + 405*4 = T*sin 80*6.2"], "wrong:own-weight-at-tip"),
     // The distance of the unknown's term, or the unknown, is missing.
-    (MOMENTS, &["236*3.1+405*4=T*sin 80"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4-T*sin 80=0"], "wrong:its distance from the pivot is missing"),
-    (MOMENTS, &["2352 = T*0.985"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["236*3.1+405*4=T*sin 40"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["236*3.1+405*4=T*sin 80"], "wrong:without its distance from the pivot"), (MOMENTS, &["236*3.1+405*4-T*sin 80=0"], "wrong:its distance from the pivot is missing"),
+    (MOMENTS, &["2352 = T*0.985"], "wrong:without its distance from the pivot"), (MOMENTS, &["236*3.1+405*4=T*sin 40"], "wrong:its distance from the pivot is missing"),
     (MOMENTS, &["236+405=T*sin 80"], "wrong:forces-for-moments"), (MOMENTS, &["236*3.1+405*4=6.1"], "wrong:T does not stand in this line"),
     (MOMENTS, &["236*3.1+405*4=6.2*sin 80"], "wrong:T does not stand in this line"), (MOMENTS, &["236*3.1+405*4=2352"], "noted:the sum of the moments"),
     // Names of her own.
@@ -186,6 +187,9 @@ const ROWS: &[Row] = &[
     (ANGLE, &["90-55=36"], "wrong"), (ANGLE, &["90-55=60"], "wrong"), (ANGLE, &["90-55=35"], "holds"), (DIRECTION, &["90-20=60"], "wrong"),
     (DIRECTION, &["asin(0.9)"], "too-few-figures"), (MOMENTS, &["236*3.1+405*4=6*T"], "wrong"), (MOMENTS, &["2352=6.2*T"], "wrong:not-resolved"),
     (COMPONENT, &["412*sin 35=800*0.4=236"], "wrong"), (UPRIGHT, &["1118-163=965"], "wrong"), (SIZE, &["sqrt(349^2+955^2)=1030"], "wrong"),
+    // An own part gone on with; a whole solution where a step before it is asked.
+    (UPRIGHT, &["Ty = 221 N", "go on", "Hy = Wb + W1 - Ty"], "follows:line 1"), (UPRIGHT, &["Ty = 165 N", "go on", "Hy = 412 + 706 - Ty"], "follows:line 1"),
+    (WEIGHT, &["T = 385 N"], "holds:passed over with skip"), (COMPONENT, &["T = (236*3.1 + 405*4)/(6.2*sin 80)"], "holds:passed over with skip"),
     (LEVEL, &["Hx = -T cos 25 = -348.9 N"], "holds"), (DIRECTION, &["Hy/Hx = 2.7"], "wrong"), (SIZE, &["H/T = 2.64"], "noted"), (ANGLE + 1, &["130-50"], "noted"),
     (MOMENTS, &["Hy*6.2*sin 35 - Hx*6.2*cos 35 = Wb*3.1*sin 35 + W1*2.2*sin 35"], "noted"),
     (SIZE, &["sqrt(Hy^2-Hx^2)"], "wrong"), (WEIGHT, &["42.9*9.8"], "wrong"), (ANGLE, &["gamma"], "noted:Asked here"), (ANGLE, &["10*35-9*35=38"], "wrong"),
@@ -241,6 +245,21 @@ const ROWS: &[Row] = &[
     // With many values of her own, those that a step rests on count first.
     (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72-134.5", "sqrt(288.4^2+20.5^2)"], "follows"),
     (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72+134.5"], "wrong"),
+    // A way said with a value: of a weight, a component, a pull and a whole force too. A line along
+    // which it lies says no sense; a sign and a word are taken together.
+    (WEIGHT, &["412 N upwards"], "wrong:does the Earth pull"), (WEIGHT, &["42*9.8 up"], "wrong:not the way"), (WEIGHT, &["412 N left"], "wrong:not the way"),
+    (WEIGHT, &["-412 N up"], "holds"), (WEIGHT, &["-412 N down"], "holds"), (WEIGHT, &["412 N up", "go on", "706", "35", "80", "Wb sin 35"], "holds"),
+    (COMPONENT, &["236 N down"], "holds"), (COMPONENT, &["236 N left"], "holds"), (COMPONENT, &["236 N up"], "wrong:not the way"),
+    (COMPONENT, &["236 N across the mast"], "holds"), (COMPONENT + 2, &["T sin 80, up"], "holds"), (COMPONENT + 2, &["T sin 80 to the left"], "wrong:not the way"),
+    (PULL, &["T = 385 N left"], "wrong:the pull of the rope act"), (PULL, &["385 N down"], "wrong:not the way"), (PULL, &["385 N to the right"], "holds"),
+    (PULL, &["385 N up and right"], "holds"), (PULL, &["385 N up and left"], "wrong:not the way"), (PULL, &["T = 385 N along the rope"], "holds"),
+    (PULL, &["385 N at 80° to the mast"], "holds"), (PULL, &["385 N at 25° above the horizontal"], "holds"), (PULL, &["395 N along the rope"], "wrong"),
+    (PULL, &["385 N along the rope, left"], "wrong:not the way"), (PULL, &["-385 N right"], "wrong:only pulls"),
+    (SIZE, &["1016 N up and to the left"], "holds"), (SIZE, &["1016 N down"], "wrong:two parts point"), (SIZE, &["1016 N up"], "holds"),
+    (UPRIGHT, &["-954.5 N up"], "wrong:not the way"), (UPRIGHT, &["-954.5 N"], "holds:points upwards"), (UPRIGHT, &["954.5 N"], "holds:points upwards"),
+    (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "noted:one of them"),
+    (LEVEL, &["T to the right"], "wrong:whole-tension-sideways"), (LEVEL, &["T cos β to the left"], "holds:points to the left"), (LEVEL, &["T cos β to the right"], "wrong:not the way"),
+    (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
     (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
@@ -328,6 +347,9 @@ const WALKWAY_ROWS: &[Row] = &[
     (LAST_SIZE, &["3300"], "too-few-figures"), (LAST_SIZE, &["3.3e3"], "too-few-figures"), (LAST_SIZE, &["3400"], "wrong"), (LAST_SIZE, &["3.4e3"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
+    (UPRIGHT_OF_WALKWAY, &["-124.7 N up"], "holds:points downwards"), (UPRIGHT_OF_WALKWAY, &["124.7 N up"], "wrong:not the way"),
+    (UPRIGHT_OF_WALKWAY, &["124.7 N down"], "holds"), (UPRIGHT_OF_WALKWAY, &["-124.7 N down"], "noted:one of them"),
+    (LAST_SIZE + 1, &["2.20 below"], "holds"), (LAST_SIZE + 1, &["2.20 above"], "wrong:point another way"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];
 

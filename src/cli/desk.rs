@@ -390,11 +390,12 @@ impl Desk for JournalDesk {
             self.lost = true;
             return notes;
         }
-        // A line that is refused for its length is not kept whole.
-        let text = line
-            .chars()
-            .take(crate::session::LONGEST_LINE + 1)
-            .collect();
+        // A line that is refused for its length is kept to that length, and a mark that more stood
+        // there; it is too long when it is read again.
+        let text = match line.char_indices().nth(crate::session::LONGEST_LINE) {
+            Some((end, _)) => format!("{}…", &line[..end]),
+            None => line.to_owned(),
+        };
         let (id, more) = self.append(Entry::Line(Line { problem, text }));
         if let Some(current) = &mut self.current {
             current.line = id;

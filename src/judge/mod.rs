@@ -27,6 +27,7 @@ mod open;
 mod other;
 mod other_units;
 mod own;
+mod points;
 mod prefix;
 mod room;
 mod sense;
@@ -106,6 +107,9 @@ pub enum Remark {
     OtherGravity(f64),
     /// A hinge part given in the sense opposite to the key's axis: its size is right.
     OppositeSense,
+    /// A hinge part told with a minus sign and with the word for the negative way: the sign may
+    /// say the same as the word, or turn it about.
+    SignAndWay,
     /// The line was read in another way than the likeliest.
     OtherReading,
     /// It rests on something that is not found yet: true, but no value of the learner's.
@@ -263,10 +267,10 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let mut first: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
-        told::compare_way(board, reading, &mut judgement);
+        points::compare_way(board, reading, &mut judgement);
         prefix::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
-        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        judgement.layout = Some(layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
         let reread = index > 0 && !judgement.proved && has_ratio(reading);
         if judgement.truth.holds() && reread {
@@ -292,14 +296,25 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
-        told::compare_way(board, reading, &mut judgement);
+        points::compare_way(board, reading, &mut judgement);
         if !judgement.truth.holds() {
             return None;
         }
-        judgement.layout = Some(reading.layout(board.names.vocabulary()));
+        judgement.layout = Some(layout(board, reading, &judgement));
         Some(judgement)
     });
     counted.unwrap_or(first)
+}
+
+/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
+fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
+    let layout = reading.layout(board.names.vocabulary());
+    match (&judgement.names, layout.split_once(" = ")) {
+        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
+            format!("{name} = {rest}")
+        }
+        _ => layout,
+    }
 }
 
 /// True if a line has a sine, cosine or tangent.

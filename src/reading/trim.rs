@@ -78,11 +78,26 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("towards the right", Some(Way::Right)),
     ("above the horizontal", Some(Way::Up)),
     ("above horizontal", Some(Way::Up)),
+    ("above", Some(Way::Up)),
     ("below the horizontal", Some(Way::Down)),
     ("below horizontal", Some(Way::Down)),
+    ("below", Some(Way::Down)),
     ("to the horizontal", None),
     ("from the horizontal", None),
     ("with the horizontal", None),
+];
+
+/// Words between a value and the line that a force lies along or makes an angle with: which sense it
+/// has along that line they do not say.
+const LIES: &[&str] = &[
+    "along",
+    "across",
+    "parallel to",
+    "perpendicular to",
+    "at right angles to",
+    "towards",
+    "toward",
+    "away from",
 ];
 
 /// The part of a line that is to be read, with a remark on each thing passed over.
@@ -107,7 +122,8 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         remarks.push(Remark::PassedOver { span });
     }
     // `58.8° above the horizontal, to the left`: each is said of its own part.
-    while let Some((length, way)) = direction(&line[part.start..end], lexicon) {
+    let said = |text: &str| direction(text, lexicon).or_else(|| Some((bearing(text)?, None)));
+    while let Some((length, way)) = said(&line[part.start..end]) {
         let span = Span::new(part.start + length, end);
         remarks.push(match way {
             Some(way) => Remark::Direction { span, way },
@@ -165,8 +181,42 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     let before = verb.unwrap_or(before);
     let apart = before.ends_with(|c: char| is_blank(c) || c == ',') || !words.is_ascii();
     let known = lexicon.find(words).is_some();
-    let value = before.chars().any(|c| c.is_ascii_digit() || c == '=');
+    let name = |word: &str| lexicon.find(word).is_some();
+    let value = before.chars().any(|c| c.is_ascii_digit() || c == '=')
+        || before.split(|c: char| is_blank(c) || c == ',').any(name);
     (apart && !known && value).then_some((before.len(), *way))
+}
+
+/// `385 N along the rope`, `385 N at 25° to the beam`: the bytes before what says along which line a
+/// force lies. Only after a value, and only where nothing else follows.
+fn bearing(text: &str) -> Option<usize> {
+    let small = text.to_lowercase();
+    if small.len() != text.len() {
+        return None;
+    }
+    let value = |length: &usize| text[..*length].chars().any(|c| c.is_ascii_digit());
+    let lies = LIES.iter().find_map(|words| {
+        let at = small.rfind(&format!(" {words} "))?;
+        let rest = small[at + words.len() + 2..].trim();
+        let noun = rest.strip_prefix("the ").unwrap_or(rest);
+        let plain = !noun.is_empty() && noun.chars().all(|c| c.is_alphabetic() || c == '-');
+        plain.then_some(at)
+    });
+    let angle = || {
+        let at = small.rfind(" at ")?;
+        let rest = small[at + 4..].trim_start();
+        let digits = rest.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
+        let after = digits.trim_start();
+        let unit = ["°", "degrees", "degree", "deg"]
+            .iter()
+            .find_map(|unit| after.strip_prefix(unit))?;
+        let with = ["to", "with", "from", "above", "below"];
+        let mut words = unit.split_whitespace();
+        let plain = words.next().is_none_or(|word| with.contains(&word))
+            && words.all(|word| word.chars().all(char::is_alphabetic));
+        (digits.len() < rest.len() && plain).then_some(at)
+    };
+    lies.or_else(angle).filter(value)
 }
 
 /// A span without the blanks at its ends.

@@ -5,6 +5,7 @@
 //!  "problem":"S-2","text":"cos(33°) * 50 N","sum":"9ac01b3e"}
 //! ```
 //! is one line (broken here to be read). `record` is the version of the format and comes first;
+//! `text` is the line as typed; one that was refused for its length ends after 500 characters in `…`.
 //! `sum` comes last and is the CRC-32 of the text before `,"sum"`. New fields may be added under
 //! the same version; readers pass over fields and kinds that they do not know.
 

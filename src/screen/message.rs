@@ -11,6 +11,8 @@ pub(super) enum Message {
     Pressed(Command),
     /// A character to type.
     Typed(char),
+    /// Characters that waited together.
+    TypedTogether(String),
     /// A text was pasted.
     Pasted(String),
     /// The terminal has this many columns and rows now.

@@ -31,6 +31,9 @@ use update::update;
 /// How long to wait for a key before looking whether the system asked to stop.
 const PATIENCE: Duration = Duration::from_millis(100);
 
+/// The most events taken before the screen is drawn anew.
+const MOST_AT_ONCE: usize = 2000;
+
 /// Runs the practice screen until the learner leaves or the system asks it to stop.
 ///
 /// The terminal is as it was before when this returns, and when the program panics meanwhile.
@@ -89,16 +92,7 @@ fn converse(
         if !event::poll(PATIENCE)? {
             continue;
         }
-        let message = match event::read()? {
-            Event::Key(key) => keys::message(key),
-            Event::Paste(text) => Some(Message::Pasted(text)),
-            Event::Resize(..) => {
-                let (columns, rows) = guard.fit()?;
-                Some(Message::Resized(columns, rows))
-            }
-            _ => None,
-        };
-        if let Some(message) = message {
+        for message in waiting(guard)? {
             if !dispatch(desk, model, message) {
                 return Ok(());
             }
@@ -106,6 +100,39 @@ fn converse(
         }
     }
     Ok(())
+}
+
+/// What waits to be taken, at least one event; characters that wait together are one message.
+fn waiting(guard: &mut Guard) -> std::io::Result<Vec<Message>> {
+    let mut messages = Vec::new();
+    for _ in 0..MOST_AT_ONCE {
+        match event::read()? {
+            Event::Key(key) => messages.extend(keys::message(key)),
+            Event::Paste(text) => messages.push(Message::Pasted(text)),
+            Event::Resize(..) => {
+                let (columns, rows) = guard.fit()?;
+                messages.push(Message::Resized(columns, rows));
+            }
+            _ => {}
+        }
+        if !event::poll(Duration::ZERO)? {
+            break;
+        }
+    }
+    Ok(together(messages))
+}
+
+/// Messages with characters that follow each other made one.
+fn together(messages: Vec<Message>) -> Vec<Message> {
+    let mut joined: Vec<Message> = Vec::new();
+    for message in messages {
+        match (joined.last_mut(), message) {
+            (Some(Message::TypedTogether(text)), Message::Typed(c)) => text.push(c),
+            (_, Message::Typed(c)) => joined.push(Message::TypedTogether(c.to_string())),
+            (_, message) => joined.push(message),
+        }
+    }
+    joined
 }
 
 /// Lets a message change the model, and runs every effect that follows. False to leave.

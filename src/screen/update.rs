@@ -37,6 +37,7 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
         }
         Message::Pressed(command) => return pressed(model, command),
         Message::Typed(c) => typed(model, c),
+        Message::TypedTogether(text) => typed_together(model, &text),
         Message::Pasted(text) => paste(model, &text),
     }
     None
@@ -311,12 +312,30 @@ fn typed(model: &mut Model, c: char) {
         (Over::Leaving, _) => model.over = Over::Nothing,
         _ if view::too_small(model.size) => {}
         (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
-        (Over::Nothing, Page::Working(working)) => {
-            insert(working, &c.to_string());
-            let word = nothing_typed(&model.words);
-            model.notes.retain(|note| *note != word);
-        }
+        (Over::Nothing, Page::Working(_)) => typed_together(model, &c.to_string()),
     }
+}
+
+/// Characters that waited together are put in at once, so that the line is read but once: a paste
+/// that a terminal does not mark as one.
+fn typed_together(model: &mut Model, text: &str) {
+    let mut rest = text.chars();
+    let Page::Working(working) = &mut model.page else {
+        return rest.for_each(|c| typed(model, c));
+    };
+    if view::too_small(model.size) && model.over == Over::Nothing {
+        return;
+    }
+    // The first one only closes what lies over the working.
+    if std::mem::replace(&mut model.over, Over::Nothing) != Over::Nothing {
+        rest.next();
+    }
+    if rest.as_str().is_empty() || view::too_small(model.size) {
+        return;
+    }
+    insert(working, rest.as_str());
+    let word = nothing_typed(&model.words);
+    model.notes.retain(|note| *note != word);
 }
 
 /// A digit chooses a lesson by its number; 0 is what was left unfinished.

@@ -4,7 +4,7 @@
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis};
 use crate::judge::{AngleSum, Aside, Judgement, Lacking};
-use crate::key::{Part, StepId};
+use crate::key::StepId;
 use crate::problem::GivenId;
 use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
@@ -54,13 +54,7 @@ impl Session {
             return Some(self.words.say(key, &[]));
         }
         if judgement.evidence.wrong_way {
-            let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-            let key = if direction {
-                "talk.angle-points"
-            } else {
-                "talk.way-wrong"
-            };
-            return Some(self.words.say(key, &[]));
+            return Some(self.wrong_way_told(judgement.target));
         }
         if judgement.evidence.other_line {
             return Some(self.words.say("talk.angle-other-line", &[]));

@@ -183,7 +183,8 @@ impl Session {
         if said.refused {
             return Reply::asking(self.say("talk.denied"));
         }
-        if said.undecided && !may_stay_open(&self.problem, force) {
+        let between_ways = said.undecided && !may_stay_open(&self.problem, force);
+        if said.two_places || between_ways {
             return Reply::asking(self.say("talk.undecided"));
         }
         if self.state.named.contains(&force) {

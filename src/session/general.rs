@@ -7,7 +7,6 @@ use crate::key::StepId;
 use crate::mistakes::general_instances;
 use crate::system::System;
 use crate::text::{Prose, Slot, Words};
-use crate::units::figures_text;
 use crate::working::{Underivable, walk};
 
 impl Session {
@@ -100,28 +99,6 @@ impl Session {
                 format!("{}:{}", heading.kind, symbol.as_str())
             }
         })
-    }
-
-    /// How an answer may look, with other numbers than this problem's.
-    pub(super) fn general_example(&self, asked: StepId) -> Prose {
-        let mass = self.example_mass();
-        let weight = figures_text(f64::from(mass) * 9.8, 3);
-        let symbol = self.key.step(asked).map(|step| step.symbol.typed());
-        let slots = [
-            ("mass", Slot::Key(mass.to_string())),
-            ("weight", Slot::Key(weight)),
-            ("angle", Slot::Key(self.example_angle().to_string())),
-            ("symbol", Slot::Key(symbol.unwrap_or_default())),
-            ("unit", Slot::Key(self.unit_of(asked))),
-        ];
-        let kind = crate::hint::general_example(&self.key, asked);
-        self.words.say(&format!("general.example.{kind}"), &slots)
-    }
-
-    fn unit_of(&self, asked: StepId) -> String {
-        let dimension = self.key.step(asked).map(|step| step.dimension);
-        let unit = dimension.and_then(crate::units::unit_for);
-        unit.map_or_else(String::new, |unit| unit.symbol.to_owned())
     }
 
     /// A balance that holds with unknowns of other balances in it.

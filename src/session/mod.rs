@@ -7,6 +7,7 @@ mod answer;
 mod changed;
 mod command;
 mod evidence;
+mod example;
 mod force_hint;
 mod forces;
 mod general;
@@ -21,6 +22,7 @@ mod state;
 mod steer;
 mod summary;
 mod turn;
+mod ways;
 
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 

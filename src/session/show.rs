@@ -7,7 +7,7 @@ use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
 use crate::problem::{Acting, ForceId, Place};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 use crate::text::{Prose, Slot};
-use crate::units::{Dimension, figures_text, value_text};
+use crate::units::value_text;
 
 impl Session {
     /// Everything that a screen shows now.
@@ -175,7 +175,7 @@ impl Session {
         self.words.say(key, &slots)
     }
 
-    fn is_pull(&self, force: ForceId) -> bool {
+    pub(super) fn is_pull(&self, force: ForceId) -> bool {
         self.key.step(StepId::Pull(force)).is_some()
     }
 
@@ -191,84 +191,7 @@ impl Session {
             .map_or_else(String::new, |support| support.noun.clone())
     }
 
-    /// How an answer may look: a form, with other numbers than this problem's.
-    fn example(&self) -> Prose {
-        let Some(asked) = self.asked() else {
-            return Prose::default();
-        };
-        if self.is_general() {
-            return self.general_example(asked);
-        }
-        let kind = crate::hint::kind_word(asked);
-        let key = match asked {
-            StepId::Forces if self.pending_asks().is_some() => {
-                let asks = self.pending_asks().unwrap_or_default();
-                format!("example.forces-{}", asks.trim_end_matches("-open"))
-            }
-            StepId::Across(force) if self.is_pull(force) => "example.across-pull".to_owned(),
-            StepId::MomentSum if self.no_ratios() => "example.moment-sum-level".to_owned(),
-            _ => format!("example.{kind}"),
-        };
-        let force = asked
-            .force()
-            .and_then(|force| self.problem.force(force))
-            .map_or_else(String::new, |force| force.symbol.typed());
-        self.words.say(
-            &key,
-            &[
-                ("force", Slot::Key(force)),
-                ("body", Slot::Key(self.problem.body().noun.clone())),
-                ("angle", Slot::Key(self.example_angle().to_string())),
-                ("mass", Slot::Key(self.example_mass().to_string())),
-                (
-                    "weight",
-                    Slot::Key(figures_text(f64::from(self.example_mass()) * 9.8, 3)),
-                ),
-            ],
-        )
-    }
-
-    /// A mass for an example that is none of this problem's.
-    pub(super) fn example_mass(&self) -> u32 {
-        let masses: Vec<f64> = self
-            .problem
-            .givens()
-            .iter()
-            .filter(|given| given.dimension == Dimension::MASS)
-            .map(|given| given.value)
-            .collect();
-        let free = |mass: &u32| {
-            let mass = f64::from(*mass);
-            masses.iter().all(|known| (known - mass).abs() > 0.5)
-        };
-        [15, 25, 35, 45, 95].into_iter().find(free).unwrap_or(7)
-    }
-
-    /// An angle for an example that is none of this problem's.
-    pub(super) fn example_angle(&self) -> u32 {
-        let angles = self
-            .key
-            .steps
-            .iter()
-            .filter(|step| step.dimension == Dimension::ANGLE)
-            .filter_map(|step| self.key.value(step.id, self.sampling.own(), &Pins::new()));
-        let givens = self
-            .problem
-            .givens()
-            .iter()
-            .filter(|given| given.dimension == Dimension::ANGLE)
-            .map(|given| given.value);
-        let known: Vec<f64> = angles.chain(givens).map(f64::to_degrees).collect();
-        let free = |degrees: &u32| {
-            let degrees = f64::from(*degrees);
-            known
-                .iter()
-                .all(|angle| (angle - degrees).abs() > 2.0 && (90.0 - angle - degrees).abs() > 2.0)
-        };
-        (31..60).find(free).unwrap_or(45)
-    }
-
-    fn no_ratios(&self) -> bool {
+    pub(super) fn no_ratios(&self) -> bool {
         !self
             .key
             .steps

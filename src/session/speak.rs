@@ -4,7 +4,7 @@ use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Part, StepId};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
@@ -41,16 +41,6 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
     })
 }
 
-/// The word for a way along an axis.
-fn way_word(axis: Axis, positive: bool) -> &'static str {
-    match (axis, positive) {
-        (Axis::Horizontal, true) => "solve.right",
-        (Axis::Horizontal, false) => "solve.left",
-        (Axis::Vertical, true) => "solve.up",
-        (Axis::Vertical, false) => "solve.down",
-    }
-}
-
 impl Session {
     /// What is said about a line that holds.
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
@@ -62,6 +52,10 @@ impl Session {
                 ("step", Slot::Word(self.title(asked))),
             ];
             prose = self.words.say("talk.other-settled", &slots);
+            // The steps that lead to it stand before it, and nobody needs them now.
+            if target.is_pull() && self.leads_to(asked, target) {
+                prose = prose.then(self.words.say("talk.may-skip", &[]));
+            }
         }
         match &judgement.truth {
             Truth::HoldsRounded => prose = prose.then(self.words.say("talk.rounded", &[])),
@@ -70,6 +64,9 @@ impl Session {
             }
             Truth::Follows(lines) => prose = prose.then(self.own_lines(lines)),
             _ => {}
+        }
+        if !judgement.remarks.contains(&Remark::OppositeSense) {
+            prose = prose.then(self.points(target));
         }
         for remark in &judgement.remarks {
             prose = prose.then(self.remark(remark, target));
@@ -85,19 +82,6 @@ impl Session {
             prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
         }
         prose
-    }
-
-    /// The way in which a part of a support's force points, as it stands.
-    fn way_of(&self, target: StepId) -> String {
-        let Some(axis) = target.along() else {
-            return String::new();
-        };
-        let positive = self
-            .state
-            .standing
-            .get(&target)
-            .is_some_and(|own| own.function[0] > 0.0);
-        self.words.word(way_word(axis, positive))
     }
 
     /// The lines whose values a line rests on; three at most.
@@ -161,6 +145,7 @@ impl Session {
             | Remark::OtherUnknowns(_)
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
+            | Remark::SignAndWay
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -305,6 +290,9 @@ impl Session {
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
         }
+        if judgement.remarks.contains(&Remark::SignAndWay) {
+            return self.words.say("talk.sign-and-way", &[]);
+        }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
             return self.words.say("talk.leave-letter", &slots);
@@ -388,7 +376,7 @@ impl Session {
                 ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
                 (
                     "way",
-                    Slot::Word(self.words.word(way_word(*axis, !against))),
+                    Slot::Word(self.words.word(super::ways::way_word(*axis, !against))),
                 ),
             ];
             Some(self.words.say("talk.sense-taken", &slots))

@@ -48,7 +48,7 @@ impl Session {
             _ => "help.value",
         };
         self.words
-            .say(about, &[])
+            .say(about, &self.example_numbers())
             .then(self.words.say("help.commands", &[]))
     }
 
@@ -134,6 +134,14 @@ impl Session {
         );
         outcome.truth = "skipped";
         outcome
+    }
+
+    /// True for a step of the guided way that stands before another.
+    pub(super) fn leads_to(&self, step: StepId, other: StepId) -> bool {
+        let place = |id: StepId| self.key.asked().position(|step| step.id == id);
+        place(step)
+            .zip(place(other))
+            .is_some_and(|(step, other)| step < other)
     }
 
     /// True once everything is found that the problem asks for, though steps of the guided way are
@@ -385,13 +393,15 @@ impl Session {
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
         let own = if open.judgement.evidence.wrong_way {
-            // Its size holds: it is the right value with the other sign.
+            // Its size holds: a part in either sense is the right value with the other sign.
+            let size = target.is_size() || target.is_pull();
+            let sign = if size { 1.0 } else { -1.0 };
             board.right(target).map(|right| Own {
                 line: open.number,
-                value: -right[0],
+                value: sign * right[0],
                 typed: None,
-                function: right.map(|value| -value),
-                right: false,
+                function: right.map(|value| sign * value),
+                right: sign > 0.0,
             })
         } else {
             own_of_wrong(&board, &open.judgement, open.number, function)

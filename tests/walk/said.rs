@@ -244,3 +244,53 @@ fn a_minus_sign_in_front_of_a_square_may_be_squared_too() {
     let turn = at_the_size().submit("sqrt(798^2 - 1280^2 )");
     assert_ne!(turn.line.sign, Sign::Right);
 }
+
+/// The examples of `help` and of the question are numbers of no step.
+#[test]
+fn verif_no_example_is_the_answer() {
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in 1..=25 {
+            let mut session = at_the_weights(lesson, seed);
+            while session.course() == Course::On {
+                let example = session.view().example.to_string();
+                let help = session.submit("help").line.message.to_string();
+                let words = format!("{help} {example}").replace(['`', '(', ')', ','], " ");
+                let words: Vec<&str> = words.split_whitespace().collect();
+                let numbers = words.windows(2).filter(|pair| {
+                    pair[1] == "N" && pair[0].starts_with(|c: char| c.is_ascii_digit())
+                });
+                let numbers: Vec<String> = numbers.map(|pair| pair.join(" ")).collect();
+                assert!(!numbers.is_empty(), "{help}");
+                let products = words.iter().filter(|word| word.contains("*9.8"));
+                let products = products.map(ToString::to_string);
+                for line in numbers.into_iter().chain(products) {
+                    let shown = session.view().question.to_string();
+                    let turn = session.submit(&line);
+                    let sign = turn.line.sign;
+                    assert!(
+                        !matches!(sign, Sign::Right | Sign::Incomplete),
+                        "{lesson} {seed}, {shown} {line}: {sign:?}"
+                    );
+                }
+                session.submit("skip");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_capital_g_told_for_a_weight_is_read_back_as_typed() {
+    let mut session = at_the_weights("mast", 3);
+    let given = session.view().names;
+    let mass = given.iter().find(|name| name.shown == "mb").unwrap();
+    let line = format!(
+        "G = {}*9.8",
+        mass.value.as_ref().unwrap().split(' ').next().unwrap()
+    );
+    let turn = session.submit(&line);
+    assert_eq!(turn.line.sign, Sign::Right);
+    let read = turn.line.reading.unwrap();
+    assert!(read.starts_with("G = "), "{read}");
+    let turn = session.submit("g = 9.8");
+    assert!(turn.line.reading.unwrap_or_default().starts_with("g = "));
+}

@@ -225,6 +225,97 @@ const WHERE_AND_WHICH_WAY: &[(&str, &str, Kind)] = &[
     ("mast", "rope, 3.8 m up the mast, right", Taken),
     ("mast", "rope, 2.8 m down from the tip, right", Taken),
     ("mast", "rope, distance dT along the mast, right", Taken),
+    // A place with a side, or with a sign: the counter runs to the right, the walkway to the left.
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the left of the hinge, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the right of the hinge, down",
+        Wrong,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the right of the tip, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the left of the tip, down",
+        Wrong,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the left, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m to the right, down",
+        Wrong,
+    ),
+    ("walkway", "weight of the walkway, -2.1 m, down", Taken),
+    (
+        "counter",
+        "weight of the counter, 1.1 m to the right of the hinge, down",
+        Taken,
+    ),
+    (
+        "counter",
+        "weight of the counter, 1.1 m to the left of the hinge, down",
+        Wrong,
+    ),
+    ("counter", "weight of the counter, -1.1 m, down", Wrong),
+    ("counter", "weight of the counter, at -1.1 m, down", Wrong),
+    ("mast", "rope, 3.8 m above the hinge, right", Taken),
+    ("mast", "rope, 3.8 m below the hinge, right", Wrong),
+    // Two places or two ways in one statement; one place told twice.
+    (
+        "walkway",
+        "weight of the walkway, 2.1 m and 3.0 m, down",
+        AskedOn,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, middle, tip, down",
+        AskedOn,
+    ),
+    ("walkway", "weight of the walkway, 2.1 m, down, up", AskedOn),
+    ("walkway", "hinge, foot, tip, unknown", AskedOn),
+    ("walkway", "rope, 2.2 m, up, right, down", AskedOn),
+    (
+        "walkway",
+        "weight of the walkway, middle, 2.1 m from the hinge, 2.1 m from the tip, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "rope, 2.2 m from the hinge, 2.0 m from the tip, up and right",
+        Taken,
+    ),
+    (
+        "walkway",
+        "rope at 2.2 m along the 4.2 m walkway, up and right",
+        Taken,
+    ),
+    // Where somebody stands is where the weight acts.
+    (
+        "walkway",
+        "weight of bird watcher, where he stands, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the bird watcher, at the spot where she is standing, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, where it is, down",
+        AskedOn,
+    ),
     (
         "mast",
         "mast weight, halfway between the hinge and the tip, down",

@@ -243,9 +243,15 @@ fn verif_an_endless_line_is_recorded_as_too_long_only() {
     assert_eq!(turn.kept.truth, "too-long");
     let size = fs::metadata(&files(saves.path())[0]).unwrap().len();
     assert!(size < 20_000, "{size} bytes");
+    let kept = fs::read_to_string(&files(saves.path())[0]).unwrap();
+    assert!(
+        kept.contains(&format!("\"{}…\"", "9".repeat(500))),
+        "{kept}"
+    );
     let mut desk = self::desk(saves.path());
     let turns = desk.resume().unwrap().session.view().lines;
     assert_eq!(turns.len(), 1);
+    assert!(turns[0].message.to_string().contains("longer than 500"));
 }
 
 #[test]

@@ -1,53 +1,13 @@
 //! Mentions gathered force by force, each with its own place and way.
 
+use super::group::Group;
 use super::mention::Mention;
-use super::place::Where;
+use super::place::{Side, Where, along_from, coordinate, is_whole};
 use super::settle::{place_of, resolved};
-use super::subject::{Subject, subject};
+use super::subject::{Subject, is_weight, subject};
 use super::way::{Line, ToBody, Way};
 use super::{Named, Said};
 use crate::problem::{ForceId, Problem, Reference};
-
-/// What is said of one force.
-#[derive(Default)]
-pub(super) struct Group {
-    pub(super) subject: Option<Subject>,
-    pub(super) place: Option<Where>,
-    pub(super) way: Way,
-    pub(super) number: Option<f64>,
-    /// What the force was said to act on.
-    pub(super) onto: Option<Subject>,
-    /// The thing at which it was said to act.
-    pub(super) beside: Option<Subject>,
-    /// A word for a force or for acting stands with it: "pull", "pushes".
-    pub(super) acting: bool,
-    /// It was called a weight.
-    pub(super) weight: bool,
-    /// A further noun, of which it is unclear whether it is a place or a force.
-    pub(super) doubt: Option<ForceId>,
-    /// Something of it was denied.
-    pub(super) denied: bool,
-    /// The force itself was denied: "no weight of the mast".
-    pub(super) refused: bool,
-    /// It was left open between two: "up or down".
-    pub(super) undecided: bool,
-    /// It is named by a bare noun.
-    pub(super) bare: bool,
-    /// Its way was said before its name.
-    pub(super) way_first: bool,
-    /// It was said to push.
-    pub(super) pushes: bool,
-    /// It was said to lift.
-    pub(super) lifts: bool,
-    /// It was called a moment.
-    pub(super) moment: bool,
-    /// Its size was told.
-    pub(super) sized: bool,
-    /// What makes it is a word that is not known: "the weight of the bag".
-    pub(super) strange: bool,
-    /// It opened with words that are not known, and a comma: "bag, tip, down".
-    pub(super) strange_first: bool,
-}
 
 /// Small words that change how the next mention is taken.
 #[derive(Default)]
@@ -63,6 +23,8 @@ struct Before {
     measured: bool,
     denied: bool,
     above: Option<bool>,
+    /// To which side the length goes: "2.0 m to the left of".
+    side: Option<Side>,
     /// "The end of …": what follows only says whose place it was.
     whose: bool,
 }
@@ -136,6 +98,7 @@ fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
             known.denied |= more.denied;
             known.refused |= more.refused;
             known.undecided |= more.undecided;
+            known.two_places |= more.two_places;
             known.pushes |= more.pushes;
             known.lifts |= more.lifts;
             known.moment |= more.moment;
@@ -252,7 +215,12 @@ impl Gathering<'_> {
 
     /// A comma, or an "and".
     fn part(&mut self, listed: bool) {
+        let between = self.between;
         self.close();
+        // "Between the hinge and the tip".
+        if listed {
+            self.between = between;
+        }
         let stranger = self.stranger;
         let group = self.group();
         let empty = group.place.is_none() && group.number.is_none() && group.way == Way::default();
@@ -275,7 +243,10 @@ impl Gathering<'_> {
         match mention {
             Mention::Place(metres) => self.place(metres),
             Mention::There => self.put(Where::There),
+            // "2.0 m along the walkway of 4.2 m": how long it is.
+            Mention::Length(metres) if self.is_of_the_body(metres, ahead) => {}
             Mention::Length(metres) => {
+                let metres = coordinate(self.problem, metres);
                 self.put(Where::At(metres));
                 (self.length, self.length_fresh) = (Some(metres), true);
             }
@@ -284,11 +255,7 @@ impl Gathering<'_> {
                 let group = self.group();
                 group.number = group.number.or(Some(number));
             }
-            _ if self.is_a_measure(mention, ahead) => {
-                (self.before.along, self.before.measured) =
-                    (next(ahead) == Some(Mention::Body), true);
-                return;
-            }
+            _ if self.is_a_measure(mention, ahead) => return self.measure(mention, ahead),
             _ => {
                 self.direction(mention);
                 // "Middle, down the mast" is along it; "holds up the mast" is not.
@@ -319,9 +286,17 @@ impl Gathering<'_> {
                 }
                 self.before.above = None;
             }
-            Mention::Up | Mention::Down => way.up = way.up.or(Some(mention == Mention::Up)),
+            Mention::Up | Mention::Down => {
+                let up = Some(mention == Mention::Up);
+                let other = way.up.is_some() && way.up != up;
+                way.up = way.up.or(up);
+                self.group().undecided |= other;
+            }
             Mention::Left | Mention::Right => {
-                way.right = way.right.or(Some(mention == Mention::Right));
+                let right = Some(mention == Mention::Right);
+                let other = way.right.is_some() && way.right != right;
+                way.right = way.right.or(right);
+                self.group().undecided |= other;
             }
             Mention::AlongRope => way.along = true,
             Mention::Open => way.open = true,
@@ -340,8 +315,46 @@ impl Gathering<'_> {
             && match next(ahead) {
                 Some(Mention::Body | Mention::Along | Mention::From) => true,
                 Some(Mention::Of) => level,
+                // "2.0 m to the left", of a weight: it points to no side.
+                None | Some(Mention::Break | Mention::Stop) => level && self.is_of_a_weight(),
                 _ => false,
             }
+    }
+
+    /// Takes the side to which a length goes, and from where: with nothing after it, from the foot.
+    fn measure(&mut self, mention: Mention, ahead: &[Mention]) {
+        let after = next(ahead);
+        (self.before.along, self.before.measured) = (after == Some(Mention::Body), true);
+        self.before.side = Side::of(mention);
+        // What follows "of" is no owner of the place: the length is measured from it.
+        self.before.from |= after == Some(Mention::Of);
+        self.place_last = false;
+        if matches!(after, None | Some(Mention::Break | Mention::Stop)) {
+            self.before.from = true;
+            self.place(0.0);
+        }
+    }
+
+    fn is_of_a_weight(&self) -> bool {
+        let subject = self.groups.last().and_then(|group| group.subject);
+        match subject {
+            Some(Subject::Force(force)) => is_weight(&force),
+            Some(Subject::Weight | Subject::Body) => true,
+            _ => false,
+        }
+    }
+
+    /// True for the length of the body, told after a place.
+    fn is_of_the_body(&self, metres: f64, ahead: &[Mention]) -> bool {
+        let placed = self
+            .groups
+            .last()
+            .is_some_and(|group| group.place.is_some());
+        let belongs = self.before.of
+            || self.before.on
+            || self.before.along
+            || next(ahead) == Some(Mention::Body);
+        placed && belongs && is_whole(self.problem, metres)
     }
 
     /// A word that is not known may still be what a rope runs to.
@@ -384,7 +397,10 @@ impl Gathering<'_> {
         }
         if let Some(more) = self.groups.pop() {
             let group = self.group();
-            group.place = group.place.or(more.place);
+            for place in [more.place, more.second].into_iter().flatten() {
+                group.put(place);
+            }
+            group.undecided |= more.undecided || group.way.contradicts(more.way);
             group.number = group.number.or(more.number);
             group.way = group.way.and(more.way);
             group.denied |= more.denied;
@@ -395,23 +411,30 @@ impl Gathering<'_> {
     fn place(&mut self, metres: f64) {
         let measured = self.before.from || self.before.above.is_some();
         self.before.from = false;
-        self.before.above = None;
+        let above = self.before.above.take().map(Side::upright);
+        let side = self.before.side.take().or(above);
         if std::mem::take(&mut self.before.towards) {
             self.group().way.to_body = Some(ToBody::Towards);
             return;
         }
         match self.length.take().filter(|_| measured) {
             Some(length) => {
-                let at = (metres - length).abs();
-                self.group().place = Some(Where::At(at));
+                let at = Some(Where::At(along_from(self.problem, metres, length, side)));
+                let group = self.group();
+                // It was taken for a place itself.
+                match group.second {
+                    Some(Where::At(second)) if second == length => group.second = at,
+                    _ => group.place = at,
+                }
             }
+            // "Tied at 2.2 m, runs to the foot of the hide."
+            None if self.before.to && self.group().place.is_some() => {}
             None => self.put(Where::At(metres)),
         }
     }
 
     pub(super) fn put(&mut self, place: Where) {
-        let group = self.group();
-        group.place = group.place.or(Some(place));
+        self.group().put(place);
     }
 
     /// Something that makes a force: which one is named, or a place or a direction.
@@ -450,6 +473,8 @@ impl Gathering<'_> {
         }
         let measured = before.from || before.above.is_some();
         if before.at || before.above.is_some() || (measured && length.is_some()) {
+            (self.before.side, self.before.above) = (before.side, before.above);
+            self.before.to = before.to;
             self.at(subject, length, measured);
             return;
         }

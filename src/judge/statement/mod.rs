@@ -10,6 +10,7 @@
 mod amount;
 mod apposition;
 mod gather;
+mod group;
 mod mention;
 mod naming;
 mod pivot;
@@ -102,6 +103,8 @@ pub struct Said {
     pub refused: bool,
     /// It was left open between two: "up or down".
     pub undecided: bool,
+    /// Two places were said that differ.
+    pub two_places: bool,
     /// The force was named by a bare noun, which may stand for a place as well: "hinge".
     pub bare: bool,
     /// It was said to push.
@@ -126,6 +129,7 @@ impl Said {
             denied: false,
             refused: false,
             undecided: false,
+            two_places: false,
             bare: false,
             pushes: false,
             lifts: false,

@@ -1,7 +1,8 @@
 //! A name joined to the force at hand, taken for its place, or begun as another force.
 
 use super::apposition::{Second, second};
-use super::gather::{Gathering, Group, next};
+use super::gather::{Gathering, next};
+use super::group::Group;
 use super::mention::Mention;
 use super::settle::place_of;
 use super::subject::{Subject, joined};

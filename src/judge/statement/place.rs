@@ -1,5 +1,7 @@
 //! Where a force was said to act, and whether it does.
 
+use super::mention::Mention;
+use crate::plane::Vector;
 use crate::problem::{ForceId, Problem};
 
 /// Where a force was said to act.
@@ -27,6 +29,9 @@ pub enum Fit {
 /// Two places nearer than this, in metres, are one.
 const SAME_PLACE: f64 = 1e-6;
 
+/// Two places nearer than this, in metres, may be one that was rounded.
+const ROUNDED_PLACE: f64 = 0.01;
+
 /// Whether the place said for a force is its place.
 pub fn place_fits(problem: &Problem, force: ForceId, place: Option<Where>) -> Fit {
     match place {
@@ -52,4 +57,73 @@ pub(super) fn acts_at(problem: &Problem, force: ForceId, metres: f64) -> bool {
 pub fn is_on(problem: &Problem, metres: f64) -> bool {
     let length = problem.given(problem.body().length).value;
     (-SAME_PLACE..=length + SAME_PLACE).contains(&metres)
+}
+
+/// To which side a length goes from where it is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Side {
+    Up,
+    Down,
+    Left,
+    Right,
+}
+
+impl Side {
+    pub(super) fn of(mention: Mention) -> Option<Side> {
+        match mention {
+            Mention::Up => Some(Side::Up),
+            Mention::Down => Some(Side::Down),
+            Mention::Left => Some(Side::Left),
+            Mention::Right => Some(Side::Right),
+            _ => None,
+        }
+    }
+
+    pub(super) fn upright(above: bool) -> Side {
+        if above { Side::Up } else { Side::Down }
+    }
+}
+
+/// The way from the foot to the tip, of size 1.
+fn lies(problem: &Problem) -> Vector {
+    Vector::at_angle(problem.body_angle(&problem.values()))
+}
+
+/// The distance from the foot of a point that is so far from another, in metres. Towards the foot
+/// where no side was said; negative beyond the foot.
+pub(super) fn along_from(problem: &Problem, from: f64, length: f64, side: Option<Side>) -> f64 {
+    let body = lies(problem);
+    let forward = match side {
+        Some(Side::Up) => body.y,
+        Some(Side::Down) => -body.y,
+        Some(Side::Right) => body.x,
+        Some(Side::Left) => -body.x,
+        None => 0.0,
+    };
+    match forward {
+        forward if forward > SAME_PLACE => from + length,
+        forward if forward < -SAME_PLACE => from - length,
+        _ => (from - length).abs(),
+    }
+}
+
+/// A place told with its sign: to the left of the foot a coordinate counts negative.
+pub(super) fn coordinate(problem: &Problem, metres: f64) -> f64 {
+    match lies(problem).x < -SAME_PLACE {
+        true => metres.abs(),
+        false => metres,
+    }
+}
+
+/// True if a length is the whole of the body's.
+pub(super) fn is_whole(problem: &Problem, metres: f64) -> bool {
+    (problem.given(problem.body().length).value - metres).abs() < SAME_PLACE
+}
+
+/// True for two points of the body that are not one, however they were rounded.
+pub(super) fn apart(one: Where, other: Where) -> bool {
+    match (one, other) {
+        (Where::At(one), Where::At(other)) => (one - other).abs() > ROUNDED_PLACE,
+        _ => false,
+    }
 }

@@ -1,6 +1,6 @@
 //! Which force a group of mentions speaks of, once all of it is heard.
 
-use super::gather::Group;
+use super::group::Group;
 use super::place::{Where, acts_at, is_on};
 use super::subject::{Subject, is_weight, of_pull, of_reaction, own, roller};
 use super::way::Way;
@@ -42,6 +42,7 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
         denied: group.denied,
         refused: group.refused,
         undecided: group.undecided,
+        two_places: group.has_two_places(),
         bare: group.bare && !group.acting && !group.weight,
         pushes: group.pushes,
         lifts: group.lifts,

@@ -76,10 +76,10 @@ fn parted_by_arrows(sentence: &[String]) -> Vec<String> {
     sentence.iter().map(kept).collect()
 }
 
-/// True where a number with a minus sign is a coordinate: at the start, or after "at" or "=".
+/// True where a number with a minus sign is a coordinate: at the start, after "at" or a comma.
 fn takes_a_coordinate(before: &str) -> bool {
     let last = before.split_whitespace().last();
-    last.is_none_or(|last| matches!(last, "at" | "x"))
+    last.is_none_or(|last| matches!(last, "at" | "x" | ","))
 }
 
 /// True for a dot after a single letter that has another such letter beside it.

@@ -57,6 +57,14 @@ impl Way {
         }
     }
 
+    /// True if one says up and the other down, or one left and the other right.
+    pub(super) fn contradicts(self, other: Way) -> bool {
+        let differ = |one: Option<bool>, other: Option<bool>| {
+            one.zip(other).is_some_and(|(one, other)| one != other)
+        };
+        differ(self.up, other.up) || differ(self.right, other.right)
+    }
+
     /// True if a side was said: up, down, left or right.
     pub fn has_side(self) -> bool {
         self.up.is_some() || self.right.is_some()

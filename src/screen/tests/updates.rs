@@ -5,7 +5,7 @@ use crate::practice::{Desk, Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Page, Pane};
-use crate::screen::{begin, dispatch, view};
+use crate::screen::{begin, dispatch, together, view};
 
 /// A screen and its desk.
 struct Seat {
@@ -62,6 +62,38 @@ impl Seat {
     fn notes(&self) -> String {
         let notes: Vec<String> = self.model.notes.iter().map(ToString::to_string).collect();
         notes.join("\n")
+    }
+}
+
+/// A paste that the terminal does not mark comes as many keys at once.
+#[test]
+fn characters_that_wait_together_are_what_they_are_one_by_one() {
+    let keys = |text: &str| text.chars().map(Message::Typed).collect::<Vec<Message>>();
+    for before in [None, Some(Command::Help), Some(Command::Leave)] {
+        for text in ["4", "h42*9.8 N"] {
+            let mut seats = [Seat::at_problem(false), Seat::at_problem(false)];
+            for seat in &mut seats {
+                seat.enter("skip");
+                before.map(|command| seat.press(command));
+            }
+            let [one_by_one, at_once] = &mut seats;
+            one_by_one.type_in(text);
+            let mut messages = together(keys(text));
+            assert_eq!(messages.len(), 1);
+            messages.push(Message::Pressed(Command::Left));
+            messages.extend(keys("x"));
+            let messages = together(messages);
+            assert_eq!(messages.len(), 3);
+            one_by_one.press(Command::Left);
+            one_by_one.type_in("x");
+            for message in messages {
+                at_once.send(message);
+            }
+            assert_eq!(one_by_one.input(), at_once.input(), "{text}");
+            assert!(at_once.model.over == Over::Nothing);
+            let preview = |seat: &mut Seat| open(&mut seat.model).preview.clone();
+            assert_eq!(preview(one_by_one), preview(at_once));
+        }
     }
 }
 

@@ -1,0 +1,159 @@
+//! The way that was said with a value: up, down, left or right, and whether the force points so.
+
+use super::board::Board;
+use super::names::NameRole;
+use super::{Judgement, Remark, Truth};
+use crate::key::{Axis, Nature, Part, StepId};
+use crate::plane::Vector;
+use crate::problem::{Acting, ForceId};
+use crate::reading::{Reading, Way};
+use crate::text::Span;
+
+/// Parts of a force below this, in newtons or of its size, point nowhere.
+const NONE: f64 = 1e-9;
+
+/// A way along an axis: 1 with it, −1 against it.
+type Says = (Axis, f64);
+
+/// Compares the ways that were said after a value with the way of the force or part.
+pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
+    for remark in &reading.remarks {
+        if let crate::reading::Remark::Direction { way, span } = remark {
+            compare_one(board, *way, *span, judgement);
+        }
+    }
+}
+
+fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgement) {
+    let says = match way {
+        Way::Up => (Axis::Vertical, 1.0),
+        Way::Down => (Axis::Vertical, -1.0),
+        Way::Right => (Axis::Horizontal, 1.0),
+        Way::Left => (Axis::Horizontal, -1.0),
+    };
+    let number = judgement.evidence.number.map(|typed| typed.value);
+    // A value of another step with a wrong way is not that step's value.
+    if let Some(other) = judgement.evidence.other_step
+        && fits_way(board, other, number, says) == Some(false)
+    {
+        judgement.evidence.other_step = None;
+    }
+    let target = judgement.target;
+    let Some(fits) = fits_way(board, target, number, says) else {
+        return;
+    };
+    if !judgement.truth.holds() {
+        return;
+    }
+    let negative = number.is_some_and(|number| number < 0.0);
+    let along_axis = target.along() == Some(says.0);
+    // `-349 N to the left`: the sign may say the same as the word, or turn it about.
+    if negative && along_axis && says.1 < 0.0 {
+        forget(judgement, Truth::Noted);
+        judgement.remarks = vec![Remark::SignAndWay];
+        judgement.caret = Some(span);
+        return;
+    }
+    let turned = || fits_way(board, target, number, (says.0, -says.1)) == Some(true);
+    // `-125 N up` is 125 N down; of a size the sign belongs in the sum, and may say nothing.
+    let fits = match negative {
+        true if along_axis => turned(),
+        true if target.is_size() => fits || turned(),
+        _ => fits,
+    };
+    if fits {
+        judgement
+            .remarks
+            .retain(|remark| *remark != Remark::OppositeSense);
+        return;
+    }
+    forget(judgement, Truth::DoesNotHold);
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
+    judgement.caret = Some(span);
+}
+
+/// Takes back what a line would establish.
+fn forget(judgement: &mut Judgement, truth: Truth) {
+    judgement.truth = truth;
+    judgement.establishes.clear();
+    judgement.values.clear();
+}
+
+/// Whether a way is that of a force, a component of it or a part of a hinge's, or of its force as
+/// its direction is told; `None` where a step has no way, or where it is not known here.
+fn fits_way(
+    board: &Board<'_>,
+    step: StepId,
+    number: Option<f64>,
+    (says, sign): Says,
+) -> Option<bool> {
+    let (support, part) = match step {
+        StepId::Reaction(support, part) => (support, part),
+        StepId::Found(Nature::Along(axis), _) => {
+            let own = nearest(board, step, number)?;
+            return Some(axis == says && sign * own > 0.0);
+        }
+        StepId::Found(Nature::Weight, _) => return Some(says == Axis::Vertical && sign < 0.0),
+        step => {
+            let acting = acting(board, step)?;
+            return Some(sign * along(acting, says) > NONE);
+        }
+    };
+    let along = StepId::Reaction(support, Part::Along(says));
+    let stands = match part {
+        // The force points as its part does, whether that is right or follows from her own values.
+        Part::Size => {
+            let accepted = board.accepted(along);
+            let fits = |value: f64| sign * value > NONE;
+            return Some(accepted.iter().any(|(function, _)| fits(function[0])));
+        }
+        // An angle tells no size: the part that stands is meant.
+        Part::Direction => board.name_function(NameRole::Step(along))?[0],
+        Part::Along(axis) if axis != says => return Some(false),
+        // The way of what follows from her own values is hers too: the accepted value nearest in
+        // size.
+        Part::Along(_) => nearest(board, along, number)?,
+    };
+    Some(sign * stands > 0.0)
+}
+
+/// The way of a force whose direction the problem tells, or of its component.
+fn acting(board: &Board<'_>, step: StepId) -> Option<Vector> {
+    let unit = |force: ForceId| {
+        let values = board.problem.values();
+        let body = board.problem.body();
+        match board.problem.force(force)?.acting {
+            Acting::Along(direction) => Some(Vector::at_angle(direction.angle(body, &values))),
+            Acting::Anywhere => None,
+        }
+    };
+    match step {
+        StepId::Weight(force) | StepId::Pull(force) => unit(force),
+        StepId::PartOf(force, Axis::Horizontal) => unit(force).map(|unit| Vector::new(unit.x, 0.0)),
+        StepId::PartOf(force, Axis::Vertical) => unit(force).map(|unit| Vector::new(0.0, unit.y)),
+        StepId::Across(force) => {
+            let unit = unit(force)?;
+            let body = Vector::at_angle(board.problem.body_angle(&board.problem.values()));
+            let lies = unit.dot(body);
+            Some(Vector::new(unit.x - lies * body.x, unit.y - lies * body.y))
+        }
+        _ => None,
+    }
+}
+
+fn along(vector: Vector, axis: Axis) -> f64 {
+    match axis {
+        Axis::Horizontal => vector.x,
+        Axis::Vertical => vector.y,
+    }
+}
+
+/// Of the values that count as right for a part the one nearest in size to a number.
+fn nearest(board: &Board<'_>, part: StepId, number: Option<f64>) -> Option<f64> {
+    let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
+    let accepted = board.accepted(part);
+    let values = accepted.iter().map(|(function, _)| function[0]);
+    values.min_by(|one, other| off(*one).total_cmp(&off(*other)))
+}

@@ -1,0 +1,60 @@
+//! Which way a force or a part of it points, told beside its value.
+
+use super::Session;
+use crate::key::{Axis, Part, StepId};
+use crate::text::{Prose, Slot};
+
+/// The word for a way along an axis.
+pub(super) fn way_word(axis: Axis, positive: bool) -> &'static str {
+    match (axis, positive) {
+        (Axis::Horizontal, true) => "solve.right",
+        (Axis::Horizontal, false) => "solve.left",
+        (Axis::Vertical, true) => "solve.up",
+        (Axis::Vertical, false) => "solve.down",
+    }
+}
+
+impl Session {
+    /// The way in which a part of a support's force points, as it stands.
+    pub(super) fn way_of(&self, target: StepId) -> String {
+        let Some(axis) = target.along() else {
+            return String::new();
+        };
+        let positive = self
+            .state
+            .standing
+            .get(&target)
+            .is_some_and(|own| own.function[0] > 0.0);
+        self.words.word(way_word(axis, positive))
+    }
+
+    /// That a part of a support's force points so, once it stands; nothing of others, and of a part
+    /// that is none.
+    pub(super) fn points(&self, target: StepId) -> Prose {
+        let stands = self.state.standing.get(&target);
+        let is_some = stands.is_some_and(|own| own.function[0].abs() > 1e-9);
+        let (Some(_), true, Some(step)) = (target.along(), is_some, self.key.step(target)) else {
+            return Prose::default();
+        };
+        let slots = [
+            ("symbol", Slot::Name(step.symbol.shown())),
+            ("way", Slot::Word(self.way_of(target))),
+        ];
+        self.words.say("remark.points", &slots)
+    }
+
+    /// That the size holds and the way does not, and where to look for it.
+    pub(super) fn wrong_way_told(&self, target: StepId) -> Prose {
+        let force = target.force().map(|force| self.force_title(force));
+        match (target, force) {
+            (StepId::Reaction(_, Part::Direction), _) => self.words.say("talk.angle-points", &[]),
+            (StepId::Reaction(_, Part::Size), _) => self.words.say("talk.way-wrong-size", &[]),
+            (target, _) if target.is_weight() => self.words.say("talk.way-wrong-weight", &[]),
+            (target, Some(force)) if target.along().is_none() => {
+                let slots = [("force", Slot::Word(force))];
+                self.words.say("talk.way-wrong-force", &slots)
+            }
+            _ => self.words.say("talk.way-wrong", &[]),
+        }
+    }
+}
