@@ -4,7 +4,7 @@ use super::Trouble;
 use super::args::{Arguments, Check};
 use super::library::{LANGUAGE, Library, put, read_file, told};
 use crate::draw::{Refused, draw, refusals};
-use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside};
+use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside, model_alone};
 use crate::problem::Problem;
 use crate::statics::{self, Unsolvable};
 use crate::text::{Slot, Words, printable};
@@ -32,6 +32,9 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
         .collect();
     let mut output = stdout().lock();
     let mut faults = 0;
+    // Of a file that cannot be read through, what it describes is not looked at in full.
+    let is_faulty = |read: &Result<Read, _>| read.as_ref().is_ok_and(|read| read.checked.is_err());
+    let hides_more = read.iter().any(|(_, read)| is_faulty(read));
     for (path, read) in read {
         let lines = match read {
             Ok(read) => shelf.faults(path, &read),
@@ -47,15 +50,16 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
         }
     }
     output.flush()?;
-    match faults {
-        0 => Ok(()),
-        1 => Err(Trouble::Input(vec![words.word("cli.check.faults.one")])),
+    let told = match faults {
+        0 => return Ok(()),
+        1 => words.word("cli.check.faults.one"),
         _ => {
             let slots = [("count", Slot::Word(faults.to_string()))];
-            let line = words.say("cli.check.faults.many", &slots).to_string();
-            Err(Trouble::Input(vec![line]))
+            words.say("cli.check.faults.many", &slots).to_string()
         }
-    }
+    };
+    let more = hides_more.then(|| words.word("cli.check.more"));
+    Err(Trouble::Input([told].into_iter().chain(more).collect()))
 }
 
 fn shown(path: &Path) -> String {
@@ -96,7 +100,12 @@ impl Shelf<'_> {
                 .and_then(|why| fault_at(&read.text, &["system".to_owned()], &why))
                 .into_iter()
                 .collect(),
-            Err(faults) => faults.clone(),
+            // What the text lacks does not hide that the forces cannot balance.
+            Err(faults) => {
+                let model = model_alone(&read.text);
+                let unsolved = model.iter().flat_map(|model| unsolved(model, &read.text));
+                faults.iter().cloned().chain(unsolved).collect()
+            }
         };
         for fault in faults_beside(&read.text, &self.lessons, &self.taken) {
             if !faults.contains(&fault) {

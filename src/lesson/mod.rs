@@ -29,7 +29,7 @@ pub use family::Lesson;
 pub use fault::{Fault, FaultKind};
 pub use grid::{Grid, GridPlace};
 pub use read::{parse_lesson, parse_problem};
-pub use shelf::{Checked, check_file, fault_at, faults_beside, is_lesson};
+pub use shelf::{Checked, check_file, fault_at, faults_beside, is_lesson, model_alone};
 pub use system_read::{ProblemFile, parse_problem_file, parse_system};
 pub use system_write::write_system;
 pub use write::write_problem;

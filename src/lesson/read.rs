@@ -158,6 +158,20 @@ pub(super) fn read_problem(root: &Item<'_>, report: &mut Report) -> Option<Probl
     }
 }
 
+/// The problem that the model of a problem file describes, whatever its text tells; `None` where the
+/// model itself has a fault.
+pub(super) fn read_model_alone(root: &Item<'_>) -> Option<Problem> {
+    let fields = root.fields(PROBLEM, &mut Report::default())?;
+    let mut report = Report::default();
+    let common = read_common(&fields, &mut report)?;
+    let item = fields.optional("model")?;
+    let parts = item.fields(&MODEL[..MODEL.len() - 1], &mut report)?;
+    let mut variant = read_model(&item, &parts, false, &mut report)?;
+    common.put_into(&mut variant);
+    let sound = report.is_empty();
+    Problem::new(variant.parts).ok().filter(|_| sound)
+}
+
 /// Another form version is the only fault told of a file that has one.
 pub(super) fn check_form(fields: &Fields<'_>, report: &mut Report) -> Option<()> {
     let item = fields.required("leverwright", "1, the version of this form", report)?;

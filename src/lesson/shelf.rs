@@ -3,7 +3,7 @@
 use super::decode::{Item, Report, decode};
 use super::family::Lesson;
 use super::fault::{Fault, FaultKind};
-use super::read::parse_lesson;
+use super::read::{parse_lesson, read_model_alone};
 use super::system_read::{ProblemFile, parse_problem_file};
 use std::collections::BTreeSet;
 
@@ -35,6 +35,12 @@ pub fn check_file(json: &str) -> Result<Checked, Vec<Fault>> {
         });
     }
     Ok(Checked::Lesson(Box::new(parse_lesson(json)?)))
+}
+
+/// The problem that a problem file's model describes, though its text may have faults; `None` where
+/// the model itself has one, and for any other file.
+pub fn model_alone(json: &str) -> Option<crate::problem::Problem> {
+    decode(json, |root, _| read_model_alone(root)).ok()
 }
 
 /// True for the text of a lesson: an object with `variants`, from which problems are drawn.

@@ -185,15 +185,27 @@ fn check_tells_every_fault_of_every_file() {
     );
     assert!(text.contains("none.json could not be read"), "{text}");
     let faults = text.lines().count() - 1;
-    assert_eq!(talk, format!("{faults} faults.\n"));
+    // A file that cannot be read through may have more.
+    let more = "Others may show once these are mended.\n";
+    assert_eq!(talk, format!("{faults} faults.\n{more}"));
     // Equilibrium alone does not give the forces of this one.
     let loose = r#"{"leverwright": 1, "g": "9.8 m/s^2", "model": {
         "body": {"noun": "oar", "length": "2 m", "mass": "3 kg", "tilt": "level", "towards": "left"},
         "ropes": [{"noun": "line", "at": "tip", "direction": "up"}]},
         "text": {"title": "Oar", "statement": "{L} {m_b}", "meanings": {"L": "l", "m_b": "m"}}}"#;
+    let untitled = write(
+        "untitled.json",
+        &loose.replace("\"title\": \"Oar\"", "\"title\": \"\""),
+    );
     let loose = write("loose.json", loose);
     let (code, text, talk) = output(&["check", &loose], b"");
     assert_eq!((code, talk.as_str()), (1, "One fault.\n"), "{text}");
+    // Nor does a fault of its text hide that.
+    let told = text.trim_end().replace("loose.json", "untitled.json");
+    let (code, text, talk) = output(&["check", &untitled], b"");
+    assert_eq!((code, talk), (1, format!("2 faults.\n{more}")), "{text}");
+    assert!(text.contains(&told), "{text}");
+    assert!(text.contains("text.title: expected"), "{text}");
 }
 
 #[test]
