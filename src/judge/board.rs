@@ -30,12 +30,13 @@ pub struct Own {
 }
 
 impl Own {
-    /// The same value counted the other way: of a part that points back the size is written.
-    pub(super) fn opposite(&self) -> Own {
+    /// The same value as a size: of a part that points back the size is written.
+    pub(super) fn size(&self) -> Own {
+        let sign = 1.0_f64.copysign(self.function[0]);
         Own {
-            value: -self.value,
-            typed: self.typed.map(|(typed, written)| (-typed, written)),
-            function: self.function.map(|value| -value),
+            value: self.value.abs(),
+            typed: self.typed.map(|(typed, written)| (typed.abs(), written)),
+            function: self.function.map(|value| sign * value),
             ..self.clone()
         }
     }

@@ -6,7 +6,7 @@ use super::lift::{lift, plain_leaf};
 use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
-use crate::key::{Pins, Samples, StepId};
+use crate::key::{Part, Pins, Samples, StepId};
 use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
 
 /// Two sides nearer than this, relative to their size, are equal.
@@ -24,6 +24,20 @@ pub(super) fn holds_identically(
     stock: &Stock,
     sides: &[&Tree],
 ) -> Option<Vec<(StepId, bool)>> {
+    let parts = free_parts(board, sides);
+    let equal = |flips: usize, off: f64| {
+        equal_when(board, stock, sides, &|id, choice| {
+            unknown_at(board, id, &parts, (flips, off), choice)
+        })
+    };
+    let flips = (0..1_usize << parts.len().min(2))
+        .find(|flips| equal(*flips, 1.0) && !equal(*flips, MOVED))?;
+    let counted = |(at, part): (usize, &StepId)| (*part, flips & (1 << at) != 0);
+    Some(parts.iter().enumerate().map(counted).collect())
+}
+
+/// The parts of a support's force that are named, each once.
+fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
         for (id, _) in side.names() {
@@ -35,15 +49,7 @@ pub(super) fn holds_identically(
             }
         }
     }
-    let equal = |flips: usize, off: f64| {
-        equal_when(board, stock, sides, &|id, choice| {
-            unknown_at(board, id, &parts, (flips, off), choice)
-        })
-    };
-    let flips = (0..1_usize << parts.len().min(2))
-        .find(|flips| equal(*flips, 1.0) && !equal(*flips, MOVED))?;
-    let counted = |(at, part): (usize, &StepId)| (*part, flips & (1 << at) != 0);
-    Some(parts.iter().enumerate().map(counted).collect())
+    parts
 }
 
 /// True if the sides are equal whatever the unknowns are.
@@ -212,7 +218,7 @@ pub(super) fn follows_identically(
     accepted: &[(Samples, Vec<usize>)],
 ) -> Option<Vec<usize>> {
     if !unknown.is_general() {
-        return None;
+        return follows_from_parts(board, stock, sides, unknown, accepted);
     }
     let holds = |function: &Samples, by: f64| {
         equal_when(board, stock, sides, &|id, choice| {
@@ -228,6 +234,37 @@ pub(super) fn follows_identically(
             let sample = &board.sampling.samples[choice];
             let number = board.key.value(step, sample, &pins).filter(|_| made_of)?;
             Some(Value::of(number, board.names.dimension(id)))
+        })
+    };
+    accepted
+        .iter()
+        .skip(1)
+        .find(|(function, _)| holds(function, 1.0) && !holds(function, MOVED))
+        .map(|(_, lines)| lines.clone())
+}
+
+/// The same for the size and the direction of a support's force, which her parts give:
+/// `H² = Hx² + Hy²`, `tan ψ = 260/1005`.
+fn follows_from_parts(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    unknown: StepId,
+    accepted: &[(Samples, Vec<usize>)],
+) -> Option<Vec<usize>> {
+    if !matches!(unknown, StepId::Reaction(_, Part::Size | Part::Direction)) {
+        return None;
+    }
+    let parts = free_parts(board, sides);
+    let holds = |function: &Samples, by: f64| {
+        (0..1_usize << parts.len().min(2)).any(|flips| {
+            equal_when(board, stock, sides, &|id, choice| {
+                let role = board.names.role(id)?;
+                if role != NameRole::Step(unknown) {
+                    return unknown_at(board, id, &parts, (flips, 1.0), choice);
+                }
+                Some(Value::of(by * function[choice], board.names.dimension(id)))
+            })
         })
     };
     accepted

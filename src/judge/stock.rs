@@ -13,7 +13,7 @@ use super::grade::figures_meant;
 use super::names::NameRole;
 use super::stock_general::{given_angles, is_unrounded};
 use super::worked::{Quantities, partial_sums};
-use crate::key::{Axis, Key, Nature, Rule, Samples, StepId, agree};
+use crate::key::{Axis, Key, Nature, Part, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
 use crate::units::Dimension;
@@ -98,13 +98,15 @@ impl Stock {
         for (id, own) in board.standing {
             stock.add_own(dimension_of(board.key, *id), own);
             if id.has_free_sense() {
-                stock.add_own(dimension_of(board.key, *id), &own.opposite());
+                stock.add_own(dimension_of(board.key, *id), &own.size());
+                stock.add_square(dimension_of(board.key, *id), own.function);
             }
         }
         for own in board.own_names {
             stock.add(own.function, own.dimension, own.value, Nearness::Rounded);
         }
         stock.add_steps(board);
+        stock.add_of_own_parts(board);
         stock.add_worked(board, board.key, &PinnedSamples::new());
         let own = board.own_pins();
         if !own.is_empty() {
@@ -126,6 +128,26 @@ impl Stock {
         self.add(own.function, dimension, own.value, Nearness::Rounded);
         if let Some((typed, _)) = own.typed {
             self.add(own.function, dimension, typed, Nearness::Exact);
+        }
+    }
+
+    /// The size and the direction of a support's force as they follow from all her own values.
+    fn add_of_own_parts(&mut self, board: &Board<'_>) {
+        for step in &board.key.steps {
+            if !matches!(step.id, StepId::Reaction(_, Part::Size | Part::Direction)) {
+                continue;
+            }
+            if let Some((function, _)) = board.accepted(step.id).get(1) {
+                self.add(*function, step.dimension, function[0], Nearness::Worked);
+            }
+        }
+    }
+
+    /// The square of a part, of which a force's size is made.
+    fn add_square(&mut self, dimension: Dimension, function: Samples) {
+        if let Some(squared) = dimension.times(dimension) {
+            let square = function.map(|value| value * value);
+            self.add(square, squared, square[0], Nearness::Worked);
         }
     }
 
@@ -151,10 +173,7 @@ impl Stock {
             if matches!(step.id, StepId::Reaction(..)) || step.id.has_free_sense() {
                 let size = function.map(|value| -value);
                 self.add_with_gravities(board, size, step.dimension, nearness);
-                if let Some(squared) = step.dimension.times(step.dimension) {
-                    let square = function.map(|value| value * value);
-                    self.add(square, squared, square[0], Nearness::Worked);
-                }
+                self.add_square(step.dimension, function);
             }
         }
     }
