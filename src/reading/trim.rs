@@ -122,8 +122,13 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         remarks.push(Remark::PassedOver { span });
     }
     // `58.8° above the horizontal, to the left`: each is said of its own part.
-    let said = |text: &str| direction(text, lexicon).or_else(|| Some((bearing(text)?, None)));
-    while let Some((length, way)) = said(&line[part.start..end]) {
+    let mut said = false;
+    let of = |text: &str, said: bool| {
+        let angle = || Some((bearing(text, said)?, None));
+        direction(text, lexicon).or_else(angle)
+    };
+    while let Some((length, way)) = of(&line[part.start..end], said) {
+        said = true;
         let span = Span::new(part.start + length, end);
         remarks.push(match way {
             Some(way) => Remark::Direction { span, way },
@@ -188,8 +193,9 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
 }
 
 /// `385 N along the rope`, `385 N at 25° to the beam`: the bytes before what says along which line a
-/// force lies. Only after a value, and only where nothing else follows.
-fn bearing(text: &str) -> Option<usize> {
+/// force lies. Only after a value, and only where nothing else follows; a `bare` angle only before
+/// what tells its line.
+fn bearing(text: &str, bare: bool) -> Option<usize> {
     let small = text.to_lowercase();
     if small.len() != text.len() {
         return None;
@@ -212,7 +218,7 @@ fn bearing(text: &str) -> Option<usize> {
             .find_map(|unit| after.strip_prefix(unit))?;
         let with = ["to", "with", "from", "above", "below"];
         let mut words = unit.split_whitespace();
-        let plain = words.next().is_none_or(|word| with.contains(&word))
+        let plain = words.next().map_or(bare, |word| with.contains(&word))
             && words.all(|word| word.chars().all(char::is_alphabetic));
         (digits.len() < rest.len() && plain).then_some(at)
     };

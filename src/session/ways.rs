@@ -33,7 +33,9 @@ impl Session {
     pub(super) fn points(&self, target: StepId) -> Prose {
         let stands = self.state.standing.get(&target);
         let is_some = stands.is_some_and(|own| own.function[0].abs() > 1e-9);
-        let (Some(_), true, Some(step)) = (target.along(), is_some, self.key.step(target)) else {
+        // A hinge between two bodies points one way for each: there the drawing tells.
+        let is_part = matches!(target, StepId::Reaction(_, Part::Along(_)));
+        let (true, true, Some(step)) = (is_part, is_some, self.key.step(target)) else {
             return Prose::default();
         };
         let slots = [
