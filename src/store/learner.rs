@@ -15,7 +15,7 @@ const DEFAULT_ID: &str = "learner";
 const SAMPLE: &str = "sample";
 
 /// The file that tells who a learner is.
-const LEARNER_FILE: &str = "learner.json";
+pub(super) const LEARNER_FILE: &str = "learner.json";
 
 /// Longest name, in characters.
 const LONGEST_NAME: usize = 80;

@@ -3,10 +3,10 @@
 //! ```text
 //! saves/
 //!   <learner id>/
-//!     learner.json                    the name, which is never part of a path
+//!     learner.json                    the name, which is never part of a path; locked by every
+//!                                     program at work for the learner
 //!     <sitting id>.jsonl              the journal of one sitting; only ever added to
 //!     <sitting id>.damaged.txt        lines of it that could not be read
-//!     in-use.lock                     empty; locked by every program at work for the learner
 //!   sample/                           samples; never written to, never listed
 //! ```
 //! One file per learner and sitting, one writer per file: two programs, or two computers on one
