@@ -196,6 +196,10 @@ const AT_A_LESSON: &[(&str, &str, Kind)] = &[
     ("walkway", "bird watcher", AskedOn),
     ("walkway", "watcher 2 m from the hinge down", Taken),
     ("walkway", "chest, left end, down", Taken),
+    // A weight points to no side: so that end is meant.
+    ("walkway", "weight of the chest, at the left, down", Taken),
+    ("walkway", "chest, on the left, straight down", Taken),
+    ("walkway", "chest, at the right, down", Wrong),
     ("walkway", "rope 2.2 m up", AskedOn),
     ("walkway", "rope 2.2 m up and to the right", Taken),
     ("walkway", "rope, 2.2 m, 65° to the vertical", Taken),

@@ -256,6 +256,12 @@ impl Gathering<'_> {
                 group.number = group.number.or(Some(number));
             }
             _ if self.is_a_measure(mention, ahead) => return self.measure(mention, ahead),
+            _ if self.is_an_end(mention, ahead) => {
+                let (problem, side) = (self.problem, Side::of(mention));
+                let length = problem.given(problem.body().length).value;
+                let end = along_from(problem, 0.0, length, side).max(0.0);
+                return self.place(end);
+            }
             _ => {
                 self.direction(mention);
                 // "Middle, down the mast" is along it; "holds up the mast" is not.
@@ -319,6 +325,21 @@ impl Gathering<'_> {
                 None | Some(Mention::Break | Mention::Stop) => level && self.is_of_a_weight(),
                 _ => false,
             }
+    }
+
+    /// "The weight of the crate, at the left, down": a weight points to no side, so that end.
+    fn is_an_end(&self, mention: Mention, ahead: &[Mention]) -> bool {
+        let level = matches!(mention, Mention::Left | Mention::Right);
+        let upright = |mention: &Mention| matches!(mention, Mention::Up | Mention::Down);
+        let mut rest = ahead
+            .iter()
+            .take_while(|mention| **mention != Mention::Stop);
+        level
+            && self.before.at
+            && !self.before.to
+            && next(ahead) != Some(Mention::Of)
+            && self.is_of_a_weight()
+            && rest.any(upright)
     }
 
     /// Takes the side to which a length goes, and from where: with nothing after it, from the foot.
