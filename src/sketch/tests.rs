@@ -252,7 +252,12 @@ fn demanded(marks: &Marks) -> Vec<String> {
 
 /// Every fault of a picture.
 fn faults(scene: &Scene, marks: &Marks, picture: &Picture, unicode: bool) -> Vec<String> {
-    let hard = |flaw: &Flaw| !matches!(flaw, Flaw::CoversLine(_) | Flaw::Ambiguous(..));
+    // Several loads at one place of a small grid leave no room for more.
+    let hard = |flaw: &Flaw| match flaw {
+        Flaw::CoversLine(_) | Flaw::Ambiguous(..) | Flaw::Across(_) | Flaw::Merged(..) => false,
+        Flaw::Headless(..) | Flaw::Apart(..) => picture.columns > 40,
+        _ => true,
+    };
     let mut faults: Vec<String> = flaws(scene, picture, unicode)
         .iter()
         .filter(|flaw| hard(flaw))
