@@ -140,3 +140,60 @@ pub(super) fn tail_of<K: PartialEq>(tails: &[(K, Vector)], key: &K) -> Vector {
     let found = tails.iter().find(|(known, _)| known == key);
     found.map_or(Vector::default(), |(_, shift)| *shift)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn down(key: usize, x: f64, body: Vector) -> Out<usize> {
+        Out {
+            key,
+            at: Vector::new(x, 0.0),
+            runs: Vector::new(0.0, -1.0),
+            stays: false,
+            body,
+        }
+    }
+
+    /// Where each arrow's line stands, in rows from the left, by key.
+    fn lines(arrows: &[Out<usize>]) -> Vec<f64> {
+        let tails = tails(arrows, 4.0);
+        let line = |arrow: &Out<usize>| arrow.at.x * 4.0 + tail_of(&tails, &arrow.key).x;
+        arrows.iter().map(line).collect()
+    }
+
+    #[test]
+    fn near_arrows_stand_side_by_side_in_the_order_of_their_points() {
+        let level = Vector::new(1.0, 0.0);
+        let placed = lines(&[
+            down(0, 2.1, level),
+            down(1, 2.0, level),
+            down(2, 3.0, level),
+        ]);
+        assert!(placed[0] - placed[1] >= APART, "{placed:?}");
+        assert!(placed[2] - placed[0] >= NEAR, "{placed:?}");
+        let far = lines(&[down(0, 2.0, level), down(1, 3.0, level)]);
+        assert_eq!(far, [8.0, 12.0]);
+    }
+
+    #[test]
+    fn beside_a_tilted_body_arrows_make_way_on_its_free_side_alone() {
+        let rising = Vector::at_angle(1.0);
+        let placed = lines(&[
+            down(0, 2.0, rising),
+            down(1, 2.1, rising),
+            down(2, 2.5, rising),
+        ]);
+        assert_eq!(placed[0], 8.0);
+        assert!(
+            placed[1] >= placed[0] + ON && placed[2] >= placed[1] + NEAR,
+            "{placed:?}"
+        );
+        let falling = Vector::at_angle(-1.0);
+        let placed = lines(&[down(0, 2.0, falling), down(1, 2.1, falling)]);
+        assert!(
+            placed[0] <= placed[1] - ON && placed[1] == 2.1 * 4.0,
+            "{placed:?}"
+        );
+    }
+}
