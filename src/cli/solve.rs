@@ -127,14 +127,7 @@ fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
         key,
         sampling: &sampling,
     };
-    let mut text = drawn(
-        problem,
-        &Marks {
-            stage: Stage::Scene,
-            givens: true,
-            ..Marks::default()
-        },
-    );
+    let mut text = drawn(problem, &as_told());
     text.push('\n');
     // The guided walk asks for the parts and balances of the hinge's force in one go.
     let on_the_way = |id| matches!(id, StepId::PartOf(..) | StepId::ForceSum(_));
@@ -190,6 +183,15 @@ fn drawn(problem: &Problem, marks: &Marks) -> String {
         text.push_str(&format!("  {} {}\n", entry.mark, entry.text));
     }
     text
+}
+
+/// The scene with its givens.
+fn as_told() -> Marks {
+    Marks {
+        stage: Stage::Scene,
+        givens: true,
+        ..Marks::default()
+    }
 }
 
 /// The beam with the forces across it and their distances.
@@ -249,4 +251,35 @@ fn capitalised(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::*;
+    use crate::sketch::flaws;
+
+    #[test]
+    fn verif_every_label_and_arrow_of_a_printed_diagram_is_clear() {
+        for lesson in crate::lesson::built_in() {
+            for seed in 1..61 {
+                let problem = crate::draw::draw(&lesson, seed, "en").unwrap().problem;
+                let key = derive(&problem).unwrap();
+                let sampling = Sampling::of(&problem);
+                for marks in [as_told(), turning(&problem, &key, &sampling)] {
+                    let scene = scene(&problem, &problem.values(), &marks);
+                    let style = Style { unicode: true };
+                    let picture = picture(&scene, PICTURE.0, PICTURE.1, style);
+                    let flaws = flaws(&scene, &picture, true);
+                    let drawn = picture.lines().join("\n");
+                    assert!(
+                        flaws.is_empty(),
+                        "{} {seed} {flaws:?}\n{drawn}",
+                        lesson.id()
+                    );
+                }
+            }
+        }
+    }
 }

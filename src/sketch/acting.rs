@@ -1,5 +1,6 @@
 //! The forces on the freed body, their angles with it, and their components across it.
 
+use super::abreast::{Out, tail_of, tails};
 use super::frame::{Frame, Span, force_ink};
 use super::scene::{Line, Shape, Spot};
 use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage};
@@ -18,6 +19,7 @@ const OPEN: f64 = 1.25;
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     distances(frame, marks);
     frame.body();
+    let tails = standing(frame, marks);
     let parts: &[_] = if marks.stage == Stage::Components {
         &marks.components
     } else {
@@ -28,7 +30,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     }
     if marks.stage != Stage::Forces {
         for mark in &marks.angles {
-            angle(frame, mark.force, &mark.label, &marks.forces);
+            angle(frame, mark.force, &mark.label, &marks.forces, &tails);
         }
     }
     for mark in &marks.forces {
@@ -39,22 +41,109 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
             continue;
         }
         let parted = parts.iter().any(|part| part.force == mark.force);
-        force(frame, mark, &marks.forces, parted);
+        force(
+            frame,
+            mark,
+            tail_of(&tails, &Drawn::Whole(mark.force)),
+            parted,
+        );
     }
     for part in parts {
         // Help lines at each would hide each other.
         let helped = !marks.is_replaced(part.force);
-        component(frame, part, &marks.forces, helped);
+        let whole = helped && tails.iter().any(|tail| tail.0 == Drawn::Whole(part.force));
+        let drawn = if whole {
+            Drawn::Whole(part.force)
+        } else {
+            Drawn::Part(part.force)
+        };
+        component(
+            frame,
+            part,
+            &marks.forces,
+            (tail_of(&tails, &drawn), helped),
+        );
     }
     if let Some(lit) = marks.triangle {
         let parted = parts.iter().any(|part| part.force == lit);
         let length = if parted { PARTED } else { ARROW };
-        triangle(frame, lit, &marks.forces, length);
+        let tail = tail_of(&tails, &Drawn::Whole(lit));
+        triangle(frame, lit, &marks.forces, (tail, length));
     }
     if let Some(pivot) = marks.pivot {
         let spot = frame.spot(pivot);
         frame.draw(Ink::Pivot, Shape::Ring(spot));
     }
+}
+
+/// An arrow of a drawing: a whole force, or its component across the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Drawn {
+    /// The force.
+    Whole(ForceId),
+    /// Its component.
+    Part(ForceId),
+}
+
+/// Where each arrow stands that runs out from its place.
+pub(super) fn standing(frame: &Frame, marks: &Marks) -> Vec<(Drawn, Vector)> {
+    let parts: &[_] = match marks.stage {
+        Stage::Components | Stage::Turning => &marks.components,
+        Stage::Scene | Stage::Forces | Stage::Angles => &[],
+    };
+    let out = |key, spot: Spot, runs, stays| Out {
+        key,
+        at: spot.at,
+        runs,
+        stays,
+        body: frame.along,
+    };
+    let mut arrows = Vec::new();
+    for mark in marks
+        .forces
+        .iter()
+        .filter(|mark| !marks.is_replaced(mark.force))
+    {
+        let Some((spot, Some(runs))) = frame.force(mark.force, mark.direction) else {
+            continue;
+        };
+        let parted = parts.iter().any(|part| part.force == mark.force);
+        let own_part = parted && is_across(frame, runs);
+        if !(own_part || is_pushed(frame, mark.force, runs)) {
+            arrows.push(out(Drawn::Whole(mark.force), spot, runs, false));
+        }
+    }
+    for part in parts {
+        let Some((spot, sense)) = turning(frame, part, marks) else {
+            continue;
+        };
+        // Only the lever shows a component whose direction is still to be found.
+        let known = matches!(frame.marked(part.force, &marks.forces), Some((_, Some(_))));
+        if !known && marks.stage != Stage::Turning {
+            continue;
+        }
+        let stays = !marks.is_replaced(part.force);
+        arrows.push(out(
+            Drawn::Part(part.force),
+            spot,
+            frame.upper * sense,
+            stays,
+        ));
+    }
+    tails(&arrows, frame.usual_scale())
+}
+
+/// Where a component turns the lever, and to which side it acts: +1 for the upper side, also
+/// where the direction of its force is still to be found.
+pub(super) fn turning(frame: &Frame, mark: &ComponentMark, marks: &Marks) -> Option<(Spot, f64)> {
+    let (spot, direction) = frame.marked(mark.force, &marks.forces)?;
+    let sense = direction.map_or(1.0, |direction| direction.dot(frame.upper).signum());
+    Some((spot, sense))
+}
+
+/// True for a force that is its own component across the body.
+fn is_across(frame: &Frame, runs: Vector) -> bool {
+    runs.dot(frame.along).abs() < 0.02
 }
 
 /// The angles that the statement gives.
@@ -69,8 +158,16 @@ fn given_angles(frame: &mut Frame, forces: &[ForceMark]) {
     }
 }
 
-/// A force's arrow, or the ring of one whose direction is to be found.
-pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], parted: bool) {
+/// Rows between a place and the head of an arrow that pushes on it this way: a steep one keeps
+/// clear of the row of its place.
+pub(super) fn head_off(direction: Vector) -> f64 {
+    let rises = direction.y.abs();
+    if rises > 0.7 { 1.0 / rises } else { 0.8 }
+}
+
+/// A force's arrow with its tail so many rows from its place, or the ring of one whose direction
+/// is to be found.
+pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, parted: bool) {
     let Some((spot, direction)) = frame.force(mark.force, mark.direction) else {
         return;
     };
@@ -79,19 +176,31 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], part
     let Some(direction) = direction else {
         return open(frame, ink, spot, &mark.label);
     };
-    let spot = spot.moved(aside(frame, mark.force, all));
+    let acts = spot;
+    let from = spot.moved_rows(tail);
+    let pushed = is_pushed(frame, mark.force, direction) && !parted;
     let (from, to) = if parted {
-        (spot, spot.moved(direction * PARTED))
+        (from, from.moved(direction * PARTED))
+    } else if pushed {
+        let off = spot.moved_rows(direction * -head_off(direction));
+        (off.moved(direction * -ARROW), off)
     } else {
-        reach(frame, mark.force, spot, direction)
+        // Heads keep in line, wherever the tails stand.
+        let aside = tail - direction * tail.dot(direction);
+        (from, spot.moved_rows(aside).moved(direction * ARROW))
     };
     // A force that stands across the body is its own component: one arrow for both.
-    if !(parted && direction.dot(frame.along).abs() < 0.02) {
+    if !(parted && is_across(frame, direction)) {
         let line = if parted { Line::Dashed } else { Line::Solid };
-        frame.draw(ink, Shape::Arrow { from, to, line });
+        let arrow = Shape::Arrow {
+            acts,
+            from,
+            to,
+            line,
+        };
+        frame.draw(ink, arrow);
     }
-    let inward = to.shift.size() < from.shift.size();
-    let (end, lean) = if inward {
+    let (end, lean) = if pushed {
         (from, direction * -1.0)
     } else {
         (to, direction)
@@ -104,18 +213,13 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, all: &[ForceMark], part
     frame.label(ink, &mark.label, vec![end, back(0.7), back(0.5)], lean);
 }
 
-/// Tail and head of an arrow: away from its place, but pushing from outside where it would
-/// otherwise lie on the body.
-fn reach(frame: &Frame, force: ForceId, spot: Spot, direction: Vector) -> (Spot, Spot) {
+/// True for an arrow that pushes from outside, since it would otherwise lie on the body.
+fn is_pushed(frame: &Frame, force: ForceId, direction: Vector) -> bool {
     let place = frame.place_of(force).map_or(0.0, |at| frame.distance(at));
     let lies = direction.dot(frame.along);
     let on_body =
         (lies > 0.75 && place < frame.length * 0.3) || (lies < -0.75 && place > frame.length * 0.7);
-    if on_body && matches!(force, ForceId::Support(_)) {
-        (spot.moved(direction * -ARROW), spot.moved(direction * -0.9))
-    } else {
-        (spot, spot.moved(direction * ARROW))
-    }
+    on_body && matches!(force, ForceId::Support(_))
 }
 
 /// A ring around the place of a force that may yet point anywhere. Its label stands off the
@@ -148,38 +252,6 @@ fn open(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
     frame.label(ink, &text, vec![edge(lean), edge(below)], lean);
 }
 
-/// Places nearer to one line of action than this part of the body's length share it on the grid.
-const NEAR: f64 = 0.06;
-
-/// A shift along the body for forces that would lie on each other: same direction, and places on
-/// nearly one line of action.
-fn aside(frame: &Frame, force: ForceId, all: &[ForceMark]) -> Vector {
-    let Some((spot, Some(direction))) = frame.marked(force, all) else {
-        return Vector::default();
-    };
-    let mut twins: Vec<(f64, ForceId)> = all
-        .iter()
-        .filter_map(|mark| match frame.marked(mark.force, all) {
-            Some((other, Some(runs))) => {
-                let apart = (other.at - spot.at).cross(direction).abs();
-                (apart < frame.length * NEAR && runs.dot(direction) > 0.98)
-                    .then_some((other.at.dot(frame.along), mark.force))
-            }
-            _ => None,
-        })
-        .collect();
-    twins.sort_by(|one, other| one.0.total_cmp(&other.0));
-    let twins: Vec<ForceId> = twins.into_iter().map(|twin| twin.1).collect();
-    frame.along * (among(&twins, force) / direction.cross(frame.along).abs().max(0.6))
-}
-
-/// How far one of several stands from their middle, in steps.
-pub(super) fn among(twins: &[ForceId], one: ForceId) -> f64 {
-    let rank = twins.iter().position(|twin| *twin == one).unwrap_or(0);
-    let middle = twins.len().saturating_sub(1) as f64 / 2.0;
-    (rank as f64 - middle) * 1.6
-}
-
 /// The direction along the body from which a force's angle is measured.
 fn leg(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
     let acting = frame.problem.force(force).map(|force| force.acting);
@@ -192,13 +264,30 @@ fn leg(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
     }
 }
 
-fn angle(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
+/// From a place to where the line of an arrow whose tail stands aside of it meets the body.
+fn back_on_body(frame: &Frame, tail: Vector, direction: Vector) -> Vector {
+    let across = direction.quarter_turn();
+    let lies = frame.along.dot(across);
+    if lies.abs() < 0.2 {
+        return Vector::default();
+    }
+    frame.along * (tail.dot(across) / lies)
+}
+
+fn angle(
+    frame: &mut Frame,
+    force: ForceId,
+    label: &str,
+    forces: &[ForceMark],
+    tails: &[(Drawn, Vector)],
+) {
     let Some((spot, direction)) = frame.marked(force, forces) else {
         return;
     };
-    let spot = spot.moved(aside(frame, force, forces));
     match direction {
         Some(direction) => {
+            let tail = tail_of(tails, &Drawn::Whole(force));
+            let spot = spot.moved_rows(back_on_body(frame, tail, direction));
             let leg = leg(frame, force, direction);
             // The body may end at this place: then the leg is shown dashed.
             let place = spot.at.dot(frame.along);
@@ -214,12 +303,18 @@ fn angle(frame: &mut Frame, force: ForceId, label: &str, forces: &[ForceMark]) {
     }
 }
 
-fn component(frame: &mut Frame, mark: &ComponentMark, forces: &[ForceMark], helped: bool) {
+fn component(
+    frame: &mut Frame,
+    mark: &ComponentMark,
+    forces: &[ForceMark],
+    (tail, helped): (Vector, bool),
+) {
     let Some((spot, direction)) = frame.marked(mark.force, forces) else {
         return;
     };
     let label = &mark.label;
-    let spot = spot.moved(aside(frame, mark.force, forces));
+    let acts = spot;
+    let spot = spot.moved_rows(tail);
     let Some(direction) = direction else {
         let lean = frame.upper;
         return frame.label(Ink::Component, label, vec![spot.moved(lean)], lean);
@@ -240,6 +335,7 @@ fn component(frame: &mut Frame, mark: &ComponentMark, forces: &[ForceMark], help
     frame.draw(
         Ink::Component,
         Shape::Arrow {
+            acts,
             from: spot,
             to: end,
             line: Line::Solid,
@@ -247,18 +343,24 @@ fn component(frame: &mut Frame, mark: &ComponentMark, forces: &[ForceMark], help
     );
     let lean = across * (1.0 / across.size().max(1e-9));
     // The force that is its own component has its label at the head already.
-    let whole = helped && direction.dot(frame.along).abs() < 0.02;
+    let whole = helped && is_across(frame, direction);
     let head = if whole { end.moved_rows(lean) } else { end };
     let anchors = vec![head, spot.moved(across * 0.7), spot.moved(across * 0.5)];
     frame.label(Ink::Component, label, anchors, lean);
 }
 
 /// The right triangle of a force: the force, its angle with the body, the side across the body.
-fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark], length: f64) {
+fn triangle(
+    frame: &mut Frame,
+    force: ForceId,
+    forces: &[ForceMark],
+    (tail, length): (Vector, f64),
+) {
     let Some((spot, Some(direction))) = frame.marked(force, forces) else {
         return;
     };
-    let spot = spot.moved(aside(frame, force, forces));
+    let acts = spot;
+    let spot = spot.moved_rows(tail);
     let tip = spot.moved(direction * length);
     let foot = spot.moved(frame.along * (direction.dot(frame.along) * length));
     let leg = leg(frame, force, direction);
@@ -267,6 +369,7 @@ fn triangle(frame: &mut Frame, force: ForceId, forces: &[ForceMark], length: f64
     frame.draw(
         Ink::Lit,
         Shape::Arrow {
+            acts,
             from: spot,
             to: tip,
             line: Line::Solid,

@@ -136,8 +136,15 @@ fn stroke_reach(stroke: &super::Stroke) -> Vec<Reach> {
         room: [sideways, sideways, upright, upright],
     };
     match &stroke.shape {
-        Shape::Line { from, to, .. } | Shape::Arrow { from, to, .. } => {
-            vec![around(*from, 0.6, 0.6), around(*to, 0.6, 0.6)]
+        Shape::Line { from, to, .. } => vec![around(*from, 0.6, 0.6), around(*to, 0.6, 0.6)],
+        Shape::Arrow { acts, from, to, .. } => {
+            let mut reaches = vec![around(*from, 0.6, 0.6), around(*to, 0.6, 0.6)];
+            // The head of an arrow that stands aside comes beyond its lead on any grid.
+            if super::strokes::stands_aside(*acts, *from) {
+                let beyond = from.moved_rows(from.rows - acts.rows);
+                reaches.push(around(beyond, 0.6, 0.6));
+            }
+            reaches
         }
         Shape::Dimension { from, to } => vec![around(*from, 1.0, 0.6), around(*to, 1.0, 0.6)],
         Shape::Arc {

@@ -4,9 +4,9 @@ use super::canvas::{Canvas, Held, floor};
 use super::fit::{ASPECT, Fit};
 use super::letters::{shown, width};
 use super::picture::{PlacedLabel, roomed};
-use super::{Ink, Picture, Scene, strokes};
+use super::{Ink, Label, Picture, Scene, Shape, Spot, Stroke, labels, strokes};
 
-/// Something wrong with a picture. Each names the label that it is about.
+/// Something wrong with a picture. Each names the label or the arrow that it is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Flaw {
     /// It goes over the edge.
@@ -23,6 +23,14 @@ pub(crate) enum Flaw {
     Ambiguous(String, String),
     /// It is neither in the picture nor in the legend.
     Lost(String),
+    /// A line runs between it and what it names.
+    Across(String),
+    /// The arrow ends off the point at which it acts.
+    Apart(Ink, (i64, i64)),
+    /// The arrow's head is hidden.
+    Headless(Ink, (i64, i64)),
+    /// Two arrows lie on each other.
+    Merged(Ink, Ink),
 }
 
 /// Everything that is wrong with a picture of a scene.
@@ -33,6 +41,7 @@ pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw
     let fit = Fit::of(scene, picture.columns, picture.rows);
     if let Some(fit) = &fit {
         strokes::draw(&mut bare, scene, fit);
+        flaws.extend(arrow_flaws(scene, picture, fit));
     }
     for (index, label) in picture.labels.iter().enumerate() {
         covering(picture, &bare, label, &mut flaws);
@@ -47,6 +56,7 @@ pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw
         }
         if let Some(fit) = &fit {
             flaws.extend(ambiguous(scene, fit, label, unicode));
+            flaws.extend(cut_off(scene, fit, label, &bare));
         }
     }
     let told = |text: &str| {
@@ -91,6 +101,85 @@ fn covering(picture: &Picture, bare: &Canvas, label: &PlacedLabel, flaws: &mut V
     }
     flaws.extend(covers);
 }
+
+/// True where a line runs between a label and each of the spots that it may name.
+fn cut_off(scene: &Scene, fit: &Fit, label: &PlacedLabel, bare: &Canvas) -> Option<Flaw> {
+    let named = |other: &&Label| shown(&other.text, bare.unicode) == label.text;
+    let own = scene.labels.iter().find(named)?;
+    let size = (width(&label.text) as i64, label.ink);
+    let cut = |anchor: &Spot| {
+        let point = fit.point(*anchor);
+        let anchor = (floor(point.column), floor(point.row));
+        let at = (i64::from(label.column), i64::from(label.row));
+        labels::is_cut_off(bare, at, size, anchor)
+    };
+    (own.on.is_none() && own.anchors.iter().all(cut)).then(|| Flaw::Across(label.text.clone()))
+}
+
+/// Columns and rows from a point within which an arrow touches it.
+const TOUCH: (i64, i64) = (2, 1);
+
+/// What is wrong with the arrows.
+fn arrow_flaws(scene: &Scene, picture: &Picture, fit: &Fit) -> Vec<Flaw> {
+    let mut flaws = Vec::new();
+    let cell = |spot: Spot| {
+        let point = fit.point(spot);
+        (floor(point.column), floor(point.row))
+    };
+    let arrows: Vec<(&Stroke, Spot, Spot, Spot)> = (scene.strokes.iter())
+        .filter_map(|stroke| match stroke.shape {
+            Shape::Arrow { acts, from, to, .. } => Some((stroke, acts, from, to)),
+            _ => None,
+        })
+        .collect();
+    let mut heads = Vec::new();
+    for (index, (stroke, acts, from, to)) in arrows.iter().enumerate() {
+        let ink = stroke.ink;
+        let (point, tail, head) = (cell(*acts), cell(*from), cell(*to));
+        let near = |one: (i64, i64)| {
+            (one.0 - point.0).abs() <= TOUCH.0 && (one.1 - point.1).abs() <= TOUCH.1
+        };
+        let joined = strokes::stands_aside(*acts, *from);
+        if !(near(tail) || near(head) || joined) {
+            flaws.push(Flaw::Apart(ink, point));
+        }
+        // The force and its component of the same direction are one arrow; a lit one is drawn
+        // over its own.
+        // A component may have no length.
+        let (start, end) = (fit.point(*from), fit.point(*to));
+        if (start.column - end.column).abs() + (start.row - end.row).abs() < 1e-6 {
+            continue;
+        }
+        let same = (arrows[..index].iter()).any(|other| other.1 == *acts && other.3 == *to);
+        let shows = |column: i64, row: i64| {
+            let shown = picture.cell(column.max(0) as u16, row.max(0) as u16);
+            shown.ink == ink && HEADS.contains(shown.glyph)
+        };
+        let off = |cell: &(i64, i64)| (cell.0 - head.0).abs() + 2 * (cell.1 - head.1).abs();
+        let found = (-1..=1)
+            .flat_map(|down| (-2..=2).map(move |aside| (head.0 + aside, head.1 + down)))
+            .filter(|cell| shows(cell.0, cell.1) && !heads.contains(cell))
+            .min_by_key(off);
+        match found {
+            Some(cell) => heads.push(cell),
+            None if same => {}
+            None => flaws.push(Flaw::Headless(ink, head)),
+        }
+        for (other, _, far_tail, far_head) in &arrows[..index] {
+            let (theirs, end) = (cell(*far_tail), cell(*far_head));
+            let lies = tail.0 == head.0 && theirs.0 == end.0 && tail.0 == theirs.0;
+            let overlap = tail.1.max(head.1).min(theirs.1.max(end.1))
+                - tail.1.min(head.1).max(theirs.1.min(end.1));
+            if lies && overlap > 1 && other.ink != Ink::Lit && ink != Ink::Lit {
+                flaws.push(Flaw::Merged(other.ink, ink));
+            }
+        }
+    }
+    flaws
+}
+
+/// Every sign of an arrowhead.
+const HEADS: &str = "▶↗▲↖◀↙▼↘<>^v";
 
 /// True where a label is nearer to another's first anchor than to any of its own.
 fn ambiguous(scene: &Scene, fit: &Fit, label: &PlacedLabel, unicode: bool) -> Option<Flaw> {

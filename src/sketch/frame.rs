@@ -6,6 +6,9 @@ use crate::plane::Vector;
 use crate::problem::{Acting, Direction, ForceId, Place, Problem, Side};
 use std::f64::consts::PI;
 
+/// Rows that a body takes across and up on a usual screen.
+const USUAL: (f64, f64) = (17.0, 9.0);
+
 /// Where things stand: as the body stands, or with the body laid level.
 pub(super) struct Frame<'a> {
     pub(super) problem: &'a Problem,
@@ -55,6 +58,13 @@ impl<'a> Frame<'a> {
             turned,
             scene: Scene::default(),
         })
+    }
+
+    /// About how many rows a metre takes on a usual screen.
+    pub(super) fn usual_scale(&self) -> f64 {
+        let (wide, high) = USUAL;
+        let taken = (self.along.x.abs() / wide).max(self.along.y.abs() / high);
+        1.0 / (taken * self.length)
     }
 
     /// True if the body is drawn level.

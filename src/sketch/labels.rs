@@ -11,8 +11,6 @@ use crate::plane::Vector;
 /// Above this cost a place is worse than the legend.
 const DEAREST: f64 = 4.2;
 
-/// What it costs that a help line runs between a label and what it names.
-const ACROSS: f64 = 1.2;
 /// What it costs to touch a stroke, or a help line, at either end.
 const TOUCHES: (f64, f64) = (0.8, 0.4);
 /// The same for the label of an angle, which must stay at its arc, often between two lines.
@@ -193,8 +191,9 @@ fn tried(
     let (crowding, interrupts) = covering(canvas, label, seat, wide)?;
     let mut cost = seat.cost + crowding;
     let gap = gap(seat, wide, anchor);
-    if label.line == 0 {
-        cost += ACROSS * crossed(canvas, seat, wide, anchor);
+    let at = (seat.column, seat.row);
+    if label.line == 0 && is_cut_off(canvas, at, (wide, label.ink), anchor) {
+        return None;
     }
     let centre = Vector::new(
         (seat.column as f64 + (wide - 1) as f64 / 2.0 - anchor.0 as f64) / ASPECT,
@@ -239,17 +238,28 @@ fn tried(
     })
 }
 
-/// One if a help line runs between a seat and what it names.
-fn crossed(canvas: &Canvas, seat: Seat, wide: i64, (column, row): (i64, i64)) -> f64 {
-    let near = column.clamp(seat.column, seat.column + wide - 1);
-    let (aside, down) = (near - column, seat.row - row);
+/// True if a line of something else runs between a text and what it names.
+pub(super) fn is_cut_off(
+    canvas: &Canvas,
+    (first, row): (i64, i64),
+    (wide, ink): (i64, Ink),
+    anchor: (i64, i64),
+) -> bool {
+    let near = anchor.0.clamp(first, first + wide - 1);
+    let (aside, down) = (near - anchor.0, row - anchor.1);
     let steps = aside.abs().max(down.abs());
-    let between = (1..steps).filter(|step| {
+    (1..steps).any(|step| {
         let at = |whole: i64| (whole * step + whole.signum() * steps / 2) / steps;
-        let (column, row) = (column + at(aside), row + at(down));
-        canvas.held(column, row) == Held::Soft
-    });
-    if between.count() > 0 { 1.0 } else { 0.0 }
+        let (column, row) = (anchor.0 + at(aside), anchor.1 + at(down));
+        match canvas.held(column, row) {
+            Held::Soft => true,
+            Held::Hard => {
+                let other = canvas.ink(column, row);
+                other != ink && matches!(other, Ink::Angle | Ink::Rope | Ink::Load)
+            }
+            Held::Free | Held::Label => false,
+        }
+    })
 }
 
 /// How far a seat is from a cell, in rows.

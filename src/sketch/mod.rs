@@ -8,6 +8,7 @@
 //! learner's working. Nothing here knows a terminal: a cell carries an [`Ink`], and the screen
 //! decides which colour that is.
 
+mod abreast;
 mod acting;
 mod canvas;
 mod fit;
@@ -16,6 +17,7 @@ mod flaws;
 mod frame;
 mod ink;
 mod labels;
+mod lead;
 mod letters;
 mod lever;
 mod marks;

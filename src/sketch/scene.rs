@@ -71,8 +71,11 @@ pub enum Shape {
         /// How it is drawn.
         line: Line,
     },
-    /// An arrow.
+    /// An arrow; where its tail stands aside of the point at which it acts, a bent line joins
+    /// them.
     Arrow {
+        /// The point at which it acts, by its tail or by its head.
+        acts: Spot,
         /// Its tail.
         from: Spot,
         /// Its head.

@@ -1,5 +1,6 @@
 //! The scene as it is told: body, supports, ropes, loads, and the givens on them.
 
+use super::acting::head_off;
 use super::frame::{Frame, Span, arc_radius, wrapped};
 use super::scene::{Line, Shape, Spot};
 use super::{Ink, Marks};
@@ -370,9 +371,20 @@ fn load(frame: &mut Frame, index: usize, givens: bool) {
             if givens {
                 let text = given_text(frame, mass);
                 let side = frame.along.x.signum();
-                let anchors = [(1.0, 1.5), (-1.0, 1.5), (0.0, 2.5)]
+                let mut spots = if low {
+                    vec![(1.0, 1.0), (-1.0, 1.0), (0.0, 2.0)]
+                } else {
+                    vec![(1.0, 1.5), (-1.0, 1.5), (0.0, 2.5)]
+                };
+                if frame.is_level() {
+                    // Below the body there is room where a rope or an arc takes that above.
+                    spots.push((0.0, -1.0));
+                }
+                let anchors = spots
+                    .into_iter()
                     .map(|(aside, up)| spot.moved_rows(Vector::new(0.5 * side * aside, up)));
-                frame.label(Ink::Weight, &text, anchors.to_vec(), Vector::new(0.0, 1.0));
+                let anchors = anchors.collect();
+                frame.label(Ink::Weight, &text, anchors, Vector::new(0.0, 1.0));
             }
         }
         LoadKind::Mass(mass) => {
@@ -398,10 +410,11 @@ fn load(frame: &mut Frame, index: usize, givens: bool) {
         LoadKind::Force { size, direction } => {
             let push = Vector::at_angle(frame.angle(direction));
             let tail = spot.moved(push * -PUSH);
-            let head = spot.moved(push * -0.9);
+            let head = spot.moved_rows(push * -head_off(push));
             frame.draw(
                 Ink::Load,
                 Shape::Arrow {
+                    acts: spot,
                     from: tail,
                     to: head,
                     line: Line::Solid,

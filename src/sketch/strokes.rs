@@ -2,6 +2,7 @@
 
 use super::canvas::{Canvas, Held, floor, hold};
 use super::fit::{ASPECT, Fit, Point};
+use super::lead::lead;
 use super::scene::{Line, Scene, Shape, Spot};
 use super::{Ink, PointMark, Stroke};
 use crate::plane::Vector;
@@ -10,7 +11,7 @@ use std::f64::consts::{FRAC_PI_4, TAU};
 /// Rows of the radius of a ring at most: a larger one looks like a part of the scene.
 const WIDEST_RING: f64 = 1.2;
 
-/// Draws every stroke; arrowheads after every shaft, so that none is drawn over.
+/// Draws every stroke; arrowheads last and beside the marks of points, so that none is covered.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
     let (lines, points): (Vec<&Stroke>, Vec<&Stroke>) = scene
         .strokes
@@ -20,13 +21,36 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
         draw_line(canvas, stroke, fit);
     }
     for stroke in &lines {
-        if let Shape::Arrow { from, to, .. } = stroke.shape {
-            head(canvas, fit.point(from), fit.point(to), stroke.ink);
+        if let Shape::Arrow { acts, from, to, .. } = stroke.shape
+            && stands_aside(acts, from)
+        {
+            lead(
+                canvas,
+                fit.point(acts),
+                fit.point(from),
+                fit.point(to),
+                stroke.ink,
+            );
         }
     }
-    for stroke in points {
+    for stroke in &points {
         draw_point(canvas, stroke, fit);
     }
+    let mut taken: Vec<(i64, i64)> = (points.iter())
+        .filter_map(|stroke| mark_cell(&stroke.shape, fit))
+        .collect();
+    for stroke in &lines {
+        if let Shape::Arrow { from, to, .. } = stroke.shape {
+            let cell = head(canvas, (fit.point(from), fit.point(to)), stroke.ink, &taken);
+            taken.extend(cell);
+        }
+    }
+}
+
+/// True if the tail of an arrow stands aside of the point from which it runs out: one that pushes
+/// from outside begins steps away.
+pub(super) fn stands_aside(acts: Spot, from: Spot) -> bool {
+    from.shift == acts.shift && from.rows != acts.rows
 }
 
 fn is_line(shape: &Shape) -> bool {
@@ -44,7 +68,7 @@ fn is_line(shape: &Shape) -> bool {
 fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
     let ink = stroke.ink;
     match stroke.shape {
-        Shape::Line { from, to, line } | Shape::Arrow { from, to, line } => {
+        Shape::Line { from, to, line } | Shape::Arrow { from, to, line, .. } => {
             canvas.line(fit.point(from), fit.point(to), line, ink);
         }
         Shape::Arc {
@@ -179,11 +203,32 @@ fn face(canvas: &mut Canvas, fit: &Fit, at: Spot, looks: f64, half: f64, ink: In
     }
 }
 
-/// An arrowhead: the character that points nearest to the arrow's direction.
-fn head(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
+/// The cell of the mark of a point.
+pub(super) fn mark_cell(shape: &Shape, fit: &Fit) -> Option<(i64, i64)> {
+    match *shape {
+        Shape::Hinge(spot)
+        | Shape::Stand(spot)
+        | Shape::Wheel(spot)
+        | Shape::Knot(spot)
+        | Shape::Ring(spot) => {
+            let point = fit.point(spot);
+            Some((floor(point.column), floor(point.row)))
+        }
+        _ => None,
+    }
+}
+
+/// An arrowhead: the character that points nearest to the arrow's direction, in the nearest cell
+/// that is not taken, towards its tail. Gives the cell.
+fn head(
+    canvas: &mut Canvas,
+    (from, to): (Point, Point),
+    ink: Ink,
+    taken: &[(i64, i64)],
+) -> Option<(i64, i64)> {
     let (across, up) = ((to.column - from.column) / ASPECT, from.row - to.row);
     if !(across.is_finite() && up.is_finite()) || (across == 0.0 && up == 0.0) {
-        return;
+        return None;
     }
     let angle = Vector::new(across, up).angle();
     let eighth = (libm::round(angle / FRAC_PI_4) as i64).rem_euclid(8) as usize;
@@ -199,16 +244,24 @@ fn head(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
         };
         ['>', '^', '<', 'v'][quarter]
     };
-    let (mut column, mut row) = (floor(to.column), floor(to.row));
-    // A head never hides the point at which the force acts.
-    if column == floor(from.column) && row == floor(from.row) {
-        if across.abs() > up.abs() {
-            column += if across > 0.0 { 1 } else { -1 };
-        } else {
-            row += if up > 0.0 { -1 } else { 1 };
-        }
-    }
-    canvas.put(column, row, glyph, ink, Held::Hard);
+    let cell = |share: f64| {
+        let part = |from: f64, to: f64| floor(to + (from - to) * share);
+        (part(from.column, to.column), part(from.row, to.row))
+    };
+    let free = (0..=24).map(|step| cell(f64::from(step) / 24.0));
+    // On a very small grid there is room only beyond.
+    let (aside, down) = (to.column - from.column, to.row - from.row);
+    let longest = aside.abs().max(down.abs());
+    let beyond = (1..=4).map(|step| {
+        let on = |at: f64, run: f64| floor(at + run / longest * f64::from(step));
+        (on(to.column, aside), on(to.row, down))
+    });
+    let tail = cell(1.0);
+    let found = free
+        .chain(beyond)
+        .find(|cell| *cell != tail && !taken.contains(cell))?;
+    canvas.put(found.0, found.1, glyph, ink, Held::Hard);
+    Some(found)
 }
 
 fn draw_point(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
