@@ -242,6 +242,18 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55"], "holds"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "337*3.1+405*4 = T*sin 80*6.2"], "follows"),
     (COMPONENT, &["Wb sin 55", "go on", "706 cos 55", "T sin 80", "236*3.1+405*4 = T*sin 80*6.2"], "holds"),
+    // Of a value of her own and a later one that stands right, what lies between follows from neither.
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "skip", "310"], "wrong"),
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "skip", "251.5"], "follows:line 1"),
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "skip", "349"], "holds"),
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "385", "349", "42+706-162.7"], "follows"),
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "385", "349", "585 N up"], "follows"),
+    (WEIGHT, &["42", "go on", "706", "skip", "skip", "skip", "skip", "skip", "skip", "385", "349", "800 N up"], "wrong"),
+    // What follows from a value of her own, to more figures than she typed; her own form again.
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2"], "follows"),
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.89*3.1+405*4=T*sin 80*6.2"], "wrong"),
+    (WEIGHT, &["43*9.8", "go on", "706", "35", "80", "skip", "skip", "skip", "43*9.8*sin 35*3.1+405*4=T*sin 80*6.2"], "follows:line 1"),
+    (WEIGHT, &["43*9.8", "go on", "706", "35", "80", "skip", "skip", "skip", "44*9.8*sin 35*3.1+405*4=T*sin 80*6.2"], "wrong"),
     // With many values of her own, those that a step rests on count first.
     (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72-134.5", "sqrt(288.4^2+20.5^2)"], "follows"),
     (WEIGHT, &["42", "go on", "72", "go on", "55", "go on", "80", "42 sin 55", "72 sin 55", "T cos 80", "go on", "34.4*3.1+59*4=T cos 80*6.2", "318 N", "-288.4", "42+72+134.5"], "wrong"),
@@ -259,6 +271,9 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["-954.5 N up"], "wrong:not the way"), (UPRIGHT, &["-954.5 N"], "holds:points upwards"), (UPRIGHT, &["954.5 N"], "holds:points upwards"),
     (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "noted:one of them"),
     (LEVEL, &["T to the right"], "wrong:whole-tension-sideways"), (LEVEL, &["T cos β to the left"], "holds:points to the left"), (LEVEL, &["T cos β to the right"], "wrong:not the way"),
+    // A name of her own for the other part, and sums that run on behind an =.
+    (COMPONENT, &["Wbpar = Wb cos 35"], "noted"), (COMPONENT, &["Wx = 42*9.8*cos 35"], "noted"), (COMPONENT, &["Wb∥ = Wb sin 55"], "noted"), (COMPONENT, &["P = Wb cos 35"], "wrong:sine-cosine-exchanged"),
+    (UPRIGHT, &["Hy = 412+706 = 1118 - 163 = 955 N"], "wrong:Each = says"), (UPRIGHT, &["Hy = 412+706 = 1118 N"], "wrong"),
     (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),

@@ -200,6 +200,7 @@ impl Board<'_> {
             StepId::ForceSum(_) | StepId::PartOf(..) | StepId::Reaction(..)
         );
         let carried = if anew { &[] } else { self.carried };
+        let settled = self.settled(id);
         // All own values first, then each subset: a learner may silently repair some of them.
         let most = 1_usize << wrong.len().min(MOST_OWN);
         for chosen in (1..most).rev() {
@@ -215,15 +216,20 @@ impl Board<'_> {
                 .collect();
             let mut lines: Vec<usize> = used.iter().map(|(_, own)| own.line).collect();
             lines.sort_unstable();
-            add(
-                self.key.function(self.key, id, self.sampling, &pins),
-                lines.clone(),
-            );
-            for key in carried {
+            // What she has right stands beside them, though they would give another value.
+            let mut beside = settled.clone();
+            beside.extend(pins.clone());
+            for pins in [&pins, &beside] {
                 add(
-                    key.function(self.key, id, self.sampling, &pins),
+                    self.key.function(self.key, id, self.sampling, pins),
                     lines.clone(),
                 );
+                for key in carried {
+                    add(
+                        key.function(self.key, id, self.sampling, pins),
+                        lines.clone(),
+                    );
+                }
             }
         }
         for key in carried {
@@ -236,6 +242,22 @@ impl Board<'_> {
             self.add_with_own_slopes(id, &wrong, &mut add);
         }
         accepted
+    }
+
+    /// The values that she has right, as functions, without that of a step; multiples of the unknown
+    /// are relations.
+    fn settled(&self, id: StepId) -> PinnedSamples {
+        let of_unknown = |step: StepId| {
+            matches!(step, StepId::Across(_) | StepId::Moment(_))
+                && step.force() == self.unknown().and_then(StepId::force)
+        };
+        self.standing
+            .iter()
+            .filter(|(step, own)| {
+                own.right && **step != id && !step.is_balance() && !of_unknown(**step)
+            })
+            .filter_map(|(step, _)| Some((*step, self.right(*step)?)))
+            .collect()
     }
 
     /// Everything that a step rests on, nearest first.

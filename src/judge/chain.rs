@@ -100,6 +100,36 @@ pub(super) fn first_break(
     sides.windows(2).find(broken).map(|pair| pair[1].span)
 }
 
+/// The side that goes on from the value of the one before it, as on a calculator, and has another:
+/// `608 + 578 = 1186 - 170`.
+pub(super) fn runs_on(
+    dimension: Dimension,
+    sides: &[&Tree],
+    values: &[Value],
+) -> Option<crate::text::Span> {
+    let goes_on = |index: &usize| {
+        let (before, here) = (values[*index - 1], values[*index]);
+        let (before, here) = (before.number_as(dimension), here.number_as(dimension));
+        let Node::Literal(first) = &leftmost(sides[*index]).node else {
+            return false;
+        };
+        let alone = matches!(sides[*index].node, Node::Literal(_));
+        let unit = 0.5 * first.written.last_place + 1e-9 * before.abs();
+        !alone && (first.value - before).abs() <= unit && (here - before).abs() > unit
+    };
+    (1..sides.len())
+        .find(goes_on)
+        .map(|index| sides[index].span)
+}
+
+/// What an expression begins with.
+fn leftmost(tree: &Tree) -> &Tree {
+    match &tree.node {
+        Node::Binary(_, left, _) => leftmost(left),
+        _ => tree,
+    }
+}
+
 /// True if the second of two sides with these values is the value of the first: it may be off by
 /// half a last unit, by cut digits, and by what was rounded inside a form.
 pub(super) fn is_value_of(

@@ -10,7 +10,7 @@ use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{
-    follows_identically, holds_identically, is_empty, may_hold_otherwise, near_root,
+    follows_identically, free_parts, holds_identically, is_empty, may_hold_otherwise, near_root,
 };
 use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -275,16 +275,7 @@ fn judge_pair(
         judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::SaysNothing);
         return judgement;
-    } else if let Some(root) = plain_root.or_else(|| near_root(board, unknown, sides))
-        && matches!(
-            grade(
-                board,
-                unknown,
-                loose_root(board, stock, unknown, sides, root)
-            ),
-            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
-        )
-    {
+    } else if comes_near(board, stock, unknown, sides, plain_root) {
         let proved = |sides: &[&Tree]| {
             lift(board, stock, sides, None, &combine).iter().any(|one| {
                 accepted
@@ -481,13 +472,56 @@ fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
         .find(|function| !agree(function, &right))
 }
 
+/// True if the unknown comes out right, within the figures of the line, with the hinge's parts
+/// counted in any sense.
+fn comes_near(
+    board: &Board<'_>,
+    stock: &Stock,
+    unknown: StepId,
+    sides: &[&Tree],
+    plain_root: Option<f64>,
+) -> bool {
+    let graded = |leaf: &dyn Fn(Leaf<'_>) -> Value, at: f64| {
+        let typed = loose_root(board, stock, unknown, sides, (leaf, at));
+        matches!(
+            grade(board, unknown, typed),
+            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
+        )
+    };
+    let plain = |leaf: Leaf<'_>| plain_leaf(board, leaf);
+    let near = plain_root.or_else(|| near_root(board, unknown, sides));
+    if near.is_some_and(|root| graded(&plain, root)) {
+        return true;
+    }
+    let mut parts = free_parts(board, sides);
+    parts.retain(|part| *part != unknown);
+    (1..1_usize << parts.len().min(2)).any(|flips| {
+        let turned = |leaf: Leaf<'_>| {
+            let step = match leaf {
+                Leaf::Name(id) => board.names.role(id),
+                Leaf::Literal(_) => None,
+            };
+            let place = parts
+                .iter()
+                .position(|part| step == Some(NameRole::Step(*part)));
+            let mut value = plain_leaf(board, leaf);
+            if place.is_some_and(|place| flips & (1 << place) != 0) {
+                value.number = -value.number;
+            }
+            value
+        };
+        let found = root(board, unknown, sides, 0, &mut |leaf| turned(leaf));
+        found.is_some_and(|at| graded(&turned, at))
+    })
+}
+
 /// A root as a number whose last place counts for what the figures of the line leave open.
 fn loose_root(
     board: &Board<'_>,
     stock: &Stock,
     unknown: StepId,
     sides: &[&Tree],
-    at: f64,
+    (value_of, at): (&dyn Fn(Leaf<'_>) -> Value, f64),
 ) -> Typed {
     let mut typed = rounded(at);
     let moved = |index: usize, by: f64| {
@@ -497,7 +531,7 @@ fn loose_root(
                 value.number += by;
                 value
             }
-            leaf => plain_leaf(board, leaf),
+            leaf => value_of(leaf),
         })
     };
     let mut loose = 0.0;

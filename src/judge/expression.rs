@@ -2,7 +2,7 @@
 
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
-use super::chain::{first_break, follow_chain, remark_on_unit, stray_unit};
+use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
@@ -11,7 +11,7 @@ use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{as_size, note_sense, points_so, same, size_meant};
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth, equation};
+use super::{Evidence, Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
@@ -110,6 +110,16 @@ pub(super) fn judge(
             .is_some_and(|unknown| !board.standing.contains_key(&unknown))
     {
         judgement.evidence.number = None;
+    }
+    if judgement.truth == Truth::DoesNotHold
+        && let Some(span) = runs_on(dimension, sides, &values)
+    {
+        judgement.evidence = Evidence {
+            runs_on: true,
+            broken_link: true,
+            ..Evidence::default()
+        };
+        judgement.caret = Some(span);
     }
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
@@ -442,6 +452,14 @@ pub fn own_of_wrong(
     } else {
         judgement.target
     };
+    // Her form, where she may write it again: 19·9.8 with a mass that was misread.
+    let form = judgement.evidence.lifted.first().copied();
+    let form = form.filter(|form| {
+        !balance
+            && !judgement.evidence.alone
+            && (form[0] - number.value).abs() <= 1e-6 * number.value.abs()
+    });
+    let function = function.or(form);
     Some(Own {
         line,
         value: number.value,

@@ -6,7 +6,7 @@
 //! by rounding. No fixed percentage decides, except that the last unit of a coarse number is not
 //! allowed to count for more than half a per cent.
 
-use super::board::{Board, PinnedSamples};
+use super::board::{Board, Own, PinnedSamples};
 use super::names::NameRole;
 use crate::key::{Axis, Part, Pins, Sample, StepId};
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
@@ -77,6 +77,9 @@ impl Typed {
     }
 }
 
+/// A value of a step that is off by no more than this share may be a rounding of it.
+const ROUNDED_STEP: f64 = 0.01;
+
 /// How finely a number was meant: one that ends in zeros may have been rounded there, as long as
 /// three figures are left (1770 N is 1766 N to three figures, 412.0 N is 411.6 N).
 pub(super) fn figures_meant(number: f64, written: Written) -> Written {
@@ -130,7 +133,8 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         }
     }
     for (function, lines) in accepted.iter().skip(1) {
-        if telling && any(&|value| typed.is(value), function[0]) {
+        let near = |value: f64| typed.is(value) || typed.is_between(value, value);
+        if telling && any(&near, function[0]) {
             return Some(Grade::Follows(lines.clone()));
         }
     }
@@ -150,12 +154,14 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         }
     } else if telling && !coarse {
         let own = board.own_pins();
+        let follows = Grade::Follows(lines_of(board, &own));
         let hulls = [
-            (PinnedSamples::new(), Grade::Rounded),
-            (own.clone(), Grade::Follows(lines_of(board, &own))),
+            (PinnedSamples::new(), Settled::Rounded, Grade::Rounded),
+            (own.clone(), Settled::Rounded, follows.clone()),
+            (own.clone(), Settled::Stands, follows),
         ];
-        for (pins, grade) in hulls {
-            let (low, high) = hull(board, id, &pins)?;
+        for (pins, settled, grade) in hulls {
+            let (low, high) = hull(board, id, &pins, settled)?;
             if shapes.iter().any(|shape| {
                 let (one, other) = (shape.of(low), shape.of(high));
                 typed.is_between(one.min(other), one.max(other))
@@ -263,7 +269,7 @@ fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Opt
         let right = board.right(id)?[0];
         return Some(shapes.iter().any(|shape| typed.is_cut(shape.of(right))));
     }
-    let (low, high) = hull(board, id, &PinnedSamples::new())?;
+    let (low, high) = hull(board, id, &PinnedSamples::new(), Settled::Rounded)?;
     // Who is nearer than rounding allows on the other side is no further off.
     let right = board.right(id)?[0];
     let mut reach = (high - right).abs().max((right - low).abs());
@@ -359,11 +365,22 @@ fn unknown_pins(board: &Board<'_>, id: StepId, sample: &Sample) -> Pins {
 /// The least and greatest value of a step when earlier quantities are taken in full, as typed, or
 /// to three figures; once each by itself, and once each worked out from those before it as they
 /// were taken.
-fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)> {
+fn hull(
+    board: &Board<'_>,
+    id: StepId,
+    own: &PinnedSamples,
+    settled: Settled,
+) -> Option<(f64, f64)> {
     let mut base = unknown_pins(board, id, board.sampling.own());
     for (step, function) in own {
         if *step != id {
             base.insert(*step, function[0]);
+        }
+    }
+    if settled == Settled::Stands {
+        let right = board.standing.iter().filter(|(_, line)| line.right);
+        for (step, line) in right.filter(|(step, _)| **step != id) {
+            base.insert(*step, line.value);
         }
     }
     let mut steps = inputs(board, id);
@@ -375,6 +392,7 @@ fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)
             board,
             id,
             own,
+            settled,
             from,
         };
         hull.widen(&steps, &mut base, &mut reached)?;
@@ -382,11 +400,21 @@ fn hull(board: &Board<'_>, id: StepId, own: &PinnedSamples) -> Option<(f64, f64)
     Some(reached)
 }
 
+/// How a value that she has right is taken beside wrong ones of her own before it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Settled {
+    /// As a rounding of what they give, if it is one.
+    Rounded,
+    /// As it stands, whatever they give.
+    Stands,
+}
+
 /// How earlier quantities are taken.
 struct Hull<'a> {
     board: &'a Board<'a>,
     id: StepId,
     own: &'a PinnedSamples,
+    settled: Settled,
     /// What each is worked out from; `None` for those before it as they were taken.
     from: Option<&'a Pins>,
 }
@@ -404,15 +432,24 @@ impl Hull<'_> {
         let Some(full) = full else {
             return self.widen(later, pins, reached);
         };
-        let mut ways = vec![full];
-        match board.standing.get(step) {
-            Some(line) if line.right || self.own.contains_key(step) => {
+        let line = board.standing.get(step);
+        let line = line.filter(|line| line.right || self.own.contains_key(step));
+        // Between what her own values give and what stands right lies no value of the step.
+        let near = |line: &&Own| {
+            self.own.is_empty() || (line.value - full).abs() <= ROUNDED_STEP * full.abs()
+        };
+        let stands = line.filter(|_| self.settled == Settled::Stands);
+        let mut ways = match stands {
+            Some(_) => Vec::new(),
+            None => vec![full],
+        };
+        match stands.or(line.filter(near)) {
+            Some(line) => {
                 ways.push(line.value);
                 ways.extend(line.typed.map(|(typed, _)| typed));
                 // As the program shows it.
                 ways.push(carried(board, *step, line.value));
             }
-            Some(_) => {}
             None => ways.push(carried(board, *step, full)),
         }
         ways.sort_by(f64::total_cmp);

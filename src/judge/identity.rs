@@ -37,7 +37,7 @@ pub(super) fn holds_identically(
 }
 
 /// The parts of a support's force that are named, each once.
-fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
+pub(super) fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
         for (id, _) in side.names() {

@@ -119,6 +119,9 @@ pub(super) fn meant_by(
     })
 }
 
+/// How a name for the part of a force along the body ends.
+const ALONG: [&str; 6] = ["par", "parallel", "∥", "along", "axial", "x"];
+
 /// True if a name of the learner's own may be meant for the step asked: it is of its kind, and a
 /// letter alone or begins like its name.
 pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&Tree]) -> bool {
@@ -132,7 +135,11 @@ pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&T
     let value = sides.first().and_then(|side| plain_value(board, side).ok());
     let kind = value.is_none_or(|value| value.bare || value.dimension == step.dimension);
     let letter = name.chars().count() == 1;
-    kind && (letter || step.symbol.shown().chars().next() == name.chars().next())
+    // `Wbpar`, `Wx`: the other part of the force is not what is asked.
+    let along = matches!(asked, StepId::Across(_))
+        && !letter
+        && ALONG.iter().any(|end| name.ends_with(end));
+    kind && !along && (letter || step.symbol.shown().chars().next() == name.chars().next())
 }
 
 /// True for a name that the key uses for another step, and for the parts of a force (`Ty`, `W1x`).

@@ -59,10 +59,11 @@ impl Rounding<'_> {
     fn of(&self, tree: &Tree, within: Inside) -> Option<f64> {
         let off = match &tree.node {
             Node::Literal(literal) if literal.unit_alone => 0.0,
+            Node::Literal(literal) if self.stock.is_exact(literal, within != Inside::Value) => {
+                self.typed_before(literal)
+            }
             Node::Literal(literal)
-                if self.stock.is_exact(literal, within != Inside::Value)
-                    || is_count(literal)
-                    || literal.written.significant < self.least =>
+                if is_count(literal) || literal.written.significant < self.least =>
             {
                 0.0
             }
@@ -115,6 +116,18 @@ impl Rounding<'_> {
             }
         };
         off.is_finite().then_some(off)
+    }
+
+    /// How far a number that she typed as a right value is from it.
+    fn typed_before(&self, literal: &Literal) -> f64 {
+        let standing = self.board.standing.iter().filter(|(_, own)| own.right);
+        let off = standing.filter_map(|(step, own)| {
+            let (typed, _) = own.typed?;
+            let same = (typed.abs() - literal.value.abs()).abs() <= 1e-9 * typed.abs();
+            let full = self.board.right(*step).filter(|_| same)?[0];
+            Some((full.abs() - typed.abs()).abs())
+        });
+        off.fold(0.0, f64::max)
     }
 
     /// How far a part of an expression is off: a result in it may have been rounded too.

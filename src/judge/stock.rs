@@ -126,6 +126,8 @@ impl Stock {
     /// A standing value, in full and as it was typed.
     fn add_own(&mut self, dimension: Dimension, own: &Own) {
         self.add(own.function, dimension, own.value, Nearness::Rounded);
+        // What follows from values of her own, before she rounded it.
+        self.add(own.function, dimension, own.function[0], Nearness::Rounded);
         if let Some((typed, _)) = own.typed {
             self.add(own.function, dimension, typed, Nearness::Exact);
         }

@@ -20,6 +20,9 @@ impl Session {
         let by_form = diagnosis
             .spoken()
             .is_some_and(|named| named.because == Because::Form);
+        if judgement.evidence.runs_on {
+            return Some(self.words.say("talk.runs-on", &[]));
+        }
         if judgement.evidence.aside == Some(Aside::False) && !by_form {
             return Some(self.words.say("talk.aside-false", &[]));
         }
