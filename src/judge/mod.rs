@@ -11,6 +11,7 @@
 mod angles;
 mod aside;
 mod board;
+mod carried;
 mod chain;
 mod claim;
 mod clauses;

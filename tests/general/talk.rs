@@ -233,6 +233,69 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
     ),
     ("forearm", "part of M", "M*sin 80", Sign::Right),
     ("forearm", "part of M", "M*cos 80", Sign::Wrong),
+    // Rounded on the way, near as in a lesson; a multiple of the unknown is no input of it.
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 267 N",
+        Sign::Rounded,
+    ),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 267.4 N",
+        Sign::Rounded,
+    ),
+    ("a_frame", "moments about the pin", "T = 260 N", Sign::Wrong),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 201*2.5/(2 sin 70) = 267.4 N",
+        Sign::Right,
+    ),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 502.5/1.88 = 267 N",
+        Sign::Right,
+    ),
+    (
+        "a_frame",
+        "level part of the force of the pin",
+        "J = 645 N",
+        Sign::Rounded,
+    ),
+    (
+        "a_frame",
+        "level part of the force of the pin",
+        "J = 640 N",
+        Sign::Wrong,
+    ),
+    (
+        "forearm",
+        "tension of the biceps",
+        "M = 494 N",
+        Sign::Rounded,
+    ),
+    (
+        "forearm",
+        "tension of the biceps",
+        "M = 494.8 N",
+        Sign::Rounded,
+    ),
+    ("forearm", "tension of the biceps", "M = 490 N", Sign::Wrong),
+    (
+        "forearm",
+        "level part of the force of the elbow",
+        "Ex = 85.9 N",
+        Sign::Rounded,
+    ),
+    (
+        "forearm",
+        "level part of the force of the elbow",
+        "Ex = 85.0 N",
+        Sign::Wrong,
+    ),
 ];
 
 #[test]
