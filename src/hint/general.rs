@@ -118,7 +118,13 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
     };
     let slots = slots(words, case.key, step, heading);
     let kind = group(step, heading);
+    // Where a single force acts along a line, its formula would be the answer.
+    let kind = match is_alone(case.key, step) {
+        true => "alone",
+        false => kind,
+    };
     match stage {
+        3 if kind == "alone" => words.say("general.solve-alone", &slots),
         0 | 1 => words.say(&format!("general.look.{kind}"), &slots),
         2 => {
             let kind = match (kind, heading.removed.is_empty()) {
@@ -140,6 +146,16 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
             text: told(case, step),
         }])),
     }
+}
+
+/// True for a balance of a single term, and for the unknown that it gives: the force is nothing.
+fn is_alone(key: &Key, step: StepId) -> bool {
+    let sum = match step.is_balance() {
+        true => Some(step),
+        false => key.sum_of(step),
+    };
+    let balance = sum.and_then(|sum| key.balance(sum));
+    balance.is_some_and(|balance| balance.terms.len() == 1)
 }
 
 /// Steps that one hint serves.

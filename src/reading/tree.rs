@@ -2,6 +2,7 @@
 
 use super::layout::layout;
 use super::names::Lexicon;
+use super::scan::exact;
 use crate::text::{Span, Symbol};
 use crate::units::{Dimension, Unit, Written};
 
@@ -177,6 +178,21 @@ pub struct Literal {
     /// True for a unit that stands for a whole expression, as in `(12*9.8) N`: a factor of one
     /// newton that nobody typed as a number. It stands for no quantity.
     pub unit_alone: bool,
+}
+
+impl Literal {
+    /// A unit without a number: a factor of one.
+    pub(crate) fn unit_alone(index: usize, unit: &'static Unit) -> Literal {
+        Literal {
+            index,
+            value: unit.factor,
+            typed: 1.0,
+            digits: String::new(),
+            written: exact(),
+            unit: Some(unit),
+            unit_alone: true,
+        }
+    }
 }
 
 /// An operation on two expressions.
