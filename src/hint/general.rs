@@ -148,13 +148,9 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
     }
 }
 
-/// True for a balance of a single term, and for the unknown that it gives: the force is nothing.
+/// True for an unknown that is the only term of the balance that gives it: it is nothing.
 fn is_alone(key: &Key, step: StepId) -> bool {
-    let sum = match step.is_balance() {
-        true => Some(step),
-        false => key.sum_of(step),
-    };
-    let balance = sum.and_then(|sum| key.balance(sum));
+    let balance = key.sum_of(step).and_then(|sum| key.balance(sum));
     balance.is_some_and(|balance| balance.terms.len() == 1)
 }
 

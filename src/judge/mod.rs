@@ -302,7 +302,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        if !judgement.truth.holds() {
+        if !judgement.truth.holds() && !judgement.evidence.wrong_way {
             return None;
         }
         judgement.layout = Some(layout(board, reading, &judgement));

@@ -90,6 +90,10 @@ pub enum Way {
     Left,
     /// To the right.
     Right,
+    /// Of a couple or moment: anticlockwise.
+    Anticlockwise,
+    /// Of a couple or moment: clockwise.
+    Clockwise,
 }
 
 /// Something that was decided while reading and may be told to the learner.

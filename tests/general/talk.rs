@@ -359,6 +359,25 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
         "12*1.5 + 6*3 = MA",
         Sign::Wrong,
     ),
+    // Which way a couple turns.
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "42 kN m anticlockwise",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "MA = 42 kN m (counterclockwise)",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "MA = 42 kN m clockwise",
+        Sign::Wrong,
+    ),
 ];
 
 /// The hints of a line along which one force alone acts never tell that it is nothing.
