@@ -284,18 +284,8 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
         Sign::Rounded,
     ),
     ("forearm", "tension of the biceps", "M = 490 N", Sign::Wrong),
-    (
-        "forearm",
-        "level part of the force of the elbow",
-        "Ex = 85.9 N",
-        Sign::Rounded,
-    ),
-    (
-        "forearm",
-        "level part of the force of the elbow",
-        "Ex = 85.0 N",
-        Sign::Wrong,
-    ),
+    ("forearm", "level forces", "Ex = 85.9 N", Sign::Rounded),
+    ("forearm", "level forces", "Ex = 85.0 N", Sign::Wrong),
     // The sum of two given masses, worked in the head.
     ("ladder", "upright forces", "N = 90*9.8", Sign::Right),
     ("ladder", "upright forces", "N = 90 kg*9.8", Sign::Right),
