@@ -118,7 +118,13 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
     };
     let slots = slots(words, case.key, step, heading);
     let kind = group(step, heading);
+    // Where a single force acts along a line, its formula would be the answer.
+    let kind = match is_alone(case.key, step) {
+        true => "alone",
+        false => kind,
+    };
     match stage {
+        3 if kind == "alone" => words.say("general.solve-alone", &slots),
         0 | 1 => words.say(&format!("general.look.{kind}"), &slots),
         2 => {
             let kind = match (kind, heading.removed.is_empty()) {
@@ -140,6 +146,12 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
             text: told(case, step),
         }])),
     }
+}
+
+/// True for an unknown that is the only term of the balance that gives it: it is nothing.
+fn is_alone(key: &Key, step: StepId) -> bool {
+    let balance = key.sum_of(step).and_then(|sum| key.balance(sum));
+    balance.is_some_and(|balance| balance.terms.len() == 1)
 }
 
 /// Steps that one hint serves.

@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::expression::{calculated, typed_number};
-use super::grade::{Grade, grade};
+use super::grade::{COMMON_FIGURES, Grade, grade};
 use super::lift::plain_value;
 use super::open::is_of_open_unknown;
 use super::room::room;
@@ -25,7 +25,13 @@ pub(super) fn follow_chain(
         let pair = (sides[index - 1], sides[index]);
         let fits = is_value_of(board, stock, dimension, pair, (before, here));
         if index + 1 == sides.len()
-            && is_coarse(board, dimension, (sides[index], here), judgement, fits)
+            && is_coarse(
+                board,
+                dimension,
+                (sides[index], here),
+                judgement,
+                (fits, before),
+            )
         {
             judgement.truth = Truth::TooFewFigures;
             judgement.proved = false;
@@ -69,7 +75,7 @@ fn is_coarse(
     dimension: Dimension,
     (side, number): (&Tree, f64),
     judgement: &Judgement,
-    fits: bool,
+    (fits, before): (bool, f64),
 ) -> bool {
     let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
     let open = is_of_open_unknown(board, judgement.target);
@@ -77,7 +83,8 @@ fn is_coarse(
     typed.is_some_and(|typed| match grade(board, judgement.target, typed) {
         Some(Grade::TooFewFigures) => true,
         Some(_) => false,
-        None => fits,
+        // What the right form gives, told to three figures, has figures enough.
+        None => fits && !(typed.written.significant >= COMMON_FIGURES && typed.is(before)),
     })
 }
 

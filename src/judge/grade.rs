@@ -7,9 +7,10 @@
 //! allowed to count for more than half a per cent.
 
 use super::board::{Board, Own, PinnedSamples};
+use super::carried::{carried, carried_sums, in_order};
 use super::names::NameRole;
 use crate::key::{Axis, Part, Pins, Sample, StepId};
-use crate::units::{Dimension, Written, to_figures, unit_of_figure};
+use crate::units::{Written, to_figures, unit_of_figure};
 use std::collections::BTreeSet;
 
 /// The most earlier quantities whose rounding is combined.
@@ -19,7 +20,7 @@ const TWO_FIGURES: f64 = 0.012;
 /// The same of a general working.
 const MOST_GENERAL: usize = 6;
 /// Figures to which results are commonly rounded.
-const COMMON_FIGURES: u8 = 3;
+pub(super) const COMMON_FIGURES: u8 = 3;
 
 /// How a number stands to a step's value.
 #[derive(Clone, Debug, PartialEq)]
@@ -229,6 +230,11 @@ pub(super) fn takes_ten(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
 /// True if a standing weight was worked with another accepted acceleration of free fall, or no
 /// weight stands that could tell.
 fn uses_other_gravity(board: &Board<'_>) -> bool {
+    // Forces that are given in newtons know no g.
+    let general = board.key.general.is_some();
+    if general && !board.key.steps.iter().any(|step| step.id.is_weight()) {
+        return false;
+    }
     let mut told = board.standing.iter().filter_map(|(id, own)| {
         let right = board.right(*id).filter(|_| id.is_weight())?;
         // A number that is the usual value, rounded, tells of no other g.
@@ -248,20 +254,6 @@ fn uses_other_gravity(board: &Board<'_>) -> bool {
         .is_none_or(|first| first || told.any(|other| other))
 }
 
-/// How far the unknown moves when the sum of the known moments, and its component, are carried to
-/// three figures: no step asks for them.
-fn carried_sums(board: &Board<'_>, right: f64) -> f64 {
-    let share = |step: StepId| {
-        let full = board.right(step).map_or(0.0, |function| function[0]);
-        if full == 0.0 {
-            return 0.0;
-        }
-        (to_figures(full, COMMON_FIGURES) / full - 1.0).abs()
-    };
-    let across = board.unknown().and_then(StepId::force).map(StepId::Across);
-    (share(StepId::KnownMoments) + across.map_or(0.0, share)) * right.abs()
-}
-
 /// True if a number is reached by rounding on the way from right values. What comes straight from
 /// the givens has no way: only its own digits may be cut.
 fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
@@ -272,10 +264,10 @@ fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Opt
     let (low, high) = hull(board, id, &PinnedSamples::new(), Settled::Rounded)?;
     // Who is nearer than rounding allows on the other side is no further off.
     let right = board.right(id)?[0];
-    let mut reach = (high - right).abs().max((right - low).abs());
-    if Some(id) == board.unknown() {
-        reach += carried_sums(board, right);
-    }
+    let reach = (high - right).abs().max((right - low).abs());
+    // Who tells more than three figures has carried more of them.
+    let fine = typed.written.significant > COMMON_FIGURES;
+    let reach = reach + carried_sums(board, (id, right), fine);
     let (low, high) = (right - reach, right + reach);
     Some(shapes.iter().any(|shape| {
         let (one, other) = (shape.of(low), shape.of(high));
@@ -384,7 +376,7 @@ fn hull(
         }
     }
     let mut steps = inputs(board, id);
-    steps.sort_by_key(|step| board.key.rank(*step));
+    steps.sort_by_key(|step| in_order(board, *step));
     let mut reached = (f64::INFINITY, f64::NEG_INFINITY);
     let alone = base.clone();
     for from in [None, Some(&alone)] {
@@ -471,19 +463,6 @@ impl Hull<'_> {
     }
 }
 
-/// A value to three figures, an angle in degrees.
-fn carried(board: &Board<'_>, step: StepId, value: f64) -> f64 {
-    let angle = board
-        .key
-        .step(step)
-        .is_some_and(|step| step.dimension == Dimension::ANGLE);
-    if angle {
-        to_figures(value.to_degrees(), COMMON_FIGURES).to_radians()
-    } else {
-        to_figures(value, COMMON_FIGURES)
-    }
-}
-
 /// The calculated quantities that a step rests on, nearest first, without the unknown's ring.
 fn inputs(board: &Board<'_>, id: StepId) -> Vec<StepId> {
     // A general working has more on the way, and each counts less.
@@ -498,7 +477,9 @@ fn inputs(board: &Board<'_>, id: StepId) -> Vec<StepId> {
         for step in board.key.inputs(step) {
             let calculated = !matches!(step, StepId::Distance(_)) && !step.is_angle();
             let fresh = step != id && !found.contains(&step) && found.len() < most;
-            if calculated && fresh {
+            // A multiple of the unknown asked comes after it.
+            let in_ring = id.is_general() && board.key.open_in(step).contains(&id);
+            if calculated && fresh && !in_ring {
                 found.push(step);
                 open.insert(0, step);
             }

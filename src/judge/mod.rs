@@ -11,6 +11,7 @@
 mod angles;
 mod aside;
 mod board;
+mod carried;
 mod chain;
 mod claim;
 mod clauses;
@@ -29,6 +30,7 @@ mod other_units;
 mod own;
 mod points;
 mod prefix;
+mod printed_units;
 mod room;
 mod sense;
 pub mod statement;
@@ -99,6 +101,8 @@ impl Truth {
 pub enum Remark {
     /// A bare number where a unit belongs.
     UnitMissing,
+    /// A bare number in the multiple of the unit in which the problem prints its forces.
+    PrintedUnit(&'static str),
     /// Fewer figures than asked; the value in full is kept.
     FewFigures,
     /// A number of fewer figures than asked, which is kept as it was typed.
@@ -297,9 +301,10 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     let first = first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold));
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
-        let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)?;
+        let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
+            .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        if !judgement.truth.holds() {
+        if !judgement.truth.holds() && !judgement.evidence.wrong_way {
             return None;
         }
         judgement.layout = Some(layout(board, reading, &judgement));

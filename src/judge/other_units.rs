@@ -6,6 +6,7 @@ use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
 use crate::reading::{Node, Reading};
+use crate::units::Dimension;
 
 /// What a newton and a metre are typed as.
 const COUNTED_IN: [(f64, f64); 3] = [(1e-3, 1.0), (1.0, 100.0), (1.0, 1000.0)];
@@ -36,12 +37,18 @@ pub(super) fn judge(
         let mut judgement = judge_reading(board, &counted, asked, reading, line);
         let (step, own) = judgement.values.first_mut()?;
         // Only in a balance does the unknown come out in the unit that the numbers are in.
-        let balance = *step == StepId::MomentSum;
-        let value = if balance {
-            own.value / force
-        } else {
-            own.value
+        let balance = step.is_balance();
+        let of = board
+            .key
+            .gives(*step)
+            .and_then(|unknown| board.key.step(unknown));
+        let unit = match of.map_or(Dimension::FORCE, |unknown| unknown.dimension) {
+            Dimension::FORCE => *force,
+            Dimension::MOMENT => force * length,
+            Dimension::LENGTH => *length,
+            _ => 1.0,
         };
+        let value = if balance { own.value / unit } else { own.value };
         let right = own.function[0];
         let fits = (value.abs() - right.abs()).abs() <= NEAR * right.abs();
         if balance {

@@ -3,11 +3,12 @@
 use super::board::Board;
 use super::names::NameRole;
 use super::{Judgement, Remark, Truth};
-use crate::key::{Axis, Nature, Part, StepId};
+use crate::key::{Atom, Axis, Formula, Nature, Part, StepId, Term};
 use crate::plane::Vector;
 use crate::problem::{Acting, ForceId};
 use crate::reading::{Reading, Way};
 use crate::text::Span;
+use crate::units::Dimension;
 
 /// Parts of a force below this, in newtons or of its size, point nowhere.
 const NONE: f64 = 1e-9;
@@ -30,6 +31,8 @@ fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgemen
         Way::Down => (Axis::Vertical, -1.0),
         Way::Right => (Axis::Horizontal, 1.0),
         Way::Left => (Axis::Horizontal, -1.0),
+        Way::Anticlockwise => return compare_turn(board, 1.0, span, judgement),
+        Way::Clockwise => return compare_turn(board, -1.0, span, judgement),
     };
     let number = judgement.evidence.number.map(|typed| typed.value);
     // A value of another step with a wrong way is not that step's value.
@@ -72,6 +75,51 @@ fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgemen
     judgement.evidence.number = None;
     judgement.evidence.wrong_way = true;
     judgement.caret = Some(span);
+}
+
+/// Compares the turn that was said after a couple or moment with its own.
+fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgement) {
+    if !judgement.truth.holds() {
+        return;
+    }
+    let number = judgement.evidence.number.map(|typed| typed.value);
+    let Some(turns) = turn(board, judgement.target, number) else {
+        return;
+    };
+    judgement.caret = Some(span);
+    // `-42 N m clockwise`: the sign may say the same as the word, or turn it about.
+    if number.is_some_and(|number| number < 0.0) {
+        forget(judgement, Truth::Noted);
+        judgement.remarks = vec![Remark::SignAndWay];
+    } else if sign * turns > 0.0 {
+        judgement.caret = None;
+        judgement
+            .remarks
+            .retain(|remark| *remark != Remark::OppositeSense);
+    } else {
+        forget(judgement, Truth::DoesNotHold);
+        judgement.evidence.lifted.clear();
+        judgement.evidence.number = None;
+        judgement.evidence.wrong_way = true;
+    }
+}
+
+/// Which way a couple or a force's moment turns: positive anticlockwise; `None` for what does not
+/// turn.
+fn turn(board: &Board<'_>, step: StepId, number: Option<f64>) -> Option<f64> {
+    if let StepId::Moment(force) = step {
+        let balance = board.key.balance(StepId::MomentSum)?;
+        let term = balance.terms.iter().find(|term| term.force == force)?;
+        return Some(term.sign);
+    }
+    if !step.is_general() || board.key.step(step)?.dimension != Dimension::MOMENT {
+        return None;
+    }
+    let own = |term: &&Term| *term.amount.bare() == Formula::Atom(Atom::Step(step));
+    let sums = board.key.sums_of(step);
+    let balances = sums.iter().filter_map(|sum| board.key.balance(*sum));
+    let term = balances.flat_map(|balance| &balance.terms).find(own)?;
+    Some(term.sign * nearest(board, step, number)?)
 }
 
 /// Takes back what a line would establish.

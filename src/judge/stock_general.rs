@@ -18,6 +18,7 @@ impl Stock {
             return;
         }
         self.add_as_written(board);
+        self.add_masses(board);
         let lengths = board
             .key
             .general
@@ -59,6 +60,25 @@ impl Stock {
             {
                 let written = function.map(|value| (value / factor).abs());
                 self.add_bare(written, Dimension::LENGTH, number.abs());
+            }
+        }
+    }
+
+    /// Sums of the given masses, as they are worked in the head: 90 for 20 kg and 70 kg.
+    fn add_masses(&mut self, board: &Board<'_>) {
+        let givens = board.problem.givens().iter().enumerate();
+        let masses: Vec<Samples> = givens
+            .filter(|(index, _)| !board.key.is_sought(GivenId(*index)))
+            .filter(|(_, given)| given.dimension == Dimension::MASS)
+            .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
+            .take(MOST_FACTORS)
+            .collect();
+        for chosen in 1..1_usize << masses.len() {
+            let some = (0..masses.len()).filter(|index| chosen & (1 << index) != 0);
+            let some: Vec<&Samples> = some.map(|index| &masses[index]).collect();
+            if some.len() > 1 {
+                let sum = std::array::from_fn(|choice| some.iter().map(|one| one[choice]).sum());
+                self.add(sum, Dimension::MASS, sum[0], Nearness::Exact);
             }
         }
     }

@@ -4,7 +4,6 @@
 use super::choice::{Choice, Extent, Offered};
 use super::grammar::{Item, tree_of};
 use super::names::Lexicon;
-use super::settle::unit_alone;
 use super::token::{Kind, Token};
 use super::tree::{Function, Literal, Node, Operator, Remark, Tree};
 use super::trouble::{Misreading, Trouble};
@@ -185,7 +184,7 @@ impl<'a> Arrange<'a> {
             self.remarks.push(Remark::PassedOver { span });
             return;
         }
-        let node = Node::Literal(unit_alone(self.next_index, unit));
+        let node = Node::Literal(Literal::unit_alone(self.next_index, unit));
         self.next_index += 1;
         self.remarks.push(Remark::UnitOfWhole { span });
         self.items.push(Item::Binary(Operator::Multiply));

@@ -2,7 +2,6 @@
 //! factor belongs to the unit and to no quantity.
 
 use super::evaluate::{Leaf, Value, evaluate};
-use super::settle::unit_alone;
 use super::tree::{Literal, Node, Operator, Tree};
 use crate::units::{Dimension, Unit, find_unit};
 use std::f64::consts::PI;
@@ -58,7 +57,7 @@ pub(super) fn convert_sides(sides: &mut [Tree], next_index: &mut usize) {
             // `√(0.8² + 1.28²) = 1.51 kN`: the numbers before it are in its unit.
             let span = side.span;
             let alone = Tree {
-                node: Node::Literal(unit_alone(*next_index, unit)),
+                node: Node::Literal(Literal::unit_alone(*next_index, unit)),
                 span,
             };
             *next_index += 1;

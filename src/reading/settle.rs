@@ -1,22 +1,8 @@
 //! Units that stand for a whole expression.
 
-use super::scan::exact;
 use super::tree::{Literal, Node, Operator, Tree};
 use crate::text::Span;
-use crate::units::{Dimension, Unit};
-
-/// A unit without a number: a factor of one.
-pub(super) fn unit_alone(index: usize, unit: &'static Unit) -> Literal {
-    Literal {
-        index,
-        value: unit.factor,
-        typed: 1.0,
-        digits: String::new(),
-        written: exact(),
-        unit: Some(unit),
-        unit_alone: true,
-    }
-}
+use crate::units::Dimension;
 
 /// Moves a unit from the last divisor to the whole term, where all other numbers are bare: in
 /// `64.2*1.6/2.4 N` the newtons are those of the result.
@@ -46,7 +32,7 @@ fn settle_divisor(left: Tree, mut right: Tree, span: Span, next_index: &mut usiz
         literal.unit = None;
         literal.value = literal.typed;
         literal.written.last_place /= unit.factor;
-        moved = Some(unit_alone(*next_index, unit));
+        moved = Some(Literal::unit_alone(*next_index, unit));
         *next_index += 1;
     }
     let unit_span = right.span;

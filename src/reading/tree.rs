@@ -2,6 +2,7 @@
 
 use super::layout::layout;
 use super::names::Lexicon;
+use super::scan::exact;
 use crate::text::{Span, Symbol};
 use crate::units::{Dimension, Unit, Written};
 
@@ -89,6 +90,10 @@ pub enum Way {
     Left,
     /// To the right.
     Right,
+    /// Of a couple or moment: anticlockwise.
+    Anticlockwise,
+    /// Of a couple or moment: clockwise.
+    Clockwise,
 }
 
 /// Something that was decided while reading and may be told to the learner.
@@ -177,6 +182,21 @@ pub struct Literal {
     /// True for a unit that stands for a whole expression, as in `(12*9.8) N`: a factor of one
     /// newton that nobody typed as a number. It stands for no quantity.
     pub unit_alone: bool,
+}
+
+impl Literal {
+    /// A unit without a number: a factor of one.
+    pub(crate) fn unit_alone(index: usize, unit: &'static Unit) -> Literal {
+        Literal {
+            index,
+            value: unit.factor,
+            typed: 1.0,
+            digits: String::new(),
+            written: exact(),
+            unit: Some(unit),
+            unit_alone: true,
+        }
+    }
 }
 
 /// An operation on two expressions.

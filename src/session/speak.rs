@@ -110,6 +110,10 @@ impl Session {
         let (key, slots) = match remark {
             Remark::UnitMissing if last => ("remark.unit-last", vec![("unit", Slot::Value(unit))]),
             Remark::UnitMissing => ("remark.unit", vec![("unit", Slot::Value(unit))]),
+            Remark::PrintedUnit(unit) => {
+                let slots = vec![("unit", Slot::Value((*unit).to_owned()))];
+                ("remark.printed-unit", slots)
+            }
             Remark::FewFigures | Remark::FewFiguresTyped if self.asked().is_none() => {
                 ("remark.figures-last", Vec::new())
             }

@@ -3,6 +3,7 @@
 use super::Session;
 use crate::key::{Axis, Part, StepId};
 use crate::text::{Prose, Slot};
+use crate::units::Dimension;
 
 /// The word for a way along an axis.
 pub(super) fn way_word(axis: Axis, positive: bool) -> &'static str {
@@ -56,7 +57,13 @@ impl Session {
                 let slots = [("force", Slot::Word(force))];
                 self.words.say("talk.way-wrong-force", &slots)
             }
+            (target, _) if self.is_couple(target) => self.words.say("talk.way-wrong-turn", &[]),
             _ => self.words.say("talk.way-wrong", &[]),
         }
+    }
+
+    fn is_couple(&self, target: StepId) -> bool {
+        let step = self.key.step(target);
+        step.is_some_and(|step| step.dimension == Dimension::MOMENT)
     }
 }

@@ -233,7 +233,154 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
     ),
     ("forearm", "part of M", "M*sin 80", Sign::Right),
     ("forearm", "part of M", "M*cos 80", Sign::Wrong),
+    // Rounded on the way, near as in a lesson; a multiple of the unknown is no input of it.
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 267 N",
+        Sign::Rounded,
+    ),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 267.4 N",
+        Sign::Rounded,
+    ),
+    ("a_frame", "moments about the pin", "T = 260 N", Sign::Wrong),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 201*2.5/(2 sin 70) = 267.4 N",
+        Sign::Right,
+    ),
+    (
+        "a_frame",
+        "moments about the pin",
+        "T = 502.5/1.88 = 267 N",
+        Sign::Right,
+    ),
+    (
+        "a_frame",
+        "level part of the force of the pin",
+        "J = 645 N",
+        Sign::Rounded,
+    ),
+    (
+        "a_frame",
+        "level part of the force of the pin",
+        "J = 640 N",
+        Sign::Wrong,
+    ),
+    (
+        "forearm",
+        "tension of the biceps",
+        "M = 494 N",
+        Sign::Rounded,
+    ),
+    (
+        "forearm",
+        "tension of the biceps",
+        "M = 494.8 N",
+        Sign::Rounded,
+    ),
+    ("forearm", "tension of the biceps", "M = 490 N", Sign::Wrong),
+    ("forearm", "level forces", "Ex = 85.9 N", Sign::Rounded),
+    ("forearm", "level forces", "Ex = 85.0 N", Sign::Wrong),
+    // The sum of two given masses, worked in the head.
+    ("ladder", "upright forces", "N = 90*9.8", Sign::Right),
+    ("ladder", "upright forces", "N = 90 kg*9.8", Sign::Right),
+    ("ladder", "upright forces", "N = 91*9.8", Sign::Wrong),
+    // Numbers in the unit in which the problem prints its forces.
+    (
+        "internal_hinge",
+        "whole force",
+        "Q = 4*3 = 12 kN",
+        Sign::Right,
+    ),
+    ("internal_hinge", "whole force", "Q = 4*3 kN", Sign::Right),
+    ("internal_hinge", "whole force", "12", Sign::Right),
+    ("internal_hinge", "whole force", "Q = 3*3 kN", Sign::Wrong),
+    ("internal_hinge", "whole force", "Q = 12 N", Sign::Wrong),
+    (
+        "internal_hinge",
+        "moments about the hinge",
+        "12*1.5 = B*3",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the hinge",
+        "12*3 = B*3",
+        Sign::Wrong,
+    ),
+    (
+        "internal_hinge",
+        "upright forces (right",
+        "12 + Gy = 6",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "upright forces (left",
+        "12 = Ay - 6",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "upright forces (left",
+        "Ay = 18",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "upright forces (left",
+        "Ay = 17",
+        Sign::Wrong,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "12*1.5 + 6*4 = MA",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "12*1.5 + 6*3 = MA",
+        Sign::Wrong,
+    ),
+    // Which way a couple turns.
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "42 kN m anticlockwise",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "MA = 42 kN m (counterclockwise)",
+        Sign::Right,
+    ),
+    (
+        "internal_hinge",
+        "moments about the wall",
+        "MA = 42 kN m clockwise",
+        Sign::Wrong,
+    ),
 ];
+
+/// The hints of a line along which one force alone acts never tell that it is nothing.
+#[test]
+fn the_answer_is_in_no_hint_before_the_last() {
+    let mut session = opened("internal_hinge");
+    for _ in 0..3 {
+        let hint = said(&mut session, "hint").line.hints[0].to_string();
+        assert!(!hint.contains("= 0"), "{hint}");
+    }
+    let last = said(&mut session, "hint").line.hints[0].to_string();
+    assert!(last.contains("Gx = 0"), "{last}");
+}
 
 #[test]
 fn lines_of_every_kind_get_their_sign() {

@@ -12,6 +12,7 @@ impl Stock {
             Dimension::FORCE => force,
             Dimension::LENGTH => length,
             Dimension::MOMENT => force * length,
+            Dimension::FORCE_A_LENGTH => force / length,
             _ => 1.0,
         };
         let entries = self.entries.iter().map(|entry| Entry {

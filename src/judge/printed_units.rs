@@ -1,0 +1,150 @@
+//! Numbers without units in a general problem whose forces are printed in kilonewtons: whoever
+//! works in them throughout types `Ay = 18` and `Q = 4*3 = 12 kN`.
+
+use super::board::Board;
+use super::names::NameRole;
+use super::stock::Stock;
+use super::{Judgement, Remark, Truth, judge_reading};
+use crate::key::StepId;
+use crate::reading::{Literal, Node, Operator, Reading, Tree};
+use crate::units::{Dimension, Unit, find_unit, unit_for};
+
+/// How many newtons a unit of the printed forces is, where all of them are printed in the same
+/// multiple and no weight, which comes out in newtons, is worked out.
+pub(super) fn printed_force(board: &Board<'_>) -> Option<f64> {
+    board.key.general.as_ref()?;
+    let mut factors = Vec::new();
+    for given in board.problem.givens() {
+        match given.dimension {
+            Dimension::FORCE | Dimension::MOMENT | Dimension::FORCE_A_LENGTH => {
+                let unit = given.written.split_once(' ').map_or("", |(_, unit)| unit);
+                factors.push(find_unit(unit)?.factor);
+            }
+            Dimension::MASS | Dimension::MASS_PER_AREA => return None,
+            _ => {}
+        }
+    }
+    let first = *factors.first()?;
+    (first != 1.0 && factors.iter().all(|factor| *factor == first)).then_some(first)
+}
+
+/// Judges a line that does not hold as it stands with its bare numbers in the printed unit; `None`
+/// where that makes nothing hold.
+pub(super) fn judge(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: (&str, usize),
+    known: &Judgement,
+) -> Option<Judgement> {
+    let unseen = known
+        .remarks
+        .iter()
+        .any(|remark| matches!(remark, Remark::NotSeen | Remark::ByChance));
+    if !(unseen || known.truth == Truth::DoesNotHold) || reading.defines.is_some() {
+        return None;
+    }
+    let factor = printed_force(board)?;
+    let target = target(board, asked, reading);
+    let dimension = board.key.step(target)?.dimension;
+    let unit = multiple_of(dimension, factor)?;
+    let mut told = reading.clone();
+    let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
+    for side in &mut told.sides {
+        if side.names().is_empty() {
+            *side = in_unit(side, unit, &mut index)?;
+        }
+    }
+    let counted = stock.counted_in(1.0 / factor, 1.0);
+    let mut judgement = judge_reading(board, &counted, asked, &told, line);
+    let alone = reading.sides.last().is_some_and(|side| {
+        let number = matches!(side.node, Node::Literal(_) | Node::Negative(_));
+        let places = side.literals();
+        number && places.iter().all(|place| place.literal.unit.is_none())
+    });
+    if alone && judgement.target == target {
+        judgement.remarks.push(Remark::PrintedUnit(unit.symbol));
+    }
+    judgement.truth.holds().then_some(judgement)
+}
+
+/// The step whose value a line tells: by its name, or the one asked.
+fn target(board: &Board<'_>, asked: StepId, reading: &Reading) -> StepId {
+    let named = reading.sides.iter().find_map(|side| match side.node {
+        Node::Name(id) => board.names.role(id),
+        _ => None,
+    });
+    match named {
+        Some(NameRole::Step(step)) => step,
+        _ => board.key.gives(asked).unwrap_or(asked),
+    }
+}
+
+/// This multiple of the unit of a force or moment.
+fn multiple_of(dimension: Dimension, factor: f64) -> Option<&'static Unit> {
+    let symbol = unit_for(dimension)?.symbol;
+    let force = matches!(dimension, Dimension::FORCE | Dimension::MOMENT);
+    let unit = find_unit(&format!("k{symbol}")).filter(|_| force)?;
+    (unit.factor == factor).then_some(unit)
+}
+
+/// A side of bare numbers in a unit; a unit that stands behind its last number is meant for all.
+/// `None` where other numbers have units of their own.
+fn in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> {
+    let mut bare = side.clone();
+    if let Node::Binary(Operator::Multiply, whole, last) = &side.node
+        && let Node::Literal(literal) = &last.node
+        && literal.unit_alone
+        && literal.unit == Some(unit)
+    {
+        bare = (**whole).clone();
+    } else if let Some(last) = last_number(&mut bare)
+        && last.unit == Some(unit)
+    {
+        last.value = last.typed;
+        last.written.last_place /= unit.factor;
+        last.unit = None;
+    }
+    let places = bare.literals();
+    if !places
+        .iter()
+        .all(|place| place.literal.unit.is_none() || place.in_angle)
+    {
+        return None;
+    }
+    if let Some(alone) = literal_alone(&mut bare) {
+        alone.value *= unit.factor;
+        alone.written.last_place *= unit.factor;
+        alone.unit = Some(unit);
+        return Some(bare);
+    }
+    *index += 1;
+    let last = Tree {
+        node: Node::Literal(Literal::unit_alone(*index, unit)),
+        span: side.span,
+    };
+    Some(Tree {
+        node: Node::Binary(Operator::Multiply, Box::new(bare), Box::new(last)),
+        span: side.span,
+    })
+}
+
+/// The last number of a side.
+fn last_number(tree: &mut Tree) -> Option<&mut Literal> {
+    match &mut tree.node {
+        Node::Literal(literal) => Some(literal),
+        Node::Name(_) | Node::Call(..) => None,
+        Node::Negative(inner) => last_number(inner),
+        Node::Binary(_, _, right) => last_number(right),
+    }
+}
+
+/// The number that a side is, whichever sign it has.
+fn literal_alone(tree: &mut Tree) -> Option<&mut Literal> {
+    match &mut tree.node {
+        Node::Literal(literal) => Some(literal),
+        Node::Negative(inner) => literal_alone(inner),
+        _ => None,
+    }
+}
