@@ -167,7 +167,7 @@ fn stretch(grid: &[(f64, Option<f64>)]) -> Option<Stretch> {
     let longest = runs
         .filter(|run| run.first().is_some_and(|(_, apart)| is_dust(apart)))
         .max_by_key(|run| run.len())
-        .filter(|run| whole || run.len() >= STRETCH)?;
+        .filter(|run| run.len() >= STRETCH)?;
     Some(Stretch {
         low: longest.first()?.0,
         high: longest.last()?.0,
@@ -264,6 +264,9 @@ mod tests {
             let rooted = grid(|at| Some((at - 0.5).powi(flat)));
             assert_eq!(stretch(&rooted), None, "{flat}");
         }
+        // One place alone where there are forces at all may be the answer.
+        let alone = grid(|at| (at == 0.5).then_some(0.0));
+        assert_eq!(stretch(&alone), None);
         let noise = |at: f64| Some(1e-15 * (at * 1e5).sin());
         let told = |grid: Vec<_>| stretch(&grid).map(|found| (found.low, found.high, found.whole));
         assert_eq!(told(grid(noise)), Some((0.0, 1.0, true)));
