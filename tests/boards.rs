@@ -52,6 +52,58 @@ fn the_triangle_of_forces_reads_as_on_the_board() {
     }
 }
 
+/// The way that stands behind the angle of a force is that of its parts.
+#[test]
+fn the_way_of_a_force_is_told_with_its_angle() {
+    let mut told = 0;
+    for (name, more) in [
+        ("forearm", &[][..]),
+        ("forearm", &["--method", "triangle"]),
+        ("back", &[]),
+        ("gate", &[]),
+        ("gate", &["--pivot", "tip"]),
+        ("pole", &[]),
+        ("jib", &[]),
+        ("bracket", &[]),
+    ] {
+        let text = solved(name, more);
+        let json: serde_json::Value = serde_json::from_str(&solved(name, &["--json"])).unwrap();
+        for force in json["forces"].as_array().unwrap() {
+            let (x, y) = (force["x"].as_f64().unwrap(), force["y"].as_f64().unwrap());
+            let symbol = force["symbol"].as_str().unwrap().replace('_', "");
+            let start = format!("    ψ{symbol} = ");
+            let Some(line) = text.lines().find(|line| line.starts_with(&start)) else {
+                continue;
+            };
+            let vertical = if y > 0.0 { "above" } else { "below" };
+            let side = if x > 0.0 { "right" } else { "left" };
+            let way = format!("° ({vertical} the horizontal, to the {side})");
+            assert!(line.ends_with(&way), "{name}: {line}");
+            told += 1;
+        }
+    }
+    assert!(told >= 5, "{told}");
+}
+
+/// 64.7·sin 169° ÷ sin 1.49° would be 474, and the force is 495 N.
+#[test]
+fn figures_are_shown_that_give_the_result_back() {
+    let told = solved("forearm", &["--method", "triangle"]);
+    let line = "M = R·sin αM/sin αR = 64.7 N·sin 168.5°/sin 1.49° = 495 N";
+    assert!(told.contains(line), "{told}");
+}
+
+#[test]
+fn a_part_told_while_open_is_told_again_with_its_value() {
+    let told = solved("a_frame", &["--pivot", "tip"]);
+    let (line, used) = (
+        "    A⊥ = A·sin α = 588 N·sin 20.0° = 201 N\n",
+        "= 201 N·2.5 m",
+    );
+    let (at, used) = (told.find(line), told.find(used));
+    assert!(at.is_some() && at < used, "{told}");
+}
+
 #[test]
 fn the_triangle_of_forces_has_no_pivot() {
     let told = solved("forearm", &["--method", "triangle", "--pivot", "elbow"]);

@@ -1,6 +1,7 @@
 //! The commands as a user meets them.
 
 mod edges;
+mod systems;
 mod ways;
 
 use assert_cmd::Command;
@@ -414,9 +415,28 @@ fn val_bodies_in_general_are_solved_and_sought_from_a_file() {
     let (code, _, talk) = output(&["practice", "-", "--plain"], none.as_bytes());
     assert_eq!(code, 1);
     assert!(
-        talk.contains("cannot be walked through: no value of μ between"),
+        talk.contains("cannot be walked through: no value of μ between 0.5 and 0.9 makes"),
         "{talk}"
     );
+    // Of a number without influence no value is the answer.
+    let mass = LADDER
+        .replace(
+            "{\"symbol\": \"μ\", \"sought\": \"coefficient\"}",
+            "\"0.5\"",
+        )
+        .replace("\"12 kg\"", "{\"symbol\": \"m_b\", \"sought\": \"mass\"}")
+        .replace("60 deg", "45 deg")
+        .replace(
+            "\"given\": \"μ\", \"from\": \"0.05\", \"to\": \"0.9\"",
+            "\"given\": \"m_b\", \"from\": \"1 kg\", \"to\": \"90 kg\"",
+        );
+    let (code, text, _) = output(&["solve", "-", "--json"], mass.as_bytes());
+    assert_eq!(code, 1);
+    assert!(text.contains("\"holds-for-every-value\""), "{text}");
+    let (code, _, talk) = output(&["practice", "-", "--plain"], mass.as_bytes());
+    assert_eq!(code, 1);
+    let reason = "the condition holds for every mb between 1 kg and 90 kg: mb has no influence";
+    assert!(talk.contains(reason), "{talk}");
 }
 
 /// Without words of its own a problem still has the caution that is built in, however it is read.

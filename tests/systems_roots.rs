@@ -2,12 +2,13 @@
 
 mod scene;
 
-use leverwright::problem::{Reference, Side, Upright};
+use leverwright::problem::{GivenId, Reference, Side, Upright};
 use leverwright::statics::{Root, Unsolvable, roots};
 use leverwright::system::{
     ActId, Bearing, BodyId, Coordinate, Friction, HoldKind, LoadKind, Spot, System, Turning, When,
 };
 use leverwright::units::Dimension;
+use proptest::prelude::*;
 use scene::{G, Scene};
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -149,6 +150,108 @@ fn val_no_place_of_the_climber_makes_this_ladder_slip() {
             panic!("not told where");
         };
         assert_eq!((low, high), (0.01, 5.0));
+    }
+}
+
+/// A ladder leaning alone slips at tan θ = 1 ÷ (2 μ) whatever its mass; a plank whose weight stands
+/// over one prop leaves the other free whatever it weighs; a load at the hinge turns nothing. None
+/// of these masses is an answer.
+#[test]
+fn val_a_number_without_influence_is_no_answer() {
+    let mut leaning = ladder(f64::atan(1.0), Friction::AsNeeded, None, None);
+    let when = slips(&mut leaning, 0.5);
+    let leaning = leaning.seek("mass_W", 1.0, 100.0, when);
+    let on_props = |load: Option<Spot>, when: When, sought: &str| {
+        let mut scene = Scene::new();
+        let length = scene.length("L", 4.0);
+        let body = scene.body(Bearing::Level(Side::Right), length);
+        scene.weight("W", body, Scene::middle(body), 20.0);
+        if let Some(at) = load {
+            scene.weight("W_1", body, at, 10.0);
+        }
+        let right = match sought {
+            "mass_W" => Scene::middle(body),
+            _ => Scene::tip(body),
+        };
+        scene.hold("A", body, Scene::foot(body), HoldKind::Push(Bearing::Up));
+        scene.hold("B", body, right, HoldKind::Push(Bearing::Up));
+        let when = match when {
+            When::Reaches { act, .. } => When::Reaches {
+                act,
+                limit: scene.force("F", 10.0 * G),
+            },
+            other => other,
+        };
+        scene.seek(sought, 1.0, 100.0, when)
+    };
+    let centred = on_props(None, When::Vanishes(ActId::Hold(0)), "mass_W");
+    let reaches = When::Reaches {
+        act: ActId::Hold(1),
+        limit: GivenId(0),
+    };
+    let foot = Scene::foot(BodyId(0));
+    let at_the_hinge = on_props(Some(foot), reaches, "mass_W_1");
+    for (system, name) in [
+        (leaning, "massW"),
+        (centred, "massW"),
+        (at_the_hinge, "massW1"),
+    ] {
+        let trouble = roots(&system, G).unwrap_err();
+        assert_eq!(trouble.code(), "holds-for-every-value", "{trouble}");
+        let said = trouble.to_string();
+        let all =
+            format!("holds for every {name} between 1 kg and 100 kg: {name} has no influence");
+        assert!(said.contains(&all), "{said}");
+    }
+    // A hair beside it one mass is the answer.
+    let off = on_props(Some(Scene::tip(BodyId(0))), reaches, "mass_W_1");
+    let told = roots(&off, G).unwrap_err();
+    assert_eq!(told.code(), "none-in-range", "{told}");
+    let mut leaning = ladder(f64::atan(1.0), Friction::AsNeeded, None, None);
+    let when = slips(&mut leaning, 0.5 + 1e-6);
+    let told = roots(&leaning.seek("mass_W", 1.0, 100.0, when), G).unwrap_err();
+    assert_eq!(told.code(), "none-in-range", "{told}");
+}
+
+proptest! {
+    /// What is found is an answer by itself: a little to either side it does not happen.
+    #[test]
+    fn verif_what_is_sought_stands_alone(
+        angle_deg in 20.0_f64..80.0,
+        coefficient in 0.05_f64..1.2,
+        distance in 0.1_f64..5.0,
+        which in 0_usize..4,
+    ) {
+        let scene = || ladder(angle_deg.to_radians(), Friction::AsNeeded, None, Some(distance));
+        let (name, low, high) = [
+            ("d", 0.01, 5.0),
+            ("θ", 0.05, 1.5),
+            ("mass_W_1", 0.5, 500.0),
+            ("mass_W", 0.5, 500.0),
+        ][which];
+        let mut sought = scene();
+        let when = slips(&mut sought, coefficient);
+        let system = sought.seek(name, low, high, when);
+        let given = system.parts().sought.as_ref().unwrap().given;
+        let apart = |value: f64| {
+            let mut values = system.values();
+            values[given.0] = value;
+            let solution = leverwright::statics::solve_system(&system, &values, G).unwrap();
+            let (push, friction) = solution.reaction(FLOOR).unwrap().contact.unwrap();
+            (friction.abs() - coefficient * push) / push
+        };
+        match roots(&system, G) {
+            Ok(found) => {
+                prop_assert!(found.len() <= 2, "{} values", found.len());
+                for root in found {
+                    prop_assert!(apart(root.value).abs() < 1e-6);
+                    for value in [root.value - 1e-3 * (high - low), root.value + 1e-3 * (high - low)] {
+                        prop_assert!(apart(value).abs() > 1e-11, "{value} beside {}", root.value);
+                    }
+                }
+            }
+            Err(trouble) => prop_assert_eq!(trouble.code(), "none-in-range"),
+        }
     }
 }
 

@@ -91,6 +91,10 @@ fn compare_at(
     Ok(compared)
 }
 
+fn only_knots(system: &System) -> bool {
+    system.parts().bodies.iter().all(|body| body.knot)
+}
+
 #[test]
 fn verif_all_methods_and_pivots_give_the_same_forces() {
     let (mut workings, mut compared, mut refused) = (0, 0, 0);
@@ -118,6 +122,7 @@ fn verif_all_methods_and_pivots_give_the_same_forces() {
                         Err(fault) => faults.push(format!("{index} {method:?} {pivot:?}: {fault}")),
                     },
                     Err(Underivable::PivotOnLine { .. }) => refused += 1,
+                    Err(Underivable::KnotPivot) if pivot.is_some() && only_knots(&system) => {}
                     Err(trouble) => faults.push(format!("{index} {method:?} {pivot:?}: {trouble}")),
                 }
             }

@@ -132,7 +132,8 @@ pub(super) enum MethodName {
 Each fault stands on a line of its own: file, line, column, field, what is wrong and what was
 expected. Exit status: 0 if no file has a fault, 1 if one has.")]
 pub(super) struct Check {
-    /// Lesson and problem files; a file with a `model` is read as a problem, any other as a lesson
+    /// Lesson and problem files; a file with a `model` or a `system` is read as a problem,
+    /// any other as a lesson
     #[arg(required = true, value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
 }

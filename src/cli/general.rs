@@ -3,10 +3,10 @@
 use super::args::{MethodName, Solve};
 use super::{Trouble, json, told as lines};
 use crate::problem::Place;
-use crate::statics::Root;
+use crate::statics::{Root, SystemSolution};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
-use crate::units::{number_text, value_text};
+use crate::units::{Dimension, number_text, value_text};
 use crate::working::{Method, Working, centres, derive, only_laminae, settle, told};
 use std::io::{Write, stdout};
 
@@ -60,9 +60,29 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
             &working,
         )
     } else {
-        text(system, &solved.values, &solved.roots, &working, words)
+        let mut text = text(system, &solved.values, &solved.roots, &working, words);
+        text.push_str(&strained(system, &solved.solution, words));
+        text
     };
     print(&text)
+}
+
+/// A word of caution where a force is very large beside the loads.
+pub(super) fn strained(system: &System, solution: &SystemSolution, words: &Words) -> String {
+    let Some(strained) = solution.strained() else {
+        return String::new();
+    };
+    let act = system.act(strained.act);
+    let force = |size: f64| Slot::Value(value_text(size, Dimension::FORCE, system.figures()));
+    let slots = [
+        (
+            "symbol",
+            Slot::Name(act.map_or_else(String::new, |act| act.symbol.shown())),
+        ),
+        ("size", force(strained.size_n)),
+        ("load", force(strained.load_n)),
+    ];
+    format!("\n{}\n", words.say("solve.strained", &slots))
 }
 
 fn print(text: &str) -> Result<(), Trouble> {
@@ -167,9 +187,11 @@ fn sought(system: &System, roots: &[Root], words: &Words) -> String {
                 ),
             ),
         ];
-        let key = match &root.solution {
-            Ok(_) => "solve.sought",
-            Err(_) => "solve.sought-not",
+        let key = match (&root.solution, root.stable) {
+            (Err(_), _) => "solve.sought-not",
+            (Ok(_), Some(false)) => "solve.sought-unstable",
+            (Ok(_), Some(true)) if roots.len() > 1 => "solve.sought-stable",
+            (Ok(_), _) => "solve.sought",
         };
         text.push_str(&format!("{}\n", words.say(key, &slots)));
     }

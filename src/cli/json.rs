@@ -5,8 +5,8 @@ use super::board;
 use super::library::Found;
 use crate::hint::kind_word;
 use crate::key::{Key, Pins, Sampling, step_word};
-use crate::lesson::write_problem;
-use crate::statics::{Root, Solution, SystemSolution};
+use crate::lesson::{Fault, write_problem};
+use crate::statics::{Root, Solution, SystemSolution, solve_system};
 use crate::system::System;
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
@@ -40,6 +40,9 @@ pub(super) fn solved(
         })
         .collect();
     let problem_json: Value = serde_json::from_str(&write_problem(problem)).unwrap_or(Value::Null);
+    let system = System::of(problem);
+    let worked = solve_system(&system, &system.values(), system.gravity());
+    let strained = worked.ok().and_then(|worked| strained(&system, &worked));
     let whole = json!({
         "version": VERSION,
         "code": found.origin.as_ref().map(|origin| origin.code.as_str()),
@@ -49,6 +52,7 @@ pub(super) fn solved(
         "problem": problem_json,
         "steps": key.map(|key| steps(found, key, words)),
         "forces": forces,
+        "strained": strained,
         "caution": problem.caution(),
     });
     format!("{whole:#}\n")
@@ -97,6 +101,7 @@ pub(super) fn system(
                     "value": value,
                     "unit": unit_for(given.dimension).map(|unit| unit.symbol),
                     "holds": root.solution.is_ok(),
+                    "stable": root.stable,
                     "why_not": root.solution.as_ref().err().map(|trouble| trouble.code()),
                 })
             })
@@ -110,10 +115,23 @@ pub(super) fn system(
         "gravity": { "value": parts.gravity, "unit": "m/s²" },
         "forces": forces,
         "sought": sought,
+        "strained": strained(system, solution),
         "working": lines,
         "caution": parts.caution,
     });
     format!("{whole:#}\n")
+}
+
+/// The force that is very large beside the loads, if one is.
+fn strained(system: &System, solution: &SystemSolution) -> Option<Value> {
+    let strained = solution.strained()?;
+    let act = system.act(strained.act)?;
+    Some(json!({
+        "symbol": act.symbol.as_str(),
+        "size": strained.size_n,
+        "largest_load": strained.load_n,
+        "unit": "N",
+    }))
 }
 
 /// The lines of a working.
@@ -176,6 +194,23 @@ pub(super) fn centres(system: &System, values: &[f64], working: &Working) -> Str
 /// A problem that has no solution.
 pub(super) fn refused(code: &str, message: &str) -> String {
     json!({ "version": VERSION, "error": { "code": code, "message": message } }).to_string()
+}
+
+/// A file with faults.
+pub(super) fn faulty(faults: &[Fault]) -> String {
+    let faults: Vec<Value> = faults
+        .iter()
+        .map(|fault| {
+            json!({
+                "code": fault.kind.code(),
+                "line": fault.line,
+                "column": fault.column,
+                "path": fault.path,
+                "message": fault.kind.to_string(),
+            })
+        })
+        .collect();
+    json!({ "version": VERSION, "faults": faults }).to_string()
 }
 
 fn steps(found: &Found, key: &Key, words: &Words) -> Vec<Value> {

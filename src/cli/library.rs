@@ -131,7 +131,7 @@ impl Library {
         let file = text_of(name, words)?;
         if let Some((shown, text)) = file.as_ref().filter(|(_, text)| is_lesson(text)) {
             let lesson =
-                parse_lesson(text).map_err(|faults| Trouble::Input(told(shown, &faults)))?;
+                parse_lesson(text).map_err(|faults| Trouble::File(shown.clone(), faults))?;
             let id = lesson.id().to_owned();
             put(&mut self.lessons, lesson);
             return self.find_any(&id, seed, otherwise, words);
@@ -297,7 +297,7 @@ fn text_of(name: &str, words: &Words) -> Result<Option<(String, String)>, Troubl
 }
 
 fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
-    let file = parse_problem_file(text).map_err(|faults| Trouble::Input(told(name, &faults)))?;
+    let file = parse_problem_file(text).map_err(|faults| Trouble::File(name.to_owned(), faults))?;
     Ok(match file {
         ProblemFile::Guided(problem) => Any::Guided(Box::new(Found {
             problem,

@@ -13,6 +13,7 @@ mod practice;
 mod solve;
 mod told;
 
+use crate::lesson::Fault;
 use crate::text::{Slot, Words};
 use args::{Arguments, Command};
 use clap::Parser;
@@ -25,6 +26,8 @@ use std::process::ExitCode;
 pub(crate) enum Trouble {
     /// The input is at fault: what to say, one paragraph a line.
     Input(Vec<String>),
+    /// A file is at fault: what it is called, and every fault.
+    File(String, Vec<Fault>),
     /// The command was used wrongly.
     Use(String),
     /// The reader of our output went away; nothing to say.
@@ -106,6 +109,12 @@ fn ended(result: Result<(), Trouble>, words: &Words) -> ExitCode {
         Ok(()) | Err(Trouble::OutputClosed) => ExitCode::SUCCESS,
         Err(Trouble::Input(lines)) => {
             for line in lines {
+                let _ = writeln!(talk, "{line}");
+            }
+            ExitCode::from(1)
+        }
+        Err(Trouble::File(name, faults)) => {
+            for line in library::told(&name, &faults) {
                 let _ = writeln!(talk, "{line}");
             }
             ExitCode::from(1)

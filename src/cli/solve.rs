@@ -27,7 +27,11 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }
-    let found = match library.find_any(&wishes.problem, wishes.seed, 1, words)? {
+    let any = library.find_any(&wishes.problem, wishes.seed, 1, words);
+    if let (true, Err(Trouble::File(_, faults))) = (wishes.json, &any) {
+        writeln!(stdout().lock(), "{}", json::faulty(faults))?;
+    }
+    let found = match any? {
         Any::Guided(found) if wishes.method.is_none() && wishes.pivot.is_none() => found,
         Any::Guided(found) => {
             return general::run(&System::of(&found.problem), wishes, words);
@@ -61,6 +65,10 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
             }
         }
         text.push_str(&format!("\n{}\n", found.problem.caution()));
+        let system = System::of(&found.problem);
+        if let Ok(solved) = statics::solve_system(&system, &system.values(), system.gravity()) {
+            text.push_str(&general::strained(&system, &solved, words));
+        }
         text
     };
     let mut output = stdout().lock();

@@ -85,7 +85,7 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             text,
             sense: Some(sense),
             ..
-        } => indented(&format!("{text} ({})", words.word(sense_key(sense)))),
+        } => indented(&format!("{text} ({})", way(sense, words))),
         Told::Balance { names, numbers } if names == numbers => indented(&names),
         Told::Balance { names, numbers } => format!("    {names},\n    {numbers}\n"),
         Told::Results => heading("solve.results", &[]),
@@ -124,8 +124,9 @@ fn vanishing(system: &System, act: ActId) -> &'static str {
     }
 }
 
-fn sense_key(sense: Sense) -> &'static str {
-    match sense {
+/// Which way, in words.
+fn way(sense: Sense, words: &Words) -> String {
+    let key = match sense {
         Sense::Right => "solve.right",
         Sense::Left => "solve.left",
         Sense::Up => "solve.up",
@@ -133,7 +134,17 @@ fn sense_key(sense: Sense) -> &'static str {
         Sense::Anticlockwise => "solve.anticlockwise",
         Sense::Clockwise => "solve.clockwise",
         Sense::Reverse => "solve.reverse",
-    }
+        Sense::Slanted { above, right } => {
+            let vertical = if above { "solve.above" } else { "solve.below" };
+            let side = if right { "solve.right" } else { "solve.left" };
+            let slots = [
+                ("vertical", Slot::Prose(words.say(vertical, &[]))),
+                ("side", Slot::Prose(words.say(side, &[]))),
+            ];
+            return words.say("solve.direction", &slots).to_string();
+        }
+    };
+    words.word(key)
 }
 
 /// Where a balance is taken: the pivot of moments, the body that forces are taken along or across.

@@ -129,6 +129,34 @@ pub enum FaultKind {
     Unsound(crate::system::Fault),
 }
 
+impl FaultKind {
+    /// A short name that stays the same in every version, for machines.
+    pub fn code(&self) -> &'static str {
+        match self {
+            FaultKind::NotJson { .. } => "not-json",
+            FaultKind::Expected { .. } => "expected",
+            FaultKind::Missing { .. } => "missing-field",
+            FaultKind::Unknown { .. } => "unknown-field",
+            FaultKind::Twice => "twice",
+            FaultKind::OtherForm { .. } => "other-form",
+            FaultKind::StepDoesNotFit { .. } => "step-does-not-fit",
+            FaultKind::TooMany { .. } => "too-many",
+            FaultKind::DrawnInProblem => "drawn-in-problem",
+            FaultKind::OffBody { .. } => "off-body",
+            FaultKind::Contradiction { .. } => "contradiction",
+            FaultKind::Reserved { .. } => "reserved-name",
+            FaultKind::NameTwice { .. } => "name-twice",
+            FaultKind::NoSuchGiven { .. } => "no-such-given",
+            FaultKind::NoSuchName { .. } => "no-such-name",
+            FaultKind::NotTold { .. } => "not-told",
+            FaultKind::NoWord { .. } => "no-word",
+            FaultKind::UnusedWord { .. } => "unused-word",
+            FaultKind::Flawed(_) => "flawed",
+            FaultKind::Unsound(_) => "unsound",
+        }
+    }
+}
+
 impl fmt::Display for Fault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(formatter, "line {}, column {}", self.line, self.column)?;

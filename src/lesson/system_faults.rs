@@ -4,6 +4,8 @@ use super::decode::Item;
 use super::fault::FaultKind;
 use super::system_names::Reader;
 use super::system_read::Lists;
+use super::texts::UNKNOWN;
+use crate::problem::GivenId;
 use crate::system::{Fault, Parts, System, Weight, WeightKind};
 
 /// The system of these parts, or its faults in the report.
@@ -13,18 +15,7 @@ pub(super) fn checked<'a>(
     lists: &Lists<'a>,
     reader: &mut Reader<'_, 'a>,
 ) -> Option<System> {
-    // Faults name the part by its noun, which two parts may share. So the nouns are exchanged for
-    // places in the file, and each fault leads to its part.
-    let mut placed = parts.clone();
-    let mut marks = Vec::new();
-    let pieces = reader.pieces.clone();
-    for (noun, at) in nouns(&mut placed)
-        .into_iter()
-        .zip(items(lists).chain(pieces.iter()))
-    {
-        marks.push((at.path.clone(), noun.clone(), at));
-        noun.clone_from(&at.path);
-    }
+    let (placed, marks) = placed(&parts, lists, reader);
     match System::new(placed) {
         Ok(_) => match System::new(parts) {
             Ok(system) => Some(system),
@@ -35,18 +26,60 @@ pub(super) fn checked<'a>(
             }
         },
         Err(faults) => {
-            for mut fault in faults {
-                let mark = what(&mut fault).and_then(|what| {
-                    let mark = marks.iter().find(|(path, _, _)| path == what)?;
-                    what.clone_from(&mark.1);
-                    Some(mark.2.clone())
-                });
-                let told = symbol(&fault).and_then(|symbol| reader.told_at(symbol).cloned());
-                let at = mark.or(told).unwrap_or_else(|| item.clone());
-                reader.report.add(&at, FaultKind::Unsound(fault));
-            }
+            tell(faults, &marks, item, reader);
             None
         }
+    }
+}
+
+/// Puts into the report what cannot be drawn of parts that have other faults, told already.
+pub(super) fn beside<'a>(
+    parts: &Parts,
+    item: &Item<'a>,
+    lists: &Lists<'a>,
+    reader: &mut Reader<'_, 'a>,
+) {
+    let sought = parts.sought.as_ref().map(|sought| sought.given);
+    let unread: Vec<GivenId> = (parts.givens.iter().enumerate())
+        .filter(|(_, given)| given.written == UNKNOWN)
+        .map(|(index, _)| GivenId(index))
+        .filter(|id| sought != Some(*id))
+        .collect();
+    let (placed, marks) = placed(parts, lists, reader);
+    let mut faults = System::undrawable(&placed, &unread);
+    // These are told where the places are read.
+    faults.retain(|fault| !matches!(fault, Fault::OffLeg { .. } | Fault::NoLength { .. }));
+    tell(faults, &marks, item, reader);
+}
+
+/// A part in the file: its path, its noun, where it stands.
+type Mark<'a> = (String, String, Item<'a>);
+
+/// Faults name the part by its noun, which two parts may share. So the nouns are exchanged for
+/// places in the file, and each fault leads to its part.
+fn placed<'a>(parts: &Parts, lists: &Lists<'a>, reader: &Reader<'_, 'a>) -> (Parts, Vec<Mark<'a>>) {
+    let mut placed = parts.clone();
+    let mut marks = Vec::new();
+    for (noun, at) in nouns(&mut placed)
+        .into_iter()
+        .zip(items(lists).chain(reader.pieces.iter()))
+    {
+        marks.push((at.path.clone(), noun.clone(), at.clone()));
+        noun.clone_from(&at.path);
+    }
+    (placed, marks)
+}
+
+fn tell<'a>(faults: Vec<Fault>, marks: &[Mark<'a>], item: &Item<'a>, reader: &mut Reader<'_, 'a>) {
+    for mut fault in faults {
+        let mark = what(&mut fault).and_then(|what| {
+            let mark = marks.iter().find(|(path, _, _)| path == what)?;
+            what.clone_from(&mark.1);
+            Some(mark.2.clone())
+        });
+        let told = symbol(&fault).and_then(|symbol| reader.told_at(symbol).cloned());
+        let at = mark.or(told).unwrap_or_else(|| item.clone());
+        reader.report.add(&at, FaultKind::Unsound(fault));
     }
 }
 

@@ -49,13 +49,22 @@ impl<'a> Reader<'_, 'a> {
         let shapes = fields.optional("shapes")?;
         let elements = shapes.elements("shapes", (1, MOST), self.report)?;
         let mut pieces = Vec::new();
+        let mut lacks_solid = false;
         for (index, element) in elements.iter().enumerate() {
-            pieces.push(self.piece(element, index + 1));
-            self.pieces.push(element.clone());
+            let object = element.value.as_object();
+            let hole = object.and_then(|object| object.get_boolean("hole"));
+            match self.piece(element, index + 1) {
+                Some(piece) => {
+                    pieces.push(piece);
+                    self.pieces.push(element.clone());
+                }
+                // What is wrong with the others does not depend on a hole that cannot be read.
+                None => lacks_solid |= !hole.is_some_and(|hole| hole.value),
+            }
         }
         let mass = self.lamina_mass(item, fields, &elements);
         Some(Lamina {
-            pieces: pieces.into_iter().collect::<Option<_>>()?,
+            pieces: (!lacks_solid).then_some(pieces)?,
             mass: mass?,
         })
     }

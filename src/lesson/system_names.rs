@@ -418,7 +418,7 @@ impl<'r, 'a> Reader<'r, 'a> {
             let amount = number.amount.clone();
             let amount = amount.unwrap_or_else(|| Amount {
                 value: middle,
-                written: "?".to_owned(),
+                written: super::texts::UNKNOWN.to_owned(),
             });
             Given {
                 symbol: Symbol::new(number.symbol.clone()),

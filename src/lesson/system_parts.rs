@@ -180,8 +180,13 @@ impl<'a> Reader<'_, 'a> {
         self.lengths
             .extend(length.map(|length| ((BodyId(body), leg), length)));
         let bearing = self.bearing_in(&fields, "direction", "θ");
+        if let Some(crate::system::Bearing::Towards(_)) = bearing {
+            let why = "the direction of a leg is told by an angle, or along or across a leg before \
+                       it, and not by a point";
+            self.contradiction(item, why);
+            return None;
+        }
         let leans = match &bearing {
-            Some(crate::system::Bearing::Towards(_)) => Some((body, leg)),
             Some(
                 crate::system::Bearing::Along { body, leg, .. }
                 | crate::system::Bearing::Across { body, leg, .. }
@@ -226,7 +231,7 @@ impl<'a> Reader<'_, 'a> {
 
     pub(super) fn load(&mut self, item: &Item<'a>, index: usize) -> Option<Load> {
         let has = |name: &str| stands(item, name);
-        let known = match (has("force"), has("couple"), has("first") || has("last")) {
+        let known = match (has("force"), has("couple"), is_spread(item)) {
             (true, false, false) => FORCE,
             (false, true, false) => COUPLE,
             (false, false, true) => SPREAD,
@@ -293,6 +298,11 @@ impl<'a> Reader<'_, 'a> {
         body: Option<BodyId>,
         number: usize,
     ) -> Option<LoadKind> {
+        if !fields.has("first") && !fields.has("last") {
+            let expected = "its load a length where it begins, such as \"150 N/m\", or \"last\", where \
+                            it ends, or both";
+            fields.required("first", expected, self.report);
+        }
         let leg = self.leg(fields, body, item);
         let mut place = |name: &str, letter: &str| {
             let expected = "a place on the leg such as \"foot\" or \"1.2 m\"";
@@ -375,6 +385,13 @@ fn usual_name(item: &Item<'_>, id: ActId) -> String {
     }
 }
 
+/// True for a load that is spread: one that tells its value along a leg, or where it begins and
+/// ends and nothing else that a load is made by.
+fn is_spread(item: &Item<'_>) -> bool {
+    let any = |names: &[&str]| names.iter().any(|name| stands(item, name));
+    any(&["first", "last"]) || any(&["from", "to"]) && !any(&["force", "couple", "mass"])
+}
+
 /// What a force can do, from a first look at its part.
 fn traits(item: &Item<'_>) -> Traits {
     let object = item.value.as_object();
@@ -385,7 +402,7 @@ fn traits(item: &Item<'_>) -> Traits {
         only_turns: kind == "couple" || stands(item, "couple"),
         rough: matches!(kind, "rough" | "base"),
         base: kind == "base",
-        spread: stands(item, "first") || stands(item, "last"),
+        spread: is_spread(item),
         lamina: stands(item, "shapes"),
     }
 }

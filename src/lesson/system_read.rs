@@ -90,12 +90,13 @@ fn read_file(root: &Item<'_>, report: &mut Report) -> Option<System> {
     let mut reader = Reader::new(&item, report);
     let parts = read_parts(&item, &mut reader);
     let text = text.and_then(|item| read_text(&item, &mut reader));
-    let ((mut parts, lists), text, common) = (parts?, text?, common?);
+    let (mut parts, lists) = parts?;
+    let (Some(text), Some(common), true) = (text, common, reader.report.is_empty()) else {
+        system_faults::beside(&parts, &item, &lists, &mut reader);
+        return None;
+    };
     put_common(&mut parts, common);
     text.tell(&mut parts);
-    if !reader.report.is_empty() {
-        return None;
-    }
     system_faults::checked(parts, &item, &lists, &mut reader)
 }
 
@@ -105,18 +106,37 @@ fn put_common(parts: &mut Parts, common: Common) {
     parts.figures = common.figures;
 }
 
-/// Every element of a list, if all of them were read.
+/// What was read of a list.
+struct Kept<'a, T> {
+    items: Vec<Item<'a>>,
+    parts: Vec<T>,
+    complete: bool,
+}
+
+/// What can be read of a list; of one whose elements are told by their places, all before the
+/// first that cannot.
 fn every<'r, 'a, T>(
     reader: &mut Reader<'r, 'a>,
     items: &[Item<'a>],
     read: fn(&mut Reader<'r, 'a>, &Item<'a>, usize) -> Option<T>,
-) -> Option<Vec<T>> {
-    let parts: Vec<Option<T>> = items
-        .iter()
-        .enumerate()
-        .map(|(index, item)| read(reader, item, index))
-        .collect();
-    parts.into_iter().collect()
+    placed: bool,
+) -> Kept<'a, T> {
+    let mut kept = Kept {
+        items: Vec::new(),
+        parts: Vec::new(),
+        complete: true,
+    };
+    for (index, item) in items.iter().enumerate() {
+        match read(reader, item, index) {
+            Some(part) if kept.complete || !placed => {
+                kept.items.push(item.clone());
+                kept.parts.push(part);
+            }
+            Some(_) => {}
+            None => kept.complete = false,
+        }
+    }
+    kept
 }
 
 fn read_parts<'a>(item: &Item<'a>, reader: &mut Reader<'_, 'a>) -> Option<(Parts, Lists<'a>)> {
@@ -137,11 +157,11 @@ fn read_parts<'a>(item: &Item<'a>, reader: &mut Reader<'_, 'a>) -> Option<(Parts
     reader.meet_forces(&lists.loads, ActId::Load);
     reader.meet_forces(&lists.ropes, ActId::Cord);
     reader.meet_forces(&lists.holds, ActId::Hold);
-    let bodies = every(reader, &lists.bodies, Reader::body_part);
-    let weights = every(reader, &lists.weights, Reader::weight);
-    let loads = every(reader, &lists.loads, Reader::load);
-    let cords = every(reader, &lists.ropes, Reader::rope);
-    let holds = every(reader, &lists.holds, Reader::hold);
+    let bodies = every(reader, &lists.bodies, Reader::body_part, true);
+    let weights = every(reader, &lists.weights, Reader::weight, true);
+    let loads = every(reader, &lists.loads, Reader::load, true);
+    let cords = every(reader, &lists.ropes, Reader::rope, false);
+    let holds = every(reader, &lists.holds, Reader::hold, false);
     let asked = reader.asked(&fields);
     let sought = reader.sought(&fields);
     reader.check_uses();
@@ -150,7 +170,17 @@ fn read_parts<'a>(item: &Item<'a>, reader: &mut Reader<'_, 'a>) -> Option<(Parts
         reader.contradiction(item, "there is no body; list one under \"bodies\"");
     }
     let order = read_order(&fields, reader);
-    let sought = sought?;
+    let all = bodies.complete && weights.complete && loads.complete;
+    let whole = all && cords.complete && holds.complete && asked.is_some() && sought.is_some();
+    let is_placed = bodies.complete;
+    let lists = Lists {
+        bodies: bodies.items,
+        weights: weights.items,
+        loads: loads.items,
+        ropes: cords.items,
+        holds: holds.items,
+    };
+    let sought = sought.flatten();
     let middle = sought
         .as_ref()
         .map_or(0.0, |range| 0.5 * (range.low + range.high));
@@ -159,18 +189,25 @@ fn read_parts<'a>(item: &Item<'a>, reader: &mut Reader<'_, 'a>) -> Option<(Parts
         statement: String::new(),
         caution: String::new(),
         givens: reader.givens(middle),
-        bodies: bodies?,
-        weights: weights?,
-        loads: loads?,
-        cords: cords?,
-        holds: holds?,
-        asked: asked?,
+        bodies: bodies.parts,
+        weights: weights.parts,
+        loads: loads.parts,
+        cords: cords.parts,
+        holds: holds.parts,
+        asked: asked.unwrap_or_default(),
         sought,
         gravity: 0.0,
         accepted_gravity: Vec::new(),
         figures: 0,
     };
-    system_order::renumber(&mut parts, &order?);
+    let (Some(order), true) = (order, whole) else {
+        // Of what is at fault is told already; what else cannot be drawn is told too.
+        if is_placed {
+            system_faults::beside(&parts, item, &lists, reader);
+        }
+        return None;
+    };
+    system_order::renumber(&mut parts, &order);
     Some((parts, lists))
 }
 

@@ -26,6 +26,9 @@ pub(super) fn caution(written: Option<&str>) -> String {
     }
 }
 
+/// What stands for the value of a given that is sought.
+pub(super) const UNKNOWN: &str = "?";
+
 /// One piece of a template.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Piece<'t> {
@@ -64,7 +67,7 @@ pub(super) fn pieces(template: &str) -> Vec<Piece<'_>> {
     pieces
 }
 
-/// The template with each given in its slot; a slot without a given stays as it is.
+/// The template with each given in its slot, or the name of one that is sought; a slot without a given stays as it is.
 pub(super) fn fill(template: &str, givens: &[Given]) -> String {
     let find = |name: &str| givens.iter().find(|given| given.symbol.as_str() == name);
     let mut filled = String::new();
@@ -72,6 +75,7 @@ pub(super) fn fill(template: &str, givens: &[Given]) -> String {
         match piece {
             Piece::Words(words) => filled.push_str(words),
             Piece::Slot(name) => match find(name) {
+                Some(given) if given.written == UNKNOWN => filled.push_str(given.symbol.as_str()),
                 Some(given) => filled.push_str(&given.written),
                 None => filled.push_str(&format!("{{{name}}}")),
             },

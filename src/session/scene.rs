@@ -270,7 +270,8 @@ impl Teller<'_> {
     }
 
     /// A length along an axis; the name of what is sought where it stands in it.
-    fn coordinate(&self, length: &Coordinate) -> String {
+    /// The size of a coordinate as it is told, and its sign: 0 on the axis.
+    fn coordinate(&self, length: &Coordinate) -> (String, f64) {
         let sought = self
             .system
             .parts()
@@ -278,12 +279,41 @@ impl Teller<'_> {
             .as_ref()
             .map(|sought| sought.given);
         match length.0.iter().find(|(_, given)| Some(*given) == sought) {
-            Some((_, given)) => self.given(*given),
+            Some((_, given)) => (self.given(*given), 1.0),
             None => {
                 let value = length.value(&self.system.values());
-                value_text(value, Dimension::LENGTH, self.system.figures())
+                let size = value_text(value.abs(), Dimension::LENGTH, self.system.figures());
+                let sign = if value == 0.0 { 0.0 } else { value.signum() };
+                (size, sign)
             }
         }
+    }
+
+    /// A point by its coordinates: to which side of the origin, and above or below it.
+    fn coordinates(&self, x: &Coordinate, y: &Coordinate) -> String {
+        let ((x, right), (y, above)) = (self.coordinate(x), self.coordinate(y));
+        let side = if right < 0.0 {
+            "solve.left"
+        } else {
+            "solve.right"
+        };
+        let height = match above < 0.0 {
+            true => "general.scene.below",
+            false => "general.scene.above",
+        };
+        let slots = [
+            ("x", Slot::Value(x)),
+            ("y", Slot::Value(y)),
+            ("side", Slot::Word(self.words.word(side))),
+            ("height", Slot::Word(self.words.word(height))),
+        ];
+        let key = match (right == 0.0, above == 0.0) {
+            (true, true) => "general.scene.origin",
+            (false, true) => "general.scene.coordinates-level",
+            (true, false) => "general.scene.coordinates-upright",
+            (false, false) => "general.scene.coordinates",
+        };
+        self.say(key, &slots)
     }
 
     /// Where something is, told from the body that it acts on.
@@ -319,13 +349,7 @@ impl Teller<'_> {
                 ];
                 self.say(key, &slots)
             }
-            Spot::At { x, y } => {
-                let slots = [
-                    ("x", Slot::Value(self.coordinate(x))),
-                    ("y", Slot::Value(self.coordinate(y))),
-                ];
-                self.say("general.scene.coordinates", &slots)
-            }
+            Spot::At { x, y } => self.coordinates(x, y),
             Spot::Resultant(_) => String::new(),
             Spot::Centroid(_) => self.say(
                 "general.scene.centroid",

@@ -205,10 +205,10 @@ impl Session {
                         Slot::Value(unit_for(*wanted).map_or("", |unit| unit.symbol).to_owned()),
                     ),
                 ];
-                let key = if wanted == found {
-                    "talk.wrong-prefix"
-                } else {
-                    "talk.wrong-unit"
+                let key = match unit_for(*wanted) {
+                    _ if wanted == found => "talk.wrong-prefix",
+                    Some(_) => "talk.wrong-unit",
+                    None => "talk.wrong-unit-none",
                 };
                 return self.words.say(key, &slots);
             }

@@ -22,6 +22,20 @@ pub struct Reaction {
     pub contact: Option<(f64, f64)>,
 }
 
+/// A force above this many times the largest load is told with caution.
+const STRAINED: f64 = 1e4;
+
+/// A force that is very large beside the loads.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strained {
+    /// Which.
+    pub act: ActId,
+    /// Its size, in newtons.
+    pub size_n: f64,
+    /// The largest load, in newtons.
+    pub load_n: f64,
+}
+
 /// Every force of a system, found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SystemSolution {
@@ -50,6 +64,19 @@ impl SystemSolution {
     /// The largest load, in newtons, and how far apart the forces act, in metres.
     pub fn scales(&self) -> (f64, f64) {
         (self.balance.force_scale(), self.balance.length_scale())
+    }
+
+    /// The largest force, where it is so large beside the largest load that the lines of action
+    /// can hardly be told from ones that hold nothing: a hair's breadth changes it many times over.
+    pub fn strained(&self) -> Option<Strained> {
+        let load_n = self.balance.force_scale();
+        let sizes = self.all().map(|(act, found)| (act, found.force.size()));
+        let (act, size_n) = sizes.max_by(|(_, one), (_, other)| one.total_cmp(other))?;
+        (size_n > STRAINED * load_n).then_some(Strained {
+            act,
+            size_n,
+            load_n,
+        })
     }
 
     /// Motions that nothing resists, though these loads do not cause them.

@@ -4,11 +4,12 @@
 //! friction less the coefficient times the push, the moment of a base less the push times half its
 //! width, the couple that a body needs to rest. It is looked at along the whole range on a fine grid; where it changes its sign, or
 //! comes nearest to zero without doing so, the value is closed in on. A change of sign across a
-//! pole (lines that become parallel) is no solution.
+//! pole (lines that become parallel) is no solution. Where it is zero along a whole stretch, what
+//! is sought has no influence there, and none of its values is the answer.
 
 use super::Unsolvable;
 use super::frame::{SystemSolution, solve_system, steadied};
-use crate::system::{HoldKind, System, When};
+use crate::system::{HoldKind, Sought, Spot, System, When};
 
 /// Places of the range that are looked at.
 const GRID: usize = 2000;
@@ -16,6 +17,11 @@ const GRID: usize = 2000;
 const HALVINGS: usize = 80;
 /// A value counts as zero below this part of the force scale (times the length scale for bases).
 const ZERO: f64 = 1e-9;
+/// Below this part it is nothing but the dust of rounding.
+const DUST: f64 = 1e-11;
+/// So many places of the range one after the other with nothing but dust are a stretch. A root of
+/// the third order is above it two places away.
+const STRETCH: usize = 20;
 
 /// A value of what is sought.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,13 +31,17 @@ pub struct Root {
     /// All forces there; an error where ropes would have to push or the like, so that the value
     /// is one of the equations only.
     pub solution: Result<SystemSolution, Unsolvable>,
+    /// Of a body that rests, where what is sought turns it: true if it comes back when it is moved
+    /// a little, false if it moves on, as where its centre of mass stands above its hinge.
+    pub stable: Option<bool>,
 }
 
 /// Every value of what is sought, in rising order.
 ///
 /// # Errors
-/// [`Unsolvable::NoneInRange`] where nothing happens within the range; where the system has no
-/// solution anywhere in it, why.
+/// [`Unsolvable::NoneInRange`] where nothing happens within the range,
+/// [`Unsolvable::HoldsForEvery`] where it happens along a whole stretch of it; where the system has
+/// no solution anywhere in it, why.
 pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
     let Some(sought) = &system.parts().sought else {
         return Ok(Vec::new());
@@ -69,6 +79,15 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         .into_iter()
         .map(|(value, found)| (value, found.ok().filter(|apart| apart.is_finite())))
         .collect();
+    if let Some(stretch) = stretch(&grid) {
+        return Err(Unsolvable::HoldsForEvery {
+            sought: system.given(sought.given).symbol.to_string(),
+            low: stretch.low,
+            high: stretch.high,
+            whole: stretch.whole,
+            dimension: system.given(sought.given).dimension,
+        });
+    }
     let mut found: Vec<f64> = Vec::new();
     for pair in grid.windows(2) {
         let ((low, Some(one)), (high, Some(other))) = (pair[0], pair[1]) else {
@@ -95,6 +114,7 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
             sought: system.given(sought.given).symbol.to_string(),
             low: sought.low,
             high: sought.high,
+            dimension: system.given(sought.given).dimension,
         });
     }
     Ok(found
@@ -102,8 +122,57 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         .map(|value| Root {
             value,
             solution: solve_system(system, &at(value), gravity),
+            stable: stable(system, sought, &apart, &at, value),
         })
         .collect())
+}
+
+/// Whether a body comes back to a rest. The couple that would hold it a little beside must turn it
+/// the way it was moved: else the loads turn it on.
+fn stable(
+    system: &System,
+    sought: &Sought,
+    apart: &dyn Fn(f64) -> Option<f64>,
+    at: &dyn Fn(f64) -> Vec<f64>,
+    value: f64,
+) -> Option<bool> {
+    let When::Rests(body) = sought.when else {
+        return None;
+    };
+    let bearing = &system.leg(body, 0)?.bearing;
+    let aside = 1e-4 * (sought.high - sought.low);
+    let unit = |value: f64| system.unit(bearing, &Spot::Origin, &at(value));
+    let turned = unit(value - aside).cross(unit(value + aside));
+    let held = apart(value + aside)? - apart(value - aside)?;
+    let is_told = turned.abs() > 1e-12 && held.abs() > DUST;
+    is_told.then_some(held * turned > 0.0)
+}
+
+/// A part of the range in which it happens everywhere.
+#[derive(Debug, PartialEq)]
+struct Stretch {
+    low: f64,
+    high: f64,
+    /// True if it happens wherever there are forces at all.
+    whole: bool,
+}
+
+/// The longest stretch of the grid in which there is nothing but dust, if one is long enough.
+fn stretch(grid: &[(f64, Option<f64>)]) -> Option<Stretch> {
+    let is_dust = |apart: &Option<f64>| apart.is_some_and(|apart| apart.abs() <= DUST);
+    let whole = grid
+        .iter()
+        .all(|(_, apart)| apart.is_none() || is_dust(apart));
+    let runs = grid.chunk_by(|one, other| is_dust(&one.1) == is_dust(&other.1));
+    let longest = runs
+        .filter(|run| run.first().is_some_and(|(_, apart)| is_dust(apart)))
+        .max_by_key(|run| run.len())
+        .filter(|run| run.len() >= STRETCH)?;
+    Some(Stretch {
+        low: longest.first()?.0,
+        high: longest.last()?.0,
+        whole,
+    })
 }
 
 /// How far it is from happening, as a part of the force scale.
@@ -178,4 +247,32 @@ fn touching(apart: &dyn Fn(f64) -> Option<f64>, three: &[(f64, Option<f64>)]) ->
     }
     let root = 0.5 * (low + high);
     apart(root).filter(|here| here.abs() <= ZERO).map(|_| root)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn grid(apart: impl Fn(f64) -> Option<f64>) -> Vec<(f64, Option<f64>)> {
+        let value = |index: usize| index as f64 / GRID as f64;
+        (0..=GRID).map(value).map(|at| (at, apart(at))).collect()
+    }
+
+    #[test]
+    fn a_stretch_is_told_from_a_root_however_flat() {
+        for flat in [1, 2, 3] {
+            let rooted = grid(|at| Some((at - 0.5).powi(flat)));
+            assert_eq!(stretch(&rooted), None, "{flat}");
+        }
+        // One place alone where there are forces at all may be the answer.
+        let alone = grid(|at| (at == 0.5).then_some(0.0));
+        assert_eq!(stretch(&alone), None);
+        let noise = |at: f64| Some(1e-15 * (at * 1e5).sin());
+        let told = |grid: Vec<_>| stretch(&grid).map(|found| (found.low, found.high, found.whole));
+        assert_eq!(told(grid(noise)), Some((0.0, 1.0, true)));
+        let some = grid(|at| Some((at - 0.25).max(0.0)));
+        assert_eq!(told(some), Some((0.0, 0.25, false)));
+        let between = grid(|at| if at < 0.5 { None } else { noise(at) });
+        assert_eq!(told(between), Some((0.5, 1.0, true)));
+    }
 }

@@ -21,7 +21,7 @@ mod unsolvable;
 pub use balance::Balance;
 pub use equilibrium::{Action, Acts, Condition, Equilibrium, Sense, UnknownColumn};
 pub(crate) use frame::known_size;
-pub use frame::{Reaction, SystemSolution, solve_system};
+pub use frame::{Reaction, Strained, SystemSolution, solve_system};
 pub use inverse::{Root, roots};
 pub use motion::Motion;
 pub use solution::{Found, Residual, Solution};

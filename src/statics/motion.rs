@@ -88,13 +88,31 @@ impl fmt::Display for Motion {
                 )
             }
             Motion::Slide { direction, .. } => {
-                let degrees = direction.angle().to_degrees();
-                write!(
-                    formatter,
-                    "{name} from sliding along the direction {}° from the x axis",
-                    place_text(degrees)
-                )
+                write!(formatter, "{name} from sliding {}", way_text(*direction))
             }
+        }
+    }
+}
+
+/// Which way: to a side, up or down, or at an angle between 0° and 360°.
+fn way_text(direction: Vector) -> String {
+    let near = |part: f64| part.abs() < 1e-9;
+    match direction {
+        Vector { x, y } if near(y) && x > 0.0 => "to the right".to_owned(),
+        Vector { y, .. } if near(y) => "to the left".to_owned(),
+        Vector { x, y } if near(x) && y > 0.0 => "upwards".to_owned(),
+        Vector { x, .. } if near(x) => "downwards".to_owned(),
+        _ => {
+            let degrees = direction.angle().to_degrees();
+            let turn = if degrees < 0.0 {
+                degrees + 360.0
+            } else {
+                degrees
+            };
+            format!(
+                "at {}° from the level line to the right, anticlockwise",
+                place_text(turn)
+            )
         }
     }
 }

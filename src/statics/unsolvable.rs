@@ -1,7 +1,7 @@
 //! Why a problem has no answer, as data that can be told.
 
 use super::Motion;
-use crate::units::figures_text;
+use crate::units::{Dimension, figures_text, number_text, unit_for, with_minus};
 use std::fmt;
 
 /// Why the forces of a problem cannot be found from equilibrium.
@@ -62,6 +62,22 @@ pub enum Unsolvable {
         low: f64,
         /// The greatest value looked at, in SI units.
         high: f64,
+        /// Of what kind it is.
+        dimension: Dimension,
+    },
+    /// What is to happen happens at every value of what is sought, or at all of an interval, so
+    /// that it fixes none.
+    HoldsForEvery {
+        /// What is sought.
+        sought: String,
+        /// Where the interval begins, in SI units.
+        low: f64,
+        /// Where it ends, in SI units.
+        high: f64,
+        /// True if that is all of the range in which there are forces at all.
+        whole: bool,
+        /// Of what kind it is.
+        dimension: Dimension,
     },
     /// The lines of action nearly meet in one point or are nearly parallel, so that a hair's
     /// breadth in the drawing changes the forces many times over.
@@ -100,6 +116,7 @@ impl Unsolvable {
             Unsolvable::WouldSlip { .. } => "would-slip",
             Unsolvable::WouldTopple { .. } => "would-topple",
             Unsolvable::NoneInRange { .. } => "none-in-range",
+            Unsolvable::HoldsForEvery { .. } => "holds-for-every-value",
             Unsolvable::NearlySingular { .. } => "nearly-singular",
             Unsolvable::NotFinite { .. } => "not-finite",
             Unsolvable::WrongValues { .. } => "wrong-values",
@@ -171,13 +188,39 @@ impl fmt::Display for Unsolvable {
                      lower"
                 )
             }
-            Unsolvable::NoneInRange { sought, low, high } => write!(
+            Unsolvable::NoneInRange {
+                sought,
+                low,
+                high,
+                dimension,
+            } => write!(
                 formatter,
-                "no value of {sought} between {} and {} (SI units) makes it happen; widen the \
-                 range, or change what is given",
-                figures_text(*low, 3),
-                figures_text(*high, 3)
+                "no value of {sought} between {} and {} makes it happen; widen the range, or \
+                 change what is given",
+                end_text(*low, *dimension),
+                end_text(*high, *dimension)
             ),
+            Unsolvable::HoldsForEvery {
+                sought,
+                low,
+                high,
+                whole,
+                dimension,
+            } => {
+                let (low, high) = (end_text(*low, *dimension), end_text(*high, *dimension));
+                write!(
+                    formatter,
+                    "the condition holds for every {sought} between {low} and {high}"
+                )?;
+                let so = match whole {
+                    true => format!("{sought} has no influence on it"),
+                    false => format!("it fixes no {sought} there"),
+                };
+                write!(
+                    formatter,
+                    ": {so}; seek another number, or set another condition"
+                )
+            }
             Unsolvable::NearlySingular {
                 pivot,
                 threshold,
@@ -186,7 +229,7 @@ impl fmt::Display for Unsolvable {
             } => write!(
                 formatter,
                 "the lines of the unknown forces nearly meet in one point or are nearly parallel \
-                 (smallest pivot {}, at least {} is needed, with lengths in units of {} m and \
+                 (measure of independence {}, at least {} is needed, with lengths in units of {} m and \
                  forces in units of {} N); turn a rope or a support, or move it",
                 figures_text(*pivot, 2),
                 figures_text(*threshold, 1),
@@ -204,6 +247,21 @@ impl fmt::Display for Unsolvable {
             ),
         }
     }
+}
+
+/// An end of a range in the unit of its kind, without needless zeros.
+fn end_text(value: f64, dimension: Dimension) -> String {
+    let unit = unit_for(dimension);
+    let number = unit.map_or(value, |unit| value / unit.factor);
+    let told = number_text(number);
+    let is_near = |told: f64| (told - number).abs() <= 1e-3 * number.abs();
+    let told = match told.parse().is_ok_and(is_near) {
+        true => told,
+        false => figures_text(number, 3),
+    };
+    let gap = unit.map_or("", |unit| if unit.symbol == "°" { "" } else { " " });
+    let unit = unit.map_or("", |unit| unit.symbol);
+    format!("{}{gap}{unit}", with_minus(&told))
 }
 
 /// Two numbers at three figures, or at as many as show which is the larger.

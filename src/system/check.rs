@@ -94,6 +94,29 @@ pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
     walk.faults
 }
 
+/// What of these parts cannot be drawn, where others of them may be missing or at fault; nothing
+/// where they rest on one of the `unread` numbers.
+pub(super) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
+    let mut walk = Walk {
+        parts,
+        uses: Vec::new(),
+        faults: Vec::new(),
+        touched: BTreeSet::new(),
+    };
+    walk.bodies();
+    walk.acts();
+    let astray =
+        |fault: &Fault| matches!(fault, Fault::NoSuch { .. } | Fault::StartsAtLater { .. });
+    let unknown =
+        |(given, _): &(GivenId, Use)| given.0 >= parts.givens.len() || unread.contains(given);
+    if walk.faults.iter().any(astray) || walk.uses.iter().any(unknown) {
+        return Vec::new();
+    }
+    walk.faults.clear();
+    walk.geometry();
+    walk.faults
+}
+
 impl Walk<'_> {
     pub(super) fn miss(&mut self, what: &str) {
         self.faults.push(Fault::NoSuch {

@@ -87,6 +87,13 @@ impl System {
         }
     }
 
+    /// What cannot be drawn of parts among which some may be missing or at fault: holes outside,
+    /// shapes that overlap, ropes that point at themselves, places off their legs. Nothing where
+    /// the parts rest on one of the `unread` numbers.
+    pub(crate) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
+        check::undrawable(parts, unread)
+    }
+
     /// Everything it is made of.
     pub fn parts(&self) -> &Parts {
         &self.parts

@@ -43,6 +43,9 @@ pub fn derive(
     method: Method,
     pivot: Option<&Spot>,
 ) -> Result<Working, Underivable> {
+    if pivot.is_some() && system.parts().bodies.iter().all(|body| body.knot) {
+        return Err(Underivable::KnotPivot);
+    }
     let gravity = system.gravity();
     let solution = solve_system(system, values, gravity)?;
     let builder = |seeks: bool| Builder {

@@ -12,6 +12,7 @@
 mod angle;
 mod build;
 mod evaluate;
+mod figures;
 mod force;
 mod gather;
 mod lamina;
@@ -19,6 +20,7 @@ mod moments;
 mod order;
 mod place;
 mod seek;
+mod sense;
 mod settled;
 mod sides;
 mod tell;
@@ -31,8 +33,9 @@ mod walk_sampling;
 
 pub use build::derive;
 pub use lamina::{centres, only_laminae};
+pub use sense::Sense;
 pub use settled::{Settled, settle};
-pub use tell::{Sense, Told, spot_name, told};
+pub use tell::{Told, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
 pub use walk::{Walk, walk};

@@ -31,9 +31,10 @@ pub fn settle(system: &System) -> Result<Settled, Underivable> {
         });
     };
     let found = roots(system, gravity)?;
-    let first = found
-        .iter()
-        .find(|root| root.solution.is_ok())
+    let can_be = || found.iter().filter(|root| root.solution.is_ok());
+    let first = can_be()
+        .find(|root| root.stable != Some(false))
+        .or_else(|| can_be().next())
         .or(found.first());
     match first.map(|root| (root.value, root.solution.clone())) {
         Some((value, Ok(solution))) => {

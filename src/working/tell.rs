@@ -1,11 +1,12 @@
 //! A working as a person writes it on the board.
 
 use super::evaluate::Numbers;
-use super::{Balance, Expression, Kind, Meaning, Named, Quantity, Rule, Section, Working};
-use crate::key::{Atom, Axis, Binding, two_sides, written};
-use crate::plane::Vector;
+use super::figures::shown_figures;
+use super::sense::Sense;
+use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Section, Working};
+use crate::key::{Atom, Binding, two_sides, written};
 use crate::problem::GivenId;
-use crate::system::{ActId, HoldKind, Spot, System, When};
+use crate::system::{ActId, Spot, System, When};
 use crate::units::{Dimension, value_text, with_minus};
 
 /// One line of a working, told.
@@ -99,25 +100,6 @@ pub enum Told {
     Results,
 }
 
-/// Which way a found force or couple acts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Sense {
-    /// To the right.
-    Right,
-    /// To the left.
-    Left,
-    /// Upwards.
-    Up,
-    /// Downwards.
-    Down,
-    /// Anticlockwise.
-    Anticlockwise,
-    /// Clockwise.
-    Clockwise,
-    /// Along its line, against the way in which the line is told.
-    Reverse,
-}
-
 /// Every line of a working.
 pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     let teller = Teller {
@@ -127,6 +109,7 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
             values,
             gravity: system.gravity(),
         },
+        figures: shown_figures(working, values, system.gravity(), system.figures()),
     };
     let before: Vec<Quantity> = working.sought.iter().map(|(sought, _)| *sought).collect();
     let mut lines = teller.centres(&before);
@@ -140,6 +123,8 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     }
     lines.extend(teller.triangle());
     let mut is_found = false;
+    // Told while one of their unknowns was still open, so without a value.
+    let mut unvalued: Vec<Quantity> = Vec::new();
     for stage in &working.stages {
         let Some(first) = stage.balances.first() else {
             continue;
@@ -163,6 +148,10 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         let open = &open[..];
         for need in &stage.needs {
             lines.extend(teller.quantity(*need, open));
+            unvalued.extend(Some(*need).filter(|need| teller.is_open(*need, open)));
+        }
+        for now in teller.valued(&mut unvalued, &stage.balances, open) {
+            lines.extend(teller.quantity(now, open));
         }
         for balance in &stage.balances {
             lines.push(Told::Balance {
@@ -224,10 +213,12 @@ pub fn spot_name(system: &System, spot: &Spot) -> Option<String> {
         .map(|act| act.noun.to_owned())
 }
 
-struct Teller<'a> {
-    system: &'a System,
+pub(super) struct Teller<'a> {
+    pub(super) system: &'a System,
     working: &'a Working,
-    numbers: Numbers<'a>,
+    pub(super) numbers: Numbers<'a>,
+    /// Figures of the quantities, by their places.
+    figures: Vec<u8>,
 }
 
 impl Teller<'_> {
@@ -239,7 +230,7 @@ impl Teller<'_> {
         let shown = named.symbol.shown();
         let value = self.settled(value, named.dimension);
         let sense = self.sense(named, value);
-        let value = value_text(value, named.dimension, self.system.figures());
+        let value = value_text(value, named.dimension, self.figures_of(id));
         let text = match &named.rule {
             Rule::Formula(formula) => {
                 let rests = self.rests_on(formula, open);
@@ -268,6 +259,11 @@ impl Teller<'_> {
             text,
             sense,
         })
+    }
+
+    fn figures_of(&self, id: Quantity) -> u8 {
+        let own = self.figures.get(id.0).copied();
+        own.unwrap_or(self.system.figures())
     }
 
     /// A value without the dust of rounding: what is nothing beside the largest of its kind.
@@ -438,38 +434,30 @@ impl Teller<'_> {
         Told::Given { text }
     }
 
-    /// Which way an unknown acts that was found with this value.
-    fn sense(&self, named: &Named, value: f64) -> Option<Sense> {
-        if !matches!(named.rule, Rule::Solved(_)) || value == 0.0 {
-            return None;
-        }
-        let along = |way: Vector| match (way.x, way.y) {
-            (x, 0.0) => Some(if x > 0.0 { Sense::Right } else { Sense::Left }),
-            (0.0, y) => Some(if y > 0.0 { Sense::Up } else { Sense::Down }),
-            _ => None,
-        };
-        match named.meaning {
-            Meaning::Component(_, Axis::Horizontal) => along(Vector::new(value, 0.0)),
-            Meaning::Component(_, Axis::Vertical) => along(Vector::new(0.0, value)),
-            Meaning::Couple(_) if value > 0.0 => Some(Sense::Anticlockwise),
-            Meaning::Couple(_) => Some(Sense::Clockwise),
-            Meaning::Force(ActId::Hold(_)) if value < 0.0 => Some(Sense::Reverse),
-            Meaning::FrictionNeeded(ActId::Hold(index)) => {
-                let hold = self.system.parts().holds.get(index)?;
-                let (HoldKind::Rough { push, .. } | HoldKind::Base { push, .. }) = &hold.kind
-                else {
-                    return None;
-                };
-                let push = self.system.unit(push, &hold.at, self.numbers.values);
-                along(push.quarter_turn() * value)
-            }
-            _ => None,
-        }
-    }
-
     fn symbols(&self, quantities: &[Quantity]) -> Vec<String> {
         let named = quantities.iter().filter_map(|one| self.working.named(*one));
         named.map(|named| named.symbol.shown()).collect()
+    }
+
+    /// True if a quantity has a formula that rests on one of these.
+    fn is_open(&self, id: Quantity, open: &[Quantity]) -> bool {
+        let rule = self.working.named(id).map(|named| &named.rule);
+        matches!(rule, Some(Rule::Formula(formula)) if self.rests_on(formula, open))
+    }
+
+    /// Those of the quantities told without a value that these balances use with one.
+    fn valued(
+        &self,
+        unvalued: &mut Vec<Quantity>,
+        balances: &[Balance],
+        open: &[Quantity],
+    ) -> Vec<Quantity> {
+        let terms = balances.iter().flat_map(|balance| &balance.terms);
+        let used: Vec<Quantity> = terms.flat_map(|term| term.amount.inputs()).collect();
+        let is_now = |id: &Quantity| used.contains(id) && !self.is_open(*id, open);
+        let now = unvalued.iter().copied().filter(is_now).collect();
+        unvalued.retain(|id| !is_now(id));
+        now
     }
 
     /// True if a formula rests on one of these, directly or through others.
@@ -557,7 +545,7 @@ impl Teller<'_> {
                     .value(id, self.numbers.values, self.numbers.gravity)
                     .unwrap_or(f64::NAN);
                 let value = self.settled(value, named.dimension);
-                let text = value_text(value, named.dimension, self.system.figures());
+                let text = value_text(value, named.dimension, self.figures_of(id));
                 (text, value >= 0.0)
             }
         }

@@ -13,6 +13,8 @@ pub enum Underivable {
         /// The name of the unknown.
         unknown: String,
     },
+    /// A pivot for bodies that are knots, which have no moments.
+    KnotPivot,
     /// There is no triangle of forces.
     NoTriangle {
         /// Why.
@@ -35,6 +37,7 @@ impl Underivable {
         match self {
             Underivable::Unsolvable(trouble) => trouble.code(),
             Underivable::PivotOnLine { .. } => "pivot-on-line",
+            Underivable::KnotPivot => "knot-pivot",
             Underivable::NoTriangle { .. } => "no-triangle",
             Underivable::TooManyForces { .. } => "too-many-forces",
             Underivable::Parallel => "parallel-forces",
@@ -51,6 +54,10 @@ impl fmt::Display for Underivable {
                 formatter,
                 "the pivot lies on the line of {unknown}, so moments about it say nothing of \
                  {unknown}; take another pivot"
+            ),
+            Underivable::KnotPivot => write!(
+                formatter,
+                "at a knot all forces meet, so it has no moments; leave the pivot out"
             ),
             Underivable::NoTriangle { why } => {
                 write!(formatter, "there is no triangle of forces here: {why}")

@@ -82,11 +82,36 @@ fn a_beam_on_two_upright_ropes_slides_under_a_side_load() {
         panic!("{motions:?}");
     };
     assert!((direction - Vector::new(-1.0, 0.0)).size() < 1e-9);
-    assert!(
-        found
-            .to_string()
-            .contains("the direction 180° from the x axis")
-    );
+    assert!(found.to_string().contains("from sliding to the left"));
+}
+
+/// A block on rollers: a way is told as to a side, up or down, or at an angle below 360°.
+#[test]
+fn a_slide_is_told_the_way_it_goes() {
+    for (x, y, way) in [
+        (1.0, 0.0, "sliding to the right"),
+        (0.0, 1.0, "sliding upwards"),
+        (0.0, -1.0, "sliding downwards"),
+        (
+            -0.6,
+            -0.8,
+            "sliding at 233° from the level line to the right",
+        ),
+        (
+            0.6,
+            -0.8,
+            "sliding at 307° from the level line to the right",
+        ),
+        (
+            0.8,
+            0.6,
+            "sliding at 36.9° from the level line to the right",
+        ),
+    ] {
+        let direction = Vector::new(x, y);
+        let slide = Motion::Slide { body: 0, direction };
+        assert!(slide.to_string().contains(way), "{slide}");
+    }
 }
 
 #[test]

@@ -47,6 +47,89 @@ fn faults_after(old: &str, new: &str) -> Vec<String> {
     }
 }
 
+/// A plate with one fault of each kind; what cannot be drawn is told beside numbers that cannot be
+/// read, wherever it does not rest on them.
+const PLATE: &str = r#"{"leverwright": 1, "g": "9.8 m/s^2", "system": {
+  "bodies": [{"name": "plate", "legs": [{"length": "0.80 m", "direction": "right"}]}],
+  "weights": [{"noun": "plate", "body": "plate", "mass": "3.0 kg", "shapes": [
+    {"shape": "rectangle", "noun": "sheet", "width": {"same_as": "L"}, "height": "0.50 m"},
+    {"shape": "disc", "noun": "hole", "radius": "0.15 m", "x": "0.75 m", "y": "0.25 m", "hole": true},
+    {"shape": "rectangle", "noun": "tab", "width": "0.2 m", "height": "0.2 m", "x": "0.1 m", "y": "0.1 m"},
+    {"shape": "disc", "noun": "slot", "radius": "RADIUS", "x": "0.2 m", "y": "0.4 m", "hole": true}]}],
+  "loads": [{"noun": "lamp", "body": "plate", "at": {"on": "plate", "at": "tip"}, "mass": "MASS"}],
+  "ropes": [{"noun": "wire", "ends": [{"body": "plate", "at": {"on": "plate", "at": "middle"}, "direction": "LIFT"}]},
+    {"noun": "rope", "ends": [{"body": "plate", "at": {"x": "0.4 m", "y": "0.5 m"}, "direction": {"towards": {"x": "0.4 m", "y": "0.5 m"}}}]}],
+  "holds": [{"symbol": "S", "noun": "prop", "body": "plate", "at": {"on": "plate", "at": "PLACE"}, "kind": "push", "direction": "up"}],
+  "asked": ["S"]},
+ "text": {"title": "x", "statement": "A {L=} plate."}}"#;
+
+#[test]
+fn what_cannot_be_drawn_is_told_beside_what_cannot_be_read() {
+    let drawn = [
+        "system.weights[0].shapes[1]: hole reaches beyond",
+        "system.weights[0].shapes[2]: tab overlaps",
+        "system.ropes[1]: rope points at the place where it acts",
+    ];
+    let right = [
+        ("RADIUS", "0.05 m"),
+        ("MASS", "2 kg"),
+        ("LIFT", "up"),
+        ("PLACE", "0.7 m"),
+    ];
+    let wrong = [
+        (
+            "RADIUS",
+            "0.05 kg",
+            "system.weights[0].shapes[3].radius: expected a length",
+        ),
+        ("MASS", "2 m", "system.loads[0].mass: expected a mass"),
+        (
+            "LIFT",
+            "across",
+            "system.ropes[0].ends[0].direction: expected a direction",
+        ),
+        (
+            "PLACE",
+            "0.9 m",
+            "system.holds[0].at.at: this place lies 0.9 m",
+        ),
+    ];
+    for set in 0..1 << wrong.len() {
+        let mut file = PLATE.to_owned();
+        let mut wanted: Vec<&str> = drawn.to_vec();
+        for (index, (name, worse, says)) in wrong.into_iter().enumerate() {
+            let bad = set & (1 << index) != 0;
+            file = file.replace(name, if bad { worse } else { right[index].1 });
+            wanted.extend(bad.then_some(says));
+        }
+        let faults = parse_system(&file).unwrap_err();
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(told.len(), wanted.len(), "{set} {told:#?}");
+        for says in wanted {
+            assert!(
+                told.iter().any(|line| line.contains(says)),
+                "{says} in {told:#?}"
+            );
+        }
+    }
+    // Where the sheet itself cannot be read, nothing is said of what is cut from it.
+    let file = right.iter().fold(PLATE.to_owned(), |file, (name, good)| {
+        file.replace(name, good)
+    });
+    let file = file.replace("\"height\": \"0.50 m\"", "\"height\": \"0.50 kg\"");
+    let faults = parse_system(&file).unwrap_err();
+    assert!(
+        faults
+            .iter()
+            .all(|fault| !fault.path.starts_with("system.weights[0].shapes[1]"))
+    );
+    assert!(
+        faults
+            .iter()
+            .any(|fault| fault.path.ends_with("shapes[0].height"))
+    );
+}
+
 /// Changes and what is said of each; `UPDATE=1` writes the file anew, to be read before it is kept.
 #[test]
 fn every_fault_is_told_with_its_place() {

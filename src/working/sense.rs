@@ -1,0 +1,87 @@
+//! Which way what was found acts.
+
+use super::evaluate::Numbers;
+use super::tell::Teller;
+use super::{Meaning, Named, Rule};
+use crate::key::Axis;
+use crate::plane::Vector;
+use crate::statics::solve_system;
+use crate::system::{ActId, HoldKind};
+
+/// Which way a found force or couple acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sense {
+    /// To the right.
+    Right,
+    /// To the left.
+    Left,
+    /// Upwards.
+    Up,
+    /// Downwards.
+    Down,
+    /// Anticlockwise.
+    Anticlockwise,
+    /// Clockwise.
+    Clockwise,
+    /// Slanted: upwards or downwards, and to the right or to the left.
+    Slanted {
+        /// True if it has a part upwards.
+        above: bool,
+        /// True if it has a part to the right.
+        right: bool,
+    },
+    /// Along its line, against the way in which the line is told.
+    Reverse,
+}
+
+impl Teller<'_> {
+    /// Which way an unknown acts that was found with this value.
+    pub(super) fn sense(&self, named: &Named, value: f64) -> Option<Sense> {
+        if let Meaning::Direction(act) = named.meaning {
+            return self.slanted(act);
+        }
+        if !matches!(named.rule, Rule::Solved(_)) || value == 0.0 {
+            return None;
+        }
+        let along = |way: Vector| match (way.x, way.y) {
+            (x, 0.0) => Some(if x > 0.0 { Sense::Right } else { Sense::Left }),
+            (0.0, y) => Some(if y > 0.0 { Sense::Up } else { Sense::Down }),
+            _ => None,
+        };
+        match named.meaning {
+            Meaning::Component(_, Axis::Horizontal) => along(Vector::new(value, 0.0)),
+            Meaning::Component(_, Axis::Vertical) => along(Vector::new(0.0, value)),
+            Meaning::Couple(_) if value > 0.0 => Some(Sense::Anticlockwise),
+            Meaning::Couple(_) => Some(Sense::Clockwise),
+            Meaning::Force(ActId::Hold(_)) if value < 0.0 => Some(Sense::Reverse),
+            Meaning::FrictionNeeded(ActId::Hold(index)) => {
+                let hold = self.system.parts().holds.get(index)?;
+                let (HoldKind::Rough { push, .. } | HoldKind::Base { push, .. }) = &hold.kind
+                else {
+                    return None;
+                };
+                let push = self.system.unit(push, &hold.at, self.numbers.values);
+                along(push.quarter_turn() * value)
+            }
+            _ => None,
+        }
+    }
+
+    /// Which way a force in a direction that was to be found acts. Of a joint, which acts on each
+    /// of its two bodies another way, nothing is said.
+    fn slanted(&self, act: ActId) -> Option<Sense> {
+        let ActId::Hold(index) = act else {
+            return None;
+        };
+        if self.system.parts().holds.get(index)?.by.is_some() {
+            return None;
+        }
+        let Numbers { values, gravity } = self.numbers;
+        let solution = solve_system(self.system, values, gravity).ok()?;
+        let force = solution.reaction(act)?.force;
+        Some(Sense::Slanted {
+            above: force.y > 0.0,
+            right: force.x > 0.0,
+        })
+    }
+}

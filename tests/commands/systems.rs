@@ -1,0 +1,169 @@
+//! What `solve` says of bodies in general, and of files with faults.
+
+use super::output;
+use serde_json::Value;
+
+fn scene(system: &str) -> String {
+    format!(
+        r#"{{"leverwright": 1, "g": "9.8 m/s^2", "system": {system},
+            "text": {{"title": "A bar", "statement": "A bar hangs from a nail.", "caution": "For learning only."}}}}"#
+    )
+}
+
+fn solved(file: &str) -> (String, Value) {
+    let (code, text, talk) = output(&["solve", "-"], file.as_bytes());
+    assert_eq!((code, talk.as_str()), (0, ""), "{text}");
+    let (code, json, _) = output(&["solve", "-", "--json"], file.as_bytes());
+    assert_eq!(code, 0);
+    (text, serde_json::from_str(&json).unwrap())
+}
+
+/// A bar on a nail at its end rests where it stands upright above it and where it hangs below. It
+/// comes back to the second only.
+#[test]
+fn val_a_rest_that_does_not_last_is_told_as_such() {
+    let (text, told) = solved(&scene(
+        r#"{"bodies": [{"name": "bar", "legs": [{"length": "2 m", "direction": {"angle": {"symbol": "θ", "sought": "angle"}, "from": "x-axis"}}]}],
+            "weights": [{"noun": "bar", "body": "bar", "at": {"on": "bar", "at": "middle"}, "mass": "20 kg"}],
+            "holds": [{"symbol": "H", "noun": "nail", "body": "bar", "at": {"on": "bar", "at": "foot"}, "kind": "hinge"}],
+            "asked": ["sought", "H"],
+            "sought": {"given": "θ", "from": "1 deg", "to": "359 deg", "when": {"rests": "bar"}}}"#,
+    ));
+    assert!(text.contains("θ = 90.0°, an unstable rest"), "{text}");
+    assert!(text.contains("θ = 270°, a stable rest"), "{text}");
+    for (index, (angle, stable)) in [(90.0, false), (270.0, true)].into_iter().enumerate() {
+        let one = &told["sought"][index];
+        assert!(
+            (one["value"].as_f64().unwrap() - angle).abs() < 1e-6,
+            "{one}"
+        );
+        assert_eq!(one["stable"], stable);
+    }
+    // The working is that of the bar that hangs.
+    assert_eq!(told["forces"][0]["what"], "bar");
+    assert!((told["forces"][0]["at"]["y"].as_f64().unwrap() + 1.0).abs() < 1e-9);
+}
+
+/// A level bar of 20 kg, a rope from its end back to the wall, so flat that the moments give
+/// T = W ÷ (2 sin φ): at 0.001° that is 28 648 weights, at 0.01° a tenth of it.
+#[test]
+fn val_forces_far_above_the_loads_are_told_with_caution() {
+    for (angle, is_told) in [("0.001 deg", true), ("0.01 deg", false)] {
+        let (text, told) = solved(&scene(&format!(
+            r#"{{"bodies": [{{"name": "bar", "legs": [{{"length": "2 m", "direction": "right"}}]}}],
+                "weights": [{{"noun": "bar", "body": "bar", "at": {{"on": "bar", "at": "middle"}}, "mass": "20 kg"}}],
+                "ropes": [{{"noun": "rope", "ends": [{{"body": "bar", "at": {{"on": "bar", "at": "tip"}},
+                    "direction": {{"angle": "{angle}", "from": "horizontal", "up": true, "side": "left"}}}}]}}],
+                "holds": [{{"symbol": "H", "noun": "nail", "body": "bar", "at": {{"on": "bar", "at": "foot"}}, "kind": "hinge"}}],
+                "asked": ["T"]}}"#
+        )));
+        assert_eq!(
+            text.contains("ten thousand times the largest load (196 N)"),
+            is_told,
+            "{text}"
+        );
+        assert_eq!(told["strained"].is_object(), is_told, "{told}");
+        if is_told {
+            let size = told["strained"]["size"].as_f64().unwrap();
+            let wanted = 98.0 / 0.001_f64.to_radians().sin();
+            assert!((size / wanted - 1.0).abs() < 1e-6, "{size} for {wanted}");
+            assert!((told["strained"]["largest_load"].as_f64().unwrap() - 196.0).abs() < 1e-9);
+        }
+    }
+}
+
+#[test]
+fn programs_are_told_the_faults_of_a_file() {
+    let file = super::LADDER
+        .replace("\"12 kg\"", "\"12 m\"")
+        .replace("\"to\": \"0.9\"", "\"to\": \"0.9\", \"too\": 1");
+    let (code, text, talk) = output(&["solve", "-", "--json"], file.as_bytes());
+    assert_eq!(code, 1);
+    let told: Value = serde_json::from_str(&text).unwrap_or_else(|_| panic!("{text} {talk}"));
+    assert_eq!(told["version"], 1);
+    let faults = told["faults"].as_array().unwrap();
+    let said: Vec<(&str, &str)> = faults
+        .iter()
+        .map(|fault| {
+            (
+                fault["code"].as_str().unwrap(),
+                fault["path"].as_str().unwrap(),
+            )
+        })
+        .collect();
+    let wanted = [
+        ("expected", "system.weights[0].mass"),
+        ("unknown-field", "system.sought.too"),
+    ];
+    assert_eq!(said, wanted, "{text}");
+    for fault in faults {
+        let (line, column) = (&fault["line"], &fault["column"]);
+        let path = fault["path"].as_str().unwrap();
+        let message = fault["message"].as_str().unwrap();
+        let line = format!("standard input: line {line}, column {column}, {path}: {message}");
+        assert!(talk.contains(&line), "{line} in {talk}");
+    }
+}
+
+/// A knot has no moments, whether its forces are sought or a mass is.
+#[test]
+fn a_knot_takes_no_pivot() {
+    let ropes = r#""bodies": [{"name": "ring", "knot": true}],
+        "ropes": [
+          {"symbol": "T_1", "noun": "left rope", "ends": [{"body": "ring", "at": "origin", "direction": {"angle": "52 deg", "from": "horizontal", "up": true, "side": "left"}}]},
+          {"symbol": "T_2", "noun": "right rope", "ends": [{"body": "ring", "at": "origin", "direction": {"angle": "18 deg", "from": "horizontal", "up": true, "side": "right"}}]}]"#;
+    let given = format!(
+        r#"{{{ropes}, "loads": [{{"noun": "sign", "body": "ring", "at": "origin", "mass": "9 kg"}}], "asked": ["T_1"]}}"#
+    );
+    let sought = format!(
+        r#"{{{ropes}, "loads": [{{"noun": "sign", "body": "ring", "at": "origin", "mass": {{"symbol": "m_1", "sought": "mass"}}}}], "asked": ["sought"],
+            "sought": {{"given": "m_1", "from": "1 kg", "to": "500 kg", "when": {{"reaches": "T_1", "limit": "350 N"}}}}}}"#
+    );
+    for system in [given, sought] {
+        let file = scene(&system);
+        let (code, _, talk) = output(&["solve", "-", "--pivot", "T_1"], file.as_bytes());
+        assert_eq!(code, 1);
+        assert!(
+            talk.contains("at a knot all forces meet, so it has no moments"),
+            "{talk}"
+        );
+        let told = output(&["solve", "-", "--pivot", "T_1", "--json"], file.as_bytes());
+        assert!(told.1.contains("\"knot-pivot\""), "{told:?}");
+        assert_eq!(output(&["solve", "-"], file.as_bytes()).0, 0);
+    }
+}
+
+/// The statement names a number that is sought where it has no value to tell.
+#[test]
+fn a_number_that_is_sought_is_named_in_the_statement() {
+    let file = super::LADDER.replace("For which coefficient is", "For which {μ} is");
+    let (code, text, _) = output(&["solve", "-"], file.as_bytes());
+    assert_eq!(code, 0);
+    assert!(text.contains("For which μ is it about to slip?"), "{text}");
+}
+
+fn practised(file: &str, lines: &str) -> String {
+    let path = format!("{}/tests/boards/{file}.json", env!("CARGO_MANIFEST_DIR"));
+    let (code, text, talk) = output(&["practice", &path, "--plain"], lines.as_bytes());
+    assert_eq!(code, 0, "{talk}");
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Nothing is told of the unit of a pure number, and a point below the origin stands no negative
+/// height above it.
+#[test]
+fn pure_numbers_and_points_below_are_told_in_whole_sentences() {
+    let text = practised("ladder_mu", "μ = 0.233 N\nquit\n");
+    assert!(
+        text.contains("asked is a pure number, without a unit."),
+        "{text}"
+    );
+    let text = practised("jib", "quit\n");
+    assert!(
+        text.contains("towards the point 1.50 m below the origin."),
+        "{text}"
+    );
+    let text = practised("wheel_at_step", "quit\n");
+    let edge = "at the point 0.400 m to the right of the origin and 0.300 m below it;";
+    assert!(text.contains(edge), "{text}");
+}
