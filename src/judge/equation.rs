@@ -373,6 +373,7 @@ fn settle(
             typed: None,
             function,
             right,
+            against: false,
         },
     ));
 }

@@ -318,6 +318,142 @@ fn commands_mean_here_what_they_mean_elsewhere() {
     assert!(said(&mut session, "B = 588 N").moved_on);
 }
 
+/// A board, where it stands, the lines before, a line, and its sign.
+type After = (
+    &'static str,
+    &'static str,
+    &'static [&'static str],
+    &'static str,
+    Sign,
+);
+
+fn faults_after(rows: &[After]) -> Vec<String> {
+    let mut faults = Vec::new();
+    for (name, title, before, line, sign) in rows {
+        let mut session = at(name, title);
+        for line in *before {
+            said(&mut session, line);
+        }
+        let turn = said(&mut session, line);
+        if turn.line.sign != *sign {
+            let got = turn.line.sign;
+            faults.push(format!(
+                "{name}, {title}: {line}: {got:?} {}",
+                turn.line.message
+            ));
+        }
+    }
+    faults
+}
+
+/// An unknown of free sense that she found with a sign of her own stands under its name as she
+/// counted it, and as the key counts it.
+#[test]
+fn a_name_stands_in_the_sense_that_was_counted() {
+    let level = "level forces";
+    let strut: &[&str] = &["Wb*L/2 + W1*L = S⊥*dS", "S = 4165 N", "Sx = 3332 N"];
+    let upright: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "skip",
+        "skip",
+        "Hx = 3332 N",
+        "Sy = 2499 N",
+    ];
+    let all: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "skip",
+        "skip",
+        "Hx = 3332 N",
+        "Sy = 2499 N",
+        "Hy = 637 N",
+    ];
+    let found: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "Sx = 3332 N",
+        "Hx = 3332 N",
+    ];
+    let friction: &[&str] = &["F = FN", "FN = 50.3 N"];
+    let hinge: &[&str] = &["Gy + B = Q", "Gy = 6000 N"];
+    let key: &[&str] = &["Gy + B = Q", "Gy = -6000 N"];
+    let right = Sign::Right;
+    let rows = [
+        ("ladder_mu", level, friction, "μ = FN/N", right),
+        ("ladder_mu", level, friction, "μ = FN/N = 0.233", right),
+        ("ladder_mu", level, friction, "μ = N/FN", Sign::Wrong),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "Ay = F + Gy",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "F + Gy = Ay",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "F - Gy = Ay",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "Ay = Gy",
+            Sign::Wrong,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "MA = F*d1 + Gy*L",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "MA = F*L + Gy*L",
+            Sign::Wrong,
+        ),
+        // Who counted as the key does has no other sense.
+        (
+            "internal_hinge",
+            "upright forces (right",
+            key,
+            "Ay = F + Gy",
+            Sign::Wrong,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            key,
+            "Ay = F - Gy",
+            right,
+        ),
+        ("jib", "moments", upright, "Hy + Sy = Wb + W1", right),
+        ("jib", "moments", upright, "Hy = Wb + W1 - Sy", right),
+        ("jib", "moments", upright, "Hy = Wb - W1 - Sy", Sign::Wrong),
+        // A balance that is typed after what it gives.
+        ("jib", "moments", strut, "Hx + Sx = 0", right),
+        ("jib", "moments", found, "Hx + Sx = 0", Sign::Noted),
+        ("jib", "moments", found, "Hx + 2*Sx = 0", Sign::Wrong),
+        ("jib", "moments", all, "Hy + Sy + Wb + W1 = 0", Sign::Noted),
+        ("jib", "moments", all, "Hy + Sy = Wb + W1", Sign::Noted),
+        ("jib", "moments", all, "Hy + Sy = Wb", Sign::Wrong),
+    ];
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
 fn practised(name: &str, saves: &Path, lines: &[String]) -> String {
     let file = format!("{}/tests/boards/{name}.json", env!("CARGO_MANIFEST_DIR"));
     let output = Command::cargo_bin("leverwright")
