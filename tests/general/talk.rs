@@ -454,6 +454,48 @@ fn a_name_stands_in_the_sense_that_was_counted() {
     assert_eq!(faults_after(&rows), Vec::<String>::new());
 }
 
+/// A word behind a value says which way the force points on its body.
+#[test]
+fn a_way_that_is_said_with_a_value_is_held_against_the_force() {
+    let (right, wrong) = (Sign::Right, Sign::Wrong);
+    let upright = "upright forces";
+    let rows: [(&str, &str, &str, Sign); 29] = [
+        ("a_frame", upright, "A = 588 N down", wrong),
+        ("a_frame", upright, "A = 588 N up", right),
+        ("a_frame", upright, "A = 588 N to the left", wrong),
+        // The tie pulls each leg towards the other.
+        ("a_frame", upright, "T = 267.5 N to the left", right),
+        ("a_frame", upright, "T = 267.5 N to the right", right),
+        ("ladder_mu", upright, "N = 215.6 N down", wrong),
+        ("ladder_mu", upright, "N = 215.6 N upwards", right),
+        ("ladder_mu", upright, "F = 50.3 N to the right", wrong),
+        ("ladder_mu", upright, "F = 50.3 N to the left", right),
+        ("ladder_mu", upright, "FN = 50.3 N to the left", wrong),
+        ("ladder_mu", upright, "FN = 50.3 N to the right", right),
+        // The sign may say the same as the word.
+        ("ladder_mu", upright, "FN = -50.3 N to the right", right),
+        ("ladder", "moments", "FN = 308.7 N to the left", wrong),
+        ("ladder", "moments", "FN = 308.7 N to the right", right),
+        ("rod_on_peg", "moments", "P = 32.17 N down", wrong),
+        ("rod_on_peg", "moments", "P = 32.17 N up", right),
+        ("rod_on_peg", "moments", "P = 32.17 N to the left", right),
+        ("rod_on_peg", "moments", "N = 34.15 N down", wrong),
+        ("jib", "moments", "S = 4165 N up", right),
+        ("jib", "moments", "S = 4165 N to the right", right),
+        ("jib", "moments", "S = 4165 N down", wrong),
+        ("jib", "size", "3390 N to the left", right),
+        ("jib", "size", "3390 N up", wrong),
+        ("jib", "direction", "10.8° below the horizontal", right),
+        ("jib", "direction", "10.8° down and to the left", right),
+        ("jib", "direction", "10.8° with the horizontal", right),
+        ("jib", "direction", "10.8° above the horizontal", wrong),
+        ("jib", "direction", "10.8° up and to the right", wrong),
+        ("jib", "direction", "10.8° down and to the right", wrong),
+    ];
+    let rows = rows.map(|(name, title, line, sign)| (name, title, &[][..], line, sign));
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
 fn practised(name: &str, saves: &Path, lines: &[String]) -> String {
     let file = format!("{}/tests/boards/{name}.json", env!("CARGO_MANIFEST_DIR"));
     let output = Command::cargo_bin("leverwright")
