@@ -496,6 +496,26 @@ fn a_way_that_is_said_with_a_value_is_held_against_the_force() {
     assert_eq!(faults_after(&rows), Vec::<String>::new());
 }
 
+/// What follows from an own value exactly needs no more figures than it has.
+#[test]
+fn an_own_value_is_carried_on_to_one_figure_and_to_nothing() {
+    let four: &[&str] = &["B = 4 kN", "go on"];
+    let twelve: &[&str] = &["B = 12 kN", "go on", "Q + Gy = B"];
+    let found: &[&str] = &["B = 4 kN", "go on", "Gy = -8000 N"];
+    let roller = "push of the roller";
+    let rows = [
+        ("internal_hinge", roller, four, "Gy = -8 kN", Sign::Follows),
+        ("internal_hinge", roller, four, "Gy = 8 kN", Sign::Follows),
+        ("internal_hinge", roller, four, "Gy = 7 kN", Sign::Wrong),
+        ("internal_hinge", roller, found, "G = 8 kN", Sign::Follows),
+        ("internal_hinge", roller, found, "G = 9 kN", Sign::Wrong),
+        ("internal_hinge", roller, twelve, "Gy = 0 N", Sign::Follows),
+        ("internal_hinge", roller, twelve, "Gy = 1 N", Sign::Wrong),
+        ("internal_hinge", roller, four, "Gy = 0 N", Sign::Wrong),
+    ];
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
 fn practised(name: &str, saves: &Path, lines: &[String]) -> String {
     let file = format!("{}/tests/boards/{name}.json", env!("CARGO_MANIFEST_DIR"));
     let output = Command::cargo_bin("leverwright")
