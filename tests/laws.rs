@@ -42,6 +42,7 @@ fn empty_board<'a>(
         standing,
         own_names: &[],
         carried: &[],
+        turned: &[],
         memo: Memo::default(),
     }
 }

@@ -184,6 +184,7 @@ impl Scene {
             standing: &standing,
             own_names: &[],
             carried: &[],
+            turned: &[],
             memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);

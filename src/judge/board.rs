@@ -27,6 +27,8 @@ pub struct Own {
     pub function: Samples,
     /// True if it is the right value, rounded or not.
     pub right: bool,
+    /// True if the learner counted it with the other sign: in another sense than the key.
+    pub against: bool,
 }
 
 impl Own {
@@ -80,6 +82,8 @@ pub struct Board<'a> {
     /// Keys of mistakes whose line the learner chose to go on with: what follows from them is
     /// right too.
     pub carried: &'a [Key],
+    /// Steps whose names stand in the sense that the learner counted, not in the key's.
+    pub turned: &'a [StepId],
     /// What was worked out for this board already.
     pub memo: Memo,
 }
@@ -332,6 +336,22 @@ impl Board<'_> {
         })
     }
 
+    /// The sign of a name: −1 where it stands in the sense that the learner counted.
+    pub(super) fn sign_of_name(&self, id: StepId) -> f64 {
+        if self.turned.contains(&id) { -1.0 } else { 1.0 }
+    }
+
+    /// True for a step that the learner counted in another sense than the key, or that is made of
+    /// such an unknown.
+    pub(super) fn is_against(&self, id: StepId) -> bool {
+        let against = |id: &StepId| self.standing.get(id).is_some_and(|own| own.against);
+        let made_of = || {
+            let mut unknowns = self.key.open_in(id).into_iter();
+            unknowns.any(|unknown| against(&unknown) && self.key.is_multiple(id, unknown))
+        };
+        against(&id) || !self.standing.contains_key(&id) && made_of()
+    }
+
     fn function_of_name(&self, role: NameRole) -> Option<Samples> {
         match role {
             NameRole::Given(id) => Some(std::array::from_fn(|choice| {
@@ -340,10 +360,14 @@ impl Board<'_> {
             NameRole::Gravity => Some(std::array::from_fn(|choice| {
                 self.sampling.samples[choice].gravity
             })),
-            NameRole::Step(id) => match self.standing.get(&id) {
-                Some(own) if !own.right => Some(own.function),
-                _ => self.right(id),
-            },
+            NameRole::Step(id) => {
+                let sign = self.sign_of_name(id);
+                let function = match self.standing.get(&id) {
+                    Some(own) if !own.right => own.function,
+                    _ => self.right(id)?,
+                };
+                Some(function.map(|value| sign * value))
+            }
             NameRole::Own(index) => {
                 let own = self.own_names.get(index)?;
                 let factor = self.unknown_factor(own);
@@ -376,10 +400,13 @@ impl Board<'_> {
     /// The number that a name holds at the problem's own numbers.
     pub(super) fn name_value(&self, role: NameRole) -> Option<f64> {
         match role {
-            NameRole::Step(id) => match self.standing.get(&id) {
-                Some(own) => Some(own.value),
-                None => self.right(id).map(|function| function[0]),
-            },
+            NameRole::Step(id) => {
+                let value = match self.standing.get(&id) {
+                    Some(own) => own.value,
+                    None => self.right(id)?[0],
+                };
+                Some(self.sign_of_name(id) * value)
+            }
             NameRole::Own(index) => {
                 let own = self.own_names.get(index)?;
                 let factor = self.unknown_factor(own).map_or(1.0, |factor| factor[0]);

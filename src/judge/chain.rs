@@ -8,8 +8,8 @@ use super::open::is_of_open_unknown;
 use super::room::room;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
-use crate::reading::{Node, Tree, Value};
-use crate::units::Dimension;
+use crate::reading::{Node, Reading, Relation, Tree, Value};
+use crate::units::{Dimension, to_figures};
 
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
 pub(super) fn follow_chain(
@@ -200,4 +200,21 @@ pub(super) fn stray_unit(
             })
         })
         .map(|place| place.span)
+}
+
+/// `T = 849 N ≈ 850 N` without what was rounded once more after the value was told.
+pub(super) fn without_rounding(reading: &Reading) -> Option<Reading> {
+    let [.., told, last] = reading.sides.as_slice() else {
+        return None;
+    };
+    let (Node::Literal(told), Node::Literal(last)) = (&told.node, &last.node) else {
+        return None;
+    };
+    let rounded = (to_figures(told.value, 2) - last.value).abs() < 1e-9 * last.value;
+    let about = reading.relation == Some(Relation::About);
+    (about && rounded).then(|| {
+        let mut shortened = reading.clone();
+        shortened.sides.pop();
+        shortened
+    })
 }

@@ -364,6 +364,7 @@ fn settle(
             typed: None,
             function,
             right,
+            against: false,
         },
     ));
 }

@@ -9,7 +9,7 @@ use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::prefix::prefix_too_many;
 use super::room::room;
-use super::sense::{as_size, note_sense, points_so, same, size_meant};
+use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::{Evidence, Judgement, Remark, Truth, equation};
 use crate::key::{Part, Samples, StepId};
@@ -226,7 +226,8 @@ fn one(
                 judgement.remarks.push(Remark::NegativePull);
             }
             let mut own = own(line, number, None, *function, &judgement.truth);
-            own.value = as_size(target, own.value, own.function[0]);
+            let right = own.function[0];
+            settle_sense(target, &mut own, right);
             judgement.values.push((target, own));
             return judgement;
         }
@@ -238,13 +239,8 @@ fn one(
             let function = lifted
                 .first()
                 .map_or_else(|| scaled(board, target, number), |one| one.function);
-            let own = own(
-                line,
-                as_size(target, number, right),
-                None,
-                function,
-                &judgement.truth,
-            );
+            let mut own = own(line, number, None, function, &judgement.truth);
+            settle_sense(target, &mut own, right);
             judgement.values.push((target, own));
             return judgement;
         }
@@ -378,10 +374,7 @@ fn one(
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
         own.function = function;
-        own.value = as_size(target, own.value, function[0]);
-        own.typed = own
-            .typed
-            .map(|(typed, written)| (as_size(target, typed, function[0]), written));
+        settle_sense(target, &mut own, function[0]);
         judgement.values.push((target, own));
     }
     judgement
@@ -426,6 +419,7 @@ fn own(
         typed,
         function,
         right: !matches!(truth, Truth::Follows(_) | Truth::DoesNotHold),
+        against: false,
     }
 }
 
@@ -466,6 +460,7 @@ pub fn own_of_wrong(
         typed: (!balance).then_some((number.value, number.written)),
         function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
+        against: false,
     })
 }
 

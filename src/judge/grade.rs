@@ -134,8 +134,11 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         }
     }
     for (function, lines) in accepted.iter().skip(1) {
-        let near = |value: f64| typed.is(value) || typed.is_between(value, value);
-        if telling && any(&near, function[0]) {
+        let value = function[0];
+        let whole = telling || exactly(value) || id.has_free_sense() && exactly(-value);
+        let nothing = typed.value == 0.0 && value.abs() <= 1e-9 * right[0].abs();
+        let near = |value: f64| typed.is(value) || telling && typed.is_between(value, value);
+        if nothing || whole && any(&near, value) {
             return Some(Grade::Follows(lines.clone()));
         }
     }

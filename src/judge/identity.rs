@@ -185,12 +185,14 @@ fn general_at(
         };
         let rank = board.key.rank(id)? % 7;
         let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * rank as f64);
-        let right = board.name_function(NameRole::Step(id))?[choice];
+        let named = board.name_function(NameRole::Step(id))?[choice];
+        let right = board.sign_of_name(id) * named;
         // What is nothing must move too.
         Some(sign * own * right + if right == 0.0 { off - 1.0 } else { 0.0 })
     };
+    let sign = board.sign_of_name(step);
     if step.is_unknown() {
-        return moved(step);
+        return moved(step).map(|value| sign * value);
     }
     let mut pins = Pins::new();
     for (id, own) in board.own_pins() {
@@ -203,9 +205,11 @@ fn general_at(
     for id in made_of {
         pins.insert(id, moved(id)?);
     }
+    let sample = &board.sampling.samples[choice];
     board
         .key
-        .value(step, &board.sampling.samples[choice], &pins)
+        .value(step, sample, &pins)
+        .map(|value| sign * value)
 }
 
 /// The lines of the learner's own from which an equation follows that is not linear in its

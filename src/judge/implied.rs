@@ -7,7 +7,7 @@ use super::grade::grade;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
-use super::sense::{as_size, note_sense, same, size_meant};
+use super::sense::{note_sense, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
 use crate::key::StepId;
@@ -93,13 +93,15 @@ pub(super) fn judge(
         Truth::Follows(lines.clone())
     };
     note_sense(asked, value, function[0], &mut judgement);
-    let own = Own {
+    let mut own = Own {
         line,
-        value: as_size(asked, value, function[0]),
+        value,
         typed: None,
         function: *function,
         right: judgement.truth == Truth::Holds,
+        against: false,
     };
+    settle_sense(asked, &mut own, function[0]);
     judgement.values.push((asked, own));
     judgement.establishes.push(asked);
     Some(judgement)

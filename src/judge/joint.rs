@@ -55,6 +55,7 @@ pub(super) fn keep(judgement: &mut Judgement, together: &[StepId], line: usize) 
         typed: None,
         function: [0.0; 4],
         right: true,
+        against: false,
     };
     judgement.values.clear();
     judgement.values.push((judgement.target, own));

@@ -52,9 +52,9 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Relation, Tree};
+use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
 use crate::text::Span;
-use crate::units::{Dimension, to_figures};
+use crate::units::Dimension;
 use stock::Stock;
 
 /// Whether a line holds.
@@ -269,6 +269,22 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
             return judgement;
         }
     };
+    let first = judge_readings(board, asked, &readings, (line, number));
+    let stands = first.truth.holds() || first.truth == Truth::Noted && first.proved;
+    if stands || board.key.general.is_none() {
+        return first;
+    }
+    let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
+    sense::in_own_senses(board, &readings, &in_her_sense).unwrap_or(first)
+}
+
+/// Judges a line by the reading of it that holds, or by the one that says most.
+fn judge_readings(
+    board: &Board<'_>,
+    asked: StepId,
+    readings: &[Reading],
+    (line, number): (&str, usize),
+) -> Judgement {
     let stock = Stock::of(board);
     let mut first: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
@@ -358,7 +374,7 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
-    let shortened = without_rounding(reading);
+    let shortened = chain::without_rounding(reading);
     let reading = shortened.as_ref().unwrap_or(reading);
     let mut judgement = judge_sides(board, stock, asked, reading, line);
     let wrong = matches!(
@@ -382,23 +398,6 @@ fn judge_reading(
     }
     judgement.evidence.aside = aside;
     judgement
-}
-
-/// `T = 849 N ≈ 850 N` without what was rounded once more after the value was told.
-fn without_rounding(reading: &Reading) -> Option<Reading> {
-    let [.., told, last] = reading.sides.as_slice() else {
-        return None;
-    };
-    let (Node::Literal(told), Node::Literal(last)) = (&told.node, &last.node) else {
-        return None;
-    };
-    let rounded = (to_figures(told.value, 2) - last.value).abs() < 1e-9 * last.value;
-    let about = reading.relation == Some(Relation::About);
-    (about && rounded).then(|| {
-        let mut shortened = reading.clone();
-        shortened.sides.pop();
-        shortened
-    })
 }
 
 /// True, and not what is asked.

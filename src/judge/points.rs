@@ -61,7 +61,7 @@ fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgemen
     // `-125 N up` is 125 N down; of a size the sign belongs in the sum, and may say nothing.
     let fits = match negative {
         true if along_axis => turned(),
-        true if target.is_size() => fits || turned(),
+        true if target.is_size() || target.has_free_sense() => fits || turned(),
         _ => fits,
     };
     if fits {
@@ -137,19 +137,25 @@ fn fits_way(
     number: Option<f64>,
     (says, sign): Says,
 ) -> Option<bool> {
-    let (support, part) = match step {
-        StepId::Reaction(support, part) => (support, part),
+    let (along, part) = match step {
+        StepId::Reaction(support, part) => (StepId::Reaction(support, Part::Along(says)), part),
+        StepId::Found(Nature::Size, _) => (part_of(board, step, says)?, Part::Size),
+        StepId::Found(Nature::Direction, _) => (part_of(board, step, says)?, Part::Direction),
         StepId::Found(Nature::Along(axis), _) => {
             let own = nearest(board, step, number)?;
             return Some(axis == says && sign * own > 0.0);
         }
         StepId::Found(Nature::Weight, _) => return Some(says == Axis::Vertical && sign < 0.0),
+        StepId::Found(..) => {
+            let way = board.key.general.as_ref()?.ways.get(&step)?;
+            let own = nearest(board, step, number)?;
+            return Some(sign * own * along_axis(*way, says) > NONE);
+        }
         step => {
             let acting = acting(board, step)?;
-            return Some(sign * along(acting, says) > NONE);
+            return Some(sign * along_axis(acting, says) > NONE);
         }
     };
-    let along = StepId::Reaction(support, Part::Along(says));
     let stands = match part {
         // The force points as its part does, whether that is right or follows from her own values.
         Part::Size => {
@@ -191,7 +197,16 @@ fn acting(board: &Board<'_>, step: StepId) -> Option<Vector> {
     }
 }
 
-fn along(vector: Vector, axis: Axis) -> f64 {
+/// The part of a force of a general working along an axis.
+fn part_of(board: &Board<'_>, step: StepId, axis: Axis) -> Option<StepId> {
+    let [level, upright] = board.key.general.as_ref()?.parts.get(&step)?;
+    Some(match axis {
+        Axis::Horizontal => *level,
+        Axis::Vertical => *upright,
+    })
+}
+
+fn along_axis(vector: Vector, axis: Axis) -> f64 {
     match axis {
         Axis::Horizontal => vector.x,
         Axis::Vertical => vector.y,

@@ -1,10 +1,11 @@
 //! The sense of a value: which signs and angles are a matter of convention.
 
-use super::board::Board;
+use super::board::{Board, Memo, Own};
 use super::grade::{Shape, shapes};
-use super::{Judgement, Remark};
+use super::names::NameRole;
+use super::{Judgement, Remark, Truth};
 use crate::key::{Part, Samples, StepId, agree};
-use crate::reading::{Function, Node, Tree};
+use crate::reading::{Function, Node, Reading, Tree};
 use std::f64::consts::PI;
 
 /// True if two functions are the same but for a convention that is no fault.
@@ -48,13 +49,65 @@ pub(super) fn points_so(board: &Board<'_>, target: StepId, tree: &Tree, number: 
 /// A value of what is asked as a size, with the sign of the right one: of a force that turns out to
 /// act the other way a part is negative.
 pub(super) fn as_size(target: StepId, value: f64, right: f64) -> f64 {
-    let either = target.is_size() || target.has_free_sense();
     match target.is_size() {
         // What follows is worked with the sense that the key counts positive.
-        _ if target.is_general() && either && right != 0.0 => value.abs().copysign(right),
+        _ if is_turned(target, right) => value.abs().copysign(right),
         true => value.abs(),
         false => value,
     }
+}
+
+/// True for a quantity of a general working that may be counted in either sense.
+fn is_turned(target: StepId, right: f64) -> bool {
+    target.is_general() && (target.is_size() || target.has_free_sense()) && right != 0.0
+}
+
+/// Lets a value stand in the key's sense, with the sense in which it was counted.
+pub(super) fn settle_sense(target: StepId, own: &mut Own, right: f64) {
+    own.against = is_turned(target, right) && own.value * right < 0.0;
+    own.value = as_size(target, own.value, right);
+    own.typed = own
+        .typed
+        .map(|(typed, written)| (as_size(target, typed, right), written));
+}
+
+/// The most names of a line that are tried in the learner's sense.
+const MOST_TURNED: usize = 3;
+
+/// Judges a line of a general working with its names in the senses that the learner counted, where
+/// she counted some in another than the key; `None` where it holds in none of them.
+pub(super) fn in_own_senses(
+    board: &Board<'_>,
+    readings: &[Reading],
+    judge: &dyn Fn(&Board<'_>) -> Judgement,
+) -> Option<Judgement> {
+    let mut named: Vec<StepId> = Vec::new();
+    for (id, _) in readings
+        .iter()
+        .flat_map(|reading| &reading.sides)
+        .flat_map(Tree::names)
+    {
+        if let Some(NameRole::Step(step)) = board.names.role(id)
+            && board.is_against(step)
+            && !named.contains(&step)
+        {
+            named.push(step);
+        }
+    }
+    named.truncate(MOST_TURNED);
+    // Every name in her sense first.
+    (1..1_usize << named.len()).rev().find_map(|chosen| {
+        let is_chosen = |(at, step): (usize, &StepId)| (chosen & (1 << at) != 0).then_some(*step);
+        let turned: Vec<StepId> = named.iter().enumerate().filter_map(is_chosen).collect();
+        let with = Board {
+            turned: &turned,
+            memo: Memo::default(),
+            ..*board
+        };
+        // What is true beside the question is no fault either.
+        let noted = |found: &Judgement| found.truth == Truth::Noted && found.proved;
+        Some(judge(&with)).filter(|found| found.truth.holds() || noted(found))
+    })
 }
 
 pub(super) fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {

@@ -3,6 +3,7 @@
 
 use super::step::positive_first;
 use super::{Atom, Formula, Key, Rule, Samples, StepId};
+use crate::plane::Vector;
 use crate::problem::GivenId;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -57,6 +58,11 @@ pub struct General {
     pub lengths: Vec<Samples>,
     /// Steps that are multiples of one unknown.
     pub multiples: BTreeMap<StepId, StepId>,
+    /// Unit vectors of the ways in which forces and their parts point on their body where their
+    /// values are positive; none of what acts on two bodies.
+    pub ways: BTreeMap<StepId, Vector>,
+    /// The level and the upright part of a force, of its size and its direction.
+    pub parts: BTreeMap<StepId, [StepId; 2]>,
 }
 
 impl Key {

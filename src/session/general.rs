@@ -139,6 +139,7 @@ impl Session {
             typed: None,
             function: [0.0; 4],
             right: true,
+            against: false,
         };
         if self.key.gives(asked).is_none() {
             self.state.standing.insert(asked, own);

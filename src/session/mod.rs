@@ -308,6 +308,7 @@ impl Session {
             standing: &self.state.standing,
             own_names,
             carried: &self.state.carried,
+            turned: &[],
             memo: Memo::default(),
         }
     }

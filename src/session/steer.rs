@@ -193,6 +193,7 @@ impl Session {
                 typed: None,
                 function,
                 right: true,
+                against: false,
             };
             self.state.standing.insert(asked, own);
         }
@@ -402,6 +403,7 @@ impl Session {
                 typed: None,
                 function: right.map(|value| sign * value),
                 right: sign > 0.0,
+                against: false,
             })
         } else {
             own_of_wrong(&board, &open.judgement, open.number, function)

@@ -1,7 +1,7 @@
 //! Which way a force or a part of it points, told beside its value.
 
 use super::Session;
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Axis, Nature, Part, StepId};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -50,8 +50,12 @@ impl Session {
     pub(super) fn wrong_way_told(&self, target: StepId) -> Prose {
         let force = target.force().map(|force| self.force_title(force));
         match (target, force) {
-            (StepId::Reaction(_, Part::Direction), _) => self.words.say("talk.angle-points", &[]),
-            (StepId::Reaction(_, Part::Size), _) => self.words.say("talk.way-wrong-size", &[]),
+            (StepId::Reaction(_, Part::Direction) | StepId::Found(Nature::Direction, _), _) => {
+                self.words.say("talk.angle-points", &[])
+            }
+            (StepId::Reaction(_, Part::Size) | StepId::Found(Nature::Size, _), _) => {
+                self.words.say("talk.way-wrong-size", &[])
+            }
             (target, _) if target.is_weight() => self.words.say("talk.way-wrong-weight", &[]),
             (target, Some(force)) if target.along().is_none() => {
                 let slots = [("force", Slot::Word(force))];

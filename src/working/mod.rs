@@ -30,6 +30,7 @@ mod walk;
 mod walk_heading;
 mod walk_lengths;
 mod walk_sampling;
+mod walk_ways;
 
 pub use build::derive;
 pub use lamina::{centres, only_laminae};

@@ -3,6 +3,7 @@
 use super::walk_heading::Headings;
 use super::walk_lengths::lengths;
 use super::walk_sampling::sampling;
+use super::walk_ways::add_ways;
 use super::{
     Balance, Expression, Meaning, Method, Quantity, Rule, Stage, Underivable, Working, centres,
     derive, only_laminae, settle,
@@ -55,7 +56,9 @@ pub fn walk(system: &System) -> Result<Walk, Underivable> {
     }
     let sampling = sampling(system, &working, &key, &values)?;
     multiples(&mut key, &sampling);
+    let steps: Vec<StepId> = key.steps.iter().map(|step| step.id).collect();
     if let Some(general) = &mut key.general {
+        add_ways(general, (system, &working, &values), &steps);
         general.lengths = lengths(system, &sampling);
     }
     Ok(Walk {

@@ -1,6 +1,6 @@
 //! What the steps of a walk are called, as plain data.
 
-use super::{Balance, Kind, Meaning, Quantity, Stage, Working, spot_name};
+use super::{Balance, Kind, Meaning, Named, Quantity, Rule, Stage, Working, spot_name};
 use crate::key::{Axis, Heading};
 use crate::system::{ActId, HoldKind, System, When};
 
@@ -26,12 +26,32 @@ impl<'a> Headings<'a> {
         };
         match named.meaning {
             Meaning::Force(act) => heading.kind = self.force_kind(act),
+            Meaning::Across(_) | Meaning::Along(_) | Meaning::Part(..) => {
+                heading.force = self.friction_in(named).unwrap_or(heading.force);
+            }
             Meaning::Area(_) | Meaning::PieceAt(..) => {
                 heading.noun = self.piece_of(id, heading.noun)
             }
             _ => {}
         }
         heading
+    }
+
+    /// The name of the friction that a part is of: a contact itself is called by its push.
+    fn friction_in(&self, part: &Named) -> Option<String> {
+        let Rule::Formula(formula) = &part.rule else {
+            return None;
+        };
+        let inputs = formula.inputs().into_iter();
+        let mut frictions = inputs
+            .filter_map(|id| self.working.named(id))
+            .filter(|named| {
+                matches!(
+                    named.meaning,
+                    Meaning::Friction(_) | Meaning::FrictionNeeded(_)
+                )
+            });
+        frictions.next().map(|friction| friction.symbol.shown())
     }
 
     pub(super) fn of_condition(&self, id: Quantity) -> Heading {

@@ -465,6 +465,204 @@ fn commands_mean_here_what_they_mean_elsewhere() {
     assert!(said(&mut session, "B = 588 N").moved_on);
 }
 
+/// A board, where it stands, the lines before, a line, and its sign.
+type After = (
+    &'static str,
+    &'static str,
+    &'static [&'static str],
+    &'static str,
+    Sign,
+);
+
+fn faults_after(rows: &[After]) -> Vec<String> {
+    let mut faults = Vec::new();
+    for (name, title, before, line, sign) in rows {
+        let mut session = at(name, title);
+        for line in *before {
+            said(&mut session, line);
+        }
+        let turn = said(&mut session, line);
+        if turn.line.sign != *sign {
+            let got = turn.line.sign;
+            faults.push(format!(
+                "{name}, {title}: {line}: {got:?} {}",
+                turn.line.message
+            ));
+        }
+    }
+    faults
+}
+
+/// An unknown of free sense that she found with a sign of her own stands under its name as she
+/// counted it, and as the key counts it.
+#[test]
+fn a_name_stands_in_the_sense_that_was_counted() {
+    let level = "level forces";
+    let strut: &[&str] = &["Wb*L/2 + W1*L = S⊥*dS", "S = 4165 N", "Sx = 3332 N"];
+    let upright: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "skip",
+        "skip",
+        "Hx = 3332 N",
+        "Sy = 2499 N",
+    ];
+    let all: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "skip",
+        "skip",
+        "Hx = 3332 N",
+        "Sy = 2499 N",
+        "Hy = 637 N",
+    ];
+    let found: &[&str] = &[
+        "Wb*L/2 + W1*L = S⊥*dS",
+        "S = 4165 N",
+        "Sx = 3332 N",
+        "Hx = 3332 N",
+    ];
+    let friction: &[&str] = &["F = FN", "FN = 50.3 N"];
+    let hinge: &[&str] = &["Gy + B = Q", "Gy = 6000 N"];
+    let key: &[&str] = &["Gy + B = Q", "Gy = -6000 N"];
+    let right = Sign::Right;
+    let rows = [
+        ("ladder_mu", level, friction, "μ = FN/N", right),
+        ("ladder_mu", level, friction, "μ = FN/N = 0.233", right),
+        ("ladder_mu", level, friction, "μ = N/FN", Sign::Wrong),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "Ay = F + Gy",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "F + Gy = Ay",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "F - Gy = Ay",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "Ay = Gy",
+            Sign::Wrong,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "MA = F*d1 + Gy*L",
+            right,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            hinge,
+            "MA = F*L + Gy*L",
+            Sign::Wrong,
+        ),
+        // Who counted as the key does has no other sense.
+        (
+            "internal_hinge",
+            "upright forces (right",
+            key,
+            "Ay = F + Gy",
+            Sign::Wrong,
+        ),
+        (
+            "internal_hinge",
+            "upright forces (right",
+            key,
+            "Ay = F - Gy",
+            right,
+        ),
+        ("jib", "moments", upright, "Hy + Sy = Wb + W1", right),
+        ("jib", "moments", upright, "Hy = Wb + W1 - Sy", right),
+        ("jib", "moments", upright, "Hy = Wb - W1 - Sy", Sign::Wrong),
+        // A balance that is typed after what it gives.
+        ("jib", "moments", strut, "Hx + Sx = 0", right),
+        ("jib", "moments", found, "Hx + Sx = 0", Sign::Noted),
+        ("jib", "moments", found, "Hx + 2*Sx = 0", Sign::Wrong),
+        ("jib", "moments", all, "Hy + Sy + Wb + W1 = 0", Sign::Noted),
+        ("jib", "moments", all, "Hy + Sy = Wb + W1", Sign::Noted),
+        ("jib", "moments", all, "Hy + Sy = Wb", Sign::Wrong),
+    ];
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
+/// A word behind a value says which way the force points on its body.
+#[test]
+fn a_way_that_is_said_with_a_value_is_held_against_the_force() {
+    let (right, wrong) = (Sign::Right, Sign::Wrong);
+    let upright = "upright forces";
+    let rows: [(&str, &str, &str, Sign); 29] = [
+        ("a_frame", upright, "A = 588 N down", wrong),
+        ("a_frame", upright, "A = 588 N up", right),
+        ("a_frame", upright, "A = 588 N to the left", wrong),
+        // The tie pulls each leg towards the other.
+        ("a_frame", upright, "T = 267.5 N to the left", right),
+        ("a_frame", upright, "T = 267.5 N to the right", right),
+        ("ladder_mu", upright, "N = 215.6 N down", wrong),
+        ("ladder_mu", upright, "N = 215.6 N upwards", right),
+        ("ladder_mu", upright, "F = 50.3 N to the right", wrong),
+        ("ladder_mu", upright, "F = 50.3 N to the left", right),
+        ("ladder_mu", upright, "FN = 50.3 N to the left", wrong),
+        ("ladder_mu", upright, "FN = 50.3 N to the right", right),
+        // The sign may say the same as the word.
+        ("ladder_mu", upright, "FN = -50.3 N to the right", right),
+        ("ladder", "moments", "FN = 308.7 N to the left", wrong),
+        ("ladder", "moments", "FN = 308.7 N to the right", right),
+        ("rod_on_peg", "moments", "P = 32.17 N down", wrong),
+        ("rod_on_peg", "moments", "P = 32.17 N up", right),
+        ("rod_on_peg", "moments", "P = 32.17 N to the left", right),
+        ("rod_on_peg", "moments", "N = 34.15 N down", wrong),
+        ("jib", "moments", "S = 4165 N up", right),
+        ("jib", "moments", "S = 4165 N to the right", right),
+        ("jib", "moments", "S = 4165 N down", wrong),
+        ("jib", "size", "3390 N to the left", right),
+        ("jib", "size", "3390 N up", wrong),
+        ("jib", "direction", "10.8° below the horizontal", right),
+        ("jib", "direction", "10.8° down and to the left", right),
+        ("jib", "direction", "10.8° with the horizontal", right),
+        ("jib", "direction", "10.8° above the horizontal", wrong),
+        ("jib", "direction", "10.8° up and to the right", wrong),
+        ("jib", "direction", "10.8° down and to the right", wrong),
+    ];
+    let rows = rows.map(|(name, title, line, sign)| (name, title, &[][..], line, sign));
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
+/// What follows from an own value exactly needs no more figures than it has.
+#[test]
+fn an_own_value_is_carried_on_to_one_figure_and_to_nothing() {
+    let four: &[&str] = &["B = 4 kN", "go on"];
+    let twelve: &[&str] = &["B = 12 kN", "go on", "Q + Gy = B"];
+    let found: &[&str] = &["B = 4 kN", "go on", "Gy = -8000 N"];
+    let roller = "push of the roller";
+    let rows = [
+        ("internal_hinge", roller, four, "Gy = -8 kN", Sign::Follows),
+        ("internal_hinge", roller, four, "Gy = 8 kN", Sign::Follows),
+        ("internal_hinge", roller, four, "Gy = 7 kN", Sign::Wrong),
+        ("internal_hinge", roller, found, "G = 8 kN", Sign::Follows),
+        ("internal_hinge", roller, found, "G = 9 kN", Sign::Wrong),
+        ("internal_hinge", roller, twelve, "Gy = 0 N", Sign::Follows),
+        ("internal_hinge", roller, twelve, "Gy = 1 N", Sign::Wrong),
+        ("internal_hinge", roller, four, "Gy = 0 N", Sign::Wrong),
+    ];
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
 fn practised(name: &str, saves: &Path, lines: &[String]) -> String {
     let file = format!("{}/tests/boards/{name}.json", env!("CARGO_MANIFEST_DIR"));
     let output = Command::cargo_bin("leverwright")

@@ -1,0 +1,119 @@
+//! Which way the forces of a walk point: what a word of direction behind a value is held against.
+
+use super::{Meaning, Quantity, Rule, Working};
+use crate::key::{Axis, General, Nature, StepId};
+use crate::plane::Vector;
+use crate::statics::solve_system;
+use crate::system::{ActId, Bearing, Friction, Hold, HoldKind, Line, System};
+
+/// A part of a line below this share of it points nowhere.
+const NONE: f64 = 1e-9;
+
+/// Keeps the way of every quantity that has one, at these values.
+pub(super) fn add_ways(
+    general: &mut General,
+    (system, working, values): (&System, &Working, &[f64]),
+    steps: &[StepId],
+) {
+    let step = |id: Quantity| {
+        let is_it = |step: &&StepId| matches!(step, StepId::Found(_, index) if *index == id.0);
+        steps.iter().find(is_it).copied()
+    };
+    for id in steps {
+        let StepId::Found(nature, index) = id else {
+            continue;
+        };
+        let Some(named) = working.named(Quantity(*index)) else {
+            continue;
+        };
+        // A given force is called by its size, too; its way stands in the problem.
+        let solved = matches!(named.rule, Rule::Solved(_));
+        let way = match named.meaning {
+            Meaning::Force(act) if solved => line_of(system, act, values),
+            Meaning::Resultant(act) => line_of(system, act, values),
+            Meaning::FrictionNeeded(act) => line_of(system, act, values).map(Vector::quarter_turn),
+            Meaning::Friction(act) => limiting_friction(system, act, values),
+            Meaning::Part(act, Axis::Horizontal) => {
+                line_of(system, act, values).map(|line| Vector::new(way_along(line.x), 0.0))
+            }
+            Meaning::Part(act, Axis::Vertical) => {
+                line_of(system, act, values).map(|line| Vector::new(0.0, way_along(line.y)))
+            }
+            _ => None,
+        };
+        if let Some(way) = way {
+            general.ways.insert(*id, way);
+        }
+        let of = match named.meaning {
+            Meaning::Size(act) if *nature == Nature::Size => act,
+            Meaning::Direction(act) => act,
+            _ => continue,
+        };
+        let part = |axis| step(working.find(Meaning::Component(of, axis))?);
+        let parts = part(Axis::Horizontal).zip(part(Axis::Vertical));
+        if let Some((level, upright)) = parts.filter(|_| acts_once(system, of)) {
+            general.parts.insert(*id, [level, upright]);
+        }
+    }
+}
+
+fn way_along(part: f64) -> f64 {
+    if part.abs() < NONE {
+        0.0
+    } else {
+        part.signum()
+    }
+}
+
+/// False for what acts on two bodies, or at two places of one: there it acts both ways.
+fn acts_once(system: &System, act: ActId) -> bool {
+    system.act(act).is_some_and(|act| act.on.len() == 1)
+}
+
+/// The line along which a force acts where its value is positive; of a contact its push.
+fn line_of(system: &System, act: ActId, values: &[f64]) -> Option<Vector> {
+    if !acts_once(system, act) {
+        return None;
+    }
+    if let Some((hold, push)) = contact_of(system, act) {
+        return Some(system.unit(push, &hold.at, values));
+    }
+    let found = system.act(act)?;
+    let [effect] = found.on.as_slice() else {
+        return None;
+    };
+    match &effect.line {
+        Line::Known(bearing) => Some(system.unit(bearing, &effect.at, values)),
+        Line::Open | Line::Couple(_) => None,
+    }
+}
+
+/// The way of friction at its limit; where it only slips at what is sought, it acts the way in
+/// which it is needed.
+fn limiting_friction(system: &System, act: ActId, values: &[f64]) -> Option<Vector> {
+    let (hold, push) = contact_of(system, act).filter(|_| acts_once(system, act))?;
+    let (HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }) = &hold.kind else {
+        return None;
+    };
+    match friction {
+        Friction::Limiting { bearing, .. } => Some(system.unit(bearing, &hold.at, values)),
+        Friction::AsNeeded | Friction::UpTo(_) => {
+            let solution = solve_system(system, values, system.gravity()).ok()?;
+            let (_, needed) = solution.reaction(act)?.contact?;
+            let left = system.unit(push, &hold.at, values).quarter_turn();
+            Some(left * way_along(needed))
+        }
+    }
+}
+
+/// The hold of a rough contact, and the way of its push.
+fn contact_of(system: &System, act: ActId) -> Option<(&Hold, &Bearing)> {
+    let ActId::Hold(index) = act else {
+        return None;
+    };
+    let hold = system.parts().holds.get(index)?;
+    match &hold.kind {
+        HoldKind::Rough { push, .. } | HoldKind::Base { push, .. } => Some((hold, push)),
+        _ => None,
+    }
+}
