@@ -252,6 +252,7 @@ const ROWS: &[Row] = &[
     // What follows from a value of her own, to more figures than she typed; her own form again.
     (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2"], "follows"),
     (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.89*3.1+405*4=T*sin 80*6.2"], "wrong"),
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.09*3.1+405*4=T*sin 80*6.2"], "follows"), (WEIGHT, &["42", "go on", "706", "35", "80", "25.09*3.1+405*4=T*sin 80*6.2"], "wrong"),
     (WEIGHT, &["43*9.8", "go on", "706", "35", "80", "skip", "skip", "skip", "43*9.8*sin 35*3.1+405*4=T*sin 80*6.2"], "follows:line 1"),
     (WEIGHT, &["43*9.8", "go on", "706", "35", "80", "skip", "skip", "skip", "44*9.8*sin 35*3.1+405*4=T*sin 80*6.2"], "wrong"),
     // With many values of her own, those that a step rests on count first.
@@ -271,6 +272,7 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["-954.5 N up"], "wrong:not the way"), (UPRIGHT, &["-954.5 N"], "holds:points upwards"), (UPRIGHT, &["954.5 N"], "holds:points upwards"),
     (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "noted:one of them"),
     (LEVEL, &["T to the right"], "wrong:whole-tension-sideways"), (LEVEL, &["T cos β to the left"], "holds:points to the left"), (LEVEL, &["T cos β to the right"], "wrong:not the way"),
+    (COMPONENT, &["Wb/9.8 = 42"], "noted"), (COMPONENT, &["Wb/9.8 = 41"], "wrong"),
     // A name of her own for the other part, and sums that run on behind an =.
     (COMPONENT, &["Wbpar = Wb cos 35"], "noted"), (COMPONENT, &["Wx = 42*9.8*cos 35"], "noted"), (COMPONENT, &["Wb∥ = Wb sin 55"], "noted"), (COMPONENT, &["P = Wb cos 35"], "wrong:sine-cosine-exchanged"),
     (UPRIGHT, &["Hy = 412+706 = 1118 - 163 = 955 N"], "wrong:Each = says"), (UPRIGHT, &["Hy = 412+706 = 1118 N"], "wrong"),

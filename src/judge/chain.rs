@@ -11,6 +11,9 @@ use super::{Judgement, Remark, Truth};
 use crate::reading::{Node, Reading, Relation, Tree, Value};
 use crate::units::{Dimension, to_figures};
 
+/// Digits are believed to be cut off where the last unit left is no more than this share.
+const CUT_UNIT: f64 = 0.01;
+
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
 pub(super) fn follow_chain(
     board: &Board<'_>,
@@ -158,7 +161,9 @@ pub(super) fn is_value_of(
     let inside = form(sides.0, one) + form(sides.1, other);
     let apart = (before - here).abs();
     // Two numbers side by side differ by rounding only.
-    let is_cut = one.is_none() && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
+    let fine = unit <= CUT_UNIT * before.abs();
+    let is_cut =
+        one.is_none() && fine && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
     is_cut || apart <= (0.5 * unit + inside) * (1.0 + 1e-9) + 1e-9 * before.abs()
 }
 

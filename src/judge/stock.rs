@@ -133,10 +133,15 @@ impl Stock {
         }
     }
 
-    /// The size and the direction of a support's force as they follow from all her own values.
+    /// Parts across, and the size and direction of a support's force, as they follow from all her
+    /// own values.
     fn add_of_own_parts(&mut self, board: &Board<'_>) {
         for step in &board.key.steps {
-            if !matches!(step.id, StepId::Reaction(_, Part::Size | Part::Direction)) {
+            let part = matches!(
+                step.id,
+                StepId::Across(_) | StepId::Reaction(_, Part::Size | Part::Direction)
+            );
+            if !part {
                 continue;
             }
             if let Some((function, _)) = board.accepted(step.id).get(1) {

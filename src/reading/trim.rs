@@ -100,9 +100,6 @@ const LIES: &[&str] = &[
     "parallel to",
     "perpendicular to",
     "at right angles to",
-    "towards",
-    "toward",
-    "away from",
 ];
 
 /// The part of a line that is to be read, with a remark on each thing passed over.

@@ -196,6 +196,17 @@ const AT_A_LESSON: &[(&str, &str, Kind)] = &[
     ("walkway", "bird watcher", AskedOn),
     ("walkway", "watcher 2 m from the hinge down", Taken),
     ("walkway", "chest, left end, down", Taken),
+    // Half of the length from the hinge names no hinge.
+    (
+        "walkway",
+        "weight of the walkway, L/2 from the hinge, down",
+        Taken,
+    ),
+    (
+        "walkway",
+        "weight of the walkway, half the length from the foot, down",
+        Taken,
+    ),
     // A weight points to no side: so that end is meant.
     ("walkway", "weight of the chest, at the left, down", Taken),
     ("walkway", "chest, on the left, straight down", Taken),
