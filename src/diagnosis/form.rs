@@ -5,7 +5,7 @@
 
 use crate::judge::{Board, Factor, Judgement, Terms};
 use crate::key::{Key, Part, StepId};
-use crate::mistakes::{Instance, Mistake, Skill};
+use crate::mistakes::{Instance, Mistake, Sign, Skill};
 use crate::units::Dimension;
 
 /// Two terms are the same though numbers in them were rounded.
@@ -135,14 +135,12 @@ pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
     !direction || instance.shows_at != judgement.target || judgement.evidence.angled
 }
 
-/// The component made larger than its force.
-pub(super) const HYPOTENUSE: &str = "hypotenuse-confused";
-
 /// False where the line cannot show the thought though it agrees as a function: nobody divided by a
 /// ratio, or the force stands by its level and upright parts and its angle with the body nowhere.
 pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     let evidence = &judgement.evidence;
-    let divided = mistake.id != HYPOTENUSE || evidence.over_ratio || !evidence.equation;
+    let divided =
+        mistake.sign != Some(Sign::OverRatio) || evidence.over_ratio || !evidence.equation;
     // What an equation sets against each other is not solved yet.
     let unsolved = mistake.skill == Skill::Solving && evidence.equation;
     divided && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)

@@ -13,7 +13,7 @@ mod value;
 
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Key, Samples, StepId, agree};
-use crate::mistakes::{Instance, Scope, Skill};
+use crate::mistakes::{Instance, Scope, Sign, Skill};
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
@@ -291,8 +291,8 @@ fn by_form(
         }
         let instance = alike.remove(0);
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
-        let exchanged = instances[instance].mistake.id == "sine-cosine-exchanged";
-        let shown = judgement.evidence.angled || !exchanged;
+        let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
+        let shown = judgement.evidence.angled || !by_angle;
         return Some(vec![Named {
             instance,
             alike,
@@ -377,13 +377,13 @@ fn likeliest_first(
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
             let evidence = &judgement.evidence;
-            let tangent = match instance.mistake.id {
-                "tangent-used" => evidence.tangent,
-                form::HYPOTENUSE => evidence.over_ratio,
-                _ => false,
+            let signed = match instance.mistake.sign {
+                Some(Sign::Tangent) => evidence.tangent,
+                Some(Sign::OverRatio) => evidence.over_ratio,
+                Some(Sign::Angle) | None => false,
             };
             let rank = [
-                f64::from(u8::from(tangent)),
+                f64::from(u8::from(signed)),
                 if seen { fit } else { 0.0 },
                 f64::from(u8::from(!solving)),
                 f64::from(u8::from(!worlds[*index].is_mended())),

@@ -240,11 +240,17 @@ pub(super) fn follows_identically(
             Some(Value::of(number, board.names.dimension(id)))
         })
     };
-    accepted
-        .iter()
-        .skip(1)
-        .find(|(function, _)| holds(function, 1.0) && !holds(function, MOVED))
-        .map(|(_, lines)| lines.clone())
+    lines_where(accepted, &holds)
+}
+
+/// The lines of her own with whose function a relation holds, and not with that function moved.
+fn lines_where(
+    accepted: &[(Samples, Vec<usize>)],
+    holds: &dyn Fn(&Samples, f64) -> bool,
+) -> Option<Vec<usize>> {
+    let mut own = accepted.iter().skip(1);
+    let found = own.find(|(function, _)| holds(function, 1.0) && !holds(function, MOVED));
+    found.map(|(_, lines)| lines.clone())
 }
 
 /// The same for the size and the direction of a support's force, which her parts give:
@@ -271,11 +277,7 @@ fn follows_from_parts(
             })
         })
     };
-    accepted
-        .iter()
-        .skip(1)
-        .find(|(function, _)| holds(function, 1.0) && !holds(function, MOVED))
-        .map(|(_, lines)| lines.clone())
+    lines_where(accepted, &holds)
 }
 
 /// The unknown near its right value for which both sides are equal, where they are not linear in

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Angles,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |problem, key| {
         each(
             turning(key)

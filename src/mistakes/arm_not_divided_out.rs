@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Solving,
     prior: 4.0,
     common: true,
+    sign: None,
     scopes: |_, key| each(pull(key)),
     rewrite,
 };

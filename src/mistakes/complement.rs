@@ -30,6 +30,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Angles,
     prior: 8.0,
     common: true,
+    sign: None,
     scopes: |problem, key| every_scope(problem, key, StepId::Angle),
     rewrite,
 };

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |_, key| {
         support(key)
             .map(|id| StepId::Reaction(id, Part::Size))

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |_, key| {
         let axes = [Axis::Horizontal, Axis::Vertical];
         let terms = axes.into_iter().flat_map(|axis| {

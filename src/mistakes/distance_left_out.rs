@@ -29,6 +29,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Moments,
     prior: 3.0,
     common: false,
+    sign: None,
     // A bare unknown on one side is an unknown that was solved for.
     scopes: |_, key| {
         let shows = |id: &ForceId| pull(key) != Some(*id) || !acts_squarely(key, *id);

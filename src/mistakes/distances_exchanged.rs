@@ -27,6 +27,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |_, key| {
         let forces = turning(key);
         let pairs = forces.iter().enumerate().flat_map(|(index, one)| {

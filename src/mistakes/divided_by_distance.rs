@@ -29,6 +29,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Moments,
     prior: 1.5,
     common: false,
+    sign: None,
     scopes: |problem, key| each(known_turning(problem, key)),
     rewrite,
 };

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Weights,
     prior: 2.0,
     common: false,
+    sign: None,
     scopes: |problem, key| every_scope(problem, key, StepId::Weight),
     rewrite,
 };

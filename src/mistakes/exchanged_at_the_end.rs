@@ -31,6 +31,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Solving,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |_, key| each(pull(key).filter(|id| !acts_squarely(key, *id))),
     rewrite,
 };

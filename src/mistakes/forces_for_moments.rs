@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Moments,
     prior: 5.0,
     common: true,
+    sign: None,
     scopes: |_, key| {
         let oblique = turning(key).iter().any(|id| !acts_squarely(key, *id));
         let mut scopes = vec![Scope::Here(StepId::MomentSum)];

@@ -31,6 +31,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |problem, key| {
         let not_at_tip = |id: &ForceId| {
             let force = problem.force(*id);

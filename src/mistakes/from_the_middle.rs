@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 2.0,
     common: false,
+    sign: None,
     scopes: |problem, key| {
         each(turning(key).into_iter().filter(|id| {
             problem

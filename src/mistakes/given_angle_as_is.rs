@@ -30,6 +30,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Angles,
     prior: 6.0,
     common: false,
+    sign: None,
     scopes: |problem, key| {
         each(
             turning(key)

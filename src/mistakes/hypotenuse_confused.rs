@@ -17,7 +17,7 @@
 //! Common practice, no source.
 
 use super::rewriting::with_across;
-use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use super::{Kind, Mistake, Scope, Sign, Skill, covered, every_scope};
 use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
@@ -29,6 +29,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Resolving,
     prior: 4.0,
     common: true,
+    sign: Some(Sign::OverRatio),
     scopes: |problem, key| every_scope(problem, key, StepId::Across),
     rewrite,
 };

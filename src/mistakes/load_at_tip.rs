@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |problem, key| each(loads(problem, key)),
     rewrite,
 };

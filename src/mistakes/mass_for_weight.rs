@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Weights,
     prior: 7.0,
     common: true,
+    sign: None,
     scopes: |problem, key| every_scope(problem, key, StepId::Weight),
     rewrite,
 };

@@ -112,6 +112,17 @@ pub enum Skill {
     Numbers,
 }
 
+/// What stands in a form that shows a mistake, and not in one that only agrees with it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// A tangent.
+    Tangent,
+    /// A division by a sine or cosine.
+    OverRatio,
+    /// A function of an angle: a ratio worked out before does not tell it from a wrong angle.
+    Angle,
+}
+
 /// A named wrong rule.
 #[derive(Debug)]
 pub struct Mistake {
@@ -127,6 +138,8 @@ pub struct Mistake {
     pub prior: f64,
     /// True for those that drawn numbers must keep apart from the right value.
     pub common: bool,
+    /// What shows it in a form, where more than its value is needed.
+    pub sign: Option<Sign>,
     /// Where it can be made in a problem.
     pub scopes: fn(&Problem, &Key) -> Vec<Scope>,
     /// The key of a learner who makes it; `None` where it does not apply.

@@ -29,6 +29,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Solving,
     prior: 5.0,
     common: true,
+    sign: None,
     scopes: |_, key| each(pull(key).filter(|id| !acts_squarely(key, *id))),
     rewrite,
 };

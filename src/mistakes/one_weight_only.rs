@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |problem, key| {
         let down = weights(problem, key);
         if down.len() > 1 {

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 7.0,
     common: true,
+    sign: None,
     scopes: |problem, key| {
         each(
             turning(key)

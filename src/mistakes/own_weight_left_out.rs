@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Forces,
     prior: 8.0,
     common: true,
+    sign: None,
     scopes: |problem, key| {
         if several_known(problem, key) {
             each(

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Numbers,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |_, key| {
         let mut scopes: Vec<Scope> = turning(key)
             .into_iter()

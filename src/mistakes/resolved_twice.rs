@@ -29,6 +29,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Moments,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |problem, key| every_scope(problem, key, StepId::Across),
     rewrite,
 };

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Places,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |_, key| each(rope(key)),
     rewrite,
 };

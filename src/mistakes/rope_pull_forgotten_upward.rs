@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 5.0,
     common: false,
+    sign: None,
     scopes: |_, key| each(pull(key)),
     rewrite,
 };

@@ -19,7 +19,7 @@
 //! Common practice, no source.
 
 use super::rewriting::with_across;
-use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use super::{Kind, Mistake, Scope, Sign, Skill, covered, every_scope};
 use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
@@ -31,6 +31,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Resolving,
     prior: 10.0,
     common: true,
+    sign: Some(Sign::Angle),
     scopes: |problem, key| {
         let parts = key
             .steps

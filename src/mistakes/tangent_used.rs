@@ -16,7 +16,7 @@
 //! Common practice, no source.
 
 use super::rewriting::with_across;
-use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use super::{Kind, Mistake, Scope, Sign, Skill, covered, every_scope};
 use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Resolving,
     prior: 2.0,
     common: false,
+    sign: Some(Sign::Tangent),
     scopes: |problem, key| every_scope(problem, key, StepId::Across),
     rewrite,
 };

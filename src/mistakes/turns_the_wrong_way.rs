@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Moments,
     prior: 5.0,
     common: true,
+    sign: None,
     scopes: |problem, key| each(known_turning(problem, key)),
     rewrite,
 };

@@ -28,6 +28,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 4.0,
     common: false,
+    sign: None,
     scopes: |_, key| each(pull_along(key, Axis::Horizontal)),
     rewrite: |problem, key, scope| with_whole(problem, key, Axis::Horizontal, only(scope)?),
 };

@@ -27,6 +27,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     skill: Skill::Reactions,
     prior: 3.0,
     common: false,
+    sign: None,
     scopes: |_, key| each(pull_along(key, Axis::Vertical)),
     rewrite: |problem, key, scope| with_whole(problem, key, Axis::Vertical, only(scope)?),
 };

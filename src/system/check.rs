@@ -55,14 +55,7 @@ pub(super) struct Walk<'a> {
 
 /// Every fault of these parts.
 pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
-    let mut walk = Walk {
-        parts,
-        uses: Vec::new(),
-        faults: Vec::new(),
-        touched: BTreeSet::new(),
-    };
-    walk.bodies();
-    walk.acts();
+    let mut walk = Walk::over(parts);
     walk.asked();
     if walk
         .faults
@@ -97,14 +90,7 @@ pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
 /// What of these parts cannot be drawn, where others of them may be missing or at fault; nothing
 /// where they rest on one of the `unread` numbers.
 pub(super) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
-    let mut walk = Walk {
-        parts,
-        uses: Vec::new(),
-        faults: Vec::new(),
-        touched: BTreeSet::new(),
-    };
-    walk.bodies();
-    walk.acts();
+    let mut walk = Walk::over(parts);
     let astray =
         |fault: &Fault| matches!(fault, Fault::NoSuch { .. } | Fault::StartsAtLater { .. });
     let unknown =
@@ -115,6 +101,21 @@ pub(super) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
     walk.faults.clear();
     walk.geometry();
     walk.faults
+}
+
+impl<'a> Walk<'a> {
+    /// What the bodies of these parts, and all that acts on them, refer to.
+    fn over(parts: &'a Parts) -> Walk<'a> {
+        let mut walk = Walk {
+            parts,
+            uses: Vec::new(),
+            faults: Vec::new(),
+            touched: BTreeSet::new(),
+        };
+        walk.bodies();
+        walk.acts();
+        walk
+    }
 }
 
 impl Walk<'_> {

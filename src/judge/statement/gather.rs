@@ -138,6 +138,10 @@ impl Gathering<'_> {
             self.between -= 1;
             return;
         }
+        if self.counts_the_middle(mention, named) {
+            self.before.from = false;
+            return;
+        }
         if let Some(subject) = named {
             if mention == Mention::Earth && self.before.on {
                 self.before = Before::default();
@@ -325,6 +329,17 @@ impl Gathering<'_> {
                 None | Some(Mention::Break | Mention::Stop) => level && self.is_of_a_weight(),
                 _ => false,
             }
+    }
+
+    /// "L/2 from the hinge": from which end the middle is counted is all the same, and no force is
+    /// named.
+    fn counts_the_middle(&self, mention: Mention, named: Option<Subject>) -> bool {
+        let end = matches!(mention, Mention::Place(_))
+            || matches!(named, Some(Subject::Force(ForceId::Support(_))));
+        let half = 0.5 * self.problem.given(self.problem.body().length).value;
+        let place = self.groups.last().and_then(|group| group.place);
+        let middle = matches!(place, Some(Where::At(at)) if (at - half).abs() < 1e-9);
+        end && middle && self.before.from && self.place_last
     }
 
     /// "The weight of the crate, at the left, down": a weight points to no side, so that end.
