@@ -63,7 +63,12 @@ fn balance(system: &System, solution: &SystemSolution, pivot: Vector) -> Vec<(Ve
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig {
+        cases: 400,
+        failure_persistence: None,
+        rng_seed: proptest::test_runner::RngSeed::Fixed(17),
+        ..ProptestConfig::default()
+    })]
 
     #[test]
     fn verif_every_body_is_in_balance_about_any_point(index in 0_u64..1_000_000) {
@@ -422,4 +427,13 @@ fn a_rough_contact_that_pushes_towards_its_own_place_is_refused() {
         let what = "floor".to_owned();
         assert_eq!(faults, [Fault::NoDirection { what }]);
     }
+}
+
+/// A knot that one rope pulls to the right and to the left: the two parts cancel but for rounding,
+/// told by words or by an angle, and nothing holds the weight.
+#[test]
+fn verif_a_rope_that_cancels_holds_nothing() {
+    let (_, system) = system(17, 847_191);
+    assert_eq!(code(&solve(&system)), "mechanism");
+    assert_eq!(code(&solve(&flat(&system, Change::NONE))), "mechanism");
 }

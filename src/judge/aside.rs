@@ -52,8 +52,8 @@ pub(super) fn aside(
         Dimension::LENGTH | Dimension::ANGLE | Dimension::NUMBER | Dimension::ACCELERATION => {
             known || kind != wanted
         }
-        // No moment is asked for by forces alone.
-        Dimension::FORCE => known || asked == StepId::MomentSum,
+        // No moment is asked for by forces alone, and a sum by name tells what it is.
+        Dimension::FORCE => known || asked == StepId::MomentSum || is_sum(form),
         Dimension::MASS | Dimension::MOMENT => known,
         _ => false,
     };

@@ -14,6 +14,20 @@ use crate::units::{Dimension, to_figures};
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
 
+/// `0 = 0`: numbers that are equal, and no name.
+pub(super) fn says_nothing(sides: &[&Tree]) -> bool {
+    let numbers: Option<Vec<f64>> = sides
+        .iter()
+        .map(|side| match &side.node {
+            Node::Literal(literal) => Some(literal.value),
+            _ => None,
+        })
+        .collect();
+    numbers.is_some_and(|numbers| {
+        numbers.len() > 1 && numbers.iter().all(|number| *number == numbers[0]) && numbers[0] == 0.0
+    })
+}
+
 /// The later sides of a chain: each must be the value of the one before, and the last one counts.
 pub(super) fn follow_chain(
     board: &Board<'_>,

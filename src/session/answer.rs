@@ -234,6 +234,9 @@ impl Session {
             Truth::WrongUnit { .. } => (Sign::Incomplete, "verdict.unit", "wrong-unit"),
             Truth::NotUnderstood(_) => (Sign::Unclear, "verdict.unclear", "not-understood"),
             Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
+            _ if judgement.evidence.aside == Some(Aside::True) => {
+                (Sign::Wrong, "verdict.beside", "wrong")
+            }
             _ => (Sign::Wrong, "verdict.wrong", "wrong"),
         };
         let slip = slip_told(judgement, diagnosis).map(|slip| (slip, Voice::Flat));

@@ -20,7 +20,8 @@ const NEARLY_SINGULAR: f64 = 1e-6;
 /// force scale; below it they are rounding.
 const NEGLIGIBLE: f64 = 1e-9;
 
-/// Points nearer to each other than this part of their distance from the origin are one point.
+/// Points nearer to each other than this part of their distance from the origin are one point;
+/// parts of an unknown of unit size that cancel down to this are none.
 const ROUNDING: f64 = 1e-13;
 
 /// Values for all unknowns.
@@ -220,6 +221,13 @@ fn scale(equilibrium: &Equilibrium) -> Result<Scaled, Unsolvable> {
         for action in &unknown.acts {
             add_action(&mut column, &frames, action, 1.0 / unit);
         }
+        // A rope that pulls a body both ways moves nothing: what is left of it is rounding, and
+        // as the only column it would be the largest pivot.
+        let dust = |entry: &&mut f64| entry.abs() <= ROUNDING;
+        column
+            .iter_mut()
+            .filter(dust)
+            .for_each(|entry| *entry = 0.0);
         worth.push(force / unit);
         columns.push(column);
     }

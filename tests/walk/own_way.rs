@@ -186,3 +186,21 @@ fn a_multiple_of_the_unknown_gone_on_with_gives_its_own_pull() {
     // By hand: 1109 · sin 20° = 379 N.
     assert_eq!(result(&session, "T⊥").as_deref(), Some("T⊥ = 379 N"));
 }
+
+/// Two weights make 114 kg·9.8 m/s² = 1117 N, which is true and leaves the rope out of `Hy`.
+#[test]
+fn verif_a_true_sum_that_is_no_answer_is_not_said_to_be_false() {
+    for (line, verdict) in [
+        ("Wb + W1 = 1117", "true, but not what is asked"),
+        ("412 + 706 = 1118", "true, but not what is asked"),
+        ("Wb + W1 = 1017", "does not hold"),
+        ("Wb + W1", "does not hold"),
+        ("1117 N", "does not hold"),
+    ] {
+        let mut session = at_the_hinge();
+        session.submit("skip");
+        let turn = session.submit(line);
+        assert_eq!(turn.line.sign, Sign::Wrong, "{line}");
+        assert_eq!(turn.line.verdict, verdict, "{line}");
+    }
+}
