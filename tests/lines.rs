@@ -279,7 +279,8 @@ const ROWS: &[Row] = &[
     (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
-    (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "noted:the tension"),
+    (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "wrong:whole-tension-sideways"), (LEVEL, &["-385"], "wrong:whole-tension-sideways"),
+    (LEVEL, &["(236*3.1+405*4)/(6.2 sin 80)"], "noted:the tension"), (LEVEL, &["-T"], "wrong:whole-tension-sideways"),
     (LEVEL, &["ΣFx = T cos 25 - Hx = 0"], "noted:It holds"), (LEVEL, &["Hx + T cos 25 = 0"], "noted:It holds"),
     (LEVEL, &["T_s = T sin 25", "Hx=349", "Hy = 412+706-T_s"], "holds"),
     (UPRIGHT, &["1118 - 163 = 955"], "holds"), (UPRIGHT, &["955"], "rounded"), (UPRIGHT, &["954.9 N"], "rounded"),
@@ -367,9 +368,9 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "1664", "cos ψ = 684.4/1664"], "wrong"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
-    // Sine for cosine, whichever sign was typed; a number alone may be the part across.
+    // Sine for cosine, whichever sign was typed, in a form or a number alone.
     (WALKWAY_LEVEL, &["T cos 65"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["T cos β"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-T cos β"], "wrong:sine-cosine-exchanged"),
-    (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "noted:part of T across"),
+    (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-1516"], "wrong:sine-cosine-exchanged"),
     // Two figures with zeros behind them, or as a power of ten.
     (LAST_SIZE, &["3300"], "too-few-figures"), (LAST_SIZE, &["3.3e3"], "too-few-figures"), (LAST_SIZE, &["3400"], "wrong"), (LAST_SIZE, &["3.4e3"], "wrong"),
     // Near by chance: another relation, which its names or numbers show.

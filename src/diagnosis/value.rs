@@ -111,6 +111,8 @@ fn families(
         for (at, function) in world.from_settled.iter().enumerate() {
             let told = match target {
                 StepId::Angle(_) => function[0].abs(),
+                // A part of a support's force may be counted in either sense.
+                target if target.has_free_sense() => number.value.signum() * function[0].abs(),
                 _ => function[0],
             };
             let Some(fit) = fit(number.value, number.written.last_place, told) else {

@@ -212,7 +212,10 @@ impl Session {
         self.form_only(&mut diagnosis);
         // One moment is a part of the sum, whatever its number may come from.
         let part = asked == StepId::MomentSum && matches!(other, StepId::Moment(_));
-        let spoken = diagnosis.spoken();
+        // The unknown worked out once more is that, and puts it into no balance.
+        let told = judgement.evidence.alone || judgement.evidence.names_only;
+        let again = other.is_unknown() && !told;
+        let spoken = diagnosis.spoken().filter(|_| !again);
         if spoken.is_some_and(|named| !part || named.voice == Voice::Flat) {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
         }
