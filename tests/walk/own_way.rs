@@ -191,8 +191,8 @@ fn a_multiple_of_the_unknown_gone_on_with_gives_its_own_pull() {
 #[test]
 fn verif_a_true_sum_that_is_no_answer_is_not_said_to_be_false() {
     for (line, verdict) in [
-        ("Wb + W1 = 1117", "true, but not what is asked"),
-        ("412 + 706 = 1118", "true, but not what is asked"),
+        ("Wb + W1 = 1117", "true, but does not answer"),
+        ("412 + 706 = 1118", "true, but does not answer"),
         ("Wb + W1 = 1017", "does not hold"),
         ("Wb + W1", "does not hold"),
         ("1117 N", "does not hold"),
