@@ -46,6 +46,7 @@ fn all_marks(problem: &Problem, stage: Stage) -> Marks {
             marks.angles.push(AngleMark {
                 force: force.id,
                 label: "θ".to_owned(),
+                size: None,
             });
         }
         if matches!(stage, Stage::Components | Stage::Turning) {

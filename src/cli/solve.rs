@@ -239,6 +239,7 @@ fn turning(problem: &Problem, key: &Key, sampling: &Sampling) -> Marks {
                 marks.angles.push(AngleMark {
                     force,
                     label: step.symbol.shown(),
+                    size: None,
                 });
             }
             StepId::Distance(force) => {

@@ -450,7 +450,11 @@ impl Session {
                         step.symbol.shown(),
                         value_text(value, step.dimension, 3)
                     );
-                    Some(AngleMark { force, label })
+                    Some(AngleMark {
+                        force,
+                        label,
+                        size: Some(value),
+                    })
                 }
                 _ => None,
             })

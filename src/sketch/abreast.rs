@@ -10,7 +10,7 @@ const APART: f64 = 1.5;
 /// The same where one makes way for another on the one side that the body leaves free.
 const ON: f64 = 1.3;
 /// Rows from a point to the tail of an arrow that stands aside of it.
-const LEAD: f64 = 1.0;
+pub(super) const LEAD: f64 = 1.0;
 /// The cosine from which on an arrow keeps to the body, so that one side of it is not free.
 const LEANS: f64 = 0.25;
 

@@ -1,15 +1,16 @@
 //! The forces on the freed body, their angles with it, and their components across it.
 
 use super::abreast::{Out, tail_of, tails};
+use super::angle;
 use super::frame::{Frame, Span, force_ink};
 use super::scene::{Line, Shape, Spot};
 use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage};
 use crate::plane::Vector;
-use crate::problem::{Acting, Direction, ForceId, Place};
+use crate::problem::{ForceId, Place};
 use std::f64::consts::PI;
 
 /// Steps of an arrow.
-const ARROW: f64 = 5.0;
+pub(super) const ARROW: f64 = 5.0;
 /// Steps of an arrow whose parts are shown: longer, so that the parts can be seen.
 const PARTED: f64 = 6.5;
 /// Steps of the radius of the ring that stands for a direction still to be found.
@@ -30,7 +31,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     }
     if marks.stage != Stage::Forces {
         for mark in &marks.angles {
-            angle(frame, mark.force, &mark.label, &marks.forces, &tails);
+            angle::draw(frame, mark, marks, &tails);
         }
     }
     for mark in &marks.forces {
@@ -40,13 +41,13 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
             }
             continue;
         }
-        let parted = parts.iter().any(|part| part.force == mark.force);
-        force(
-            frame,
-            mark,
-            tail_of(&tails, &Drawn::Whole(mark.force)),
-            parted,
-        );
+        let look = Look {
+            parted: parts.iter().any(|part| part.force == mark.force),
+            lit: marks.triangle == Some(mark.force),
+            ..Look::PLAIN
+        };
+        let tail = tail_of(&tails, &Drawn::Whole(mark.force));
+        force(frame, mark, tail, look);
     }
     for part in parts {
         // Help lines at each would hide each other.
@@ -63,12 +64,6 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
             &marks.forces,
             (tail_of(&tails, &drawn), helped),
         );
-    }
-    if let Some(lit) = marks.triangle {
-        let parted = parts.iter().any(|part| part.force == lit);
-        let length = if parted { PARTED } else { ARROW };
-        let tail = tail_of(&tails, &Drawn::Whole(lit));
-        triangle(frame, lit, &marks.forces, (tail, length));
     }
     if let Some(pivot) = marks.pivot {
         let spot = frame.spot(pivot);
@@ -165,9 +160,33 @@ pub(super) fn head_off(direction: Vector) -> f64 {
     if rises > 0.7 { 1.0 / rises } else { 0.8 }
 }
 
+/// How the arrow of a whole force looks.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Look {
+    /// Its length in steps, unless its component is shown too.
+    pub(super) steps: f64,
+    /// True where its component is shown too.
+    pub(super) parted: bool,
+    /// True where it is the long side of the lit triangle.
+    pub(super) lit: bool,
+}
+
+impl Look {
+    const PLAIN: Look = Look::long(ARROW);
+
+    /// An arrow of so many steps.
+    pub(super) const fn long(steps: f64) -> Look {
+        Look {
+            steps,
+            parted: false,
+            lit: false,
+        }
+    }
+}
+
 /// A force's arrow with its tail so many rows from its place, or the ring of one whose direction
 /// is to be found.
-pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, parted: bool) {
+pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, look: Look) {
     let Some((spot, direction)) = frame.force(mark.force, mark.direction) else {
         return;
     };
@@ -178,27 +197,35 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, parted: b
     };
     let acts = spot;
     let from = spot.moved_rows(tail);
-    let pushed = is_pushed(frame, mark.force, direction) && !parted;
-    let (from, to) = if parted {
+    let pushed = is_pushed(frame, mark.force, direction) && !look.parted;
+    let (from, to) = if look.parted {
         (from, from.moved(direction * PARTED))
     } else if pushed {
         let off = spot.moved_rows(direction * -head_off(direction));
-        (off.moved(direction * -ARROW), off)
+        (off.moved(direction * -look.steps), off)
     } else {
         // Heads keep in line, wherever the tails stand.
         let aside = tail - direction * tail.dot(direction);
-        (from, spot.moved_rows(aside).moved(direction * ARROW))
+        (from, spot.moved_rows(aside).moved(direction * look.steps))
     };
     // A force that stands across the body is its own component: one arrow for both.
-    if !(parted && is_across(frame, direction)) {
-        let line = if parted { Line::Dashed } else { Line::Solid };
+    let own_part = look.parted && is_across(frame, direction);
+    if !own_part {
+        let line = if look.parted && !look.lit {
+            Line::Dashed
+        } else {
+            Line::Solid
+        };
         let arrow = Shape::Arrow {
             acts,
             from,
             to,
             line,
         };
-        frame.draw(ink, arrow);
+        frame.draw(if look.lit { Ink::Lit } else { ink }, arrow);
+    }
+    if look.lit {
+        triangle(frame, mark.force, direction, (from, to));
     }
     let (end, lean) = if pushed {
         (from, direction * -1.0)
@@ -252,57 +279,6 @@ fn open(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
     frame.label(ink, &text, vec![edge(lean), edge(below)], lean);
 }
 
-/// The direction along the body from which a force's angle is measured.
-fn leg(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
-    let acting = frame.problem.force(force).map(|force| force.acting);
-    let back = frame.along * -1.0;
-    let given = matches!(acting, Some(Acting::Along(Direction::FromBody { .. })));
-    if given || direction.dot(back) >= -1e-9 {
-        back
-    } else {
-        frame.along
-    }
-}
-
-/// From a place to where the line of an arrow whose tail stands aside of it meets the body.
-fn back_on_body(frame: &Frame, tail: Vector, direction: Vector) -> Vector {
-    let across = direction.quarter_turn();
-    let lies = frame.along.dot(across);
-    if lies.abs() < 0.2 {
-        return Vector::default();
-    }
-    frame.along * (tail.dot(across) / lies)
-}
-
-fn angle(
-    frame: &mut Frame,
-    force: ForceId,
-    label: &str,
-    forces: &[ForceMark],
-    tails: &[(Drawn, Vector)],
-) {
-    let Some((spot, direction)) = frame.marked(force, forces) else {
-        return;
-    };
-    match direction {
-        Some(direction) => {
-            let tail = tail_of(tails, &Drawn::Whole(force));
-            let spot = spot.moved_rows(back_on_body(frame, tail, direction));
-            let leg = leg(frame, force, direction);
-            // The body may end at this place: then the leg is shown dashed.
-            let place = spot.at.dot(frame.along);
-            let ends = (leg.dot(frame.along) > 0.0 && place > frame.length * 0.98)
-                || (leg.dot(frame.along) < 0.0 && place < frame.length * 0.02);
-            if ends {
-                let end = spot.moved(leg * 4.5);
-                frame.line(Ink::Faint, spot, end, Line::Dashed);
-            }
-            frame.arc(Ink::Angle, spot, leg.angle(), direction.angle(), label);
-        }
-        None => frame.label(Ink::Angle, label, vec![spot], frame.upper),
-    }
-}
-
 fn component(
     frame: &mut Frame,
     mark: &ComponentMark,
@@ -349,39 +325,24 @@ fn component(
     frame.label(Ink::Component, label, anchors, lean);
 }
 
-/// The right triangle of a force: the force, its angle with the body, the side across the body.
-fn triangle(
-    frame: &mut Frame,
-    force: ForceId,
-    forces: &[ForceMark],
-    (tail, length): (Vector, f64),
-) {
-    let Some((spot, Some(direction))) = frame.marked(force, forces) else {
-        return;
-    };
-    let acts = spot;
-    let spot = spot.moved_rows(tail);
-    let tip = spot.moved(direction * length);
-    let foot = spot.moved(frame.along * (direction.dot(frame.along) * length));
-    let leg = leg(frame, force, direction);
-    frame.line(Ink::Lit, foot, spot, Line::Dashed);
-    frame.line(Ink::Lit, foot, tip, Line::Solid);
-    frame.draw(
-        Ink::Lit,
-        Shape::Arrow {
-            acts,
-            from: spot,
-            to: tip,
-            line: Line::Solid,
-        },
-    );
-    frame.arc(Ink::Lit, spot, leg.angle(), direction.angle(), "");
-    let across = direction.dot(frame.upper);
-    if direction.dot(frame.along).abs() > 0.1 && across.abs() > 0.1 {
+/// The sides of the right triangle of a force whose arrow runs between these spots: its angle
+/// with the body, and the side across the body.
+fn triangle(frame: &mut Frame, force: ForceId, direction: Vector, (from, to): (Spot, Spot)) {
+    let (along, upper) = (frame.along, frame.upper);
+    let on_body = |part: Vector| along * part.dot(along);
+    let foot = from
+        .moved(on_body(to.shift - from.shift))
+        .moved_rows(on_body(to.rows - from.rows));
+    let leg = angle::leg(frame, force, direction);
+    frame.line(Ink::Lit, foot, from, Line::Dashed);
+    frame.line(Ink::Lit, foot, to, Line::Solid);
+    frame.arc(Ink::Lit, from, leg.angle(), direction.angle(), "");
+    let across = direction.dot(upper);
+    if direction.dot(along).abs() > 0.1 && across.abs() > 0.1 {
         let corner = Shape::RightAngle {
             corner: foot,
-            along: frame.along * -direction.dot(frame.along).signum(),
-            across: frame.upper * across.signum(),
+            along: along * -direction.dot(along).signum(),
+            across: upper * across.signum(),
         };
         frame.draw(Ink::Lit, corner);
     }

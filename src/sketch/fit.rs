@@ -20,6 +20,9 @@ pub(super) struct Fit {
     top: f64,
 }
 
+/// Arrows of less than this share of their usual length are only drawn where nothing else fits.
+const SHORTEST: f64 = 0.66;
+
 /// A point on the grid: columns from the left and rows from the top, in parts of a cell.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Point {
@@ -37,21 +40,31 @@ impl Fit {
         }
     }
 
-    /// The largest fit of a scene into a grid; `None` where there is nothing that can be drawn.
+    /// The best fit of a scene into a grid; `None` where there is nothing that can be drawn.
     pub(super) fn of(scene: &Scene, columns: u16, rows: u16) -> Option<Fit> {
+        Fit::fits(scene, columns, rows).into_iter().next()
+    }
+
+    /// Fits of a scene into a grid, the best first: those after it have shorter arrows beside a
+    /// larger body.
+    pub(super) fn fits(scene: &Scene, columns: u16, rows: u16) -> Vec<Fit> {
         if columns < 4 || rows < 3 {
-            return None;
+            return Vec::new();
         }
         let (wide, high) = (f64::from(columns), f64::from(rows));
         let plain: Vec<Reach> = scene.strokes.iter().flat_map(stroke_reach).collect();
         if plain.is_empty() || plain.iter().any(|reach| !reach.is_sound()) {
-            return None;
+            return Vec::new();
         }
         let mut labelled = plain.clone();
         labelled.extend(scene.labels.iter().filter_map(label_reach));
         let usual = (wide / 54.0).min(high / 20.0).clamp(0.55, 1.6);
         let mut best: Option<(f64, Fit)> = None;
-        for (reaches, least) in [(&labelled, 0.45), (&plain, 0.5)] {
+        let mut fits = Vec::new();
+        for (reaches, least) in [(&labelled, 0.55), (&plain, 0.5)] {
+            if !fits.is_empty() {
+                break;
+            }
             for share in [1.5, 1.35, 1.2, 1.1, 1.0, 0.88, 0.76, 0.66, 0.56, 0.48, 0.4] {
                 let step = usual * share;
                 let Some((size, fit)) = largest(reaches, step, wide, high) else {
@@ -59,14 +72,20 @@ impl Fit {
                 };
                 // The body must not dwindle beside its arrows.
                 if size > if share > 1.0 { 0.72 } else { least } {
-                    return Some(fit);
+                    if fits.is_empty() || share >= SHORTEST {
+                        fits.push(fit);
+                    }
+                    continue;
                 }
                 if best.is_none_or(|(known, _)| size > known + 0.02) {
                     best = Some((size, fit));
                 }
             }
         }
-        best.map(|(_, fit)| fit)
+        if fits.is_empty() {
+            fits.extend(best.map(|(_, fit)| fit));
+        }
+        fits
     }
 }
 

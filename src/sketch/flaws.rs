@@ -1,9 +1,10 @@
 //! What may be wrong with a picture, for the tests that look for it.
 
 use super::canvas::{Canvas, Held, floor};
+use super::clear::{self, Clash};
 use super::fit::{ASPECT, Fit};
 use super::letters::{shown, width};
-use super::picture::{PlacedLabel, roomed};
+use super::picture::{PlacedLabel, laid_out};
 use super::{Ink, Label, Picture, Scene, Shape, Spot, Stroke, labels, strokes};
 
 /// Something wrong with a picture. Each names the label or the arrow that it is about.
@@ -31,17 +32,28 @@ pub(crate) enum Flaw {
     Headless(Ink, (i64, i64)),
     /// Two arrows lie on each other.
     Merged(Ink, Ink),
+    /// Two arrows show one force.
+    Twice(Ink, Ink),
+    /// The head of the first arrow stands in the shaft of the second.
+    StandsIn(Ink, Ink),
+    /// An arrow of this ink runs through the arc of an angle that is not its own.
+    Crossed(Ink, (i64, i64)),
+    /// It touches a dimension line that is not its own.
+    Touches(String),
+    /// It stands at the head of the arrow that another names, as near as at its own.
+    UnderHead(String, String),
 }
 
 /// Everything that is wrong with a picture of a scene.
 pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw> {
     let mut flaws = Vec::new();
-    let scene = &roomed(scene, picture.columns, picture.rows);
+    let (scene, fit) = laid_out(scene, picture.columns, picture.rows);
+    let scene = &scene;
     let mut bare = Canvas::new(picture.columns, picture.rows, unicode);
-    let fit = Fit::of(scene, picture.columns, picture.rows);
     if let Some(fit) = &fit {
         strokes::draw(&mut bare, scene, fit);
         flaws.extend(arrow_flaws(scene, picture, fit));
+        flaws.extend(between_arrows(scene, fit));
     }
     for (index, label) in picture.labels.iter().enumerate() {
         covering(picture, &bare, label, &mut flaws);
@@ -100,6 +112,16 @@ fn covering(picture: &Picture, bare: &Canvas, label: &PlacedLabel, flaws: &mut V
         }
     }
     flaws.extend(covers);
+    let (first, row) = (i64::from(label.column), i64::from(label.row));
+    let beside = [first - 1, first + i64::from(wide)];
+    let touches = |column: &i64| {
+        // What is written in a dimension line clears a cell beside it.
+        let shown = picture.cell((*column).max(0) as u16, label.row);
+        bare.held(*column, row) == Held::Soft && shown.ink == Ink::Distance
+    };
+    if label.ink != Ink::Distance && beside.iter().any(touches) {
+        flaws.push(Flaw::Touches(text()));
+    }
 }
 
 /// True where a line runs between a label and each of the spots that it may name.
@@ -178,6 +200,30 @@ fn arrow_flaws(scene: &Scene, picture: &Picture, fit: &Fit) -> Vec<Flaw> {
     flaws
 }
 
+/// What is in each other's way, and arrows that show one force.
+fn between_arrows(scene: &Scene, fit: &Fit) -> Vec<Flaw> {
+    let ways = clear::Ways::of(scene, fit);
+    let clash = |clash| match clash {
+        Clash::StandsIn(one, other) => Flaw::StandsIn(one, other),
+        Clash::Crossed(ink, at) => Flaw::Crossed(ink, at),
+    };
+    let mut flaws: Vec<Flaw> = ways.clashes(clear::ON).into_iter().map(clash).collect();
+    for (rank, one) in ways.arrows.iter().enumerate() {
+        for other in &ways.arrows[..rank] {
+            let run = |arrow: &clear::Laid| {
+                let run = arrow.ends.1 - arrow.ends.0;
+                run * (1.0 / run.size())
+            };
+            let same = run(one).dot(run(other)) > 1.0 - 1e-6;
+            let near = (one.ends.0 - other.ends.0).size() < 1.01;
+            if same && near && one.stands.0 == other.stands.0 {
+                flaws.push(Flaw::Twice(one.ink, other.ink));
+            }
+        }
+    }
+    flaws
+}
+
 /// Every sign of an arrowhead.
 const HEADS: &str = "▶↗▲↖◀↙▼↘<>^v";
 
@@ -203,8 +249,20 @@ fn ambiguous(scene: &Scene, fit: &Fit, label: &PlacedLabel, unicode: bool) -> Op
     if own == f64::INFINITY {
         return None;
     }
-    let rival = scene.labels.iter().find(|other| {
-        !named(&other.text) && other.on.is_none() && gap(cell(other.anchors[0])) < own - 1e-9
-    })?;
-    Some(Flaw::Ambiguous(label.text.clone(), rival.text.clone()))
+    let nearer = |other: &&Label, than: f64| {
+        !named(&other.text) && other.on.is_none() && gap(cell(other.anchors[0])) < than
+    };
+    if let Some(rival) = scene.labels.iter().find(|other| nearer(other, own - 1e-9)) {
+        return Some(Flaw::Ambiguous(label.text.clone(), rival.text.clone()));
+    }
+    let heads = labels::heads(scene);
+    let at = (i64::from(label.column), i64::from(label.row));
+    let too_near = |other: &&Label| match label.ink {
+        Ink::Angle => labels::is_before(cell(other.anchors[0]), at, width(&label.text) as i64),
+        _ => nearer(other, own + labels::CLEARLY),
+    };
+    let rival = (scene.labels.iter())
+        .filter(|other| heads.contains(&other.anchors[0]) && !named(&other.text))
+        .find(too_near)?;
+    Some(Flaw::UnderHead(label.text.clone(), rival.text.clone()))
 }

@@ -263,7 +263,7 @@ pub(super) fn wrapped(angle: f64) -> f64 {
 
 /// Steps of an arc's radius: a narrow angle needs a wide arc to be seen.
 pub(super) fn arc_radius(sweep: f64) -> f64 {
-    (1.9 / sweep.abs().max(0.01)).clamp(2.4, 3.8)
+    (1.9 / sweep.abs().max(0.01)).clamp(2.4, 4.6)
 }
 
 /// The ink of a force.

@@ -4,8 +4,8 @@ use super::canvas::{Canvas, Held, floor};
 use super::fit::{ASPECT, Fit};
 use super::letters::{is_plain, shown, width};
 use super::picture::{LegendEntry, PlacedLabel};
-use super::scene::Label;
-use super::{Ink, Scene};
+use super::scene::{Label, Shape, Spot};
+use super::{Ink, Scene, Stroke};
 use crate::plane::Vector;
 
 /// Above this cost a place is worse than the legend.
@@ -15,6 +15,22 @@ const DEAREST: f64 = 4.2;
 const TOUCHES: (f64, f64) = (0.8, 0.4);
 /// The same for the label of an angle, which must stay at its arc, often between two lines.
 const ANGLE_TOUCHES: (f64, f64) = (0.5, 0.3);
+
+/// What it costs the label of an angle to stand on the other side of the body than its arc.
+const BEHIND_BODY: f64 = 1.2;
+
+/// Rows by which a label is nearer to what it names than to the head of an arrow that another
+/// names.
+pub(super) const CLEARLY: f64 = 0.1;
+
+/// The heads of a scene's arrows.
+pub(super) fn heads(scene: &Scene) -> Vec<Spot> {
+    let head = |stroke: &Stroke| match stroke.shape {
+        Shape::Arrow { to, .. } => Some(to),
+        _ => None,
+    };
+    scene.strokes.iter().filter_map(head).collect()
+}
 
 /// A label on the grid.
 struct Wanted {
@@ -27,6 +43,8 @@ struct Wanted {
     line: i64,
     /// The most cells of that line it may cover.
     cover: i64,
+    /// True where the first of its anchors is the head of an arrow.
+    at_head: bool,
 }
 
 /// Where a label is to stand.
@@ -37,6 +55,8 @@ struct Seat {
     cost: f64,
     /// True if it interrupts its own line.
     interrupts: bool,
+    /// True for the whole text, false for a mark that the legend explains.
+    whole: bool,
 }
 
 /// Places the labels of a scene on the canvas; what finds no place goes to the legend.
@@ -45,10 +65,14 @@ pub(super) fn place(
     scene: &Scene,
     fit: &Fit,
 ) -> (Vec<PlacedLabel>, Vec<LegendEntry>) {
+    let heads = heads(scene);
     let wanted: Vec<Wanted> = scene
         .labels
         .iter()
-        .map(|label| on_grid(label, fit, canvas.unicode))
+        .map(|label| Wanted {
+            at_head: heads.contains(&label.anchors[0]),
+            ..on_grid(label, fit, canvas.unicode)
+        })
         .collect();
     let order = best_order(canvas, &wanted);
     let mut placed = Vec::new();
@@ -117,6 +141,7 @@ fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
         lean: label.lean,
         line,
         cover,
+        at_head: false,
     }
 }
 
@@ -168,6 +193,7 @@ fn seat(canvas: &Canvas, wanted: &[Wanted], index: usize, text: &str) -> Option<
                     row: at_row,
                     cost: 0.35 * rank as f64,
                     interrupts: false,
+                    whole: text == wanted[index].text,
                 };
                 let tried = tried(canvas, wanted, index, (column, row), seat, wide);
                 let dearest = best.map_or(DEAREST, |seat| seat.cost);
@@ -194,6 +220,12 @@ fn tried(
     let at = (seat.column, seat.row);
     if label.line == 0 && is_cut_off(canvas, at, (wide, label.ink), anchor) {
         return None;
+    }
+    if label.ink == Ink::Angle {
+        let body = |(column, row)| canvas.ink(column, row) == Ink::Body;
+        if between(at, wide, anchor).any(body) {
+            cost += BEHIND_BODY;
+        }
     }
     let centre = Vector::new(
         (seat.column as f64 + (wide - 1) as f64 / 2.0 - anchor.0 as f64) / ASPECT,
@@ -222,7 +254,18 @@ fn tried(
             && let Some(&first) = rival.anchors.first()
         {
             let theirs = self::gap(seat, wide, first);
-            if theirs < own - 1e-9 && wide > 1 {
+            // An angle is taken for the name of an arrow only right before its head.
+            let angle = label.ink == Ink::Angle;
+            let before = rival.at_head && is_before(first, (seat.column, seat.row), wide);
+            let clearly = if rival.at_head && !angle {
+                CLEARLY
+            } else {
+                -1e-9
+            };
+            if angle && before && seat.whole {
+                return None;
+            }
+            if theirs < own + clearly && seat.whole {
                 return None;
             } else if theirs < gap {
                 cost += 2.5 + gap - theirs;
@@ -238,6 +281,11 @@ fn tried(
     })
 }
 
+/// True if a text stands right above or below the head of an arrow.
+pub(super) fn is_before(head: (i64, i64), (first, row): (i64, i64), wide: i64) -> bool {
+    (head.1 - row).abs() == 1 && (first..first + wide).contains(&head.0)
+}
+
 /// True if a line of something else runs between a text and what it names.
 pub(super) fn is_cut_off(
     canvas: &Canvas,
@@ -245,20 +293,28 @@ pub(super) fn is_cut_off(
     (wide, ink): (i64, Ink),
     anchor: (i64, i64),
 ) -> bool {
+    between((first, row), wide, anchor).any(|(column, row)| match canvas.held(column, row) {
+        Held::Soft => true,
+        Held::Hard => {
+            let other = canvas.ink(column, row);
+            other != ink && matches!(other, Ink::Angle | Ink::Rope | Ink::Load)
+        }
+        Held::Free | Held::Label => false,
+    })
+}
+
+/// The cells between a text and a cell that it may name.
+fn between(
+    (first, row): (i64, i64),
+    wide: i64,
+    anchor: (i64, i64),
+) -> impl Iterator<Item = (i64, i64)> {
     let near = anchor.0.clamp(first, first + wide - 1);
     let (aside, down) = (near - anchor.0, row - anchor.1);
     let steps = aside.abs().max(down.abs());
-    (1..steps).any(|step| {
+    (1..steps).map(move |step| {
         let at = |whole: i64| (whole * step + whole.signum() * steps / 2) / steps;
-        let (column, row) = (anchor.0 + at(aside), anchor.1 + at(down));
-        match canvas.held(column, row) {
-            Held::Soft => true,
-            Held::Hard => {
-                let other = canvas.ink(column, row);
-                other != ink && matches!(other, Ink::Angle | Ink::Rope | Ink::Load)
-            }
-            Held::Free | Held::Label => false,
-        }
+        (anchor.0 + at(aside), anchor.1 + at(down))
     })
 }
 
@@ -301,6 +357,10 @@ fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f
             match canvas.held(column, seat.row) {
                 Held::Label => return None,
                 Held::Hard => cost += touches.0,
+                // It would read as the end of that line.
+                Held::Soft if label.line == 0 && is_dimension(canvas, column, seat.row) => {
+                    return None;
+                }
                 Held::Soft if covered == 0 => cost += touches.1,
                 Held::Free | Held::Soft => {}
             }

@@ -1,7 +1,7 @@
 //! The body alone, lying level, with what turns it and how far from the pivot.
 
 use super::abreast::tail_of;
-use super::acting::{Drawn, force, spans, standing, turning};
+use super::acting::{Drawn, Look, force, spans, standing, turning};
 use super::frame::Frame;
 use super::scene::{Line, Shape};
 use super::{Ink, Marks};
@@ -43,7 +43,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         // A force whose component is found is drawn by it.
         if !marks.is_replaced(mark.force) {
             let tail = tail_of(&tails, &Drawn::Whole(mark.force));
-            force(frame, mark, tail, false);
+            force(frame, mark, tail, Look::long(ARROW));
             let runs = frame.marked(mark.force, &marks.forces);
             below |= matches!(runs, Some((_, Some(runs))) if runs.dot(frame.upper) < 0.0);
         }

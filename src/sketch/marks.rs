@@ -48,7 +48,7 @@ pub struct Marks {
 
 impl Marks {
     /// True for a force that is drawn by its component alone: on the lever every force whose
-    /// component is found, before that all but the newest and the one that is lit.
+    /// component is found, before that all but the newest or, instead of it, the one that is lit.
     pub(super) fn is_replaced(&self, force: ForceId) -> bool {
         let found = self.components.iter().any(|part| part.force == force);
         let newest = self
@@ -57,7 +57,7 @@ impl Marks {
             .is_some_and(|part| part.force == force);
         match self.stage {
             Stage::Turning => found,
-            Stage::Components => found && !newest && self.triangle != Some(force),
+            Stage::Components => found && !self.triangle.map_or(newest, |lit| lit == force),
             Stage::Scene | Stage::Forces | Stage::Angles => false,
         }
     }
@@ -77,12 +77,17 @@ pub struct ForceMark {
 
 /// An angle between a force's line and the body to draw: the acute one, except for a force whose
 /// angle with the body is given, where it is the given one.
+///
+/// The angle of a weight is the same at every weight, and is drawn at the one with most room.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AngleMark {
     /// Whose angle.
     pub force: ForceId,
     /// What stands at the arc: "θ", "55°".
     pub label: String,
+    /// How large the label says it is, in radians. Where the angle on the other side of the
+    /// force's line comes nearer, that is drawn. `None` where the label says no size.
+    pub size: Option<f64>,
 }
 
 /// A component across the body to draw.

@@ -10,7 +10,9 @@
 
 mod abreast;
 mod acting;
+mod angle;
 mod canvas;
+mod clear;
 mod fit;
 #[cfg(test)]
 mod flaws;

@@ -1,6 +1,7 @@
 //! A scene on a grid of character cells.
 
 use super::canvas::Canvas;
+use super::clear::{NEAR, Ways, clear};
 use super::fit::{ASPECT, Fit};
 use super::{Ink, Scene, labels, strokes};
 
@@ -99,8 +100,30 @@ impl Picture {
     }
 }
 
-/// The scene as a grid of this size can show it.
-pub(super) fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
+/// The scene as a grid of this size can show it, and how it is fitted in.
+pub(super) fn laid_out(scene: &Scene, columns: u16, rows: u16) -> (Scene, Option<Fit>) {
+    let scene = roomed(scene, columns, rows);
+    let mut best: Option<((usize, usize), Scene, Fit)> = None;
+    for fit in Fit::fits(&scene, columns, rows) {
+        let mut tried = scene.clone();
+        clear(&mut tried, &fit, (columns, rows));
+        let ways = Ways::of(&tried, &fit);
+        let clashes = (ways.clashes(NEAR).len(), ways.crowded());
+        if best.as_ref().is_none_or(|(known, ..)| clashes < *known) {
+            best = Some((clashes, tried, fit));
+        }
+        if clashes == (0, 0) {
+            break;
+        }
+    }
+    match best {
+        Some((_, scene, fit)) => (scene, Some(fit)),
+        None => (scene, None),
+    }
+}
+
+/// The scene without dimension lines for which there is no room.
+fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
     let Some(fit) = Fit::of(scene, columns, rows) else {
         return scene.clone();
     };
@@ -124,14 +147,14 @@ pub(super) fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
 /// [`WIDEST`] or higher than [`HIGHEST`].
 pub fn picture(scene: &Scene, columns: u16, rows: u16, style: Style) -> Picture {
     let (columns, rows) = (columns.min(WIDEST), rows.min(HIGHEST));
-    let scene = &roomed(scene, columns, rows);
+    let (scene, fit) = laid_out(scene, columns, rows);
     let mut canvas = Canvas::new(columns, rows, style.unicode);
-    let (labels, legend) = match Fit::of(scene, columns, rows) {
+    let (labels, legend) = match fit {
         Some(fit) => {
-            strokes::draw(&mut canvas, scene, &fit);
-            labels::place(&mut canvas, scene, &fit)
+            strokes::draw(&mut canvas, &scene, &fit);
+            labels::place(&mut canvas, &scene, &fit)
         }
-        None => (Vec::new(), labels::all_beside(scene, style.unicode)),
+        None => (Vec::new(), labels::all_beside(&scene, style.unicode)),
     };
     Picture {
         columns,

@@ -9,7 +9,7 @@ use crate::plane::Vector;
 use std::f64::consts::{FRAC_PI_4, TAU};
 
 /// Rows of the radius of a ring at most: a larger one looks like a part of the scene.
-const WIDEST_RING: f64 = 1.2;
+pub(super) const WIDEST_RING: f64 = 1.2;
 
 /// Draws every stroke; arrowheads last and beside the marks of points, so that none is covered.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {

@@ -213,6 +213,7 @@ fn marks(problem: &Problem, stage: Stage, bits: u64, found: Option<f64>) -> Mark
             marks.angles.push(AngleMark {
                 force: force.id,
                 label,
+                size: None,
             });
         }
         if bits & 2 == 0 {
@@ -256,6 +257,8 @@ fn faults(scene: &Scene, marks: &Marks, picture: &Picture, unicode: bool) -> Vec
     // Several loads at one place of a small grid leave no room for more.
     let hard = |flaw: &Flaw| match flaw {
         Flaw::CoversLine(_) | Flaw::Ambiguous(..) | Flaw::Across(_) | Flaw::Merged(..) => false,
+        // Any number of arrows may meet in these problems, which no lesson draws.
+        Flaw::StandsIn(..) | Flaw::Crossed(..) | Flaw::Twice(..) => false,
         Flaw::Headless(..) | Flaw::Apart(..) => picture.columns > 40,
         _ => true,
     };
@@ -363,6 +366,29 @@ proptest! {
                 );
                 let ascii = picture.lines().iter().all(|line| line.is_ascii());
                 prop_assert!(unicode || ascii);
+            }
+        }
+    }
+
+    #[test]
+    fn verif_an_arc_shows_the_angle_that_its_label_comes_nearer_to(
+        choice in choices(),
+        size in 0.1..3.0f64,
+    ) {
+        let problem = problem(&choice);
+        for force in problem.forces() {
+            let marks = Marks {
+                stage: Stage::Angles,
+                angles: vec![AngleMark { force: force.id, label: "γ".into(), size: Some(size) }],
+                ..Marks::default()
+            };
+            let scene = scene(&problem, &problem.values(), &marks);
+            for stroke in &scene.strokes {
+                if let Shape::Arc { sweep, .. } = stroke.shape {
+                    let off = |angle: f64| (angle - size).abs();
+                    let other = std::f64::consts::PI - sweep.abs();
+                    prop_assert!(off(sweep.abs()) <= off(other) + 1e-6, "{sweep} {size}");
+                }
             }
         }
     }

@@ -228,6 +228,7 @@ fn marks(stage: Stage) -> Marks {
             marks.angles.push(AngleMark {
                 force,
                 label: "θ".into(),
+                size: None,
             });
         }
         if stage == Stage::Turning {

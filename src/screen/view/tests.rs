@@ -4,7 +4,7 @@
 
 use super::diagram::compose;
 use super::regions::regions;
-use crate::key::Sampling;
+use crate::key::{Sampling, StepId};
 use crate::mistakes::right_line;
 use crate::screen::model::{Model, Working};
 use crate::screen::theme::{Depth, Theme};
@@ -30,8 +30,8 @@ fn screen(columns: u16, rows: u16, unicode: bool) -> Model {
     Model::new(Words::english(), Theme { depth, unicode }, (columns, rows))
 }
 
-/// A walk through a problem with right lines; `seen` is called before the first line and after
-/// each.
+/// A walk through a problem with right lines; `seen` is called before the first line, after each,
+/// and after the second hint to an angle or a component, which lights a triangle.
 fn walk(lesson: &str, seed: u64, mut seen: impl FnMut(&Working)) {
     // One session chooses the lines, its twin is on the screen.
     let mut session = session(lesson, seed);
@@ -39,6 +39,12 @@ fn walk(lesson: &str, seed: u64, mut seen: impl FnMut(&Working)) {
     seen(&open);
     for _ in 0..60 {
         let Some(asked) = session.asked() else { return };
+        if matches!(asked, StepId::Angle(_) | StepId::Across(_)) {
+            open.session.submit("hint");
+            open.session.submit("hint");
+            open.view = open.session.view();
+            seen(&open);
+        }
         let sampling = Sampling::of(session.problem());
         let line = right_line(session.problem(), session.key(), asked, &sampling);
         let line = line.map_or_else(|| "skip".to_owned(), |line| line.expression);
@@ -98,9 +104,16 @@ fn measured(
     (counts, diagrams, beside)
 }
 
+/// Where a weight hangs right beside the foot, nothing keeps its arrow out of the angle there.
+const TIGHT: [&str; 2] = ["Crossed", "StandsIn"];
+/// Diagrams of which one may have such an arrow.
+const OF: usize = 200;
+
 fn flawless(lesson: &str) {
-    let (counts, _, _) = measured(&[lesson], 1..61, false);
+    let (mut counts, diagrams, _) = measured(&[lesson], 1..61, false);
+    let tight: usize = TIGHT.iter().filter_map(|name| counts.remove(*name)).sum();
     assert!(counts.is_empty(), "{lesson}: {counts:?}");
+    assert!(tight * OF <= diagrams, "{lesson}: {tight} of {diagrams}");
 }
 
 #[test]
