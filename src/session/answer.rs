@@ -38,9 +38,10 @@ impl Session {
         let mut diagnosis = diagnose(&board, &judgement, &self.instances);
         self.form_only(&mut diagnosis);
         // A name of her own is judged when it is used, unless its form is a known mistake.
-        let flat = diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
+        let flat = judgement.evidence.takes_ten
+            || diagnosis
+                .spoken()
+                .is_some_and(|named| named.because == Because::Form);
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
             judgement.truth = Truth::Noted;
             judgement.value = None;
