@@ -9,6 +9,8 @@ type Row = (&'static str, usize, &'static [&'static str], &'static str);
 
 const PUSH: &str =
     "A rope can only pull, never push. Which way from the counter does the rope run?";
+const GRAVITY_TEN: &str = "That is the value with g = 10 m/s². This problem uses g = 9.8 m/s². \
+    Mend it, or type hint, show, go on (with yours), or I think I am right.";
 const NO_MOMENT: &str = "A moment is no force: it is what a force does about a point. Name the \
     force itself, where it acts and which way.";
 const ROPE_AGAIN: &str = "You have named the pull of the rope already.";
@@ -35,6 +37,17 @@ const ANSWERS: &[Row] = &[
         "Something more pulls or pushes at the counter. Still to say of the force of the \
          hinge: which way it acts.",
     ),
+    // What is asked on names its force.
+    (
+        "counter",
+        0,
+        &["rope, 2.4 m, vertical", "hm"],
+        "No place or direction was recognised. Along that line, yes. Does the pull of the rope \
+         act up or down?",
+    ),
+    // Ten times the mass.
+    ("counter", 2, &["180 N"], GRAVITY_TEN),
+    ("counter", 2, &["W = 18*10 = 180 N"], GRAVITY_TEN),
     // A rope pushes nothing.
     ("counter", 0, &["rope pushes up at 2.4 m"], PUSH),
     ("counter", 0, &["the push of the rope, 2.4 m, up"], PUSH),
