@@ -68,7 +68,9 @@ impl Session {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
         outcome.reading = self.reading_shown(&judgement);
-        outcome.caret = judgement.caret.filter(|_| outcome.sign != Sign::Right);
+        // Nothing is marked in what is only noted.
+        let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
+        outcome.caret = judgement.caret.filter(|_| marked);
         outcome
     }
 
@@ -237,12 +239,26 @@ impl Session {
             Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
             _ => (Sign::Wrong, "verdict.wrong", "wrong"),
         };
-        let slip = slip_told(judgement, diagnosis).map(|slip| (slip, Voice::Flat));
+        let by_form = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        let unexplained = judgement.truth == Truth::DoesNotHold && !by_form;
+        let sight = self.sight(asked, judgement).filter(|_| unexplained);
+        let slip = match sight {
+            Some(sight) => Some(sight.slip()),
+            None => slip_told(judgement, diagnosis),
+        };
+        let slip = slip.map(|slip| (slip, Voice::Flat));
         let named = slip.or_else(|| {
             let spoken = diagnosis.spoken()?;
             Some((self.instances[spoken.instance].mistake.id, spoken.voice))
         });
-        let message = self.words_of_wrong(asked, judgement, diagnosis);
+        let message = match sight {
+            Some(sight) => self
+                .sight_told(sight, judgement.target)
+                .then(self.say("talk.after-wrong")),
+            None => self.words_of_wrong(asked, judgement, diagnosis),
+        };
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.mistakes = diagnosis
             .named
