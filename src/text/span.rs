@@ -51,8 +51,8 @@ pub fn visible(text: &str) -> String {
 /// terminal. Line ends and tabs become spaces, other control characters become `·`, and
 /// directional overrides are dropped.
 pub fn printable(text: &str) -> String {
-    visible(text)
-        .chars()
+    text.chars()
+        .filter(|c| !matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}'))
         .map(|c| match c {
             '\n' | '\r' | '\t' => ' ',
             c if c.is_control() => '·',

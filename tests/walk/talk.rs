@@ -83,7 +83,7 @@ const ANSWERS: &[Row] = &[
     // A name of her own that was used before.
     (
         "mast",
-        9,
+        7,
         &["Mk = 3", "Mk = 12*13"],
         "Mk = 156. It is judged when you use it.",
     ),
