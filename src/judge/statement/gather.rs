@@ -527,11 +527,9 @@ impl Gathering<'_> {
                 self.place(metres);
             }
             // "3.8 m, at the tower": said after its place, a thing off the body is a direction.
-            Some(Where::Off) if self.group().place.is_some() => {
-                if !measured {
-                    self.towards(subject);
-                }
-            }
+            // "3.8 m away from the tower" is a length.
+            Some(Where::Off) if measured && self.group().place.is_some() => {}
+            Some(Where::Off) if self.group().place.is_some() => self.towards(subject),
             Some(place) => self.put(place),
             None => {}
         }
