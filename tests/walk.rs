@@ -202,6 +202,41 @@ fn what_waits_is_taken_back_before_what_stands() {
     session.submit("rope");
     session.submit("back");
     assert_eq!(session.view().marks.forces.len(), 1, "the hinge stands");
+
+    // What is of no force yet goes before what stands.
+    session.submit("down");
+    session.submit("back");
+    assert_eq!(session.view().marks.forces.len(), 1, "the hinge stands");
+}
+
+/// `back` behind the last of the forces takes back what the last line named, and passing over the
+/// rest of them is taken back without those named before.
+#[test]
+fn only_the_last_line_of_the_forces_is_taken_back() {
+    let named = |session: &Session| session.view().marks.forces.len();
+    let mut session = open("counter", 7);
+    session.submit("weight of the counter, middle, down");
+    session.submit("rope, tip, up; crate, 1.9 m, down");
+    session.submit("sack, 0.4 m, down");
+    session.submit("hinge, foot, unknown");
+    assert_eq!(named(&session), 5);
+    for (left, told) in [
+        (4, "Taken back: the force of the hinge. What else acts?"),
+        (
+            3,
+            "Taken back: the weight of the sack of onions. What else acts?",
+        ),
+        (
+            1,
+            "Taken back: the pull of the rope, the weight of the crate of melons. What else acts?",
+        ),
+    ] {
+        assert_eq!(session.submit("back").line.message.to_string(), told);
+        assert_eq!(named(&session), left);
+    }
+    session.submit("skip");
+    session.submit("back");
+    assert_eq!(named(&session), 1, "what was named before stands");
 }
 
 #[test]

@@ -164,7 +164,7 @@ fn one(
     let graded = grade(board, target, taken);
     if !value.may_be(dimension) {
         judgement.evidence.dimension = Some(value.dimension);
-        if graded.is_some() {
+        if graded.is_some_and(|grade| grade != Grade::TooFewFigures) {
             judgement.truth = Truth::WrongUnit {
                 wanted: dimension,
                 found: value.dimension,
@@ -177,6 +177,9 @@ fn one(
             .collect();
         return judgement;
     }
+    // Ten times the mass may be a rounding of the weight as well, and seldom is.
+    let ten = may_take_ten(target, tree) && takes_ten(board, target, taken);
+    let graded = graded.filter(|grade| !(ten && *grade == Grade::TooFewFigures));
     let accepted = board.accepted(target);
     if typed.is_none() {
         let lifted = lifted(board, stock, tree, dimension);
@@ -295,8 +298,7 @@ fn one(
         if direction && turned.value != taken.value && grade(board, target, turned).is_some() {
             return points_elsewhere(judgement);
         }
-        judgement.evidence.takes_ten =
-            may_take_ten(target, tree) && takes_ten(board, target, taken);
+        judgement.evidence.takes_ten = ten;
         let opposite = Typed {
             value: -taken.value,
             ..taken

@@ -38,9 +38,10 @@ impl Session {
         let mut diagnosis = diagnose(&board, &judgement, &self.instances);
         self.form_only(&mut diagnosis);
         // A name of her own is judged when it is used, unless its form is a known mistake.
-        let flat = diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
+        let flat = judgement.evidence.takes_ten
+            || diagnosis
+                .spoken()
+                .is_some_and(|named| named.because == Because::Form);
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
             judgement.truth = Truth::Noted;
             judgement.value = None;
@@ -67,7 +68,9 @@ impl Session {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
         outcome.reading = self.reading_shown(&judgement);
-        outcome.caret = judgement.caret.filter(|_| outcome.sign != Sign::Right);
+        // Nothing is marked in what is only noted.
+        let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
+        outcome.caret = judgement.caret.filter(|_| marked);
         outcome
     }
 
@@ -242,12 +245,26 @@ impl Session {
             }
             _ => (Sign::Wrong, "verdict.wrong", "wrong"),
         };
-        let slip = slip_told(judgement, diagnosis).map(|slip| (slip, Voice::Flat));
+        let by_form = diagnosis
+            .spoken()
+            .is_some_and(|named| named.because == Because::Form);
+        let unexplained = judgement.truth == Truth::DoesNotHold && !by_form;
+        let sight = self.sight(asked, judgement).filter(|_| unexplained);
+        let slip = match sight {
+            Some(sight) => Some(sight.slip()),
+            None => slip_told(judgement, diagnosis),
+        };
+        let slip = slip.map(|slip| (slip, Voice::Flat));
         let named = slip.or_else(|| {
             let spoken = diagnosis.spoken()?;
             Some((self.instances[spoken.instance].mistake.id, spoken.voice))
         });
-        let message = self.words_of_wrong(asked, judgement, diagnosis);
+        let message = match sight {
+            Some(sight) => self
+                .sight_told(sight, judgement.target)
+                .then(self.say("talk.after-wrong")),
+            None => self.words_of_wrong(asked, judgement, diagnosis),
+        };
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.mistakes = diagnosis
             .named

@@ -32,9 +32,14 @@ impl Session {
             (None, ForceId::Rope(_)) => "rope",
             (None, ForceId::Support(_)) => "hinge",
         };
+        // Only of the force still to be placed is its name no answer.
+        let told = |stage: &str| {
+            let key = format!("hint.forces.{kind}.{stage}");
+            self.words.say(&key, &self.force_slots(force))
+        };
         match stage {
-            1 => self.say(&format!("hint.forces.{kind}.look")),
-            2 => self.say(&format!("hint.forces.{kind}.place")),
+            1 => told("look"),
+            2 => told("place"),
             _ => self
                 .sister_case()
                 .and_then(|sister| sister_force(&self.words, &sister, force))
@@ -48,7 +53,7 @@ impl Session {
     fn tell_force(&mut self, force: ForceId) -> Outcome {
         let prose = force_line(&self.words, &self.case(), force);
         self.state.pending.retain(|pending| pending.force != force);
-        self.state.named.push(force);
+        self.state.name(force);
         self.state.hint_stage = 0;
         let mut message = self.words.say("talk.force-shown", &self.force_slots(force));
         if self.state.named.len() == self.problem.forces().len() {

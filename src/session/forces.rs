@@ -268,7 +268,7 @@ impl Session {
     fn complete(&mut self, pending: &Pending) -> Reply {
         let force = pending.force;
         self.state.pending.retain(|other| other.force != force);
-        self.state.named.push(force);
+        self.state.name(force);
         self.state.hint_stage = 0;
         let guessed = pending.way.is_some_and(|way| !way.open);
         let key = match (may_stay_open(&self.problem, force), guessed) {
@@ -428,18 +428,19 @@ impl Session {
             self.state.named.contains(id) || pending.map(|open| &open.force).any(|open| open == id)
         };
         let forces = self.problem.forces();
-        let missing = forces.iter().filter(|force| !said(&force.id)).count();
+        let missing = forces.iter().map(|force| force.id).filter(|id| !said(id));
+        let missing: Vec<ForceId> = missing.collect();
         let open = self.still_open();
         // How many are missing is a part of the answer.
-        let message = match missing {
-            0 => open,
-            _ => self.say("talk.force-missing").then(open),
+        let message = match missing.is_empty() {
+            true => open,
+            false => self.say("talk.force-missing").then(open),
         };
         let (sign, verdict) = (Sign::Incomplete, "verdict.incomplete");
         let mut outcome = Outcome::verdict(sign, verdict, "not-done", message);
         // A force that was named is not forgotten, though its place or its way is open.
-        if missing > 0 {
-            self.miss(StepId::Forces, Some("force-forgotten"));
+        if !missing.is_empty() {
+            self.miss(StepId::Forces, Some(unsaid(&missing)));
             outcome.mistakes.push("force-forgotten");
         }
         outcome.numbered = false;
@@ -510,6 +511,21 @@ impl Session {
         self.state.open = None;
         self.state.hint_stage = 0;
         self.state.astray = 0;
+    }
+}
+
+/// What forces that were not named are called in the summary: by their kind, if it is one.
+fn unsaid(missing: &[ForceId]) -> &'static str {
+    let kind = |id: &ForceId| match id {
+        ForceId::OwnWeight => "unsaid-own-weight",
+        ForceId::Load(_) => "unsaid-load",
+        ForceId::Rope(_) => "unsaid-rope",
+        ForceId::Support(_) => "unsaid-support",
+    };
+    let first = missing.first().map_or("unsaid", kind);
+    match missing.iter().all(|id| kind(id) == first) {
+        true => first,
+        false => "unsaid",
     }
 }
 

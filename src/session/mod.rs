@@ -17,6 +17,7 @@ mod pivot;
 mod reply;
 mod scene;
 mod show;
+mod sight;
 mod speak;
 mod state;
 mod steer;
@@ -32,7 +33,7 @@ use crate::judge::{Board, Memo, Names, OwnName};
 use crate::key::{Key, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
-use crate::text::{Prose, Words, printable};
+use crate::text::{Prose, Words, printable, visible};
 use state::State;
 
 /// The longest line that is taken, in characters.
@@ -176,6 +177,8 @@ impl Session {
 
     /// Takes a line and answers it.
     pub fn submit(&mut self, line: &str) -> Turn {
+        let seen = visible(line);
+        let line = seen.as_str();
         let before = self.asked();
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.

@@ -55,6 +55,8 @@ pub(super) struct State {
     pub(super) open: Option<Open>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
+    /// The index of the line that named each, or passed over it.
+    pub(super) named_at: BTreeMap<ForceId, usize>,
     pub(super) pending: Vec<Pending>,
     /// A place or a way said before it was clear of which force.
     pub(super) loose: Option<Said>,
@@ -86,6 +88,7 @@ impl State {
             open: None,
             hint_stage: 0,
             named: Vec::new(),
+            named_at: BTreeMap::new(),
             pending: Vec::new(),
             loose: None,
             astray: 0,
@@ -96,5 +99,24 @@ impl State {
             hinted: BTreeMap::new(),
             wrong: BTreeMap::new(),
         }
+    }
+
+    /// Takes a force as named by the line that is being answered.
+    pub(super) fn name(&mut self, force: ForceId) {
+        if !self.named.contains(&force) {
+            self.named.push(force);
+            self.named_at.insert(force, self.lines.len());
+        }
+    }
+
+    /// Takes back what one line named; the forces, in the order in which they were named.
+    pub(super) fn unname(&mut self, line: usize) -> Vec<ForceId> {
+        let at = |force: &ForceId| self.named_at.get(force) == Some(&line);
+        let (gone, kept) = self.named.iter().partition(|force| at(force));
+        self.named = kept;
+        if let Some(view) = self.lines.get_mut(line) {
+            view.standing = false;
+        }
+        gone
     }
 }

@@ -7,6 +7,7 @@ use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
 use crate::judge::{Own, Truth, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
+use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
 
@@ -171,7 +172,9 @@ impl Session {
     /// Goes past a step. What it would have said is taken as said.
     fn pass(&mut self, asked: StepId) {
         if asked == StepId::Forces {
-            self.state.named = self.problem.forces().iter().map(|force| force.id).collect();
+            for force in self.problem.forces() {
+                self.state.name(force.id);
+            }
             self.state.pending.clear();
         }
         if asked == StepId::Pivot {
@@ -217,9 +220,7 @@ impl Session {
                 Slot::Word(asked.map_or_else(String::new, |step| self.title(step))),
             ),
         ];
-        let mut outcome = Outcome::talk(self.words.say("talk.line-taken-back", &slots));
-        outcome.truth = "withdrawn";
-        Some(outcome)
+        Some(withdrawn(self.words.say("talk.line-taken-back", &slots)))
     }
 
     /// Takes the latest line back: the one that waits to be mended, or else the latest answer,
@@ -228,15 +229,7 @@ impl Session {
         if let Some(outcome) = self.open_back() {
             return outcome;
         }
-        let waiting = (!self.state.pending.is_empty()).then(|| self.state.pending.remove(0).force);
-        if self.asked() == Some(StepId::Forces)
-            && let Some(force) = waiting.or_else(|| self.state.named.pop())
-        {
-            self.state.open = None;
-            self.state.hint_stage = 0;
-            let slots = [("force", Slot::Word(self.force_title(force)))];
-            let mut outcome = Outcome::talk(self.words.say("talk.force-taken-back", &slots));
-            outcome.truth = "withdrawn";
+        if let Some(outcome) = self.force_back() {
             return outcome;
         }
         let latest = self
@@ -268,14 +261,12 @@ impl Session {
         if let Some(view) = self.state.lines.get_mut(line) {
             view.standing = false;
         }
-        if together.contains(&StepId::Forces) {
-            self.state.named.clear();
-            self.state.pending.clear();
-            self.state.loose = None;
-            for view in self.state.lines.iter_mut().take(line) {
-                view.standing = false;
-            }
-        }
+        // What earlier lines named stands.
+        let forces = match together.contains(&StepId::Forces) {
+            true => self.state.unname(line),
+            false => Vec::new(),
+        };
+        let was_told = self.state.told.contains(&StepId::Forces);
         if together.contains(&StepId::Pivot) {
             self.state.pivot_said = false;
             self.state.other_pivot = None;
@@ -289,12 +280,54 @@ impl Session {
         self.state.open = None;
         self.state.hint_stage = 0;
         self.state.course = Course::On;
-        let mut outcome = Outcome::talk(
-            self.words
-                .say("talk.taken-back", &[("step", Slot::Word(self.title(step)))]),
-        );
-        outcome.truth = "withdrawn";
-        outcome
+        if !forces.is_empty() && !was_told {
+            return self.forces_withdrawn(&forces);
+        }
+        let slots = [("step", Slot::Word(self.title(step)))];
+        withdrawn(self.words.say("talk.taken-back", &slots))
+    }
+
+    /// Takes back what was last said at the first step: the force that waits for its place or its
+    /// way, what was said of no force in particular, or what the last line named.
+    fn force_back(&mut self) -> Option<Outcome> {
+        if self.asked() != Some(StepId::Forces) {
+            return None;
+        }
+        if self.state.loose.take().is_some() {
+            return self.loose_back();
+        }
+        let forces = match self.state.pending.is_empty() {
+            false => vec![self.state.pending.remove(0).force],
+            true => {
+                let last = self.state.named.last()?;
+                let line = *self.state.named_at.get(last)?;
+                self.state.unname(line)
+            }
+        };
+        self.state.open = None;
+        self.state.hint_stage = 0;
+        Some(self.forces_withdrawn(&forces))
+    }
+
+    /// Takes back the last line, of which it was asked what it speaks of.
+    fn loose_back(&mut self) -> Option<Outcome> {
+        let view = self.state.lines.iter_mut().rev();
+        let view = view.into_iter().find(|view| view.number.is_some())?;
+        view.standing = false;
+        let line = view.number?.to_string();
+        let step = self.title(StepId::Forces);
+        let slots = [("line", Slot::Word(line)), ("step", Slot::Word(step))];
+        Some(withdrawn(self.words.say("talk.line-taken-back", &slots)))
+    }
+
+    fn forces_withdrawn(&self, forces: &[ForceId]) -> Outcome {
+        let titles: Vec<String> = forces.iter().map(|id| self.force_title(*id)).collect();
+        let slots = [("force", Slot::Word(titles.join(", ")))];
+        let key = match self.state.pending.is_empty() {
+            true => "talk.force-taken-back",
+            false => "talk.force-taken-back-open",
+        };
+        withdrawn(self.words.say(key, &slots))
     }
 
     /// Goes on with a wrong line as it stands: what follows from it is right.
@@ -409,5 +442,13 @@ impl Session {
             own_of_wrong(&board, &open.judgement, open.number, function)
         };
         (own, model.cloned())
+    }
+}
+
+/// Something taken back.
+fn withdrawn(message: Prose) -> Outcome {
+    Outcome {
+        truth: "withdrawn",
+        ..Outcome::talk(message)
     }
 }

@@ -12,6 +12,6 @@ mod words;
 
 pub use bound::{HARD_SPACE, SOFT_SPACE, bound};
 pub use prose::{Piece, Prose, Tag};
-pub use span::{Span, printable};
+pub use span::{Span, printable, visible};
 pub use symbol::Symbol;
 pub use words::{Slot, Words};

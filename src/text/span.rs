@@ -37,6 +37,16 @@ impl Span {
     }
 }
 
+/// A text without the characters that show nothing and are typed by nobody: zero-width spaces and
+/// joiners, soft hyphens, marks of direction.
+pub fn visible(text: &str) -> String {
+    let unseen = |c: &char| {
+        matches!(c, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{2069}' | '\u{feff}')
+    };
+    text.chars().filter(|c| !unseen(c)).collect()
+}
+
 /// A text from outside with every control character replaced, so that it can never steer the
 /// terminal. Line ends and tabs become spaces, other control characters become `·`, and
 /// directional overrides are dropped.

@@ -56,6 +56,26 @@ fn the_summary_of_right_lines_is_praise() {
 
 /// What was named with "perhaps" stays so at the end; what a form proved does not.
 #[test]
+fn the_summary_names_the_force_that_was_missing() {
+    let mut session = open("counter", 7);
+    for line in [
+        "weight of the counter, middle, down; rope, tip, up",
+        "crate, 1.9 m, down; sack, 0.4 m, down",
+        "done",
+        "hinge, unknown",
+    ] {
+        session.submit(line);
+    }
+    while session.course() == Course::On {
+        session.submit("skip");
+    }
+    let summary = session.view().summary;
+    let told: Vec<String> = summary.iter().map(ToString::to_string).collect();
+    let wanted = "Look again at: the force of the hinge, among the forces that act.";
+    assert!(told.iter().any(|line| line == wanted), "{told:?}");
+}
+
+#[test]
 fn the_summary_is_no_surer_than_what_was_said() {
     for (line, wanted) in [
         ("63", "Perhaps look again at: the mass used as a force."),

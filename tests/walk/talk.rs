@@ -9,6 +9,15 @@ type Row = (&'static str, usize, &'static [&'static str], &'static str);
 
 const PUSH: &str =
     "A rope can only pull, never push. Which way from the counter does the rope run?";
+const GRAVITY_TEN: &str = "That is the value with g = 10 m/s². This problem uses g = 9.8 m/s². \
+    Mend it, or type hint, show, go on (with yours), or I think I am right.";
+const KILO: &str = "That is the value in kN. Write the unit behind it, or type it in N. Mend it, \
+    or type hint, show, go on (with yours), or I think I am right.";
+const PARTS_ADDED: &str = "You added or subtracted the two parts of H, as if they lay along one \
+    line. Mend it, or type hint, show, go on (with yours), or I think I am right.";
+const NO_DISTANCE: &str = "The known side is a moment, the side with T⊥ a force: its distance \
+    from the pivot is missing. Mend it, or type hint, show, go on (with yours), or I think I am \
+    right.";
 const NO_MOMENT: &str = "A moment is no force: it is what a force does about a point. Name the \
     force itself, where it acts and which way.";
 const ROPE_AGAIN: &str = "You have named the pull of the rope already.";
@@ -34,6 +43,49 @@ const ANSWERS: &[Row] = &[
         &["Wb, middle, down", "W1, tip, down", "hinge force", "done"],
         "Something more pulls or pushes at the counter. Still to say of the force of the \
          hinge: which way it acts.",
+    ),
+    // What is asked on names its force.
+    (
+        "counter",
+        0,
+        &["rope, 2.4 m, vertical", "hm"],
+        "No place or direction was recognised. Along that line, yes. Does the pull of the rope \
+         act up or down?",
+    ),
+    // Ten times the mass.
+    ("counter", 2, &["180 N"], GRAVITY_TEN),
+    ("counter", 2, &["W = 18*10 = 180 N"], GRAVITY_TEN),
+    // What a number or a form shows at first sight.
+    ("mast", 2, &["0.559"], KILO),
+    ("mast", 10, &["T = 0.402"], KILO),
+    (
+        "mast",
+        10,
+        &["0.405"],
+        "This is not the tension of the rope yet. Everything before it stands. Mend it, or type \
+         hint, show, go on (with yours), or I think I am right.",
+    ),
+    (
+        "mast",
+        11,
+        &["Hx = 0"],
+        "Hx is not zero: something else pulls along this line, and the hinge must balance it. \
+         What is it? Mend it, or type hint, show, go on (with yours), or I think I am right.",
+    ),
+    ("mast", 13, &["H = Hx + Hy"], PARTS_ADDED),
+    ("mast", 13, &["951 - 402"], PARTS_ADDED),
+    ("mast", 9, &["191*2.8 + 134*5.6 = Tp"], NO_DISTANCE),
+    ("mast", 9, &["Wbp*L/2 + W1p*L = Tp"], NO_DISTANCE),
+    // What cannot be seen is not read.
+    ("mast", 2, &["558\u{200b}.6 N\u{feff}"], ""),
+    // The smallest number is no foot.
+    ("mast", 1, &["1e-999"], "That comes later: first the pivot."),
+    // A name of her own that was used before.
+    (
+        "mast",
+        7,
+        &["Mk = 3", "Mk = 12*13"],
+        "Mk = 156. It is judged when you use it.",
     ),
     // A rope pushes nothing.
     ("counter", 0, &["rope pushes up at 2.4 m"], PUSH),

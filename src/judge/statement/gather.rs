@@ -1,12 +1,12 @@
 //! Mentions gathered force by force, each with its own place and way.
 
+use super::Said;
 use super::group::Group;
 use super::mention::Mention;
 use super::place::{Side, Where, along_from, coordinate, is_whole};
-use super::settle::{place_of, resolved};
+use super::settle::{place_of, resolved, with_one_more};
 use super::subject::{Subject, is_weight, subject};
 use super::way::{Line, ToBody, Way};
-use super::{Named, Said};
 use crate::problem::{ForceId, Problem, Reference};
 
 /// Small words that change how the next mention is taken.
@@ -16,6 +16,7 @@ struct Before {
     to: bool,
     on: bool,
     from: bool,
+    away: bool,
     of: bool,
     towards: bool,
     along: bool,
@@ -81,33 +82,6 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         .iter()
         .map(|group| resolved(problem, group));
     said.fold(Vec::new(), with_one_more)
-}
-
-/// A force named twice in one line is one force, unless its two places or ways differ.
-fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
-    let same = |known: &&mut Said| {
-        matches!(more.named, Named::Force(_))
-            && known.named == more.named
-            && (known.place.is_none() || more.place.is_none())
-            && (known.way.is_none() || more.way.is_none())
-    };
-    match all.iter_mut().find(same) {
-        Some(known) => {
-            known.place = known.place.or(more.place);
-            known.way = known.way.or(more.way);
-            known.denied |= more.denied;
-            known.refused |= more.refused;
-            known.undecided |= more.undecided;
-            known.two_places |= more.two_places;
-            known.pushes |= more.pushes;
-            known.lifts |= more.lifts;
-            known.moment |= more.moment;
-            known.sized |= more.sized;
-            known.bare &= more.bare;
-        }
-        None => all.push(more),
-    }
-    all
 }
 
 impl Gathering<'_> {
@@ -199,6 +173,11 @@ impl Gathering<'_> {
             Mention::To => (before.at, before.to) = (true, true),
             Mention::On => (before.at, before.on) = (true, true),
             Mention::From => before.from = true,
+            // "3.8 m away from": a length. "Pulls away from": a direction.
+            Mention::Away => {
+                (before.from, before.away) = (true, !self.length_fresh);
+                before.measured |= self.length_fresh;
+            }
             Mention::Of => {
                 before.of = true;
                 before.on = false;
@@ -465,6 +444,7 @@ impl Gathering<'_> {
             }
             // "Tied at 2.2 m, runs to the foot of the hide."
             None if self.before.to && self.group().place.is_some() => {}
+            None if std::mem::take(&mut self.before.away) => {}
             None => self.put(Where::At(metres)),
         }
     }
@@ -495,6 +475,12 @@ impl Gathering<'_> {
             }
             return;
         }
+        let behind = matches!(subject, Subject::Behind(_) | Subject::Invented(_));
+        if before.away && (behind || subject == Subject::Body || length.is_none()) {
+            // Away from the body itself everything may pull, and "away from the hinge" is no place.
+            self.group().way.away |= behind;
+            return;
+        }
         let runs_to = before.to && matches!(subject, Subject::Behind(_));
         if before.towards || runs_to {
             self.towards(subject);
@@ -507,9 +493,17 @@ impl Gathering<'_> {
             }
             return;
         }
+        // "Rope, hanging point of the dummy".
+        let there = self.group().place == Some(Where::There);
+        if before.of && there && named.is_some_and(|named| named != subject) {
+            self.group().place = None;
+            self.at(subject, None, false);
+            return;
+        }
         let measured = before.from || before.above.is_some();
         if before.at || before.above.is_some() || (measured && length.is_some()) {
             (self.before.side, self.before.above) = (before.side, before.above);
+            self.before.away = before.away;
             self.before.to = before.to;
             self.at(subject, length, measured);
             return;
@@ -533,6 +527,8 @@ impl Gathering<'_> {
                 self.place(metres);
             }
             // "3.8 m, at the tower": said after its place, a thing off the body is a direction.
+            // "3.8 m away from the tower" is a length.
+            Some(Where::Off) if measured && self.group().place.is_some() => {}
             Some(Where::Off) if self.group().place.is_some() => self.towards(subject),
             Some(place) => self.put(place),
             None => {}

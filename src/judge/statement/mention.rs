@@ -2,7 +2,7 @@
 
 use super::Invention;
 use super::amount::Unit;
-use super::scene::{Behind, Phrase, SceneWords, places, scene, telling_words};
+use super::scene::{Behind, Phrase, SceneWords, alike_words, places, scene, telling_words};
 use super::tokens::{one_letter_off, one_letter_short, starts_with, tokens};
 use crate::problem::{ForceId, Problem, Reference};
 use crate::text::Words;
@@ -80,6 +80,8 @@ pub(super) enum Mention {
     Push,
     /// What follows is where a distance is measured from, or what makes a force.
     From,
+    /// What follows is where a force points away from, or a distance is measured from.
+    Away,
     /// What follows is what makes a force.
     Of,
     /// What follows is where a force points to.
@@ -169,6 +171,7 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.lifts", Mention::Lifts),
     ("statement.push", Mention::Push),
     ("statement.from", Mention::From),
+    ("statement.away", Mention::Away),
     ("statement.of", Mention::Of),
     ("statement.towards", Mention::Towards),
     ("statement.own-weight", Mention::OwnWeight),
@@ -190,6 +193,14 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.function", Mention::Function),
     ("statement.chat", Mention::Chat),
     ("statement.filler", Mention::Filler),
+];
+
+/// Lists of words of which each may stand for a thing that a problem calls by another of them.
+const ALIKE: &[&str] = &[
+    "statement.alike-figure",
+    "statement.alike-box",
+    "statement.alike-bag",
+    "statement.alike-lamp",
 ];
 
 impl<'a> Reader<'a> {
@@ -222,7 +233,9 @@ impl<'a> Reader<'a> {
             }
         }
         // One telling word of a longer noun is enough, if no other force shares it.
-        for (word, mention) in telling_words(problem) {
+        let telling = telling_words(problem);
+        let alike: Vec<Vec<String>> = ALIKE.iter().map(|key| list(words, key)).collect();
+        for (word, mention) in alike_words(&telling, &alike).into_iter().chain(telling) {
             add(&word, mention);
         }
         let scene_words = SceneWords {

@@ -72,8 +72,12 @@ fn at(problem: &Problem, metres: f64) -> PivotSaid {
 
 /// A number alone: a distance in metres.
 pub fn bare_number(line: &str) -> Option<f64> {
-    let number = line.trim().replace(',', ".").parse::<f64>().ok()?;
-    number.is_finite().then_some(number)
+    let text = line.trim().replace(',', ".").to_lowercase();
+    let number = text.parse::<f64>().ok()?;
+    // `1e-999` is too small to be read, and no zero.
+    let mantissa = text.split('e').next().unwrap_or_default();
+    let vanished = number == 0.0 && mantissa.contains(|c: char| matches!(c, '1'..='9'));
+    (number.is_finite() && !vanished).then_some(number)
 }
 
 /// A capital letter, as points are called elsewhere, alone or after "point".

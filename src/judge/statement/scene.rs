@@ -245,3 +245,23 @@ pub(super) fn telling_words(problem: &Problem) -> Vec<(String, Mention)> {
         .cloned()
         .collect()
 }
+
+/// Other words for a thing that a telling word names: "man" for the bird watcher, where no second
+/// thing is called by a word of that list.
+pub(super) fn alike_words(
+    telling: &[(String, Mention)],
+    lists: &[Vec<String>],
+) -> Vec<(String, Mention)> {
+    let named = |list: &Vec<String>| {
+        let mut things = telling.iter().filter(|(word, _)| list.contains(word));
+        let (_, first) = things.next()?;
+        things.all(|(_, other)| other == first).then_some(*first)
+    };
+    let others = |list: &Vec<String>| {
+        let thing = named(list)?;
+        let new = |word: &&String| !telling.iter().any(|(known, _)| known == *word);
+        let words = list.iter().filter(new).cloned();
+        Some(words.map(|word| (word, thing)).collect::<Vec<_>>())
+    };
+    lists.iter().filter_map(others).flatten().collect()
+}

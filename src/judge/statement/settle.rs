@@ -112,6 +112,33 @@ fn which(
     }
 }
 
+/// A force named twice in one line is one force, unless its two places or ways differ.
+pub(super) fn with_one_more(mut all: Vec<Said>, more: Said) -> Vec<Said> {
+    let same = |known: &&mut Said| {
+        matches!(more.named, Named::Force(_))
+            && known.named == more.named
+            && (known.place.is_none() || more.place.is_none())
+            && (known.way.is_none() || more.way.is_none())
+    };
+    match all.iter_mut().find(same) {
+        Some(known) => {
+            known.place = known.place.or(more.place);
+            known.way = known.way.or(more.way);
+            known.denied |= more.denied;
+            known.refused |= more.refused;
+            known.undecided |= more.undecided;
+            known.two_places |= more.two_places;
+            known.pushes |= more.pushes;
+            known.lifts |= more.lifts;
+            known.moment |= more.moment;
+            known.sized |= more.sized;
+            known.bare &= more.bare;
+        }
+        None => all.push(more),
+    }
+    all
+}
+
 /// The place by which a thing is meant: "at the hinge", "where the dummy hangs", "at the ground".
 /// What `of` asks matters where a thing stands behind both a hinge and a rope.
 pub(super) fn place_of(problem: &Problem, thing: Subject, of: Option<Subject>) -> Option<Where> {

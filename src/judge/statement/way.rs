@@ -12,6 +12,8 @@ pub struct Way {
     pub right: Option<bool>,
     /// Along the rope, towards its other end.
     pub along: bool,
+    /// Away from what stands behind the hinge or the rope.
+    pub away: bool,
     /// How it lies to the body.
     pub to_body: Option<ToBody>,
     /// Along this line, and not in which sense.
@@ -50,6 +52,7 @@ impl Way {
             up: self.up.or(other.up),
             right: self.right.or(other.right),
             along: self.along || other.along,
+            away: self.away || other.away,
             to_body: self.to_body.or(other.to_body),
             line: self.line.or(other.line),
             degrees: self.degrees.or(other.degrees),
@@ -128,6 +131,9 @@ pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
     let values = problem.values();
     let unit = Vector::at_angle(direction.angle(problem.body(), &values));
     let body = Vector::at_angle(problem.body_angle(&values));
+    if way.away && matches!(force, ForceId::Rope(_)) {
+        return WayFit::Wrong(WayFault::Other);
+    }
     if way.along && way.has_side() {
         return match sides(way, unit) {
             // "Up and back to the tower": along the rope is the whole of it.
