@@ -212,6 +212,20 @@ fn general_at(
         .map(|value| sign * value)
 }
 
+/// `0 = 0`: numbers that are equal, and no name.
+pub(super) fn says_nothing(sides: &[&Tree]) -> bool {
+    let numbers: Option<Vec<f64>> = sides
+        .iter()
+        .map(|side| match &side.node {
+            Node::Literal(literal) => Some(literal.value),
+            _ => None,
+        })
+        .collect();
+    numbers.is_some_and(|numbers| {
+        numbers.len() > 1 && numbers.iter().all(|number| *number == numbers[0]) && numbers[0] == 0.0
+    })
+}
+
 /// The lines of the learner's own from which an equation follows that is not linear in its
 /// unknown: the sides are equal where the unknown is what those lines give.
 pub(super) fn follows_identically(

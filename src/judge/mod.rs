@@ -358,20 +358,6 @@ fn has_ratio(reading: &Reading) -> bool {
     found
 }
 
-/// `0 = 0`: numbers that are equal, and no name.
-fn says_nothing(sides: &[&Tree]) -> bool {
-    let numbers: Option<Vec<f64>> = sides
-        .iter()
-        .map(|side| match &side.node {
-            Node::Literal(literal) => Some(literal.value),
-            _ => None,
-        })
-        .collect();
-    numbers.is_some_and(|numbers| {
-        numbers.len() > 1 && numbers.iter().all(|number| *number == numbers[0]) && numbers[0] == 0.0
-    })
-}
-
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where
 /// it is true.
 fn judge_reading(
@@ -422,7 +408,7 @@ fn judge_sides(
     (text, line): (&str, usize),
 ) -> Judgement {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
-    if says_nothing(&sides) {
+    if identity::says_nothing(&sides) {
         let mut judgement = Judgement::of(asked, Truth::Noted);
         judgement.remarks.push(Remark::SaysNothing);
         return judgement;
