@@ -223,8 +223,8 @@ const ROWS: &[Row] = &[
     (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 cos 50"], "wrong", "follow from T = 1390 N of line 1. Since line 2, T = 1172 N counts"),
     (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "893.5"], "wrong", "of line 1"), (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 sin 50"], "wrong", ""),
     (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1172 cos 50"], "holds", ""), (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "T cos 50"], "holds", ""),
-    (STEEP_ROPE, 7, &["1390", "go on", "T = 1400", "go on", "1390 cos 50"], "wrong", "Since line 2, T = 1400 N counts"),
-    (STEEP_ROPE, 7, &["1390", "go on", "T = 1400", "go on", "1400 cos 50"], "follows", "line 2"),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1430", "go on", "1390 cos 50"], "wrong", "Since line 2, T = 1430 N counts"),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1430", "go on", "1430 cos 50"], "follows", "line 2"),
     // Her own numbers give it to the figure, whatever rounding a difference would bear.
     (STEEP_ROPE, 7, &["1390", "go on", "1390 cos 50", "1156.4 - 1390 sin 50", "skip", "atan(91.6/893)"], "follows", ""),
     (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "5.85"], "follows", ""), (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "7.5"], "wrong", ""),
