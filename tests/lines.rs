@@ -368,6 +368,10 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "1664", "cos ψ = 684.4/1664"], "wrong"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142-72.1"], "follows"),
     (WALKWAY_WEIGHT, &["36", "go on", "82", "go on", "24", "go on", "65", "go on", "T sin 65", "36*2.1+82*2+24*4.2=T sin 65*2.2", "170.7", "-154.7", "142+72.1"], "wrong"),
+    // A value of her own that she has since put otherwise; her own numbers to the figure.
+    (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-1674 cos 25"], "wrong:Since line 2, T = 3588 N counts"), (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-3588 cos 25"], "holds"),
+    (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 cos 25"], "follows:line 2"), (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 sin 25"], "wrong"),
+    (WALKWAY_LEVEL, &["-3180", "go on", "-124.7", "3182", "2.25 below"], "follows:line 1"),
     // Sine for cosine, whichever sign was typed, in a form or a number alone.
     (WALKWAY_LEVEL, &["T cos 65"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["T cos β"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-T cos β"], "wrong:sine-cosine-exchanged"),
     (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-1516"], "wrong:sine-cosine-exchanged"),

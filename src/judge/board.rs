@@ -264,6 +264,16 @@ impl Board<'_> {
             .collect()
     }
 
+    /// An angle on which a step rests and that has, rightly, the value of a wrong one of hers.
+    pub(super) fn alike(&self, id: StepId, own: &Own) -> Option<StepId> {
+        let alike = |right: &Samples| (right[0] - own.value).abs() <= 1e-9 * own.value.abs();
+        let mut inputs = self.nearest_inputs(id).into_iter().skip(1);
+        inputs.find(|input| {
+            let stands = self.standing.get(input).is_none_or(|own| own.right);
+            input.is_angle() && stands && self.right(*input).is_some_and(|right| alike(&right))
+        })
+    }
+
     /// Everything that a step rests on, nearest first.
     fn nearest_inputs(&self, id: StepId) -> Vec<StepId> {
         let mut found = vec![id];

@@ -16,6 +16,7 @@ use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
+use super::own::{Way, right_way};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, joint};
 use crate::key::{Samples, StepId, agree};
@@ -275,6 +276,27 @@ fn judge_pair(
         judgement.truth = Truth::Noted;
         judgement.remarks.push(Remark::SaysNothing);
         return judgement;
+    } else if let Some(way) = right_way(board, target, sides, &|with, stock| {
+        let forms = lift(with, stock, sides, None, &|sides, choice, leaf| {
+            root(with, unknown, sides, choice, leaf)
+        });
+        accepted
+            .first()
+            .is_some_and(|(right, _)| forms.iter().any(|one| same(&one.function, right)))
+    }) {
+        match way {
+            Way::Follows(lines) => {
+                judgement.proved = true;
+                judgement.truth = Truth::Follows(lines);
+                let form = lifted.first().map(|one| one.function);
+                if let Some((root, form)) = plain_root.zip(form)
+                    && (alone || !target.is_balance())
+                {
+                    settle(&mut judgement, target, (line, false), root, form);
+                }
+            }
+            Way::TwoMeanings(right, own) => judgement.evidence.two_meanings = Some((right, own)),
+        }
     } else if comes_near(board, stock, unknown, sides, plain_root) {
         let proved = |sides: &[&Tree]| {
             lift(board, stock, sides, None, &combine).iter().any(|one| {

@@ -3,10 +3,11 @@
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
-use super::grade::{Grade, Typed, figures_meant, grade, takes_ten};
+use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, with_own_inputs};
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
+use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
@@ -183,11 +184,21 @@ fn one(
     let accepted = board.accepted(target);
     if typed.is_none() {
         let lifted = lifted(board, stock, tree, dimension);
-        let hit = accepted.iter().find(|(function, _)| {
+        let hits = accepted.iter().filter(|(function, _)| {
             lifted
                 .iter()
                 .any(|one| same(target, &one.function, function))
         });
+        // Numbers that may be hers or right ones prove what they come to.
+        let as_typed = with_own_inputs(board, target).map(|(value, _)| value);
+        let apart = |function: f64| {
+            let from = |value: f64| (size_meant(target, number) - value.abs()).abs();
+            from(function).min(as_typed.map_or(f64::INFINITY, from))
+        };
+        let comes_to = |(function, _): &&(Samples, Vec<usize>)| {
+            apart(function[0]) <= COARSE * function[0].abs()
+        };
+        let hit = hits.clone().find(comes_to).or_else(|| hits.clone().next());
         if let Some((function, lines)) = hit {
             judgement.proved = true;
             judgement.truth = if lines.is_empty()
@@ -199,7 +210,7 @@ fn one(
             } else {
                 Truth::Follows(lines.clone())
             };
-            let off = (size_meant(target, number) - function[0].abs()).abs();
+            let off = apart(function[0]);
             if off > MULTIPLE * function[0].abs()
                 && let Some(span) = prefix_too_many(board, target, tree, dimension)
             {
@@ -234,7 +245,17 @@ fn one(
             judgement.values.push((target, own));
             return judgement;
         }
-        if let Some(lines) = super::own::right_way(board, target, tree, dimension) {
+        let way = right_way(board, target, &[tree], &|with, stock| {
+            let right = board.right(target);
+            right.is_some_and(|right| {
+                let forms = super::expression::lifted(with, stock, tree, dimension);
+                forms.iter().any(|one| same(target, &one.function, &right))
+            })
+        });
+        if let Some(Way::TwoMeanings(right, own)) = way {
+            judgement.evidence.two_meanings = Some((right, own));
+        }
+        if let Some(Way::Follows(lines)) = way {
             judgement.proved = true;
             judgement.truth = Truth::Follows(lines);
             let right = board.right(target).map_or(number, |right| right[0]);
@@ -455,6 +476,10 @@ pub fn own_of_wrong(
             && !judgement.evidence.alone
             && (form[0] - number.value).abs() <= 1e-6 * number.value.abs()
     });
+    // What a mistake gives, unless the number is further from it than rounding: then as typed.
+    let third = unit_of_figure(number.value, 3);
+    let rounded = |function: &Samples| (function[0] - number.value).abs() <= third;
+    let function = function.filter(|function| balance || rounded(function));
     let function = function.or(form);
     Some(Own {
         line,

@@ -81,6 +81,10 @@ impl Typed {
 /// A value of a step that is off by no more than this share may be a rounding of it.
 const ROUNDED_STEP: f64 = 0.01;
 
+/// So many times as far as rounding reaches must what follows from her own values be from what is
+/// right, so that nothing between the two is taken for a rounding.
+const APART: f64 = 4.0;
+
 /// How finely a number was meant: one that ends in zeros may have been rounded there, as long as
 /// three figures are left (1770 N is 1766 N to three figures, 412.0 N is 411.6 N).
 pub(super) fn figures_meant(number: f64, written: Written) -> Written {
@@ -118,6 +122,12 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let coarse = too_coarse(id, typed, right[0]) && !is_difference(board, id, typed);
     if telling && !coarse && any(&|value| typed.is(value), right[0]) {
         return Some(Grade::Holds);
+    }
+    // What her own values give to the figure is no rounding of what is right.
+    if typed.written.significant >= COMMON_FIGURES
+        && let Some(lines) = exactly_own(board, id, &|value| any(&|value| typed.is(value), value))
+    {
+        return Some(Grade::Follows(lines));
     }
     if telling
         && !coarse
@@ -157,6 +167,7 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
             return Some(Grade::Rounded);
         }
     } else if telling && !coarse {
+        let fine = typed.written.significant > COMMON_FIGURES;
         let own = board.own_pins();
         let follows = Grade::Follows(lines_of(board, &own));
         let hulls = [
@@ -165,7 +176,7 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
             (own.clone(), Settled::Stands, follows),
         ];
         for (pins, settled, grade) in hulls {
-            let (low, high) = hull(board, id, &pins, settled)?;
+            let (low, high) = widened(board, (id, fine), (&pins, settled))?;
             if shapes.iter().any(|shape| {
                 let (one, other) = (shape.of(low), shape.of(high));
                 typed.is_between(one.min(other), one.max(other))
@@ -187,6 +198,33 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         || typed.written.significant <= 2 && any(&to_two, right[0])
         || trailing_zeros(typed) && any(&zeros, right[0]))
     .then_some(Grade::TooFewFigures)
+}
+
+/// The lines of her own that give a number to its last place, in full or as she typed them.
+fn exactly_own(board: &Board<'_>, id: StepId, is: &dyn Fn(f64) -> bool) -> Option<Vec<usize>> {
+    let accepted = board.accepted(id);
+    let mut own = accepted
+        .iter()
+        .skip(1)
+        .filter(|(_, lines)| !lines.is_empty());
+    if let Some((_, lines)) = own.find(|(function, _)| is(function[0])) {
+        return Some(lines.clone());
+    }
+    let (value, lines) = with_own_inputs(board, id)?;
+    is(value).then_some(lines)
+}
+
+/// What a step comes to with the wrong values of her own on which it rests, as she typed them, and
+/// their lines.
+pub(super) fn with_own_inputs(board: &Board<'_>, id: StepId) -> Option<(f64, Vec<usize>)> {
+    let inputs = board.key.inputs(id);
+    let mut used = board.own_pins();
+    used.retain(|step, _| inputs.contains(step));
+    let typed = used.keys().map(|step| (*step, board.standing[step].value));
+    let value = board
+        .key
+        .value(id, board.sampling.own(), &typed.collect())?;
+    (!used.is_empty()).then(|| (value, lines_of(board, &used)))
 }
 
 /// True for a number of fewer than three figures that is further off than half a per cent: a
@@ -276,6 +314,28 @@ fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Opt
         let (one, other) = (shape.of(low), shape.of(high));
         typed.is_between(one.min(other), one.max(other))
     }))
+}
+
+/// The hull of what follows from her own values, as wide as that of right ones, where no value
+/// lies between the two.
+fn widened(
+    board: &Board<'_>,
+    (id, fine): (StepId, bool),
+    (pins, settled): (&PinnedSamples, Settled),
+) -> Option<(f64, f64)> {
+    let (low, high) = hull(board, id, pins, settled)?;
+    let given: Pins = pins.iter().map(|(id, own)| (*id, own[0])).collect();
+    let value = board.key.value(id, board.sampling.own(), &given);
+    let (Some(value), Some(right)) = (value, board.right(id)) else {
+        return Some((low, high));
+    };
+    let reach =
+        (high - value).abs().max((value - low).abs()) + carried_sums(board, (id, value), fine);
+    let apart = (value.abs() - right[0].abs()).abs();
+    match apart > APART * reach.max(0.005 * value.abs()) {
+        true => Some((low.min(value - reach), high.max(value + reach))),
+        false => Some((low, high)),
+    }
 }
 
 /// How a learner's convention may change a value: its size, or also the turns from the positive x

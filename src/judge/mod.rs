@@ -36,6 +36,7 @@ mod sense;
 pub mod statement;
 mod stock;
 mod stock_general;
+mod superseded;
 mod surplus;
 mod terms;
 mod told;
@@ -48,6 +49,7 @@ pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 pub use names::{NameRole, Names};
+pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
@@ -178,6 +180,11 @@ pub struct Evidence {
     pub equation: bool,
     /// True if an angle was typed in radians.
     pub radians: bool,
+    /// An angle, and one of her own with the same number: with hers in its place the form would
+    /// be the right way.
+    pub two_meanings: Option<(StepId, StepId)>,
+    /// An earlier value of hers, since replaced by another, from which the line would follow.
+    pub superseded: Option<(StepId, Own)>,
     /// A given that was told with another number.
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.

@@ -7,7 +7,6 @@ use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_known;
 use super::other::other_step;
-use super::sense::same;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::StepId;
@@ -108,65 +107,86 @@ pub(super) fn multiple_of_unknown(
     })
 }
 
-/// The lines of the learner's own wrong values with which an expression is the right way to a
-/// step: with right values in their place it would be proved. `T·cos γ` may stand where the key
-/// goes by β, and then her γ counts.
+/// How a form stands to the right way, with wrong values of the learner's own in it.
+pub(super) enum Way {
+    /// With right values in the place of those of these lines it is the right way.
+    Follows(Vec<usize>),
+    /// It would be that only if a number meant the second of these, her own, and not the first,
+    /// which has the same value and on which the step rests.
+    TwoMeanings(StepId, StepId),
+}
+
+/// What a form is where right values in the place of the learner's own wrong ones prove it:
+/// `T·cos γ` may stand where the key goes by β, and then her γ counts. `proved` judges the form on
+/// a board.
 pub(super) fn right_way(
     board: &Board<'_>,
     target: StepId,
-    tree: &Tree,
-    dimension: Dimension,
-) -> Option<Vec<usize>> {
-    let right = board.right(target)?;
-    let names = tree.names();
-    let named = |step: StepId| {
-        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
-        roles.any(|role| role == NameRole::Step(step))
-    };
-    let typed = |own: &Own| {
-        let own = own.typed.map_or(own.value, |(typed, _)| typed);
-        tree.literals().iter().any(|place| {
-            let angle = place.in_angle && place.literal.unit.is_none();
-            let value = if angle {
-                place.literal.value.to_radians()
-            } else {
-                place.literal.value
-            };
-            (value - own).abs() <= 1e-9 * own.abs()
-        })
-    };
-    // A number that is given stands for what is given.
-    let given = |own: &Own| {
-        let givens = board.problem.givens().iter();
-        let mut values = givens.map(|given| given.value);
-        values.any(|value| (value - own.value).abs() <= 1e-9 * value.abs())
-    };
-    let used: Vec<(StepId, &Own)> = board
-        .standing
-        .iter()
+    sides: &[&Tree],
+    proved: &dyn Fn(&Board<'_>, &Stock) -> bool,
+) -> Option<Way> {
+    let roles = equation::roles(board, sides);
+    let named = |step: StepId| roles.contains(&NameRole::Step(step));
+    let wrong = || board.standing.iter().filter(|(_, own)| !own.right);
+    let used: Vec<(StepId, &Own)> = wrong()
         .map(|(step, own)| (*step, own))
-        .filter(|(step, own)| !own.right && (named(*step) || typed(own) && !given(own)))
+        .filter(|(step, own)| named(*step) || is_typed(sides, own) && !is_given(board, own))
         .collect();
-    let mut mended = board.standing.clone();
-    for (step, own) in &used {
-        let function = board.right(*step)?;
-        let own = (*own).clone();
-        mended.insert(*step, Own { function, ..own });
-    }
     if used.is_empty() {
         return None;
     }
-    let with = Board {
-        standing: &mended,
-        memo: Memo::default(),
-        ..*board
+    let mended = |own: &[(StepId, &Own)]| {
+        let mut standing = board.standing.clone();
+        for (step, own) in own {
+            let function = board.right(*step)?;
+            let own = (*own).clone();
+            standing.insert(*step, Own { function, ..own });
+        }
+        let with = Board {
+            standing: &standing,
+            memo: Memo::default(),
+            ..*board
+        };
+        proved(&with, &Stock::of(&with)).then_some(())
     };
-    let proved = lifted(&with, &Stock::of(&with), tree, dimension)
+    // A number that a right value has too stands for that.
+    let alike = |(step, own): &(StepId, &Own)| {
+        let right = board.alike(target, own).filter(|_| !named(*step));
+        right.map(|right| (right, *step))
+    };
+    let clear: Vec<_> = used
         .iter()
-        .any(|one| same(target, &one.function, &right));
-    let mut lines: Vec<usize> = used.iter().map(|(_, own)| own.line).collect();
-    lines.sort_unstable();
-    proved.then_some(lines)
+        .copied()
+        .filter(|one| alike(one).is_none())
+        .collect();
+    if !clear.is_empty() && mended(&clear).is_some() {
+        let mut lines: Vec<usize> = clear.iter().map(|(_, own)| own.line).collect();
+        lines.sort_unstable();
+        return Some(Way::Follows(lines));
+    }
+    let (right, own) = used.iter().find_map(alike)?;
+    mended(&used).map(|()| Way::TwoMeanings(right, own))
+}
+
+/// True if a value of her own stands in a line as it was typed.
+fn is_typed(sides: &[&Tree], own: &Own) -> bool {
+    let own = own.typed.map_or(own.value, |(typed, _)| typed);
+    let mut places = sides.iter().flat_map(|side| side.literals());
+    places.any(|place| {
+        let angle = place.in_angle && place.literal.unit.is_none();
+        let value = if angle {
+            place.literal.value.to_radians()
+        } else {
+            place.literal.value
+        };
+        (value - own).abs() <= 1e-9 * own.abs()
+    })
+}
+
+/// True for a value of her own that a given has too: its number stands for what is given.
+fn is_given(board: &Board<'_>, own: &Own) -> bool {
+    let mut givens = board.problem.givens().iter().map(|given| given.value);
+    givens.any(|value| (value - own.value).abs() <= 1e-9 * value.abs())
 }
 
 /// A definition whose name the key also uses, for a quantity that nobody is asked (`M1` for the

@@ -5,7 +5,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
-use crate::judge::{Aside, Judgement, Remark, Truth, judge};
+use crate::judge::{Aside, Judgement, Remark, Truth, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -25,7 +25,10 @@ impl Session {
         let names = self.names();
         let own_values = self.own_values();
         let number = self.state.next_number;
-        let judgement = judge(&self.board(&names, &own_values), asked, line, number);
+        let board = self.board(&names, &own_values);
+        let mut judgement = judge(&board, asked, line, number);
+        let at = (asked, line, number);
+        judgement.evidence.superseded = superseded(&board, at, &judgement, &self.state.earlier);
         self.answer_judged(asked, judgement)
     }
 
@@ -37,6 +40,12 @@ impl Session {
         let board = self.board(&names, &own_values);
         let mut diagnosis = diagnose(&board, &judgement, &self.instances);
         self.form_only(&mut diagnosis);
+        // A line that would follow shows no mistake.
+        let follows = judgement.evidence.superseded.is_some();
+        if follows || judgement.evidence.two_meanings.is_some() && !judgement.target.is_component()
+        {
+            diagnosis = Diagnosis::default();
+        }
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = judgement.evidence.takes_ten
             || diagnosis
@@ -157,7 +166,7 @@ impl Session {
     /// A line that holds.
     fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
         for (step, own) in &judgement.values {
-            self.state.standing.insert(*step, own.clone());
+            self.state.put(*step, own.clone());
             self.state.gone_on.remove(step);
         }
         // A balance mended takes the place of one gone on with.

@@ -3,12 +3,12 @@
 
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis};
-use crate::judge::{AngleSum, Aside, Judgement, Lacking};
+use crate::judge::{AngleSum, Aside, Judgement, Lacking, Own};
 use crate::key::StepId;
 use crate::problem::GivenId;
 use crate::reading::{Mismatch, MismatchKind};
 use crate::text::{Prose, Slot};
-use crate::units::{Dimension, number_text};
+use crate::units::{Dimension, number_text, value_text};
 
 impl Session {
     /// What the form of a line shows by itself, before any mistake is looked for.
@@ -17,6 +17,12 @@ impl Session {
         judgement: &Judgement,
         diagnosis: &Diagnosis,
     ) -> Option<Prose> {
+        if let Some((step, own)) = &judgement.evidence.superseded {
+            return Some(self.superseded(*step, own));
+        }
+        if let Some(two) = judgement.evidence.two_meanings {
+            return Some(self.two_meanings(two, judgement, diagnosis));
+        }
         let by_form = diagnosis
             .spoken()
             .is_some_and(|named| named.because == Because::Form);
@@ -63,6 +69,60 @@ impl Session {
             return Some(self.words.say("talk.angle-other-line", &[]));
         }
         judgement.evidence.misread.map(|given| self.misread(given))
+    }
+
+    /// A line that would follow from a value of hers that she has since replaced.
+    fn superseded(&self, step: StepId, own: &Own) -> Prose {
+        let value = |own: &Own| Slot::Value(self.own_value_text(step, own));
+        let (now, old) = (self.state.standing.get(&step).unwrap_or(own), value(own));
+        let slots = [
+            ("symbol", Slot::Name(self.symbol_of(step))),
+            ("old", old),
+            ("line", Slot::Word(own.line.to_string())),
+            ("new", value(now)),
+            ("later", Slot::Word(now.line.to_string())),
+        ];
+        self.words.say("talk.superseded", &slots)
+    }
+
+    /// A number that is an angle of the problem and another one of hers.
+    fn two_meanings(
+        &self,
+        (right, own): (StepId, StepId),
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+    ) -> Prose {
+        let standing = self.state.standing.get(&own);
+        let value = standing.map_or_else(String::new, |value| self.own_value_text(own, value));
+        let slots = [
+            ("value", Slot::Value(value)),
+            ("right", Slot::Name(self.symbol_of(right))),
+            ("own", Slot::Name(self.symbol_of(own))),
+        ];
+        let prose = self.words.say("talk.two-meanings", &slots);
+        match diagnosis.spoken() {
+            Some(named) if named.because == Because::Form => {
+                prose.then(self.thought(judgement, named))
+            }
+            _ => prose,
+        }
+    }
+
+    /// A value of hers as she typed it, or to the figures asked.
+    fn own_value_text(&self, step: StepId, own: &Own) -> String {
+        let dimension = self
+            .key
+            .step(step)
+            .map_or(Dimension::NUMBER, |step| step.dimension);
+        match own.typed {
+            Some((typed, written)) => value_text(typed, dimension, written.significant),
+            None => value_text(own.value, dimension, self.problem.figures()),
+        }
+    }
+
+    fn symbol_of(&self, step: StepId) -> String {
+        let step = self.key.step(step);
+        step.map_or_else(String::new, |step| step.symbol.shown())
     }
 
     fn misread(&self, given: GivenId) -> Prose {

@@ -3,7 +3,7 @@
 use super::turn::{Course, LineView, Progress};
 use crate::diagnosis::Diagnosis;
 use crate::judge::statement::{Said, Way, Where};
-use crate::judge::{Judgement, OwnName, Standing};
+use crate::judge::{Judgement, Own, OwnName, Standing};
 use crate::key::{Key, StepId};
 use crate::problem::ForceId;
 use crate::text::Symbol;
@@ -41,6 +41,8 @@ pub(super) struct State {
     pub(super) lines: Vec<LineView>,
     pub(super) next_number: usize,
     pub(super) standing: Standing,
+    /// Wrong values of the learner's own that later lines took the place of, oldest first.
+    pub(super) earlier: Vec<(StepId, Own)>,
     pub(super) own_names: Vec<(Symbol, OwnName)>,
     pub(super) carried: Vec<Key>,
     /// Steps done or passed, and the index of the line that did it.
@@ -79,6 +81,7 @@ impl State {
             lines: Vec::new(),
             next_number: 1,
             standing: Standing::new(),
+            earlier: Vec::new(),
             own_names: Vec::new(),
             carried: Vec::new(),
             reached: BTreeMap::new(),
@@ -118,5 +121,14 @@ impl State {
             view.standing = false;
         }
         gone
+    }
+
+    /// Lets a value stand; a wrong one that it takes the place of is remembered.
+    pub(super) fn put(&mut self, step: StepId, own: Own) {
+        if let Some(before) = self.standing.insert(step, own)
+            && !before.right
+        {
+            self.earlier.push((step, before));
+        }
     }
 }

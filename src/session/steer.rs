@@ -370,7 +370,7 @@ impl Session {
         }
         self.state.gone_on.insert(target, gives_value);
         if let Some(own) = own.filter(|_| !pull) {
-            self.state.standing.insert(target, own);
+            self.state.put(target, own);
         }
         if relation {
             self.state.carried.extend(carried);

@@ -1,7 +1,8 @@
 //! The diagram draws what the learner has established, right or not, and nothing ahead of it.
 
+use leverwright::draw::parse_code;
 use leverwright::key::{Axis, Part, Pins, Sampling, StepId};
-use leverwright::lesson::parse_problem;
+use leverwright::lesson::{built_in, parse_problem};
 use leverwright::problem::ForceId;
 use leverwright::session::{Progress, Session, Sign};
 use leverwright::text::Words;
@@ -203,4 +204,69 @@ fn verif_a_true_sum_that_is_no_answer_is_not_said_to_be_false() {
         assert_eq!(turn.line.sign, Sign::Wrong, "{line}");
         assert_eq!(turn.line.verdict, verdict, "{line}");
     }
+}
+
+/// The mast at 55° with a level rope, so that the right α = 35° and γ = 55°, Wb = 382.2 N,
+/// W1 = 558.6 N, L = 6.0 m, dT = 4.1 m.
+const LEVEL_ROPE: &str = "mast-0015CHJ-RQGEB";
+
+/// The walkway with Wb = 294 N, W1 = 862.4 N and γ = 50°; by hand from 1390 N for T:
+/// Hx = 893.5 N, Hy = 1156.4 N − 1064.8 N = 91.6 N, ψ = 5.85°.
+const STEEP_ROPE: &str = "walkway-05JWR8-EEXX3";
+
+/// The problem by its code, how many steps are passed over, lines, and the truth of the last one
+/// with a stretch of what is said.
+type Row = (
+    &'static str,
+    usize,
+    &'static [&'static str],
+    &'static str,
+    &'static str,
+);
+
+#[rustfmt::skip]
+const ROWS: &[Row] = &[
+    // A wrong γ with the number of the right α: the name is hers, the number is α.
+    (LEVEL_ROPE, 5, &["35", "go on", "Wb cos γ"], "follows", "line 1"), (LEVEL_ROPE, 5, &["35", "go on", "Wb sin α"], "holds", ""),
+    (LEVEL_ROPE, 5, &["35", "go on", "Wb cos 35"], "wrong", "35° is α here, and your own γ too"), (LEVEL_ROPE, 5, &["35", "go on", "Wb cos 35"], "wrong", "You took cos α"),
+    (LEVEL_ROPE, 5, &["35", "go on", "313"], "wrong", "Perhaps sine and cosine exchanged"), (LEVEL_ROPE, 5, &["35", "go on", "Wb sin 35"], "holds", ""),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "T sin 35"], "follows", "line 1"),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "Wb cos γ*3 + W1 cos γ*6 = T sin γ*4.1"], "follows", "line 1"),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "Wb cos γ*3 + W1*6 = T sin γ*4.1"], "wrong", ""),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "219*3 + 320*6 = T sin 35*4.1"], "follows", "line 1"),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "skip", "(Wb cos 35*3+W1 cos 35*6)/(4.1 sin 35)"], "wrong", "if you mean γ, write its name"),
+    (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "skip", "(Wb cos γ*3+W1 cos γ*6)/(4.1 sin γ)"], "follows", "line 1"),
+    (LEVEL_ROPE, 5, &["36", "go on", "Wb cos 36"], "follows", "line 1"), (LEVEL_ROPE, 5, &["36", "go on", "Wb sin 36"], "wrong", ""),
+    // What she has put since takes the place of her first value.
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 cos 50"], "wrong", "follow from T = 1390 N of line 1. Since line 2, T = 1172 N counts"),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "893.5"], "wrong", "of line 1"), (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 sin 50"], "wrong", ""),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1172 cos 50"], "holds", ""), (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "T cos 50"], "holds", ""),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1430", "go on", "1390 cos 50"], "wrong", "Since line 2, T = 1430 N counts"),
+    (STEEP_ROPE, 7, &["1390", "go on", "T = 1430", "go on", "1430 cos 50"], "follows", "line 2"),
+    // Her own numbers give it to the figure, whatever rounding a difference would bear.
+    (STEEP_ROPE, 7, &["1390", "go on", "1390 cos 50", "1156.4 - 1390 sin 50", "skip", "atan(91.6/893)"], "follows", ""),
+    (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "5.85"], "follows", ""), (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "7.5"], "wrong", ""),
+    (STEEP_ROPE, 8, &["770", "go on", "258.2", "skip", "18.5"], "follows", "line 1"),
+];
+
+#[test]
+fn verif_what_follows_from_her_own_values_is_told_so() {
+    let mut faults = Vec::new();
+    for (code, passed, lines, truth, said) in ROWS {
+        let lessons = built_in();
+        let (index, place) = parse_code(code, &lessons).unwrap();
+        let problem = lessons[index].problem_at(&place, "en").unwrap();
+        let mut session = Session::start(problem, None, Words::english()).unwrap();
+        for _ in 0..*passed {
+            session.submit("skip");
+        }
+        let turns: Vec<_> = lines.iter().map(|line| session.submit(line)).collect();
+        let last = turns.last().unwrap();
+        let message = last.line.message.to_string();
+        if last.kept.truth != *truth || !message.contains(said) {
+            let found = &last.kept.truth;
+            faults.push(format!("{code} {lines:?}: {found}: {message}"));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
