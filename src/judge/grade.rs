@@ -311,15 +311,35 @@ pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
         id if id.is_angle() => vec![Shape::Same, Shape::Supplement],
         // The sign of a weight or a component belongs in the sum.
         id if id.is_size() => vec![Shape::Same, Shape::Opposite],
-        StepId::Reaction(support, Part::Direction) => {
-            let part = |axis| {
-                let step = StepId::Reaction(support, Part::Along(axis));
+        id if id.is_direction() => {
+            let Some([level, upright]) = parts_of(board, id) else {
+                return vec![Shape::Same];
+            };
+            let part = |step| {
                 let value = board.name_function(NameRole::Step(step));
                 value.is_none_or(|function| function[0] > 0.0)
             };
-            turns(part(Axis::Horizontal), part(Axis::Vertical))
+            let (right, up) = (part(level), part(upright));
+            let mut shapes = turns(right, up);
+            let general = board.key.general.as_ref();
+            // On the other of two bodies it points the other way.
+            if general.is_some_and(|general| general.between.contains_key(&id)) {
+                shapes.extend(turns(!right, !up));
+            }
+            shapes
         }
         _ => vec![Shape::Same],
+    }
+}
+
+/// The level and the upright part of the force that a step is the direction of.
+fn parts_of(board: &Board<'_>, id: StepId) -> Option<[StepId; 2]> {
+    match id {
+        StepId::Reaction(support, _) => Some(
+            [Axis::Horizontal, Axis::Vertical]
+                .map(|axis| StepId::Reaction(support, Part::Along(axis))),
+        ),
+        id => board.key.general.as_ref()?.parts.get(&id).copied(),
     }
 }
 

@@ -48,6 +48,7 @@ pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 pub use names::{NameRole, Names};
+use names::{lone_name, names_step};
 pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
@@ -114,6 +115,8 @@ pub enum Remark {
     /// A hinge part told with a minus sign and with the word for the negative way: the sign may
     /// say the same as the word, or turn it about.
     SignAndWay,
+    /// The way that was told is that on this one of the two bodies that it acts between.
+    OnBody(usize),
     /// The line was read in another way than the likeliest.
     OtherReading,
     /// It rests on something that is not found yet: true, but no value of the learner's.
@@ -182,6 +185,8 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// True if the value holds, and the body that was said with it is another.
+    pub wrong_body: bool,
     /// True if an angle would hold with the other line than the one that was said with it.
     pub other_line: bool,
     /// True for a line that is right but for one part too many; the caret shows it.
@@ -234,6 +239,12 @@ pub struct Judgement {
 }
 
 impl Judgement {
+    /// True for a line that holds, as an answer or beside the question.
+    fn stands(&self) -> bool {
+        let noted = self.truth == Truth::Noted && self.proved;
+        self.truth.holds() || noted || self.evidence.aside == Some(Aside::True)
+    }
+
     /// A judgement with nothing in it yet.
     fn of(target: StepId, truth: Truth) -> Judgement {
         Judgement {
@@ -270,8 +281,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         }
     };
     let first = judge_readings(board, asked, &readings, (line, number));
-    let stands = first.truth.holds() || first.truth == Truth::Noted && first.proved;
-    if stands || board.key.general.is_none() {
+    if first.stands() || board.key.general.is_none() {
         return first;
     }
     let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
@@ -320,7 +330,7 @@ fn judge_readings(
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        if !judgement.truth.holds() && !judgement.evidence.wrong_way {
+        if !judgement.stands() && !judgement.evidence.wrong_way {
             return None;
         }
         judgement.layout = Some(layout(board, reading, &judgement));
@@ -376,6 +386,8 @@ fn judge_reading(
 ) -> Judgement {
     let shortened = chain::without_rounding(reading);
     let reading = shortened.as_ref().unwrap_or(reading);
+    let turned = claim::value_last(board, reading);
+    let reading = turned.as_ref().unwrap_or(reading);
     let mut judgement = judge_sides(board, stock, asked, reading, line);
     let wrong = matches!(
         judgement.truth,
@@ -498,7 +510,8 @@ fn judge_sides(
             && sides
                 .iter()
                 .all(|side| equation::has_unknown(board, &[*side]))
-            && !sides.iter().any(|side| names_step(board, asked, side)) =>
+            && !sides.iter().any(|side| names_step(board, asked, side))
+            && !equation::has_open_beside(board, asked, &sides) =>
         {
             expression::judge(board, stock, asked, &sides, line, false)
         }
@@ -522,14 +535,6 @@ fn judge_sides(
             judgement
         }
     }
-}
-
-/// True if the name of a step stands in a tree.
-fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
-    let names = tree.names();
-    names
-        .iter()
-        .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
@@ -578,23 +583,4 @@ fn at_moment_sum(
         judgement.evidence.other_step = None;
     }
     aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
-}
-
-/// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the
-/// other sides.
-fn lone_name<'t>(board: &Board<'_>, sides: &[&'t Tree]) -> Option<(NameRole, Vec<&'t Tree>)> {
-    let role = |tree: &Tree| match tree.node {
-        Node::Name(id) => board.names.role(id),
-        _ => None,
-    };
-    if sides.len() < 2 {
-        return None;
-    }
-    if let Some(role) = role(sides[0]) {
-        return Some((role, sides[1..].to_vec()));
-    }
-    let last = sides[sides.len() - 1];
-    role(last)
-        .filter(|role| matches!(role, NameRole::Step(_)))
-        .map(|role| (role, sides[..sides.len() - 1].to_vec()))
 }
