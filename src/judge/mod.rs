@@ -513,7 +513,12 @@ fn judge_sides(
             && !sides.iter().any(|side| names_step(board, asked, side))
             && !equation::has_open_beside(board, asked, &sides) =>
         {
-            expression::judge(board, stock, asked, &sides, line, false)
+            let chain = expression::judge(board, stock, asked, &sides, line, false);
+            // Where it is no chain for what is asked it is an equation for what is open in it.
+            match chain.truth.holds() || board.key.general.is_none() {
+                true => chain,
+                false => equation::judge(board, stock, asked, &sides, line),
+            }
         }
         None if board.key.general.is_none()
             && let Some(judgement) = implied::judge(board, stock, asked, &sides, line) =>

@@ -1,7 +1,9 @@
 //! What is said beside a value: on which body, at which angle; and lines whose sides are turned.
 
 use super::talk::{at, faults_after};
-use leverwright::session::Sign;
+use leverwright::lesson::{ProblemFile, parse_problem_file};
+use leverwright::session::{Session, Sign};
+use leverwright::text::Words;
 
 /// A force between two bodies points one way on the first and the other way on the second.
 #[test]
@@ -202,7 +204,7 @@ fn a_true_relation_beside_the_question_is_noted_and_a_false_one_is_not() {
     let friction = "friction of the floor";
     let level = "level part of the force of the hinge";
     let across = "part of T across";
-    let rows: [(&str, &str, &str, Sign); 37] = [
+    let rows: [(&str, &str, &str, Sign); 42] = [
         ("gate", weight, "60*9.8*1.5 = 882", noted),
         ("gate", weight, "882 = 60*9.8*1.5", noted),
         ("gate", weight, "60*9.8*1.5 = 882 N m", noted),
@@ -237,6 +239,28 @@ fn a_true_relation_beside_the_question_is_noted_and_a_false_one_is_not() {
             "ladder",
             friction,
             "F*4*sin 62 = 196*2*cos 62 + 686*d*sin 62",
+            wrong,
+        ),
+        // Values of two steps are not equal because each is one.
+        ("internal_hinge", level, "12000 N = 6000 N", wrong),
+        ("internal_hinge", level, "0 = 12000 N + Gy + 6000 N", wrong),
+        (
+            "plank_tips",
+            "force of the left",
+            "0 N = 294 N + 441 N",
+            wrong,
+        ),
+        // Each side of it holds what is asked and open.
+        (
+            "ladder_angle",
+            "part of Wb",
+            "196*2*cos θ = 68.6*4*sin θ",
+            Sign::Right,
+        ),
+        (
+            "ladder_angle",
+            "part of Wb",
+            "196*2*sin θ = 68.6*4*cos θ",
             wrong,
         ),
         // A later value by its name, though it is made of what is still open.
@@ -284,7 +308,7 @@ fn the_end_of_a_problem_of_ones_own_is_told_as_such() {
     );
     session.submit("F = 309 N");
     session.submit("done");
-    let summary = |session: &leverwright::session::Session| {
+    let summary = |session: &Session| {
         let told = session.view().summary;
         told.iter()
             .map(ToString::to_string)
@@ -307,4 +331,26 @@ fn the_end_of_a_problem_of_ones_own_is_told_as_such() {
         end.contains("Look again at:") && !end.contains("a moment"),
         "{end}"
     );
+}
+
+/// By hand: (10 + 14 + 30) kg · 9.8 m/s² = 529.2 N.
+#[test]
+fn the_weights_of_several_bodies_are_one_number() {
+    let file = parse_problem_file(include_str!("two_legs.json")).unwrap();
+    let ProblemFile::General(system) = file else {
+        panic!("two_legs.json is a problem of the guided walk");
+    };
+    for (line, sign) in [
+        ("Ay + B = 529.2", Sign::Noted),
+        ("529 = Ay + B", Sign::Noted),
+        ("Ay + B = 540", Sign::Wrong),
+        ("Ay - 2*B = 529.2", Sign::Wrong),
+    ] {
+        let mut session = Session::start_general(&system, Words::english()).unwrap();
+        let turn = session.submit(line);
+        let told = turn.line.message.to_string();
+        assert_eq!(turn.line.sign, sign, "{line}: {told}");
+        let holds = sign == Sign::Wrong || told.starts_with("It holds, with");
+        assert!(holds, "{line}: {told}");
+    }
 }
