@@ -52,7 +52,12 @@ impl Session {
                 ("other", Slot::Word(self.title(target))),
                 ("step", Slot::Word(self.title(asked))),
             ];
-            prose = self.words.say("talk.other-settled", &slots);
+            // Whichever balance it is, it gives what that one would give.
+            let key = match target.is_balance() && self.is_general() {
+                true => "general.counts-as",
+                false => "talk.other-settled",
+            };
+            prose = self.words.say(key, &slots);
             // The steps that lead to it stand before it, and nobody needs them now.
             if target.is_pull() && self.leads_to(asked, target) {
                 prose = prose.then(self.words.say("talk.may-skip", &[]));

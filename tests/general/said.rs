@@ -1,5 +1,6 @@
 //! What is said beside a value: on which body, at which angle; and lines whose sides are turned.
 
+use super::opened;
 use super::talk::{at, faults_after};
 use leverwright::lesson::{ProblemFile, parse_problem_file};
 use leverwright::session::{Session, Sign};
@@ -353,4 +354,14 @@ fn the_weights_of_several_bodies_are_one_number() {
         let holds = sign == Sign::Wrong || told.starts_with("It holds, with");
         assert!(holds, "{line}: {told}");
     }
+}
+
+/// Two balances give their unknowns together in sign: the first typed may be either.
+#[test]
+fn another_balance_counts_as_the_one_that_is_asked() {
+    let mut session = opened("sign");
+    let turn = session.submit("T1*sin 40 + T2*sin 25 = 137.2");
+    let told = turn.line.message.to_string();
+    assert_eq!(turn.line.sign, Sign::Right, "{told}");
+    assert!(told.starts_with("That counts as the balance of"), "{told}");
 }
