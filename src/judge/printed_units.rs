@@ -68,18 +68,21 @@ fn in_multiple(
     reading: &Reading,
     line: (&str, usize),
 ) -> Option<Judgement> {
-    let mut told = reading.clone();
     let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
-    for side in &mut told.sides {
+    let (mut told, mut terms) = (reading.clone(), reading.clone());
+    for (side, each) in told.sides.iter_mut().zip(&mut terms.sides) {
         if side.names().is_empty() {
             *side = in_unit(side, unit, &mut index)?;
+            *each = side.clone();
+        } else {
+            *each = terms_in_unit(each, unit, &mut index)?;
         }
     }
     let counted = stock.counted_in(1.0 / factor, 1.0);
     // A number alone has its unit already.
-    let mut judgement = [&counted, stock]
+    let mut judgement = [(&told, &counted), (&told, stock), (&terms, stock)]
         .into_iter()
-        .map(|stock| judge_reading(board, stock, asked, &told, line))
+        .map(|(told, stock)| judge_reading(board, stock, asked, told, line))
         .find(Judgement::stands)?;
     let alone = reading.sides.last().is_some_and(|side| {
         let number = matches!(side.node, Node::Literal(_) | Node::Negative(_));
@@ -157,6 +160,25 @@ fn in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> 
     };
     Some(Tree {
         node: Node::Binary(Operator::Multiply, Box::new(bare), Box::new(last)),
+        span: side.span,
+    })
+}
+
+/// A side with its terms of bare numbers in a unit: the 12 of `12 + Gy`.
+fn terms_in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> {
+    if side.names().is_empty() {
+        return in_unit(side, unit, index);
+    }
+    let node = match &side.node {
+        Node::Binary(operator @ (Operator::Add | Operator::Subtract), left, right) => Node::Binary(
+            *operator,
+            Box::new(terms_in_unit(left, unit, index)?),
+            Box::new(terms_in_unit(right, unit, index)?),
+        ),
+        node => node.clone(),
+    };
+    Some(Tree {
+        node,
         span: side.span,
     })
 }

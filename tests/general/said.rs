@@ -365,3 +365,41 @@ fn another_balance_counts_as_the_one_that_is_asked() {
     assert_eq!(turn.line.sign, Sign::Right, "{told}");
     assert!(told.starts_with("That counts as the balance of"), "{told}");
 }
+
+/// By hand: the hinge pushes the right beam up with 6 kN, so the wall carries 12 kN + 6 kN.
+#[test]
+fn bare_kilonewtons_stand_beside_a_name_that_is_found() {
+    let right_beam: &[&str] = &["Gy = 6 kN up on the right beam"];
+    let title = "level part of the force of the hinge";
+    let rows = [
+        (
+            "internal_hinge",
+            title,
+            right_beam,
+            "Ay = 12 + Gy",
+            Sign::Right,
+        ),
+        (
+            "internal_hinge",
+            title,
+            right_beam,
+            "12 + Gy = Ay",
+            Sign::Right,
+        ),
+        (
+            "internal_hinge",
+            title,
+            right_beam,
+            "Ay = 12 + 2*Gy",
+            Sign::Wrong,
+        ),
+        (
+            "internal_hinge",
+            title,
+            right_beam,
+            "Ay = 13 + Gy",
+            Sign::Wrong,
+        ),
+    ];
+    assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
