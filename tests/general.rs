@@ -2,6 +2,8 @@
 
 #[path = "general/other_ways.rs"]
 mod other_ways;
+#[path = "general/said.rs"]
+mod said;
 #[path = "general/scripts.rs"]
 mod scripts;
 #[path = "general/talk.rs"]

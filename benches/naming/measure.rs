@@ -185,6 +185,7 @@ impl Scene {
             own_names: &[],
             carried: &[],
             turned: &[],
+            on_body: None,
             memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);

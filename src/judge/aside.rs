@@ -93,7 +93,7 @@ fn own(role: NameRole) -> bool {
 }
 
 /// True for a number or a name alone.
-fn is_leaf(side: &Tree) -> bool {
+pub(super) fn is_leaf(side: &Tree) -> bool {
     match &side.node {
         Node::Literal(_) | Node::Name(_) => true,
         Node::Negative(inner) => is_leaf(inner),

@@ -84,6 +84,8 @@ pub struct Board<'a> {
     pub carried: &'a [Key],
     /// Steps whose names stand in the sense that the learner counted, not in the key's.
     pub turned: &'a [StepId],
+    /// The noun of the body that was said with the line: `6 kN up on the right beam`.
+    pub on_body: Option<&'a str>,
     /// What was worked out for this board already.
     pub memo: Memo,
 }

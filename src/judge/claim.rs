@@ -1,14 +1,41 @@
 //! A line of a general working that sets known things equal: true or not, it is no answer.
 
+use super::aside::{Aside, is_leaf};
 use super::board::Board;
 use super::chain::is_value_of;
+use super::expression::lifted;
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::Stock;
+use super::worked::{Quantities, partial_sums};
 use super::{Judgement, Truth, equation};
-use crate::key::StepId;
-use crate::reading::{Node, Tree};
+use crate::key::{Samples, StepId, agree};
+use crate::reading::{Node, Reading, Tree};
 use crate::units::Dimension;
+
+/// `882 = 588*1.5` as `588*1.5 = 882`: which side the value stands on says nothing.
+pub(super) fn value_last(board: &Board<'_>, reading: &Reading) -> Option<Reading> {
+    let [value, form] = reading.sides.as_slice() else {
+        return None;
+    };
+    let first = board.key.general.is_some()
+        && reading.defines.is_none()
+        && is_number(value)
+        && !is_leaf(form);
+    first.then(|| Reading {
+        sides: vec![form.clone(), value.clone()],
+        ..reading.clone()
+    })
+}
+
+/// True for a number alone, whichever sign it has.
+fn is_number(side: &Tree) -> bool {
+    match &side.node {
+        Node::Literal(_) => true,
+        Node::Negative(inner) => is_number(inner),
+        _ => false,
+    }
+}
 
 /// The judgement of a line that does not answer, unless it is an equation between what is known:
 /// one that holds is noted, and of one that does not no form speaks.
@@ -23,7 +50,17 @@ pub(super) fn of_known(
         judgement.truth,
         Truth::DoesNotHold | Truth::Mismatched(_) | Truth::WrongUnit { .. } | Truth::TooFewFigures
     );
-    if is_answer || board.key.general.is_none() || !is_equation(board, asked, sides) {
+    if is_answer || board.key.general.is_none() {
+        return judgement;
+    }
+    if !is_equation(board, asked, sides) {
+        if is_worked_beside(board, stock, asked, sides, &judgement) {
+            judgement.evidence.aside = Some(Aside::True);
+            judgement.evidence.surplus = false;
+            // Shown as a value of what is asked it would be false.
+            judgement.value = None;
+            judgement.caret = None;
+        }
         return judgement;
     }
     if holds(board, stock, sides) {
@@ -67,4 +104,60 @@ fn holds(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
         let kind = Dimension::NUMBER;
         is_value_of(board, stock, kind, (pair[0], pair[1]), (one, other))
     })
+}
+
+/// `588*1.5 = 882`: a moment or a sum of the working, or a quantity of another kind than the one
+/// asked, set equal to its value.
+fn is_worked_beside(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    sides: &[&Tree],
+    judgement: &Judgement,
+) -> bool {
+    let [form, value] = sides else { return false };
+    let beside = is_number(value)
+        && !is_leaf(form)
+        && judgement.evidence.other_step.is_none()
+        && !equation::has_unknown(board, &[*form])
+        && holds(board, stock, sides);
+    if !beside {
+        return false;
+    }
+    let kind = |tree: &Tree| plain_value(board, tree).ok();
+    let (Some(told), Some(typed)) = (kind(form), kind(value)) else {
+        return false;
+    };
+    let wanted = board.key.step(asked).map(|step| step.dimension);
+    if !told.bare && !told.uncertain {
+        let other_kind = wanted.is_some_and(|wanted| told.dimension != wanted);
+        return other_kind && typed.may_be(told.dimension);
+    }
+    [Dimension::MOMENT, Dimension::FORCE]
+        .into_iter()
+        .filter(|kind| told.may_be(*kind) && typed.may_be(*kind))
+        .any(|kind| {
+            let sums = sums_of(board, kind);
+            let lifted = lifted(board, stock, form, kind);
+            lifted
+                .iter()
+                .any(|one| sums.iter().any(|sum| agree(sum, &one.function)))
+        })
+}
+
+/// The terms of the balances of moments, or of forces, and their sums.
+fn sums_of(board: &Board<'_>, kind: Dimension) -> Vec<Samples> {
+    let pins = board.own_pins();
+    let quantities = Quantities {
+        board,
+        key: board.key,
+        pins: &pins,
+    };
+    let steps = board.key.steps.iter();
+    let balances = steps
+        .filter(|step| step.dimension == kind)
+        .filter_map(|step| board.key.balance(step.id));
+    balances
+        .flat_map(|balance| partial_sums(&quantities.terms(balance), 1))
+        .collect()
 }

@@ -341,7 +341,7 @@ fn judge_pair(
             .any(|place| place.literal.value == 10.0)
     };
     judgement.evidence.takes_ten = sides.iter().any(|side| ten(&side))
-        && plain_root.is_some_and(|root| super::grade::takes_ten(board, unknown, rounded(root)));
+        && plain_root.is_some_and(|root| super::gravity::takes_ten(board, unknown, rounded(root)));
     // With the hinge's force in it, or about another point, the terms turn otherwise.
     judgement.evidence.same_turn = (target.is_general() || Some(unknown) == board.unknown())
         && !has_reaction(board, sides)

@@ -3,7 +3,8 @@
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
-use super::grade::{Grade, Typed, figures_meant, grade, takes_ten, with_own_inputs};
+use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
+use super::gravity::takes_ten;
 use super::lift::{Lifted, is_all_known, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
@@ -13,7 +14,7 @@ use super::room::room;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::{Evidence, Judgement, Remark, Truth, equation};
-use crate::key::{Part, Samples, StepId};
+use crate::key::{Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
@@ -66,7 +67,19 @@ pub(super) fn judge(
     let (Some(first), Some(last)) = (values.first(), values.last()) else {
         return Judgement::of(target, Truth::DoesNotHold);
     };
-    let mut judgement = one(board, stock, target, dimension, sides[0], *first, line);
+    let trial = typed_number(sides[0], first.number_as(dimension), dimension)
+        .filter(|_| first.may_be(dimension) && is_of_open_unknown(board, target));
+    let mut judgement = match trial {
+        // A number tried here would tell the unknown before it is worked out; in a general working
+        // a value that is told by its name counts like that of any later step.
+        Some(typed) if !(named && target.is_general()) => {
+            let mut judgement = Judgement::of(target, Truth::Noted);
+            judgement.evidence.number = Some(typed);
+            judgement.remarks.push(Remark::LeaveLetter);
+            judgement
+        }
+        _ => one(board, stock, target, dimension, sides[0], *first, line),
+    };
     if sides.len() > 1 {
         follow_chain(board, stock, dimension, (sides, &values), &mut judgement);
         // `294*6.6 = 0.906*T*3.8` claims something; it gives no value.
@@ -98,7 +111,12 @@ pub(super) fn judge(
             other => other,
         };
     }
-    if !judgement.truth.holds() && !named {
+    // `12000 N = 6000 N` is no value of another step, whichever has its first side.
+    let broken = || {
+        let general = board.key.general.is_some() && sides.len() > 1;
+        general && first_break(board, stock, Dimension::NUMBER, sides).is_some()
+    };
+    if !judgement.truth.holds() && !named && !broken() {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);
     }
     // With an open unknown in it, its value speaks for nothing.
@@ -149,12 +167,6 @@ fn one(
     let mut judgement = Judgement::of(target, Truth::DoesNotHold);
     judgement.evidence.ratios = ratios(tree);
     judgement.evidence.number = Some(typed.unwrap_or_else(|| calculated(number)));
-    if typed.is_some() && value.may_be(dimension) && is_of_open_unknown(board, target) {
-        // A number tried here would tell the unknown before it is worked out.
-        judgement.truth = Truth::Noted;
-        judgement.remarks.push(Remark::LeaveLetter);
-        return judgement;
-    }
     let taken = typed.unwrap_or_else(|| {
         let loose = 2.0 * room(board, stock, tree, dimension, 1);
         let mut taken = calculated(number);
@@ -315,8 +327,10 @@ fn one(
             value: size_meant(target, taken.value),
             ..taken
         };
-        let direction = matches!(target, StepId::Reaction(_, Part::Direction));
-        if direction && turned.value != taken.value && grade(board, target, turned).is_some() {
+        if target.is_direction()
+            && turned.value != taken.value
+            && grade(board, target, turned).is_some()
+        {
             return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten = ten;

@@ -8,6 +8,7 @@
 
 use super::board::{Board, Own, PinnedSamples};
 use super::carried::{carried, carried_sums, in_order};
+use super::gravity::{uses_other_gravity, with_gravity};
 use super::names::NameRole;
 use crate::key::{Axis, Part, Pins, Sample, StepId};
 use crate::units::{Written, to_figures, unit_of_figure};
@@ -251,50 +252,6 @@ fn is_difference(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
         && typed.written.last_place <= unit_of_figure(largest, COMMON_FIGURES) * (1.0 + 1e-9)
 }
 
-/// The value of a step with another acceleration of free fall.
-fn with_gravity(board: &Board<'_>, id: StepId, gravity: f64) -> Option<f64> {
-    let sample = Sample {
-        values: board.sampling.own().values.clone(),
-        gravity,
-    };
-    let pins = unknown_pins(board, id, &sample);
-    board.key.value(id, &sample, &pins)
-}
-
-/// True if a number is the step's value with g = 10 m/s², to which many are used.
-pub(super) fn takes_ten(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
-    let right = board.right(id).map_or(0.0, |right| right[0]);
-    with_gravity(board, id, 10.0)
-        .is_some_and(|value| typed.is(value) && !typed.is(right) && typed.written.significant >= 2)
-}
-
-/// True if a standing weight was worked with another accepted acceleration of free fall, or no
-/// weight stands that could tell.
-fn uses_other_gravity(board: &Board<'_>) -> bool {
-    // Forces that are given in newtons know no g.
-    let general = board.key.general.is_some();
-    if general && !board.key.steps.iter().any(|step| step.id.is_weight()) {
-        return false;
-    }
-    let mut told = board.standing.iter().filter_map(|(id, own)| {
-        let right = board.right(*id).filter(|_| id.is_weight())?;
-        // A number that is the usual value, rounded, tells of no other g.
-        if own
-            .typed
-            .is_some_and(|(value, written)| Typed { value, written }.is(right[0]))
-        {
-            return Some(false);
-        }
-        let own = own.typed.map_or(own.value, |(typed, _)| typed);
-        let near = |gravity: f64| (own - right[0] * gravity / board.problem.gravity()).abs();
-        let usual = near(board.problem.gravity());
-        let accepted = board.other_gravities();
-        Some(accepted.iter().any(|gravity| near(*gravity) < usual))
-    });
-    told.next()
-        .is_none_or(|first| first || told.any(|other| other))
-}
-
 /// True if a number is reached by rounding on the way from right values. What comes straight from
 /// the givens has no way: only its own digits may be cut.
 fn in_hull(board: &Board<'_>, id: StepId, shapes: &[Shape], typed: Typed) -> Option<bool> {
@@ -371,15 +328,35 @@ pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
         id if id.is_angle() => vec![Shape::Same, Shape::Supplement],
         // The sign of a weight or a component belongs in the sum.
         id if id.is_size() => vec![Shape::Same, Shape::Opposite],
-        StepId::Reaction(support, Part::Direction) => {
-            let part = |axis| {
-                let step = StepId::Reaction(support, Part::Along(axis));
+        id if id.is_direction() => {
+            let Some([level, upright]) = parts_of(board, id) else {
+                return vec![Shape::Same];
+            };
+            let part = |step| {
                 let value = board.name_function(NameRole::Step(step));
                 value.is_none_or(|function| function[0] > 0.0)
             };
-            turns(part(Axis::Horizontal), part(Axis::Vertical))
+            let (right, up) = (part(level), part(upright));
+            let mut shapes = turns(right, up);
+            let general = board.key.general.as_ref();
+            // On the other of two bodies it points the other way.
+            if general.is_some_and(|general| general.between.contains_key(&id)) {
+                shapes.extend(turns(!right, !up));
+            }
+            shapes
         }
         _ => vec![Shape::Same],
+    }
+}
+
+/// The level and the upright part of the force that a step is the direction of.
+fn parts_of(board: &Board<'_>, id: StepId) -> Option<[StepId; 2]> {
+    match id {
+        StepId::Reaction(support, _) => Some(
+            [Axis::Horizontal, Axis::Vertical]
+                .map(|axis| StepId::Reaction(support, Part::Along(axis))),
+        ),
+        id => board.key.general.as_ref()?.parts.get(&id).copied(),
     }
 }
 
@@ -406,7 +383,7 @@ fn lines_of(board: &Board<'_>, pins: &PinnedSamples) -> Vec<usize> {
 }
 
 /// Pins the unknown to its right value for steps that come before it.
-fn unknown_pins(board: &Board<'_>, id: StepId, sample: &Sample) -> Pins {
+pub(super) fn unknown_pins(board: &Board<'_>, id: StepId, sample: &Sample) -> Pins {
     let mut pins = Pins::new();
     if let Some(unknown) = board.unknown()
         && board.key.rank(id) < board.key.rank(unknown)

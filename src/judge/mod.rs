@@ -18,6 +18,7 @@ mod clauses;
 mod equation;
 mod expression;
 mod grade;
+mod gravity;
 mod identity;
 mod implied;
 mod joint;
@@ -49,6 +50,7 @@ pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 pub use names::{NameRole, Names};
+use names::{lone_name, names_step};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
@@ -116,6 +118,8 @@ pub enum Remark {
     /// A hinge part told with a minus sign and with the word for the negative way: the sign may
     /// say the same as the word, or turn it about.
     SignAndWay,
+    /// The way that was told is that on this one of the two bodies that it acts between.
+    OnBody(usize),
     /// The line was read in another way than the likeliest.
     OtherReading,
     /// It rests on something that is not found yet: true, but no value of the learner's.
@@ -189,6 +193,8 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// True if the value holds, and the body that was said with it is another.
+    pub wrong_body: bool,
     /// True if an angle would hold with the other line than the one that was said with it.
     pub other_line: bool,
     /// True for a line that is right but for one part too many; the caret shows it.
@@ -241,6 +247,12 @@ pub struct Judgement {
 }
 
 impl Judgement {
+    /// True for a line that holds, as an answer or beside the question.
+    fn stands(&self) -> bool {
+        let noted = self.truth == Truth::Noted && self.proved;
+        self.truth.holds() || noted || self.evidence.aside == Some(Aside::True)
+    }
+
     /// A judgement with nothing in it yet.
     fn of(target: StepId, truth: Truth) -> Judgement {
         Judgement {
@@ -277,8 +289,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         }
     };
     let first = judge_readings(board, asked, &readings, (line, number));
-    let stands = first.truth.holds() || first.truth == Truth::Noted && first.proved;
-    if stands || board.key.general.is_none() {
+    if first.stands() || board.key.general.is_none() {
         return first;
     }
     let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
@@ -327,7 +338,7 @@ fn judge_readings(
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        if !judgement.truth.holds() && !judgement.evidence.wrong_way {
+        if !judgement.stands() && !judgement.evidence.wrong_way {
             return None;
         }
         judgement.layout = Some(layout(board, reading, &judgement));
@@ -369,6 +380,8 @@ fn judge_reading(
 ) -> Judgement {
     let shortened = chain::without_rounding(reading);
     let reading = shortened.as_ref().unwrap_or(reading);
+    let turned = claim::value_last(board, reading);
+    let reading = turned.as_ref().unwrap_or(reading);
     let mut judgement = judge_sides(board, stock, asked, reading, line);
     let wrong = matches!(
         judgement.truth,
@@ -494,9 +507,15 @@ fn judge_sides(
             && sides
                 .iter()
                 .all(|side| equation::has_unknown(board, &[*side]))
-            && !sides.iter().any(|side| names_step(board, asked, side)) =>
+            && !sides.iter().any(|side| names_step(board, asked, side))
+            && !equation::has_open_beside(board, asked, &sides) =>
         {
-            expression::judge(board, stock, asked, &sides, line, false)
+            let chain = expression::judge(board, stock, asked, &sides, line, false);
+            // Where it is no chain for what is asked it is an equation for what is open in it.
+            match chain.truth.holds() || board.key.general.is_none() {
+                true => chain,
+                false => equation::judge(board, stock, asked, &sides, line),
+            }
         }
         None if board.key.general.is_none()
             && let Some(judgement) = implied::judge(board, stock, asked, &sides, line) =>
@@ -518,14 +537,6 @@ fn judge_sides(
             judgement
         }
     }
-}
-
-/// True if the name of a step stands in a tree.
-fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
-    let names = tree.names();
-    names
-        .iter()
-        .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
 }
 
 /// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
@@ -574,23 +585,4 @@ fn at_moment_sum(
         judgement.evidence.other_step = None;
     }
     aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
-}
-
-/// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the
-/// other sides.
-fn lone_name<'t>(board: &Board<'_>, sides: &[&'t Tree]) -> Option<(NameRole, Vec<&'t Tree>)> {
-    let role = |tree: &Tree| match tree.node {
-        Node::Name(id) => board.names.role(id),
-        _ => None,
-    };
-    if sides.len() < 2 {
-        return None;
-    }
-    if let Some(role) = role(sides[0]) {
-        return Some((role, sides[1..].to_vec()));
-    }
-    let last = sides[sides.len() - 1];
-    role(last)
-        .filter(|role| matches!(role, NameRole::Step(_)))
-        .map(|role| (role, sides[..sides.len() - 1].to_vec()))
 }

@@ -1,8 +1,9 @@
 //! The names a learner may type, and what each stands for.
 
+use super::board::Board;
 use crate::key::{Atom, Formula, Key, Nature, StepId};
 use crate::problem::{GivenId, Problem, Size};
-use crate::reading::{Name, NameId, Vocabulary};
+use crate::reading::{Name, NameId, Node, Tree, Vocabulary};
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -185,4 +186,34 @@ impl Names {
             .name(id)
             .map_or(Dimension::NUMBER, |name| name.dimension)
     }
+}
+
+/// True if the name of a step stands in a tree.
+pub(super) fn names_step(board: &Board<'_>, step: StepId, tree: &Tree) -> bool {
+    let names = tree.names();
+    names
+        .iter()
+        .any(|(id, _)| board.names.role(*id) == Some(NameRole::Step(step)))
+}
+
+/// A chain that starts (or, with two sides, ends) with a name alone: what it is about, and the
+/// other sides.
+pub(super) fn lone_name<'t>(
+    board: &Board<'_>,
+    sides: &[&'t Tree],
+) -> Option<(NameRole, Vec<&'t Tree>)> {
+    let role = |tree: &Tree| match tree.node {
+        Node::Name(id) => board.names.role(id),
+        _ => None,
+    };
+    if sides.len() < 2 {
+        return None;
+    }
+    if let Some(role) = role(sides[0]) {
+        return Some((role, sides[1..].to_vec()));
+    }
+    let last = sides[sides.len() - 1];
+    role(last)
+        .filter(|role| matches!(role, NameRole::Step(_)))
+        .map(|role| (role, sides[..sides.len() - 1].to_vec()))
 }

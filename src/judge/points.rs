@@ -16,23 +16,126 @@ const NONE: f64 = 1e-9;
 /// A way along an axis: 1 with it, −1 against it.
 type Says = (Axis, f64);
 
-/// Compares the ways that were said after a value with the way of the force or part.
+/// Compares the ways that were said after a value with the way of the force or part, on the body
+/// that was said with it.
 pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
-    for remark in &reading.remarks {
-        if let crate::reading::Remark::Direction { way, span } = remark {
-            compare_one(board, *way, *span, judgement);
+    if acts_elsewhere(board, judgement) {
+        return;
+    }
+    let said: Vec<(Way, Span)> = reading
+        .remarks
+        .iter()
+        .filter_map(|remark| match remark {
+            crate::reading::Remark::Direction { way, span } => Some((*way, *span)),
+            _ => None,
+        })
+        .collect();
+    let on = on_body(board, judgement, &said);
+    for (way, span) in &said {
+        compare_one(board, *way, (*span, on), judgement);
+    }
+    let told = board.key.general.as_ref();
+    let between = told.is_some_and(|told| told.between.contains_key(&judgement.target));
+    let points = said
+        .iter()
+        .any(|(way, _)| fits(board, judgement, *way, on).is_some());
+    let number = judgement.evidence.number.map(|typed| typed.value);
+    let plain = number.is_none_or(|number| number >= 0.0) && board.on_body.is_none();
+    let stands = judgement.truth.holds() && points && plain;
+    if between && stands {
+        judgement.remarks.push(Remark::OnBody(on));
+    }
+}
+
+/// Refuses a value of a force that was said to act on a body on which it does not act.
+fn acts_elsewhere(board: &Board<'_>, judgement: &mut Judgement) -> bool {
+    let bodies = board.key.general.as_ref();
+    let bodies = bodies.and_then(|general| general.bodies.get(&judgement.target));
+    let (Some(said), Some(bodies)) = (board.on_body, bodies) else {
+        return false;
+    };
+    let elsewhere = judgement.truth.holds() && bodies.iter().all(|body| body != said);
+    if elsewhere {
+        forget(judgement, Truth::DoesNotHold);
+        judgement.evidence.lifted.clear();
+        judgement.evidence.number = None;
+        judgement.evidence.wrong_body = true;
+    }
+    elsewhere
+}
+
+/// Of what acts between two bodies, the one that the ways are said for: the one named, else the one
+/// on which all of them fit, else the first.
+fn on_body(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -> usize {
+    let general = board.key.general.as_ref();
+    let both = general.and_then(|general| general.between.get(&judgement.target));
+    let Some([_, second]) = both else { return 0 };
+    if let Some(named) = board.on_body {
+        return usize::from(named == second);
+    }
+    // Of a number below zero the sign may say the same as the word.
+    let number = judgement.evidence.number.map(|typed| typed.value);
+    if number.is_some_and(|number| number < 0.0) {
+        return 0;
+    }
+    let all = |on: usize| {
+        let mut ways = said.iter();
+        ways.all(|(way, _)| fits(board, judgement, *way, on).unwrap_or(true))
+    };
+    usize::from(!all(0) && all(1))
+}
+
+/// Whether a way fits on one of the bodies; `None` where it is not known.
+fn fits(board: &Board<'_>, judgement: &Judgement, way: Way, on: usize) -> Option<bool> {
+    let number = judgement.evidence.number.map(|typed| typed.value);
+    let sign = sense_on(on);
+    match says(way) {
+        Ok((axis, way)) => fits_as_told(board, judgement.target, number, (axis, sign * way)),
+        Err(turns) => {
+            let own = turn(board, judgement.target, number)?;
+            Some(sign * turns * own > 0.0)
         }
     }
 }
 
-fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgement) {
-    let says = match way {
-        Way::Up => (Axis::Vertical, 1.0),
-        Way::Down => (Axis::Vertical, -1.0),
-        Way::Right => (Axis::Horizontal, 1.0),
-        Way::Left => (Axis::Horizontal, -1.0),
-        Way::Anticlockwise => return compare_turn(board, 1.0, span, judgement),
-        Way::Clockwise => return compare_turn(board, -1.0, span, judgement),
+/// The sense of what acts between two bodies, on the first or the second of them.
+fn sense_on(body: usize) -> f64 {
+    if body == 0 { 1.0 } else { -1.0 }
+}
+
+/// The axis and sign of a way, or the sign of a turn.
+fn says(way: Way) -> Result<Says, f64> {
+    match way {
+        Way::Up => Ok((Axis::Vertical, 1.0)),
+        Way::Down => Ok((Axis::Vertical, -1.0)),
+        Way::Right => Ok((Axis::Horizontal, 1.0)),
+        Way::Left => Ok((Axis::Horizontal, -1.0)),
+        Way::Anticlockwise => Err(1.0),
+        Way::Clockwise => Err(-1.0),
+    }
+}
+
+/// Whether a way fits as it was told with this number: `-125 N up` is 125 N down; of a size the
+/// sign belongs in the sum, and may say nothing.
+fn fits_as_told(
+    board: &Board<'_>,
+    target: StepId,
+    number: Option<f64>,
+    says: Says,
+) -> Option<bool> {
+    let fits = fits_way(board, target, number, says)?;
+    let turned = || fits_way(board, target, number, (says.0, -says.1)) == Some(true);
+    Some(match number.is_some_and(|number| number < 0.0) {
+        true if target.along() == Some(says.0) => turned(),
+        true if target.is_size() || target.has_free_sense() => fits || turned(),
+        _ => fits,
+    })
+}
+
+fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement: &mut Judgement) {
+    let says = match says(way) {
+        Ok((axis, sign)) => (axis, sense_on(on) * sign),
+        Err(turn) => return compare_turn(board, sense_on(on) * turn, span, judgement),
     };
     let number = judgement.evidence.number.map(|typed| typed.value);
     // A value of another step with a wrong way is not that step's value.
@@ -42,28 +145,20 @@ fn compare_one(board: &Board<'_>, way: Way, span: Span, judgement: &mut Judgemen
         judgement.evidence.other_step = None;
     }
     let target = judgement.target;
-    let Some(fits) = fits_way(board, target, number, says) else {
+    let Some(fits) = fits_as_told(board, target, number, says) else {
         return;
     };
     if !judgement.truth.holds() {
         return;
     }
     let negative = number.is_some_and(|number| number < 0.0);
-    let along_axis = target.along() == Some(says.0);
     // `-349 N to the left`: the sign may say the same as the word, or turn it about.
-    if negative && along_axis && says.1 < 0.0 {
+    if negative && target.along() == Some(says.0) && says.1 < 0.0 {
         forget(judgement, Truth::Noted);
         judgement.remarks = vec![Remark::SignAndWay];
         judgement.caret = Some(span);
         return;
     }
-    let turned = || fits_way(board, target, number, (says.0, -says.1)) == Some(true);
-    // `-125 N up` is 125 N down; of a size the sign belongs in the sum, and may say nothing.
-    let fits = match negative {
-        true if along_axis => turned(),
-        true if target.is_size() || target.has_free_sense() => fits || turned(),
-        _ => fits,
-    };
     if fits {
         judgement
             .remarks

@@ -2,6 +2,7 @@
 //! works in them throughout types `Ay = 18` and `Q = 4*3 = 12 kN`.
 
 use super::board::Board;
+use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
@@ -47,17 +48,42 @@ pub(super) fn judge(
     }
     let factor = printed_force(board)?;
     let target = target(board, asked, reading);
-    let dimension = board.key.step(target)?.dimension;
-    let unit = multiple_of(dimension, factor)?;
-    let mut told = reading.clone();
+    let asked_kind = board.key.step(target)?.dimension;
+    // Without a name in it a line may speak of moments where a force is asked.
+    let kinds = match named_kind(board, reading) {
+        Some(kind) => vec![kind],
+        None => vec![asked_kind, Dimension::MOMENT, Dimension::FORCE],
+    };
+    kinds
+        .into_iter()
+        .filter_map(|kind| multiple_of(kind, factor))
+        .find_map(|unit| in_multiple(board, (stock, factor, unit), (asked, target), reading, line))
+}
+
+/// Judges a line with its bare numbers in this unit; `None` where it does not stand so.
+fn in_multiple(
+    board: &Board<'_>,
+    (stock, factor, unit): (&Stock, f64, &'static Unit),
+    (asked, target): (StepId, StepId),
+    reading: &Reading,
+    line: (&str, usize),
+) -> Option<Judgement> {
     let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
-    for side in &mut told.sides {
+    let (mut told, mut terms) = (reading.clone(), reading.clone());
+    for (side, each) in told.sides.iter_mut().zip(&mut terms.sides) {
         if side.names().is_empty() {
             *side = in_unit(side, unit, &mut index)?;
+            *each = side.clone();
+        } else {
+            *each = terms_in_unit(each, unit, &mut index)?;
         }
     }
     let counted = stock.counted_in(1.0 / factor, 1.0);
-    let mut judgement = judge_reading(board, &counted, asked, &told, line);
+    // A number alone has its unit already.
+    let mut judgement = [(&told, &counted), (&told, stock), (&terms, stock)]
+        .into_iter()
+        .map(|(told, stock)| judge_reading(board, stock, asked, told, line))
+        .find(Judgement::stands)?;
     let alone = reading.sides.last().is_some_and(|side| {
         let number = matches!(side.node, Node::Literal(_) | Node::Negative(_));
         let places = side.literals();
@@ -66,7 +92,15 @@ pub(super) fn judge(
     if alone && judgement.target == target {
         judgement.remarks.push(Remark::PrintedUnit(unit.symbol));
     }
-    judgement.truth.holds().then_some(judgement)
+    Some(judgement)
+}
+
+/// What the sides with names in them are: of `12*1.5 = MA + Gy*4` moments, whatever is asked.
+fn named_kind(board: &Board<'_>, reading: &Reading) -> Option<Dimension> {
+    let named = reading.sides.iter().filter(|side| !side.names().is_empty());
+    let mut values = named.filter_map(|side| plain_value(board, side).ok());
+    let sure = values.find(|value| !value.bare && !value.uncertain)?;
+    Some(sure.dimension)
 }
 
 /// The step whose value a line tells: by its name, or the one asked.
@@ -126,6 +160,25 @@ fn in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> 
     };
     Some(Tree {
         node: Node::Binary(Operator::Multiply, Box::new(bare), Box::new(last)),
+        span: side.span,
+    })
+}
+
+/// A side with its terms of bare numbers in a unit: the 12 of `12 + Gy`.
+fn terms_in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> {
+    if side.names().is_empty() {
+        return in_unit(side, unit, index);
+    }
+    let node = match &side.node {
+        Node::Binary(operator @ (Operator::Add | Operator::Subtract), left, right) => Node::Binary(
+            *operator,
+            Box::new(terms_in_unit(left, unit, index)?),
+            Box::new(terms_in_unit(right, unit, index)?),
+        ),
+        node => node.clone(),
+    };
+    Some(Tree {
+        node,
         span: side.span,
     })
 }

@@ -4,7 +4,7 @@ use super::board::{Board, Memo, Own};
 use super::grade::{Shape, shapes};
 use super::names::NameRole;
 use super::{Judgement, Remark, Truth};
-use crate::key::{Part, Samples, StepId, agree};
+use crate::key::{Samples, StepId, agree};
 use crate::reading::{Function, Node, Reading, Tree};
 use std::f64::consts::PI;
 
@@ -37,9 +37,9 @@ pub(super) fn size_meant(target: StepId, number: f64) -> f64 {
 /// True unless a direction, as it was counted, points another way than the force. The arctangent
 /// of the two parts gives the line, whichever sign they have.
 pub(super) fn points_so(board: &Board<'_>, target: StepId, tree: &Tree, number: f64) -> bool {
-    let StepId::Reaction(_, Part::Direction) = target else {
+    if !target.is_direction() {
         return true;
-    };
+    }
     let line = matches!(&tree.node, Node::Call(Function::ArcTangent, _));
     let size = size_meant(target, number);
     let near = |shape: &Shape| (shape.of(size) - number).abs() < 1e-9;

@@ -64,7 +64,8 @@ impl Stock {
         }
     }
 
-    /// Sums of the given masses, as they are worked in the head: 90 for 20 kg and 70 kg.
+    /// Sums of the given masses, as they are worked in the head: 90 for 20 kg and 70 kg; and of the
+    /// weights of several bodies taken together.
     fn add_masses(&mut self, board: &Board<'_>) {
         let givens = board.problem.givens().iter().enumerate();
         let masses: Vec<Samples> = givens
@@ -73,12 +74,24 @@ impl Stock {
             .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
             .take(MOST_FACTORS)
             .collect();
-        for chosen in 1..1_usize << masses.len() {
-            let some = (0..masses.len()).filter(|index| chosen & (1 << index) != 0);
-            let some: Vec<&Samples> = some.map(|index| &masses[index]).collect();
+        self.add_sums(&masses, Dimension::MASS, Nearness::Exact);
+        let steps = board.key.steps.iter().map(|step| step.id);
+        let weights: Vec<Samples> = steps
+            .filter(|id| id.is_weight() && board.key.open_in(*id).is_empty())
+            .filter_map(|id| board.name_function(NameRole::Step(id)))
+            .take(MOST_FACTORS)
+            .collect();
+        self.add_sums(&weights, Dimension::FORCE, Nearness::Worked);
+    }
+
+    /// Adds the sums of two or more of these.
+    fn add_sums(&mut self, all: &[Samples], dimension: Dimension, nearness: Nearness) {
+        for chosen in 1..1_usize << all.len() {
+            let some = (0..all.len()).filter(|index| chosen & (1 << index) != 0);
+            let some: Vec<&Samples> = some.map(|index| &all[index]).collect();
             if some.len() > 1 {
                 let sum = std::array::from_fn(|choice| some.iter().map(|one| one[choice]).sum());
-                self.add(sum, Dimension::MASS, sum[0], Nearness::Exact);
+                self.add(sum, dimension, sum[0], nearness);
             }
         }
     }

@@ -58,11 +58,16 @@ pub struct General {
     pub lengths: Vec<Samples>,
     /// Steps that are multiples of one unknown.
     pub multiples: BTreeMap<StepId, StepId>,
-    /// Unit vectors of the ways in which forces and their parts point on their body where their
-    /// values are positive; none of what acts on two bodies.
+    /// Unit vectors of the ways in which forces and their parts point where their values are
+    /// positive; of what acts between two bodies on the first of them, none of a rope's pulls.
     pub ways: BTreeMap<StepId, Vector>,
     /// The level and the upright part of a force, of its size and its direction.
     pub parts: BTreeMap<StepId, [StepId; 2]>,
+    /// The nouns of the bodies that each force, part, size and direction acts on.
+    pub bodies: BTreeMap<StepId, Vec<String>>,
+    /// The nouns of the two bodies of what acts between them: in the key's sense on the first, the
+    /// reverse of it on the second.
+    pub between: BTreeMap<StepId, [String; 2]>,
 }
 
 impl Key {

@@ -22,14 +22,25 @@ impl Session {
         }
         let untitled = self.without_title(line);
         let line = untitled.as_deref().unwrap_or(line);
-        let names = self.names();
-        let own_values = self.own_values();
+        if let Some(judgement) = self.judged_with_bearing(asked, line) {
+            return self.answer_judged(asked, judgement);
+        }
+        let judgement = self.judged(asked, line);
+        self.answer_judged(asked, judgement)
+    }
+
+    /// Judges a line, with the body that is said in it.
+    pub(super) fn judged(&self, asked: StepId, line: &str) -> Judgement {
+        let (names, own_values) = (self.names(), self.own_values());
+        let without = self.without_body(line);
+        let mut board = self.board(&names, &own_values);
+        board.on_body = without.as_ref().map(|(_, noun)| noun.as_str());
+        let line = without.as_ref().map_or(line, |(line, _)| line.as_str());
         let number = self.state.next_number;
-        let board = self.board(&names, &own_values);
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
         judgement.evidence.superseded = superseded(&board, at, &judgement, &self.state.earlier);
-        self.answer_judged(asked, judgement)
+        judgement
     }
 
     /// Answers a line that was judged.

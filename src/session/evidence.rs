@@ -65,6 +65,12 @@ impl Session {
         if judgement.evidence.wrong_way {
             return Some(self.wrong_way_told(judgement.target));
         }
+        if judgement.evidence.wrong_body {
+            let symbol = self.key.step(judgement.target);
+            let symbol = symbol.map_or_else(String::new, |step| step.symbol.shown());
+            let slots = [("symbol", Slot::Name(symbol))];
+            return Some(self.words.say("general.wrong-body", &slots));
+        }
         if judgement.evidence.other_line {
             return Some(self.words.say("talk.angle-other-line", &[]));
         }

@@ -55,6 +55,22 @@ impl Session {
         Some(!general.wanted.is_empty() && general.wanted.iter().all(found))
     }
 
+    /// What the problem asks for and is not found yet, in names; `None` where it is no problem of
+    /// bodies in general.
+    pub(super) fn still_wanted(&self) -> Option<String> {
+        let wanted = self.key.general.as_ref()?.wanted.iter();
+        let open = wanted.filter(|id| !self.state.reached.contains_key(id));
+        let named = open.filter_map(|id| {
+            let slots = [
+                ("symbol", Slot::Name(self.key.step(*id)?.symbol.shown())),
+                ("title", Slot::Word(self.title(*id))),
+            ];
+            Some(self.words.say("general.wanted", &slots).to_string())
+        });
+        let named: Vec<String> = named.collect();
+        (!named.is_empty()).then(|| named.join(", "))
+    }
+
     /// True for the push of a contact, which no rope makes.
     pub(super) fn is_push(&self, step: StepId) -> bool {
         let heading = self.key.heading(step);

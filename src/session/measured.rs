@@ -2,13 +2,13 @@
 
 use super::turn::Sign;
 use super::{Outcome, Session};
-use crate::judge::{Judgement, Truth, judge};
+use crate::judge::{Judgement, Truth};
 use crate::key::{Axis, Part, StepId};
 use std::f64::consts::FRAC_PI_2;
 
 /// The line that an angle is measured from.
 #[derive(Clone, Copy, PartialEq)]
-enum Reference {
+pub(super) enum Reference {
     Horizontal,
     Vertical,
     /// The positive x axis.
@@ -29,7 +29,7 @@ impl Session {
     /// The answer to a direction that names the line it is measured from; `None` for other lines.
     pub(super) fn answer_measured(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         if asked.is_general() {
-            return None;
+            return self.answer_measured_general(asked, line);
         }
         let StepId::Reaction(support, Part::Direction) = asked else {
             return None;
@@ -57,6 +57,33 @@ impl Session {
         }
     }
 
+    /// The same of a general problem, where a direction may be told by its name before it is asked,
+    /// and where no question says which line it is measured from.
+    fn answer_measured_general(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
+        let (told, from) = self.measured_from(line)?;
+        let (name, angle) = match told.rfind('=') {
+            Some(at) => told.split_at(at + 1),
+            None => ("", told),
+        };
+        let target = match name.trim_end_matches('=').trim() {
+            "" => asked,
+            name => {
+                let mut steps = self.key.steps.iter();
+                steps.find(|step| step.symbol.matches(name))?.id
+            }
+        };
+        let heading = self.key.heading(target);
+        let with_level =
+            target.is_direction() || heading.is_some_and(|heading| heading.kind == "slope");
+        let angle = angle.trim();
+        match from {
+            _ if !with_level => target.is_angle().then(|| self.answer(asked, told)),
+            Reference::Horizontal | Reference::Right => Some(self.answer(asked, told)),
+            Reference::Vertical => Some(self.answer(asked, &format!("{name} 90° - ({angle})"))),
+            Reference::Left => Some(self.answer(asked, &format!("{name} 180° - ({angle})"))),
+        }
+    }
+
     /// An angle with the vertical: with the horizontal it is the rest of a right angle.
     fn answer_from_vertical(&mut self, asked: StepId, angle: &str, as_told: Judgement) -> Outcome {
         let rest = format!("90° - ({angle})");
@@ -70,16 +97,6 @@ impl Session {
         self.answer(asked, &rest)
     }
 
-    fn judged(&self, asked: StepId, line: &str) -> Judgement {
-        let (names, own) = (self.names(), self.own_values());
-        judge(
-            &self.board(&names, &own),
-            asked,
-            line,
-            self.state.next_number,
-        )
-    }
-
     /// The learner's own value of a step, or the right one.
     fn value_in_force(&self, step: StepId) -> Option<f64> {
         let own = self.state.standing.get(&step).map(|own| own.function[0]);
@@ -90,7 +107,7 @@ impl Session {
     }
 
     /// An angle, and the line that it is measured from where that is told behind it.
-    fn measured_from<'l>(&self, line: &'l str) -> Option<(&'l str, Reference)> {
+    pub(super) fn measured_from<'l>(&self, line: &'l str) -> Option<(&'l str, Reference)> {
         let before = |text: &'l str, key: &str| {
             let text = text.trim_end().trim_end_matches('.');
             let known = self.words.word(key);

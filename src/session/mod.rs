@@ -4,6 +4,8 @@
 //! rebuilds it exactly, which is how a journal resumes it. It knows no terminal, file or clock.
 
 mod answer;
+mod bearing;
+mod bodies;
 mod changed;
 mod command;
 mod evidence;
@@ -312,6 +314,7 @@ impl Session {
             own_names,
             carried: &self.state.carried,
             turned: &[],
+            on_body: None,
             memo: Memo::default(),
         }
     }

@@ -77,8 +77,19 @@ impl Teller<'_> {
             ("length", Slot::Value(self.given(found.length))),
             ("way", Slot::Word(self.way(&found.bearing))),
             ("from", Slot::Word(from)),
+            ("leg", Slot::Word((leg + 1).to_string())),
         ];
-        self.words.say("general.scene.leg", &slots)
+        let key = match self.legs(body) {
+            1 => "general.scene.leg",
+            _ => "general.scene.leg-part",
+        };
+        self.words.say(key, &slots)
+    }
+
+    /// How many straight parts a body has.
+    fn legs(&self, body: BodyId) -> usize {
+        let found = self.system.parts().bodies.get(body.0);
+        found.map_or(0, |body| body.legs.len())
     }
 
     fn act(&self, id: ActId, effect: &Effect, mut slots: Vec<(&'static str, Slot)>) -> Prose {
@@ -90,8 +101,9 @@ impl Teller<'_> {
                 let cord = parts.cords.get(index);
                 let ends = cord.map_or(&[][..], |cord| &cord.ends[..]);
                 let told = ends.iter().map(|end| {
+                    // No word begins a sentence here.
                     let slots = [
-                        ("place", Slot::Word(self.spot(&end.at, end.body))),
+                        ("place", Slot::Value(self.spot(&end.at, end.body))),
                         ("way", Slot::Word(self.way(&end.bearing))),
                     ];
                     self.say("general.scene.end", &slots)
@@ -321,17 +333,13 @@ impl Teller<'_> {
         match spot {
             Spot::Origin => self.words.word("general.scene.origin"),
             Spot::On { body, leg, place } => {
-                let count = self
-                    .system
-                    .parts()
-                    .bodies
-                    .get(body.0)
-                    .map_or(0, |body| body.legs.len());
+                let count = self.legs(*body);
                 let key = match place {
                     Place::Foot if *leg == 0 => "general.scene.foot",
                     Place::Tip if leg + 1 == count => "general.scene.tip",
                     Place::Middle if count == 1 => "general.scene.middle",
-                    Place::Foot | Place::Tip => "general.scene.corner",
+                    Place::Foot => "general.scene.part-foot",
+                    Place::Tip => "general.scene.part-tip",
                     Place::Middle => "general.scene.middle-of-leg",
                     Place::Fraction { .. } => "general.scene.fraction",
                     Place::At(_) if count == 1 => "general.scene.at",

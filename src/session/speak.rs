@@ -30,7 +30,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         _ if evidence.lacking.is_some() && !by_form => "lacking",
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
-        _ if evidence.negative_pull || evidence.wrong_way => "way",
+        _ if evidence.negative_pull || evidence.wrong_way || evidence.wrong_body => "way",
         _ if evidence.other_line => "line",
         _ if evidence.misread.is_some() => "misread",
         _ => match diagnosis.spoken() {
@@ -52,7 +52,12 @@ impl Session {
                 ("other", Slot::Word(self.title(target))),
                 ("step", Slot::Word(self.title(asked))),
             ];
-            prose = self.words.say("talk.other-settled", &slots);
+            // Whichever balance it is, it gives what that one would give.
+            let key = match target.is_balance() && self.is_general() {
+                true => "general.counts-as",
+                false => "talk.other-settled",
+            };
+            prose = self.words.say(key, &slots);
             // The steps that lead to it stand before it, and nobody needs them now.
             if target.is_pull() && self.leads_to(asked, target) {
                 prose = prose.then(self.words.say("talk.may-skip", &[]));
@@ -137,6 +142,13 @@ impl Session {
                     ("way", Slot::Word(self.way_of(target))),
                 ];
                 ("remark.opposite", slots)
+            }
+            Remark::OnBody(place) => {
+                let general = self.key.general.as_ref();
+                let both = general.and_then(|general| general.between.get(&target));
+                let body = both.and_then(|both| both.get(*place)).cloned();
+                let slots = vec![("body", Slot::Word(body.unwrap_or_default()))];
+                ("general.on-body", slots)
             }
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),

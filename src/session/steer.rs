@@ -34,11 +34,20 @@ impl Session {
             Command::Dispute => self.go_on(asked, true),
             Command::Done if asked == StepId::Forces => self.forces_done(),
             Command::Done if self.may_end() => self.end_without(),
-            Command::Done => Outcome::talk(
-                self.words
-                    .say("talk.not-done", &[("step", Slot::Word(self.title(asked)))]),
-            ),
+            Command::Done => Outcome::talk(self.not_done(asked)),
             Command::Quit => Outcome::talk(Prose::default()),
+        }
+    }
+
+    /// What is still to be found before a problem may end.
+    fn not_done(&self, asked: StepId) -> Prose {
+        let step = ("step", Slot::Word(self.title(asked)));
+        match self.still_wanted() {
+            Some(wanted) => {
+                let slots = [step, ("wanted", Slot::Word(wanted))];
+                self.words.say("general.not-done", &slots)
+            }
+            None => self.words.say("talk.not-done", &[step]),
         }
     }
 

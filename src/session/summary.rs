@@ -107,6 +107,9 @@ impl Session {
             }
         }
         let next = match mistakes.first() {
+            // A problem of one's own belongs to no lesson.
+            Some(_) if self.is_general() => "general.summary.next-again",
+            None if self.is_general() => "general.summary.next",
             Some(_) => "summary.next-again",
             None if counts.wrong > 0 || 2 * counts.at_once < counts.all - counts.without => {
                 "summary.next-same"
@@ -127,10 +130,11 @@ impl Session {
             // A force that nothing makes rewrites no working: it is no mistake of the catalogue.
             "force-invented" => self.words.word("talk.invention-name"),
             id => {
-                let slip = format!("summary.slip.{id}");
-                let mistake = format!("mistake.{id}.name");
-                let key = if self.words.has(&slip) { slip } else { mistake };
-                self.words.word(&key)
+                let general = self.is_general().then(|| format!("general.name.{id}"));
+                let mut named = general.into_iter().chain([format!("summary.slip.{id}")]);
+                let known = named.find(|key| self.words.has(key));
+                self.words
+                    .word(&known.unwrap_or_else(|| format!("mistake.{id}.name")))
             }
         };
         let named = |(id, told): &(&str, Told)| (name(id), told.flatly > 0);

@@ -4,7 +4,7 @@ use super::{Meaning, Quantity, Rule, Working};
 use crate::key::{Axis, General, Nature, StepId};
 use crate::plane::Vector;
 use crate::statics::solve_system;
-use crate::system::{ActId, Bearing, Friction, Hold, HoldKind, Line, System};
+use crate::system::{ActId, Bearing, Effect, Friction, Hold, HoldKind, Line, System};
 
 /// A part of a line below this share of it points nowhere.
 const NONE: f64 = 1e-9;
@@ -44,6 +44,14 @@ pub(super) fn add_ways(
         if let Some(way) = way {
             general.ways.insert(*id, way);
         }
+        if let Some(act) = act_of(named.meaning) {
+            let bodies = bodies_of(system, act);
+            if let (ActId::Hold(_), [first, second]) = (act, bodies.as_slice()) {
+                let both = [first.clone(), second.clone()];
+                general.between.insert(*id, both);
+            }
+            general.bodies.insert(*id, bodies);
+        }
         let of = match named.meaning {
             Meaning::Size(act) if *nature == Nature::Size => act,
             Meaning::Direction(act) => act,
@@ -51,10 +59,38 @@ pub(super) fn add_ways(
         };
         let part = |axis| step(working.find(Meaning::Component(of, axis))?);
         let parts = part(Axis::Horizontal).zip(part(Axis::Vertical));
-        if let Some((level, upright)) = parts.filter(|_| acts_once(system, of)) {
+        if let Some((level, upright)) = parts {
             general.parts.insert(*id, [level, upright]);
         }
     }
+}
+
+/// The action that a quantity is the force, a part, the size or the direction of.
+fn act_of(meaning: Meaning) -> Option<ActId> {
+    match meaning {
+        Meaning::Weight(act)
+        | Meaning::Resultant(act)
+        | Meaning::Part(act, _)
+        | Meaning::Friction(act)
+        | Meaning::Push(act)
+        | Meaning::Force(act)
+        | Meaning::Component(act, _)
+        | Meaning::FrictionNeeded(act)
+        | Meaning::Couple(act)
+        | Meaning::Size(act)
+        | Meaning::Direction(act) => Some(act),
+        _ => None,
+    }
+}
+
+/// The nouns of the bodies that something acts on, first the one for which it is named.
+fn bodies_of(system: &System, act: ActId) -> Vec<String> {
+    let mut effects = system.act(act).map_or_else(Vec::new, |act| act.on);
+    effects.sort_by_key(|effect| effect.reversed);
+    let bodies = effects
+        .iter()
+        .filter_map(|effect| system.parts().bodies.get(effect.body.0));
+    bodies.map(|body| body.noun.clone()).collect()
 }
 
 fn way_along(part: f64) -> f64 {
@@ -65,23 +101,21 @@ fn way_along(part: f64) -> f64 {
     }
 }
 
-/// False for what acts on two bodies, or at two places of one: there it acts both ways.
-fn acts_once(system: &System, act: ActId) -> bool {
-    system.act(act).is_some_and(|act| act.on.len() == 1)
+/// What an action does where it is told for: on its body, and not the reverse of it on another.
+/// `None` for what acts at several places by itself, as a rope does.
+fn effect_of(system: &System, act: ActId) -> Option<Effect> {
+    let found = system.act(act)?;
+    let mut own = found.on.iter().filter(|effect| !effect.reversed);
+    let first = own.next()?;
+    own.next().is_none().then(|| first.clone())
 }
 
 /// The line along which a force acts where its value is positive; of a contact its push.
 fn line_of(system: &System, act: ActId, values: &[f64]) -> Option<Vector> {
-    if !acts_once(system, act) {
-        return None;
-    }
+    let effect = effect_of(system, act)?;
     if let Some((hold, push)) = contact_of(system, act) {
         return Some(system.unit(push, &hold.at, values));
     }
-    let found = system.act(act)?;
-    let [effect] = found.on.as_slice() else {
-        return None;
-    };
     match &effect.line {
         Line::Known(bearing) => Some(system.unit(bearing, &effect.at, values)),
         Line::Open | Line::Couple(_) => None,
@@ -91,7 +125,7 @@ fn line_of(system: &System, act: ActId, values: &[f64]) -> Option<Vector> {
 /// The way of friction at its limit; where it only slips at what is sought, it acts the way in
 /// which it is needed.
 fn limiting_friction(system: &System, act: ActId, values: &[f64]) -> Option<Vector> {
-    let (hold, push) = contact_of(system, act).filter(|_| acts_once(system, act))?;
+    let (hold, push) = contact_of(system, act)?;
     let (HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }) = &hold.kind else {
         return None;
     };

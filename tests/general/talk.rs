@@ -6,7 +6,7 @@ use leverwright::session::{Session, Sign, Turn};
 use std::path::Path;
 
 /// A session answered rightly until the name of the asked step holds this.
-fn at(name: &str, title: &str) -> Session {
+pub(crate) fn at(name: &str, title: &str) -> Session {
     let mut session = opened(name);
     loop {
         let step = asked(&session).unwrap_or_else(|| panic!("{name} has no {title}"));
@@ -50,7 +50,7 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
     ("ladder", "friction", "d = 2.81 m", Sign::Right),
     ("ladder", "friction", "d = 2.5 m", Sign::Wrong),
     ("ladder", "friction", "FN = μ*N", Sign::Right),
-    ("ladder", "friction", "FN = 0.35", Sign::Noted),
+    ("ladder", "friction", "FN = 0.35", Sign::Wrong),
     // Moments about the wall, about the middle, by lever arms, by coordinates.
     (
         "ladder",
@@ -143,7 +143,7 @@ const LINES: &[(&str, &str, &str, Sign)] = &[
         "internal_hinge",
         "upright forces (right",
         "Gy = 6 kN upwards",
-        Sign::Wrong,
+        Sign::Right,
     ),
     (
         "internal_hinge",
@@ -466,7 +466,7 @@ fn commands_mean_here_what_they_mean_elsewhere() {
 }
 
 /// A board, where it stands, the lines before, a line, and its sign.
-type After = (
+pub(crate) type After = (
     &'static str,
     &'static str,
     &'static [&'static str],
@@ -474,7 +474,7 @@ type After = (
     Sign,
 );
 
-fn faults_after(rows: &[After]) -> Vec<String> {
+pub(crate) fn faults_after(rows: &[After]) -> Vec<String> {
     let mut faults = Vec::new();
     for (name, title, before, line, sign) in rows {
         let mut session = at(name, title);

@@ -1,0 +1,156 @@
+//! "495 N at 80° above the horizontal": a force told with the direction of its line.
+
+use super::Session;
+use super::measured::Reference;
+use crate::judge::{Judgement, Truth};
+use crate::key::StepId;
+use crate::units::Dimension;
+
+/// What may stand between a force and its angle.
+const BEFORE: [&str; 4] = [" at ", ", ", " ∠", "∠"];
+/// How a degree is written.
+const DEGREES: [&str; 4] = ["°", "degrees", "degree", "deg"];
+/// How far an angle may be off that was worked out with three figures, in degrees.
+const CARRIED: f64 = 0.15;
+
+/// A force and the angle behind it.
+struct Told {
+    /// The force, with the words that say which way it points.
+    force: String,
+    /// The angle as typed.
+    degrees: f64,
+    /// Half of its last place.
+    half: f64,
+    /// What it is measured from, where that is said.
+    from: Option<Reference>,
+}
+
+impl Session {
+    /// Judges a force that is told with the angle of its line, in a general problem; `None` for
+    /// other lines.
+    pub(super) fn judged_with_bearing(&self, asked: StepId, line: &str) -> Option<Judgement> {
+        let told = self.force_and_angle(line).filter(|_| self.is_general())?;
+        let mut judgement = self.judged(asked, &told.force);
+        let target = judgement.target;
+        let is_force = self.key.step(target)?.dimension == Dimension::FORCE;
+        if !is_force || matches!(judgement.truth, Truth::NotUnderstood(_)) {
+            return None;
+        }
+        if !judgement.truth.holds() {
+            // What is given is told again with its own angle, or not at all.
+            let noted = judgement.truth == Truth::Noted && !self.is_given(told.degrees);
+            return (!noted).then_some(judgement);
+        }
+        let lies_so = match self.direction_of(target) {
+            Some(direction) => {
+                let angle = match told.from {
+                    Some(Reference::Vertical) => format!("90° - {}°", told.degrees),
+                    _ => format!("{}°", told.degrees),
+                };
+                let direction = self.judged(direction, &angle);
+                let holds = direction.truth.holds();
+                if holds {
+                    judgement.values.extend(direction.values);
+                    judgement.establishes.extend(direction.establishes);
+                }
+                holds
+            }
+            None => self.points_at(&judgement, &told)?,
+        };
+        if !lies_so {
+            judgement.truth = Truth::DoesNotHold;
+            judgement.proved = false;
+            judgement.values.clear();
+            judgement.establishes.clear();
+            judgement.evidence.lifted.clear();
+            judgement.evidence.number = None;
+            judgement.evidence.wrong_way = true;
+        }
+        Some(judgement)
+    }
+
+    /// The step that is the direction of a force with two parts.
+    fn direction_of(&self, size: StepId) -> Option<StepId> {
+        let parts = &self.key.general.as_ref()?.parts;
+        let of = parts.get(&size)?;
+        let mut all = parts.iter();
+        let found = all.find(|(id, parts)| id.is_direction() && *parts == of);
+        found.map(|(id, _)| *id)
+    }
+
+    /// Whether a force of known line lies at this angle; `None` where its line is not known.
+    fn points_at(&self, judgement: &Judgement, told: &Told) -> Option<bool> {
+        let general = self.key.general.as_ref()?;
+        let way = general.ways.get(&judgement.target);
+        let way = way.map(|way| (way.x, way.y));
+        let weight = judgement.target.is_weight();
+        let (x, y) = way.or(weight.then_some((0.0, -1.0)))?;
+        let (_, own) = judgement
+            .values
+            .iter()
+            .find(|(id, _)| *id == judgement.target)?;
+        let sign = 1.0_f64.copysign(own.function[0]);
+        let points = libm::atan2(sign * y, sign * x).to_degrees();
+        let acute = {
+            let line = points.rem_euclid(180.0);
+            line.min(180.0 - line)
+        };
+        let near = |angle: f64| {
+            let off = (told.degrees - angle).rem_euclid(360.0);
+            off.min(360.0 - off) <= told.half + CARRIED
+        };
+        let turned = general.between.contains_key(&judgement.target) && near(points + 180.0);
+        Some(match told.from {
+            Some(Reference::Vertical) => near(90.0 - acute),
+            Some(Reference::Horizontal) => near(acute),
+            Some(Reference::Right) => near(points) || turned,
+            Some(Reference::Left) => near(180.0 - points),
+            None => near(acute) || near(points) || turned,
+        })
+    }
+
+    /// True for the size of an angle that the problem gives.
+    fn is_given(&self, degrees: f64) -> bool {
+        let givens = self.problem.givens().iter();
+        let mut angles = givens.filter(|given| given.dimension == Dimension::ANGLE);
+        angles.any(|given| (given.value.to_degrees() - degrees).abs() < 1e-6)
+    }
+
+    fn force_and_angle(&self, line: &str) -> Option<Told> {
+        let (at, before) = BEFORE
+            .iter()
+            .filter_map(|before| Some((line.rfind(before)?, before)))
+            .max_by_key(|(at, before)| (*at, before.len()))?;
+        let (force, behind) = (line[..at].trim_end(), &line[at + before.len()..]);
+        if !force.contains(|c: char| c.is_ascii_digit()) {
+            return None;
+        }
+        let measured = self.measured_from(behind);
+        let (degrees, half, rest) = degrees(measured.map_or(behind, |(angle, _)| angle))?;
+        // What else is said tells the way, against the horizontal.
+        let ways = !rest.is_empty();
+        let from = measured
+            .map(|(_, from)| from)
+            .or(ways.then_some(Reference::Horizontal));
+        Some(Told {
+            force: format!("{force} {rest}").trim_end().to_owned(),
+            degrees,
+            half,
+            from,
+        })
+    }
+}
+
+/// A number of degrees at the head of a text, half of its last place, and what comes after it.
+fn degrees(text: &str) -> Option<(f64, f64, &str)> {
+    let text = text.trim_start();
+    let end = text.find(|c: char| !(c.is_ascii_digit() || c == '.'));
+    let (digits, rest) = text.split_at(end?);
+    let number = digits.parse::<f64>().ok()?;
+    let rest = rest.trim_start();
+    let rest = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit))?;
+    let decimals = digits.split_once('.').map_or(0, |(_, after)| after.len());
+    let half = 0.5 * libm::pow(10.0, -(decimals as f64));
+    let rest = rest.trim_start_matches([',', ' ']).trim_end();
+    Some((number, half, rest))
+}
