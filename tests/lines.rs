@@ -261,6 +261,7 @@ const ROWS: &[Row] = &[
     // A way said with a value: of a weight, a component, a pull and a whole force too. A line along
     // which it lies says no sense; a sign and a word are taken together.
     (WEIGHT, &["412 N upwards"], "wrong:does the Earth pull"), (WEIGHT, &["42*9.8 up"], "wrong:not the way"), (WEIGHT, &["412 N left"], "wrong:not the way"),
+    (WEIGHT, &["0.412", "go on", "706", "35", "80", "412 sin 35"], "holds"), (WEIGHT, &["0.412"], "wrong:in kN"),
     (WEIGHT, &["-412 N up"], "holds"), (WEIGHT, &["-412 N down"], "holds"), (WEIGHT, &["412 N up", "go on", "706", "35", "80", "Wb sin 35"], "holds"),
     (COMPONENT, &["236 N down"], "holds"), (COMPONENT, &["236 N left"], "holds"), (COMPONENT, &["236 N up"], "wrong:not the way"),
     (COMPONENT, &["236 N across the mast"], "holds"), (COMPONENT + 2, &["T sin 80, up"], "holds"), (COMPONENT + 2, &["T sin 80 to the left"], "wrong:not the way"),

@@ -498,6 +498,7 @@ fn judge_sides(
             judgement.names = own::own_name(board, stock, name, &rest, &judgement);
             if !judgement.truth.holds() {
                 judgement.truth = Truth::Noted;
+                judgement.remarks.clear();
             }
             judgement
         }

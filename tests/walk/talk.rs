@@ -87,6 +87,12 @@ const ANSWERS: &[Row] = &[
         &["Mk = 3", "Mk = 12*13"],
         "Mk = 156. It is judged when you use it.",
     ),
+    (
+        "mast",
+        8,
+        &["Mk = 3", "Mk = 12*13"],
+        "Mk = 156. It is judged when you use it.",
+    ),
     // A rope pushes nothing.
     ("counter", 0, &["rope pushes up at 2.4 m"], PUSH),
     ("counter", 0, &["the push of the rope, 2.4 m, up"], PUSH),
