@@ -15,6 +15,8 @@ const NONSENSE_SPREAD: f64 = 2.2;
 /// What is left of a mistake's weight where the learner has a right value at the step where it
 /// would have shown first.
 const NOT_MADE_BEFORE: f64 = 0.2;
+/// What is left of a mistake's weight where the number is its value in the other sense.
+const OTHER_SENSE: f64 = 0.5;
 /// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
 /// chance is spread over several neighbouring numbers.
 const ROUGH_FIT: f64 = 0.05;
@@ -111,16 +113,21 @@ fn families(
         for (at, function) in world.from_settled.iter().enumerate() {
             let told = match target {
                 StepId::Angle(_) => function[0].abs(),
-                // A part of a support's force may be counted in either sense.
-                target if target.has_free_sense() => number.value.signum() * function[0].abs(),
                 _ => function[0],
             };
-            let Some(fit) = fit(number.value, number.written.last_place, told) else {
+            let fits = |told| fit(number.value, number.written.last_place, told);
+            // A part of a support's force may be counted in either sense.
+            let turned = || {
+                let share = fits(-told).filter(|_| target.has_free_sense())?;
+                Some((share, OTHER_SENSE))
+            };
+            let Some((fit, sense)) = fits(told).map(|share| (share, 1.0)).or_else(turned) else {
                 continue;
             };
             // The second function is the one on right values, where own ones stand.
             let weight = instance.mistake.prior
                 * fit
+                * sense
                 * if at == 0 { 1.0 } else { 0.5 }
                 * if made_before { 1.0 } else { NOT_MADE_BEFORE };
             let exact = fit == 1.0 && made_before;
