@@ -43,6 +43,7 @@ fn empty_board<'a>(
         own_names: &[],
         carried: &[],
         turned: &[],
+        earlier: &[],
         on_body: None,
         memo: Memo::default(),
     }

@@ -278,6 +278,12 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wbpar = Wb cos 35"], "noted"), (COMPONENT, &["Wx = 42*9.8*cos 35"], "noted"), (COMPONENT, &["Wb∥ = Wb sin 55"], "noted"), (COMPONENT, &["P = Wb cos 35"], "wrong:sine-cosine-exchanged"),
     (UPRIGHT, &["Hy = 412+706 = 1118 - 163 = 955 N"], "wrong:Each = says"), (UPRIGHT, &["Hy = 412+706 = 1118 N"], "wrong"),
     (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
+    // A chain for the direction with a negative part in it; sums by a name of her own.
+    (DIRECTION, &["psi = atan(Hy/Hx) = 69.9°"], "holds"), (DIRECTION, &["psi = atan(Hy/Hx) = -69.9°"], "holds"), (DIRECTION, &["psi = atan(Hy/Hx) = 59.9°"], "wrong"),
+    (WEIGHT, &["x = 42*9.8", "706", "35", "80", "236", "405", "T sin 80", "x = 300"], "noted:judged when you use it"),
+    (WEIGHT, &["T = 385 N", "412", "706", "35", "80", "236", "405", "T sin 80", "236*3.1+405*4=6.2*T*sin 80"], "holds:The balance holds"),
+    (WEIGHT, &["T = 500 N", "go on", "412", "706", "35", "80", "236", "405", "T sin 80", "236*3.1+405*4=6.2*T*sin 80"], "holds:The balance holds"),
+    (WEIGHT, &["T = 385 N", "412", "706", "35", "80", "236", "405", "T sin 80", "236*3.1+405*3.1=6.2*T*sin 80"], "wrong"),
     // The hinge.
     (LEVEL, &["Hx = T cos 25"], "holds"), (LEVEL, &["349 N left"], "holds"), (LEVEL, &["349 N to the right"], "wrong:not the way"),
     (LEVEL, &["-349"], "holds"), (LEVEL, &["348"], "rounded"), (LEVEL, &["385"], "wrong:whole-tension-sideways"), (LEVEL, &["-385"], "wrong:whole-tension-sideways"),

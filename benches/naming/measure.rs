@@ -185,6 +185,7 @@ impl Scene {
             own_names: &[],
             carried: &[],
             turned: &[],
+            earlier: &[],
             on_body: None,
             memo: Memo::default(),
         };

@@ -79,6 +79,9 @@ pub struct Board<'a> {
     pub standing: &'a Standing,
     /// The learner's own names, in the order handed to [`Names::of`].
     pub own_names: &'a [OwnName],
+    /// Wrong values of hers that later ones took the place of: what follows from them counts no
+    /// more.
+    pub earlier: &'a [(StepId, Own)],
     /// Keys of mistakes whose line the learner chose to go on with: what follows from them is
     /// right too.
     pub carried: &'a [Key],
@@ -216,12 +219,11 @@ impl Board<'_> {
                 .filter(|(index, _)| chosen & (1 << index) != 0)
                 .map(|(_, used)| used)
                 .collect();
-            let pins: PinnedSamples = used
-                .iter()
-                .map(|(step, own)| (*step, own.function))
-                .collect();
-            let mut lines: Vec<usize> = used.iter().map(|(_, own)| own.line).collect();
+            let (mut pins, mut lines) = self.in_place(id);
+            pins.extend(used.iter().map(|(step, own)| (*step, own.function)));
+            lines.extend(used.iter().map(|(_, own)| own.line));
             lines.sort_unstable();
+            lines.dedup();
             // What she has right stands beside them, though they would give another value.
             let mut beside = settled.clone();
             beside.extend(pins.clone());
@@ -264,6 +266,23 @@ impl Board<'_> {
             })
             .filter_map(|(step, _)| Some((*step, self.right(*step)?)))
             .collect()
+    }
+
+    /// The values that took the place of earlier ones, without that of a step, and the lines of
+    /// those that are wrong: they count, whatever else of hers would give there.
+    pub(super) fn in_place(&self, id: StepId) -> (PinnedSamples, Vec<usize>) {
+        let (mut pins, mut lines) = (PinnedSamples::new(), Vec::new());
+        for (step, _) in self.earlier.iter().filter(|(step, _)| *step != id) {
+            let own = self.standing.get(step);
+            let wrong = own.filter(|own| !own.right);
+            let function = match wrong {
+                Some(own) => Some(own.function),
+                None => own.and_then(|_| self.right(*step)),
+            };
+            pins.extend(function.map(|function| (*step, function)));
+            lines.extend(wrong.map(|own| own.line));
+        }
+        (pins, lines)
     }
 
     /// An angle on which a step rests and that has, rightly, the value of a wrong one of hers.

@@ -8,6 +8,7 @@ use super::open::is_of_open_unknown;
 use super::room::room;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
+use crate::key::{Part, StepId};
 use crate::reading::{Node, Reading, Relation, Tree, Value};
 use crate::units::{Dimension, to_figures};
 
@@ -40,7 +41,12 @@ pub(super) fn follow_chain(
         let here = values[index].number_as(dimension);
         let before = values[index - 1].number_as(dimension);
         let pair = (sides[index - 1], sides[index]);
-        let fits = is_value_of(board, stock, dimension, pair, (before, here));
+        // A direction is told by its size: the way says the rest.
+        let meant = match judgement.target {
+            StepId::Reaction(_, Part::Direction) if before < 0.0 => -here.abs(),
+            _ => here,
+        };
+        let fits = is_value_of(board, stock, dimension, pair, (before, meant));
         if index + 1 == sides.len()
             && is_coarse(
                 board,

@@ -169,8 +169,11 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         }
     } else if telling && !coarse {
         let fine = typed.written.significant > COMMON_FIGURES;
-        let own = board.own_pins();
+        let mut own = board.own_pins();
         let follows = Grade::Follows(lines_of(board, &own));
+        if !own.is_empty() {
+            own.extend(board.in_place(id).0);
+        }
         let hulls = [
             (PinnedSamples::new(), Settled::Rounded, Grade::Rounded),
             (own.clone(), Settled::Rounded, follows.clone()),

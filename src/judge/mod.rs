@@ -24,6 +24,7 @@ mod implied;
 mod joint;
 mod lacking;
 mod lift;
+mod moment_sum;
 mod names;
 mod open;
 mod other;
@@ -49,6 +50,7 @@ pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
+use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step};
 pub use superseded::superseded;
@@ -279,6 +281,32 @@ pub fn judge(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Jud
 
 /// Judges a line of one statement.
 fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
+    // A balance is asked for its unknown, though that was told before it.
+    let told = board.unknown().filter(|_| asked == StepId::MomentSum);
+    let mut standing = board.standing.clone();
+    if told.is_none_or(|unknown| standing.remove(&unknown).is_none()) {
+        return judge_as_told(board, asked, line, number);
+    }
+    let (standing, memo) = (&standing, board::Memo::default());
+    let open = Board {
+        standing,
+        memo,
+        ..*board
+    };
+    let found = judge_as_told(&open, asked, line, number);
+    if found.truth.holds() {
+        return found;
+    }
+    let with_value = judge_as_told(board, asked, line, number);
+    if with_value.truth.holds() {
+        with_value
+    } else {
+        found
+    }
+}
+
+/// Judges a line of one statement beside all that stands.
+fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
     let readings = match crate::reading::read(line, board.names.vocabulary()) {
         Ok(readings) => readings,
         Err(misreading) => {
@@ -441,10 +469,7 @@ fn judge_sides(
             judgement.names = Some((name.clone(), own));
             return judgement;
         }
-        let mut judgement = match asked {
-            sum if sum.is_balance() => at_moment_sum(board, stock, sum, &sides, line),
-            _ => expression::judge(board, stock, asked, &sides, line, false),
-        };
+        let mut judgement = value_of_name(board, stock, asked, &sides, line);
         // The name of another quantity claims nothing of this one.
         if other::is_name_of_another(board, name, asked) {
             judgement = Judgement::of(asked, Truth::Noted);
@@ -492,7 +517,7 @@ fn judge_sides(
             told::gravity_told(board, stock, asked, (typed, line), &rest)
         }
         Some((NameRole::Own(_), rest)) => {
-            let mut judgement = expression::judge(board, stock, asked, &rest, line, false);
+            let mut judgement = value_of_name(board, stock, asked, &rest, line);
             let name = text.get(sides[0].span.start..sides[0].span.end);
             let name = name.unwrap_or_default();
             judgement.names = own::own_name(board, stock, name, &rest, &judgement);
@@ -538,52 +563,4 @@ fn judge_sides(
             judgement
         }
     }
-}
-
-/// A value where the moment balance is asked: the pull itself skips ahead; the sum of the known
-/// moments is half of the balance.
-fn at_moment_sum(
-    board: &Board<'_>,
-    stock: &Stock,
-    asked: StepId,
-    sides: &[&Tree],
-    line: usize,
-) -> Judgement {
-    // The known moments alone, set to zero: half of a balance too.
-    let zero = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value == 0.0);
-    let sides = match sides {
-        [one, other] if zero(other) => &[*one],
-        [other, one] if zero(other) => &[*one],
-        sides => sides,
-    };
-    if asked == StepId::MomentSum
-        && let Some(judgement) = aside::sum_and_value(board, stock, sides, true)
-    {
-        return judgement;
-    }
-    let pull = board.key.gives(asked).or(board.unknown()).unwrap_or(asked);
-    let mut judgement = expression::judge(board, stock, pull, sides, line, false);
-    if judgement.truth.holds() {
-        other::credit(board, asked, &mut judgement, sides);
-        return judgement;
-    }
-    if asked != StepId::MomentSum {
-        return judgement;
-    }
-    let known = expression::judge(board, stock, StepId::KnownMoments, sides, line, false);
-    if known.truth.holds() {
-        let mut noted = Judgement::of(StepId::KnownMoments, Truth::Noted);
-        noted.evidence.other_step = Some(StepId::KnownMoments);
-        noted.value = known.value;
-        return noted;
-    }
-    if let Some(judgement) = lacking::without_unknown(board, stock, sides, line) {
-        return judgement;
-    }
-    // Sides without the unknown that differ show no way to it.
-    if chain::first_break(board, stock, Dimension::MOMENT, sides).is_some() {
-        judgement.evidence.lifted.clear();
-        judgement.evidence.other_step = None;
-    }
-    aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
 }

@@ -5,12 +5,11 @@ use super::{Judgement, Truth, judge};
 use crate::key::StepId;
 
 /// The earlier value of hers from which a line that does not hold would follow. The value in force
-/// is her latest; `earlier` holds those that it took the place of, oldest first.
+/// is her latest; `earlier` of the board holds those that it took the place of, oldest first.
 pub fn superseded(
     board: &Board<'_>,
     (asked, line, number): (StepId, &str, usize),
     judgement: &Judgement,
-    earlier: &[(StepId, Own)],
 ) -> Option<(StepId, Own)> {
     if judgement.truth != Truth::DoesNotHold {
         return None;
@@ -30,5 +29,5 @@ pub fn superseded(
             && matches!(judge(&then, asked, line, number).truth,
                 Truth::Follows(lines) if lines.contains(&own.line))
     };
-    earlier.iter().rev().find(follows).cloned()
+    board.earlier.iter().rev().find(follows).cloned()
 }

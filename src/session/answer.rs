@@ -39,7 +39,7 @@ impl Session {
         let number = self.state.next_number;
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
-        judgement.evidence.superseded = superseded(&board, at, &judgement, &self.state.earlier);
+        judgement.evidence.superseded = superseded(&board, at, &judgement);
         judgement
     }
 

@@ -314,6 +314,7 @@ impl Session {
             own_names,
             carried: &self.state.carried,
             turned: &[],
+            earlier: &self.state.earlier,
             on_body: None,
             memo: Memo::default(),
         }
