@@ -4,6 +4,7 @@ mod any_line;
 mod forces;
 mod own_way;
 mod said;
+mod second_way;
 mod statements;
 mod talk;
 

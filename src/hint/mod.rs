@@ -11,7 +11,7 @@ use crate::key::{
     balance_numbers, formula_names, formula_numbers,
 };
 use crate::mistakes::Instance;
-use crate::problem::{ForceId, Place, Problem, Size};
+use crate::problem::{Acting, ForceId, Place, Problem, Size};
 use crate::text::{Prose, Slot, Words};
 use crate::units::{Dimension, value_text};
 
@@ -360,8 +360,14 @@ fn givens(case: &Case<'_>) -> String {
     told.join(", ")
 }
 
-/// The force of the same kind in the sister problem, in words; `None` where it has none.
-pub fn sister_force(words: &Words, sister: &Case<'_>, force: ForceId) -> Option<Prose> {
+/// The force of the same kind in the sister problem, in words; `None` where it has none. Where the
+/// sister's force is told in the very words of the one asked, only its way is told, with the reason.
+pub fn sister_force(
+    words: &Words,
+    case: &Case<'_>,
+    sister: &Case<'_>,
+    force: ForceId,
+) -> Option<Prose> {
     let same = |id: &ForceId| std::mem::discriminant(id) == std::mem::discriminant(&force);
     let forces = sister.problem.forces();
     let all = || forces.iter().map(|force| force.id);
@@ -381,11 +387,32 @@ pub fn sister_force(words: &Words, sister: &Case<'_>, force: ForceId) -> Option<
         ];
         return Some(words.say("hint.sister-own-weight", &slots));
     }
+    let line = force_words(words, sister, like);
+    if line == force_words(words, case, force) {
+        return sister_way(words, sister, like);
+    }
     let slots = [
         ("givens", Slot::Value(givens(sister))),
-        ("line", Slot::Value(force_words(words, sister, like))),
+        ("line", Slot::Value(line)),
     ];
     Some(words.say("hint.sister-force", &slots))
+}
+
+/// Which way a force of the sister problem acts, and why; its place is left to be found.
+fn sister_way(words: &Words, sister: &Case<'_>, force: ForceId) -> Option<Prose> {
+    let told = sister.problem.force(force)?;
+    let key = match (force, told.size, told.acting) {
+        (ForceId::Rope(_), ..) => "hint.sister-way.rope",
+        (_, Size::Weight(_), _) => "hint.sister-way.weight",
+        (_, _, Acting::Anywhere) => "hint.sister-way.hinge",
+        _ => "hint.sister-way.other",
+    };
+    let slots = [
+        ("force", Slot::Name(told.symbol.shown())),
+        ("noun", Slot::Word(told.noun.to_owned())),
+        ("body", Slot::Word(sister.problem.body().noun.clone())),
+    ];
+    Some(words.say(key, &slots))
 }
 
 /// What a point off every unknown leaves in a moment sum, in the sister problem; `None` where an

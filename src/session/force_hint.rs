@@ -42,7 +42,7 @@ impl Session {
             2 => told("place"),
             _ => self
                 .sister_case()
-                .and_then(|sister| sister_force(&self.words, &sister, force))
+                .and_then(|sister| sister_force(&self.words, &self.case(), &sister, force))
                 .unwrap_or_else(|| {
                     hint(&self.words, &self.case(), StepId::Forces, None, None, stage)
                 }),

@@ -7,7 +7,7 @@ use super::{Outcome, Session};
 use crate::diagnosis::Voice;
 use crate::judge::statement::{
     Fit, Invention, Named, Said, Statement, Topic, WayAsked, WayFault, WayFit, Where, bare_number,
-    is_on, may_be_a_place, may_stay_open, place_fits, read, way_fits,
+    is_on, may_be_a_place, may_stay_open, place_fits, read, way_after, way_fits,
 };
 use crate::key::StepId;
 use crate::problem::{ForceId, Problem, Size};
@@ -205,8 +205,7 @@ impl Session {
         }
         let place = said.place.or(pending.place);
         let way = match (said.way, pending.way) {
-            // "Left" completes "up", and a new direction takes the place of an old one.
-            (Some(new), Some(old)) => Some(new.and(old)),
+            (Some(new), Some(old)) => Some(way_after(&self.problem, force, old, new)),
             (new, old) => new.or(old),
         };
         let place_fit = place_fits(&self.problem, force, place);
@@ -220,8 +219,13 @@ impl Session {
         }
         // What is wrong, or guessed without ground, is not kept.
         let guessed = way_fit == WayFit::Missing(WayAsked::Guessed);
-        if !guessed && !matches!(way_fit, WayFit::Wrong(_)) {
+        let false_way = matches!(way_fit, WayFit::Wrong(_));
+        if !guessed && !false_way {
             pending.way = way;
+        }
+        // A whole way that was taken back by a false one is asked once more.
+        if false_way && way_fits(&self.problem, force, pending.way) == WayFit::Right {
+            pending.way = None;
         }
         self.store_pending(pending);
         if place_fit == Fit::Wrong {

@@ -611,6 +611,39 @@ fn hint(session: &mut Session) -> Turn {
     turn
 }
 
+/// At seed 1501 the crate hangs at the counter's tip in the sister problem as well; the rope of the
+/// mast is tied to its tip, and every hinge is at the foot.
+#[test]
+fn the_third_hint_at_a_force_is_never_its_line() {
+    let mut ways = 0;
+    for lesson in ["counter", "walkway", "mast"] {
+        for seed in [7, 1501, 1503, 1504, 1505] {
+            let mut session = open(lesson, seed);
+            for _ in 0..session.problem().forces().len() {
+                let told: Vec<String> = (0..4)
+                    .map(|_| hint(&mut session).line.hints[0].to_string())
+                    .collect();
+                let line = told[3]
+                    .trim_start_matches("The line: ")
+                    .trim_end_matches('.');
+                assert!(!told[2].contains(line), "{lesson} {seed}: {told:?}");
+                ways += usize::from(told[2].contains("Where on the"));
+            }
+        }
+    }
+    assert!(ways > 20, "{ways}");
+    let mut session = open("counter", 1501);
+    session.submit("crate weight");
+    let told: Vec<String> = (0..4)
+        .map(|_| hint(&mut session).line.hints[0].to_string())
+        .collect();
+    assert!(
+        told[2].contains("straight down") && !told[2].contains("tip"),
+        "{told:?}"
+    );
+    assert!(told[3].contains("at its tip, straight down"), "{told:?}");
+}
+
 /// Four hints tell one force; nothing tells all of them.
 #[test]
 fn hints_at_the_forces_tell_one_force_at_a_time() {

@@ -78,7 +78,7 @@ fn way_ahead(problem: &Problem, ahead: &[Mention]) -> Option<Way> {
     let mut said = false;
     for mention in ahead {
         match mention {
-            Mention::Filler | Mention::Break => continue,
+            Mention::Filler | Mention::Break | Mention::Upright => continue,
             Mention::Up | Mention::Down => way.up = way.up.or(Some(*mention == Mention::Up)),
             Mention::Left | Mention::Right => {
                 way.right = way.right.or(Some(*mention == Mention::Right));

@@ -21,6 +21,7 @@ struct Before {
     towards: bool,
     along: bool,
     across: bool,
+    upright: bool,
     measured: bool,
     denied: bool,
     above: Option<bool>,
@@ -99,9 +100,10 @@ impl Gathering<'_> {
             _ if self.reason => {}
             mention => {
                 self.hear(mention, ahead);
-                self.clause_opens &= mention == Mention::Filler;
+                let small = matches!(mention, Mention::Filler | Mention::Upright);
+                self.clause_opens &= small;
                 let names = subject(self.problem, mention).is_some();
-                self.named_last = names || self.named_last && mention == Mention::Filler;
+                self.named_last = names || self.named_last && small;
             }
         }
     }
@@ -186,6 +188,7 @@ impl Gathering<'_> {
             Mention::Towards => before.towards = true,
             Mention::Along => before.along = true,
             Mention::Across => before.across = true,
+            Mention::Upright => before.upright = true,
             Mention::Measured => before.measured = true,
             Mention::No => before.denied = true,
             Mention::Above => before.above = Some(true),
@@ -246,7 +249,7 @@ impl Gathering<'_> {
                 return self.place(end);
             }
             _ => {
-                self.direction(mention);
+                self.direction(mention, ahead);
                 // "Middle, down the mast" is along it; "holds up the mast" is not.
                 let upright = matches!(mention, Mention::Up | Mention::Down);
                 self.before.along |=
@@ -260,8 +263,9 @@ impl Gathering<'_> {
         self.place_last = place_last;
     }
 
-    fn direction(&mut self, mention: Mention) {
+    fn direction(&mut self, mention: Mention, ahead: &[Mention]) {
         let (above, across) = (self.before.above, std::mem::take(&mut self.before.across));
+        let upright = std::mem::take(&mut self.before.upright);
         let way = &mut self.group().way;
         match mention {
             Mention::Degrees(degrees) => way.degrees = way.degrees.or(Some((degrees, None))),
@@ -279,6 +283,8 @@ impl Gathering<'_> {
                 let up = Some(mention == Mention::Up);
                 let other = way.up.is_some() && way.up != up;
                 way.up = way.up.or(up);
+                // "Straight up and to the left" goes on.
+                way.upright |= upright && next(ahead) != Some(Mention::And);
                 self.group().undecided |= other;
             }
             Mention::Left | Mention::Right => {
@@ -340,6 +346,7 @@ impl Gathering<'_> {
     fn measure(&mut self, mention: Mention, ahead: &[Mention]) {
         let after = next(ahead);
         (self.before.along, self.before.measured) = (after == Some(Mention::Body), true);
+        self.before.upright = false;
         self.before.side = Side::of(mention);
         // What follows "of" is no owner of the place: the length is measured from it.
         self.before.from |= after == Some(Mention::Of);
@@ -462,6 +469,9 @@ impl Gathering<'_> {
             let verb = matches!(subject, Subject::Pull | Subject::Any);
             self.before.denied = before.denied && verb && self.group().subject.is_some();
             let group = self.group();
+            if !before.denied {
+                group.towards_a_place_of(subject);
+            }
             group.denied |= before.denied && group.subject.is_none();
             group.refused |= before.denied && !verb && group.subject.is_none();
             return;
@@ -557,6 +567,8 @@ impl Gathering<'_> {
                 Subject::Invented(_) | Subject::Behind(_),
             ) => way.along = true,
             (_, Subject::Invented(_) | Subject::Weight) => way.up = way.up.or(Some(false)),
+            // "Towards the hide", where the rope's way was asked.
+            (None, Subject::Behind(behind)) if behind.rope => way.to_body = Some(ToBody::RopeEnd),
             _ => way.to_body = Some(ToBody::Towards),
         }
     }
@@ -572,7 +584,8 @@ impl Gathering<'_> {
 
 /// The next mention that says something.
 pub(super) fn next(ahead: &[Mention]) -> Option<Mention> {
-    ahead.iter().find(|next| **next != Mention::Filler).copied()
+    let small = |next: &&Mention| matches!(next, Mention::Filler | Mention::Upright);
+    ahead.iter().find(|next| !small(next)).copied()
 }
 
 /// The line at a right angle to a line.

@@ -2,7 +2,7 @@
 
 use super::place::{Where, apart};
 use super::subject::Subject;
-use super::way::Way;
+use super::way::{ToBody, Way};
 use crate::problem::ForceId;
 
 /// What is said of one force.
@@ -55,6 +55,14 @@ impl Group {
             None => self.place = Some(place),
             Some(first) if apart(first, place) => self.second = Some(place),
             Some(_) => {}
+        }
+    }
+
+    /// "Towards the top", and then "of the hide": whose place that is, to which a rope runs.
+    pub(super) fn towards_a_place_of(&mut self, owner: Subject) {
+        let rope = matches!(owner, Subject::Behind(behind) if behind.rope);
+        if rope && self.way.to_body == Some(ToBody::Towards) {
+            self.way.to_body = Some(ToBody::RopeEnd);
         }
     }
 

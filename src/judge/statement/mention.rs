@@ -45,6 +45,12 @@ pub(super) enum Mention {
     /// Directions.
     Up,
     Down,
+    /// "Straight up": taken apart into `Upright` and `Up`.
+    StraightUp,
+    /// "Straight down": taken apart into `Upright` and `Down`.
+    StraightDown,
+    /// The up or down that follows is upright.
+    Upright,
     Left,
     Right,
     /// Along what follows; alone, along the rope.
@@ -151,6 +157,8 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.there", Mention::There),
     ("statement.up", Mention::Up),
     ("statement.down", Mention::Down),
+    ("statement.straight-up", Mention::StraightUp),
+    ("statement.straight-down", Mention::StraightDown),
     ("statement.left", Mention::Left),
     ("statement.right", Mention::Right),
     ("statement.above", Mention::Above),
@@ -278,7 +286,11 @@ impl<'a> Reader<'a> {
         let mut at = 0;
         while at < tokens.len() {
             let (mention, taken) = self.mention(&tokens[at..]);
-            mentions.push(mention);
+            match mention {
+                Mention::StraightUp => mentions.extend([Mention::Upright, Mention::Up]),
+                Mention::StraightDown => mentions.extend([Mention::Upright, Mention::Down]),
+                mention => mentions.push(mention),
+            }
             at += taken.max(1);
         }
         mentions

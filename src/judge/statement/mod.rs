@@ -24,7 +24,7 @@ mod way;
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
 pub use place::{Fit, Where, is_on, place_fits};
 pub use tokens::one_letter_off;
-pub use way::{Line, ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_fits};
+pub use way::{Line, ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_after, way_fits};
 
 use crate::problem::{ForceId, Problem};
 use crate::text::Words;

@@ -10,6 +10,8 @@ pub struct Way {
     pub up: Option<bool>,
     /// To the right (`Some(true)`), left (`Some(false)`), or not said.
     pub right: Option<bool>,
+    /// Straight up or down, which goes to no side.
+    pub upright: bool,
     /// Along the rope, towards its other end.
     pub along: bool,
     /// Away from what stands behind the hinge or the rope.
@@ -33,6 +35,8 @@ pub enum ToBody {
     Across,
     /// Towards a place of it, or what stands there.
     Towards,
+    /// Towards what a rope runs to: for a rope, along itself.
+    RopeEnd,
 }
 
 /// A line with which an angle is made.
@@ -51,12 +55,29 @@ impl Way {
         Way {
             up: self.up.or(other.up),
             right: self.right.or(other.right),
+            upright: self.upright || other.upright,
             along: self.along || other.along,
             away: self.away || other.away,
             to_body: self.to_body.or(other.to_body),
             line: self.line.or(other.line),
             degrees: self.degrees.or(other.degrees),
             open: self.open || other.open,
+        }
+    }
+
+    /// The same, said of this force.
+    fn of(self, force: ForceId) -> Way {
+        match (self.to_body, force) {
+            (Some(ToBody::RopeEnd), ForceId::Rope(_)) => Way {
+                along: true,
+                to_body: None,
+                ..self
+            },
+            (Some(ToBody::RopeEnd), _) => Way {
+                to_body: Some(ToBody::Towards),
+                ..self
+            },
+            _ => self,
         }
     }
 
@@ -119,7 +140,7 @@ const SAME_ANGLE: f64 = 0.5;
 
 /// Whether the way said for a force is its way. A hinge's may be left open or guessed.
 pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
-    let (Some(known), Some(way)) = (problem.force(force), way) else {
+    let (Some(known), Some(way)) = (problem.force(force), way.map(|way| way.of(force))) else {
         return WayFit::Missing(WayAsked::All);
     };
     let Acting::Along(direction) = known.acting else {
@@ -134,20 +155,16 @@ pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
     if way.away && matches!(force, ForceId::Rope(_)) {
         return WayFit::Wrong(WayFault::Other);
     }
-    if way.along && way.has_side() {
-        return match sides(way, unit) {
-            // "Up and back to the tower": along the rope is the whole of it.
-            WayFit::Missing(_) if matches!(force, ForceId::Rope(_)) => WayFit::Right,
-            fit => fit,
-        };
-    }
     if way.along && matches!(force, ForceId::Rope(_)) {
-        return WayFit::Right;
+        return along_the_rope(way, unit, body);
+    }
+    if way.along && way.has_side() {
+        return sides(way, unit);
     }
     let off_the_body = match way.to_body {
         Some(ToBody::Along) => !parallel(unit, body),
         Some(ToBody::Across) => unit.dot(body).abs() > NONE,
-        Some(ToBody::Towards) => !way.has_side() && !parallel(unit, body),
+        Some(ToBody::Towards | ToBody::RopeEnd) => !way.has_side() && !parallel(unit, body),
         None => false,
     };
     if way.along || off_the_body {
@@ -177,6 +194,52 @@ pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
         return WayFit::Missing(WayAsked::Told);
     }
     sides(way, unit)
+}
+
+/// How a rope's way stands of which it was said that it lies along the rope: that is the whole of
+/// it, if what was said beside it is true.
+fn along_the_rope(way: Way, unit: Vector, body: Vector) -> WayFit {
+    if let Some((degrees, from)) = way.degrees
+        && !angle_fits(degrees, from, unit, body)
+    {
+        return WayFit::Wrong(WayFault::Angle);
+    }
+    if !way.has_side() {
+        return WayFit::Right;
+    }
+    match sides(way, unit) {
+        // "Up and back to the tower". "Straight up to the tower" is perhaps not meant so.
+        WayFit::Missing(_) if !way.upright => WayFit::Right,
+        fit => fit,
+    }
+}
+
+/// The way of a force of which `new` is said after `old`. What is new completes the old; where it
+/// is false by itself, or whole, it stands alone.
+pub fn way_after(problem: &Problem, force: ForceId, old: Way, new: Way) -> Way {
+    let new = new.of(force);
+    let kept = Way {
+        right: old.right.filter(|_| !new.upright),
+        ..old.of(force)
+    };
+    let joined = new.and(kept);
+    // "Towards the top", after "up and left".
+    let towards = new.to_body == Some(ToBody::Towards) && !new.has_side();
+    let alone = match towards {
+        true => Way {
+            up: old.up,
+            right: old.right,
+            ..new
+        },
+        false => new,
+    };
+    // "With the vertical": the line of an angle said before.
+    let only_a_line = new.line.is_some() && !new.has_side() && new.degrees.is_none();
+    match way_fits(problem, force, Some(alone)) {
+        WayFit::Wrong(_) if !only_a_line => alone,
+        WayFit::Right if way_fits(problem, force, Some(joined)) != WayFit::Right => alone,
+        _ => joined,
+    }
 }
 
 /// Whether the sides and the line that were said are those of a direction.
