@@ -19,8 +19,15 @@ use std::path::Path;
 #[allow(clippy::unwrap_used)]
 mod tests;
 
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod damage;
+
 /// The most problems offered beside the latest that was left.
 const MOST_OLDER: usize = 5;
+
+/// How many draws are tried for a problem other than the last.
+const MOST_DRAWS: usize = 20;
 
 /// The problem that is open, as the journal knows it.
 struct Current {
@@ -71,6 +78,8 @@ pub(super) struct JournalDesk {
     blocked: bool,
     /// The seed of the next problem chosen from the list; none for numbers by chance.
     next_seed: Option<u64>,
+    /// The problem that was opened last: a fresh one is another.
+    last: Option<String>,
 }
 
 impl JournalDesk {
@@ -90,6 +99,7 @@ impl JournalDesk {
             lost: false,
             blocked: false,
             next_seed: None,
+            last: None,
         };
         let opened = Store::open(saves).and_then(|store| {
             let learner = store.default_learner()?;
@@ -120,6 +130,17 @@ impl JournalDesk {
     /// Draws the problems that are chosen from the list from this seed on, not from chance.
     pub(super) fn draw_from(&mut self, seed: Option<u64>) {
         self.next_seed = seed;
+    }
+
+    /// The next draw of a lesson.
+    fn fresh(&mut self, lesson: usize) -> Result<Found, Prose> {
+        let seed = self.next_seed.unwrap_or_else(fresh_seed);
+        self.next_seed = self.next_seed.map(|seed| seed.wrapping_add(1));
+        let drawn = self.library.drawn(lesson, seed, &self.words);
+        drawn.map_err(|trouble| match trouble {
+            Trouble::Input(lines) => Prose::plain(lines.join(" ")),
+            _ => self.words.say("cli.no-lesson", &[]),
+        })
     }
 
     /// What the learner should be told before anything else.
@@ -183,10 +204,12 @@ impl JournalDesk {
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
         let session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
+        self.last = Some(problem_json.clone());
         self.current = Some(Current::new(problem_json, found.origin, None));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
+            whole: true,
             notes: self.take_notes(),
         })
     }
@@ -206,6 +229,7 @@ impl JournalDesk {
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
+            whole: true,
             notes: self.take_notes(),
         })
     }
@@ -306,9 +330,18 @@ impl JournalDesk {
 
     /// Enters the lines of a problem again. What the program was stopped from writing down, the
     /// last verdict or the end, is written now. Gives notes where that failed.
-    fn replay(&mut self, session: &mut Session, lines: Vec<PastLine>) -> Vec<Prose> {
+    fn replay(&mut self, session: &mut Session, resume: Past) -> Vec<Prose> {
         let mut notes = Vec::new();
-        for past in lines {
+        let mut lost = Vec::new();
+        let gaps = !resume.is_whole();
+        for past in resume.lines {
+            if let Some(verdict) = past.verdict.as_ref().filter(|_| gaps) {
+                let text = (!past.lost).then_some(past.text.as_str());
+                let number = session.restore(text, &kept(verdict));
+                lost.extend(number.filter(|_| past.lost));
+                session.stay();
+                continue;
+            }
             let turn = session.submit(&past.text);
             // Leaving is not done again.
             session.stay();
@@ -317,6 +350,7 @@ impl JournalDesk {
                 notes.extend(self.append(Self::verdict(past.id, &turn)).1);
             }
         }
+        notes.extend(self.told_of_gaps(&lost, resume.missing));
         if session.course() == Course::Finished {
             let earlier = || self.current.as_ref()?.continues.clone();
             if let Some(problem) = self.opened_id().or_else(earlier) {
@@ -326,8 +360,23 @@ impl JournalDesk {
         notes
     }
 
+    /// What could not be read of the lines that were entered again.
+    fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
+        let numbers: Vec<String> = lost.iter().map(ToString::to_string).collect();
+        let slots = [("lines", Slot::Word(numbers.join(", ")))];
+        let told = match lost.len() {
+            0 => None,
+            1 => Some("cli.lost-lines.one"),
+            _ => Some("cli.lost-lines.many"),
+        };
+        let untold = (missing > 0).then_some("cli.lost-lines.unknown");
+        let keys = told.into_iter().chain(untold);
+        keys.map(|key| self.words.say(key, &slots)).collect()
+    }
+
     /// Opens a problem that was left, with its lines entered again.
     fn take_up(&mut self, resume: Resume) -> Result<Opening, Prose> {
+        self.last = Some(resume.problem_json.clone());
         let problem = parse_problem_file(&resume.problem_json)
             .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
         let origin = resume.origin.as_ref();
@@ -338,12 +387,18 @@ impl JournalDesk {
             resume.origin,
             Some(resume.opened),
         ));
-        let troubles = self.replay(&mut session, resume.lines);
+        let past = Past {
+            lines: resume.lines,
+            missing: resume.missing,
+        };
+        let whole = past.is_whole();
+        let troubles = self.replay(&mut session, past);
         let mut notes = self.take_notes();
         notes.extend(troubles);
         Ok(Opening {
             session: Box::new(session),
             resumed: true,
+            whole,
             notes,
         })
     }
@@ -357,6 +412,30 @@ impl JournalDesk {
             hint: turn.kept.hint,
             message: turn.kept.message.clone(),
         })
+    }
+}
+
+/// What was entered for a problem that was left.
+struct Past {
+    lines: Vec<PastLine>,
+    missing: usize,
+}
+
+impl Past {
+    /// True if every line could be read.
+    fn is_whole(&self) -> bool {
+        self.missing == 0 && !self.lines.iter().any(|line| line.lost)
+    }
+}
+
+/// What a journal kept of an answer.
+fn kept(verdict: &Verdict) -> Kept {
+    Kept {
+        truth: verdict.truth.clone(),
+        progress: verdict.progress.clone(),
+        mistakes: verdict.mistakes.clone(),
+        hint: verdict.hint,
+        message: verdict.message.clone(),
     }
 }
 
@@ -438,15 +517,14 @@ impl Desk for JournalDesk {
         if lesson >= self.library.lessons.len() {
             return Err(self.words.say("cli.no-lesson", &[]));
         }
-        let seed = self.next_seed.unwrap_or_else(fresh_seed);
-        self.next_seed = self.next_seed.map(|seed| seed.wrapping_add(1));
-        let found =
-            self.library
-                .drawn(lesson, seed, &self.words)
-                .map_err(|trouble| match trouble {
-                    Trouble::Input(lines) => Prose::plain(lines.join(" ")),
-                    _ => self.words.say("cli.no-lesson", &[]),
-                })?;
+        // The problem that was just worked at is not a fresh one.
+        let mut found = self.fresh(lesson)?;
+        for _ in 0..MOST_DRAWS {
+            if self.last.as_ref() != Some(&write_problem(&found.problem)) {
+                break;
+            }
+            found = self.fresh(lesson)?;
+        }
         self.opening(found)
     }
 

@@ -41,7 +41,9 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         data_folder: data.as_deref(),
     });
     let mut desk = JournalDesk::open(library, &saves, words);
-    desk.draw_from(seed);
+    // The seed of a problem that was asked for is used: fresh ones are drawn behind it.
+    let used = u64::from(found.is_some());
+    desk.draw_from(seed.map(|seed| seed.wrapping_add(used)));
     let start = match found {
         // The very problem that was left is gone on with.
         Some(found) => {

@@ -38,6 +38,7 @@ pub fn run(
         echo,
         input,
         after_return: false,
+        finished: None,
         output,
     };
     dialogue.say(&words.say("plain.welcome", &[]))?;
@@ -81,6 +82,8 @@ struct Dialogue<'a> {
     input: &'a mut dyn BufRead,
     /// The last line ended with a carriage return; a line feed right after it belongs to it.
     after_return: bool,
+    /// The lesson of the problem that was finished last: Enter draws from it again.
+    finished: Option<usize>,
     output: &'a mut dyn Write,
 }
 
@@ -90,7 +93,12 @@ impl Dialogue<'_> {
         loop {
             let unfinished = self.desk.unfinished();
             let lessons = self.desk.lessons();
-            self.say(&self.words.say("plain.choose", &[]))?;
+            let again = self.finished.filter(|_| unfinished.is_none());
+            let choose = match again {
+                Some(_) => "plain.choose-again",
+                None => "plain.choose",
+            };
+            self.say(&self.words.say(choose, &[]))?;
             if let Some(left) = &unfinished {
                 self.left(left, "plain.carry-on", 0)?;
             }
@@ -115,7 +123,7 @@ impl Dialogue<'_> {
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),
                 (None, Some(_)) if typed.is_empty() => self.desk.resume(),
-                (None, None) if typed.is_empty() => self.desk.open(0),
+                (None, None) if typed.is_empty() => self.desk.open(again.unwrap_or(0)),
                 (Some(number), _) if (1..=lessons.len()).contains(&number) => {
                     self.desk.open(number - 1)
                 }
@@ -162,6 +170,7 @@ impl Dialogue<'_> {
         let Opening {
             session: mut tutor,
             resumed,
+            whole: _,
             notes,
         } = opening;
         let view = tutor.view();
@@ -236,6 +245,7 @@ impl Dialogue<'_> {
         for prose in &view.summary {
             self.say(prose)?;
         }
+        self.finished = self.desk.open_lesson();
         self.desk.closed(true);
         self.blank()?;
         Ok(After::Menu)

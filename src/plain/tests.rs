@@ -134,6 +134,7 @@ struct Stand {
     left: Option<Resumable>,
     older: Vec<Resumable>,
     full_disk: bool,
+    at: Option<usize>,
 }
 
 impl Stand {
@@ -152,6 +153,7 @@ impl Stand {
         Opening {
             session: Box::new(tutor),
             resumed,
+            whole: true,
             notes: vec![Prose::plain("A note.")],
         }
     }
@@ -179,7 +181,12 @@ impl Desk for Stand {
 
     fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {
         self.said(format!("open {lesson}"));
+        self.at = Some(lesson);
         Ok(self.opening(false))
+    }
+
+    fn open_lesson(&self) -> Option<usize> {
+        self.at
     }
 
     fn unfinished(&mut self) -> Option<Resumable> {
@@ -210,6 +217,7 @@ impl Desk for Stand {
     }
 
     fn closed(&mut self, finished: bool) {
+        self.at = None;
         self.said(format!("closed {finished}"));
     }
 }
@@ -468,4 +476,21 @@ fn a_call_for_help_tells_the_names_at_hand_with_their_values() {
         let told = "Names at hand: m1 = 12 kg, α (type alpha).";
         assert_eq!(text.matches(told).count(), times, "{line}: {text}");
     }
+}
+
+#[test]
+fn enter_after_the_end_opens_the_lesson_that_was_finished() {
+    let (text, log) = talk(None, false, b"2\nfinish\n7\n\nquit\n");
+    let opened: Vec<&String> = log.iter().filter(|said| said.starts_with("open")).collect();
+    assert_eq!(opened, ["open 1", "open 1"]);
+    let after = text.split("All found.").nth(1).unwrap();
+    let again = "press Enter for a fresh problem of the same lesson.";
+    assert_eq!(after.matches(again).count(), 2, "after a slip too: {after}");
+}
+
+#[test]
+fn enter_carries_on_where_something_was_left() {
+    let (text, log) = talk(Some(2), false, b"2\nfinish\n\nquit\n");
+    assert!(log.contains(&"resume".to_owned()), "{log:?}");
+    assert!(!text.contains("press Enter for a fresh"), "{text}");
 }

@@ -43,6 +43,8 @@ pub struct Opening {
     pub session: Box<dyn Tutor>,
     /// True if it was left unfinished before and its lines are here again.
     pub resumed: bool,
+    /// False if some of these lines could not be read; the notes tell which.
+    pub whole: bool,
     /// What else a learner must know, such as that a journal could not be started.
     pub notes: Vec<Prose>,
 }

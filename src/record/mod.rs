@@ -3,7 +3,7 @@
 //! A journal is the text of one sitting, one record a line, only ever added to. Everything that
 //! a learner enters is a [`Entry::Line`], asking for a hint or going back too, so that entering
 //! the lines of a journal again brings the session back exactly. Verdicts stand beside them for
-//! teachers and reports; a replay never reads them.
+//! teachers and reports; a replay reads them only where lines beside them were damaged.
 //!
 //! This room knows no files and no clock: `store` hands in the text and the time.
 
@@ -14,7 +14,9 @@ mod resume;
 
 pub use file::FORMAT_VERSION;
 pub use journal::{Damage, DamagedLine, Journal, parse};
-pub use resume::{PastLine, Resume, all_unfinished_over, unfinished, unfinished_over};
+pub use resume::{
+    PastLine, Resume, all_unfinished_over, lines_without_problem, unfinished, unfinished_over,
+};
 
 use std::collections::BTreeMap;
 use std::fmt;

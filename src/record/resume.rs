@@ -1,6 +1,6 @@
 //! What a learner left open, as far as it is needed to put it before them again.
 
-use super::{Entry, Journal, Opened, Origin, RecordId, Verdict};
+use super::{Damage, DamagedLine, Entry, Journal, Opened, Origin, RecordId, Verdict};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A problem that was opened and not closed, with everything entered for it.
@@ -19,6 +19,8 @@ pub struct Resume {
     pub options: BTreeMap<String, String>,
     /// Everything entered for it, in order, over all sittings that worked at it.
     pub lines: Vec<PastLine>,
+    /// How many records of it could not be read and left no trace in others.
+    pub missing: usize,
 }
 
 /// A line of a problem that was left open.
@@ -28,8 +30,10 @@ pub struct PastLine {
     pub id: RecordId,
     /// When it was entered.
     pub at: String,
-    /// Its text, exactly as entered.
+    /// Its text, exactly as entered; empty if it was lost.
     pub text: String,
+    /// True if the line could not be read and only its answer tells of it.
+    pub lost: bool,
     /// What the tutor answered; none if the program was stopped before it could.
     pub verdict: Option<Verdict>,
 }
@@ -70,6 +74,11 @@ pub fn all_unfinished_over(journals: &[Journal]) -> Vec<Resume> {
     let left =
         openings.filter(|(id, _, _)| !shelf.continued.contains(id) && !shelf.closed.contains(id));
     left.map(|(id, at, opened)| Resume {
+        missing: shelf
+            .chain(id)
+            .iter()
+            .filter_map(|id| shelf.missing.get(id))
+            .sum(),
         opened: (*id).clone(),
         at: (*at).to_owned(),
         problem_json: opened.problem_json.clone(),
@@ -85,6 +94,16 @@ pub fn all_unfinished_over(journals: &[Journal]) -> Vec<Resume> {
     .collect()
 }
 
+/// How many lines belong to problems whose opening none of the journals tells.
+pub fn lines_without_problem(journals: &[Journal]) -> usize {
+    let shelf = Shelf::fill(journals);
+    let astray = shelf
+        .lines
+        .iter()
+        .filter(|(id, _)| !shelf.by_id.contains_key(*id));
+    astray.map(|(_, lines)| lines.len()).sum()
+}
+
 /// The records of several sittings, sorted for looking up.
 #[derive(Default)]
 struct Shelf<'a> {
@@ -92,36 +111,104 @@ struct Shelf<'a> {
     by_id: BTreeMap<&'a RecordId, &'a Opened>,
     continued: BTreeSet<&'a RecordId>,
     closed: BTreeSet<&'a RecordId>,
-    lines: BTreeMap<&'a RecordId, Vec<(&'a RecordId, &'a str, &'a str)>>,
+    /// Without a text: lines of which only the answer could be read.
+    lines: BTreeMap<&'a RecordId, Vec<(&'a RecordId, &'a str, Option<&'a str>)>>,
     verdicts: BTreeMap<&'a RecordId, &'a Verdict>,
+    /// Every line that could be read.
+    readable: BTreeSet<&'a RecordId>,
+    /// By the opening that they stand behind, how many records left no trace.
+    missing: BTreeMap<&'a RecordId, usize>,
 }
 
 impl<'a> Shelf<'a> {
     fn fill(journals: &'a [Journal]) -> Shelf<'a> {
         let mut shelf = Shelf::default();
         for record in journals.iter().flat_map(|journal| &journal.records) {
+            if let Entry::Line(_) = &record.entry {
+                shelf.readable.insert(&record.id);
+            }
+        }
+        for journal in journals {
+            shelf.take(journal);
+        }
+        shelf
+    }
+
+    fn take(&mut self, journal: &'a Journal) {
+        let mut current = None;
+        let mut last = None;
+        let mut gaps = 0;
+        for record in &journal.records {
+            let before = last.replace(record.sequence).unwrap_or(record.sequence);
+            let gap = usize::try_from(record.sequence.saturating_sub(before + 1)).unwrap_or(0);
+            gaps += gap;
+            self.miss(current, gap);
             match &record.entry {
                 Entry::Opened(opened) => {
-                    shelf.openings.push((&record.id, &record.at, opened));
-                    shelf.by_id.insert(&record.id, opened);
-                    shelf.continued.extend(&opened.continues);
+                    self.openings.push((&record.id, &record.at, opened));
+                    self.by_id.insert(&record.id, opened);
+                    self.continued.extend(&opened.continues);
+                    current = Some(&record.id);
                 }
                 Entry::Closed(closed) => {
-                    shelf.closed.insert(&closed.problem);
+                    self.closed.insert(&closed.problem);
                 }
                 Entry::Line(line) => {
                     if let Some(problem) = &line.problem {
-                        let lines = shelf.lines.entry(problem).or_default();
-                        lines.push((&record.id, &record.at, &line.text));
+                        let text = Some(line.text.as_str());
+                        let lines = self.lines.entry(problem).or_default();
+                        lines.push((&record.id, &record.at, text));
+                        current = Some(problem);
                     }
                 }
                 Entry::Verdict(verdict) => {
-                    shelf.verdicts.insert(&verdict.line, verdict);
+                    self.answered(current, &record.at, verdict);
                 }
                 Entry::Sitting(_) | Entry::Other(_) => {}
             }
         }
-        shelf
+        // What stands behind the last whole record leaves no gap.
+        let whole = |line: &&DamagedLine| line.why != Damage::Torn;
+        let damaged = journal.damaged.iter().filter(whole).count();
+        self.miss(current, damaged.saturating_sub(gaps));
+        self.forgive_answers(journal);
+    }
+
+    /// Takes an answer. One to a line that nobody can read tells that there was a line.
+    fn answered(&mut self, current: Option<&'a RecordId>, at: &'a str, verdict: &'a Verdict) {
+        let first = self.verdicts.insert(&verdict.line, verdict).is_none();
+        if let Some(problem) = current
+            && first
+            && !self.readable.contains(&verdict.line)
+        {
+            let lines = self.lines.entry(problem).or_default();
+            lines.push((&verdict.line, at, None));
+            self.found(problem);
+        }
+    }
+
+    /// A line without its answer is judged anew: an answer that is missing is no loss.
+    fn forgive_answers(&mut self, journal: &'a Journal) {
+        for record in &journal.records {
+            if let Entry::Line(line) = &record.entry
+                && let Some(problem) = &line.problem
+                && !self.verdicts.contains_key(&record.id)
+            {
+                self.found(problem);
+            }
+        }
+    }
+
+    fn miss(&mut self, problem: Option<&'a RecordId>, records: usize) {
+        if let Some(problem) = problem {
+            *self.missing.entry(problem).or_default() += records;
+        }
+    }
+
+    fn found(&mut self, problem: &'a RecordId) {
+        if let Some(missing) = self.missing.get_mut(problem) {
+            *missing = missing.saturating_sub(1);
+        }
     }
 
     /// An opening and those that it continues, the latest first.
@@ -145,10 +232,11 @@ impl<'a> Shelf<'a> {
 
     fn lines_of(&self, opened: &RecordId) -> Vec<PastLine> {
         let lines = self.lines.get(opened).map_or(&[][..], Vec::as_slice);
-        let line = |&(id, at, text): &(&RecordId, &str, &str)| PastLine {
+        let line = |&(id, at, text): &(&RecordId, &str, Option<&str>)| PastLine {
             id: id.clone(),
             at: at.to_owned(),
-            text: text.to_owned(),
+            text: text.unwrap_or_default().to_owned(),
+            lost: text.is_none(),
             verdict: self.verdicts.get(id).map(|&verdict| verdict.clone()),
         };
         lines.iter().map(line).collect()

@@ -195,7 +195,8 @@ impl Model {
             working.set_line(line);
         }
         self.notes = opening.notes;
-        if opening.resumed {
+        // Where lines are missing, the notes say where one stands.
+        if opening.resumed && opening.whole {
             let word = if working.view.lines.is_empty() {
                 "screen.note.resumed-empty"
             } else {

@@ -17,6 +17,7 @@ mod meant;
 mod measured;
 mod pivot;
 mod reply;
+mod restore;
 mod scene;
 mod show;
 mod sight;

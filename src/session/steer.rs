@@ -181,7 +181,7 @@ impl Session {
     }
 
     /// Goes past a step. What it would have said is taken as said.
-    fn pass(&mut self, asked: StepId) {
+    pub(super) fn pass(&mut self, asked: StepId) {
         if asked == StepId::Forces {
             for force in self.problem.forces() {
                 self.state.name(force.id);

@@ -46,6 +46,13 @@ pub enum Note {
         /// The journal.
         place: PathBuf,
     },
+    /// Lines that belong to a problem whose start was among what could not be read.
+    NoStart {
+        /// How many.
+        lines: usize,
+        /// The folder that keeps them.
+        place: PathBuf,
+    },
     /// A journal could not be read at all.
     Unreadable {
         /// The journal.
@@ -66,6 +73,7 @@ impl Note {
         };
         match self {
             Note::SetAside { lines, place } => told("store.note.set_aside", *lines, place),
+            Note::NoStart { lines, place } => told("store.note.no_start", *lines, place),
             Note::NotSetAside { lines, place } => told("store.note.not_set_aside", *lines, place),
             Note::Unreadable {
                 place: path,

@@ -126,10 +126,17 @@ impl Store {
     pub fn unfinished(&self, learner: &Learner) -> Result<Found, StoreTrouble> {
         let history = self.history(learner)?;
         let mut left = crate::record::all_unfinished_over(&history.journals).into_iter();
+        let mut notes = history.notes;
+        let lines = crate::record::lines_without_problem(&history.journals);
+        // Told with the damage that it comes from, and as often.
+        if lines > 0 && !notes.is_empty() {
+            let place = self.folder.join(learner.id());
+            notes.push(Note::NoStart { lines, place });
+        }
         Ok(Found {
             resume: left.next(),
             older: left.collect(),
-            notes: history.notes,
+            notes,
         })
     }
 }

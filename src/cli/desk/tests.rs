@@ -9,7 +9,7 @@ use std::path::PathBuf;
 
 const COUNTER: usize = 0;
 
-fn desk(saves: &Path) -> JournalDesk {
+pub(super) fn desk(saves: &Path) -> JournalDesk {
     let words = Words::english();
     JournalDesk::open(Library::open(None, &words), saves, &words)
 }
@@ -20,14 +20,18 @@ fn started(desk: &mut JournalDesk, seed: u64) -> Opening {
     desk.opening(found).unwrap()
 }
 
-fn enter(desk: &mut JournalDesk, tutor: &mut dyn Tutor, line: &str) -> (Vec<Prose>, Turn) {
+pub(super) fn enter(
+    desk: &mut JournalDesk,
+    tutor: &mut dyn Tutor,
+    line: &str,
+) -> (Vec<Prose>, Turn) {
     let mut notes = desk.entered(line);
     let turn = tutor.submit(line);
     notes.extend(desk.judged(&turn));
     (notes, turn)
 }
 
-fn files(saves: &Path) -> Vec<PathBuf> {
+pub(super) fn files(saves: &Path) -> Vec<PathBuf> {
     let folder = saves.join("learner");
     let entries = fs::read_dir(folder).into_iter().flatten().flatten();
     let mut files: Vec<PathBuf> = entries
@@ -299,7 +303,9 @@ fn verif_a_journal_damaged_at_any_byte_is_taken_up_without_a_panic() {
         bytes[place] ^= 1 << (place % 8);
         fs::write(&journal, &bytes).unwrap();
         let mut desk = self::desk(saves.path());
-        assert!(desk.take_notes().len() <= 1, "byte {place}");
+        // Where the start of the problem is lost, its lines are told of too.
+        let most = 1 + usize::from(desk.unfinished().is_none());
+        assert!(desk.take_notes().len() <= most, "byte {place}");
         if desk.unfinished().is_some() {
             let opening = desk.resume().unwrap();
             assert_eq!(opening.session.view().course, Course::On, "byte {place}");

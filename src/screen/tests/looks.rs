@@ -269,6 +269,7 @@ fn the_whole_statement_of_every_lesson_is_in_sight_beside_its_diagram() {
                 model.show(Opening {
                     session: Box::new(session),
                     resumed: false,
+                    whole: true,
                     notes: Vec::new(),
                 });
                 let shown = told(&model);

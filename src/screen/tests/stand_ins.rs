@@ -144,6 +144,7 @@ impl Desk for Remembering {
         Ok(Opening {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
+            whole: true,
             notes: Vec::new(),
         })
     }
@@ -174,6 +175,7 @@ impl Desk for Remembering {
         Ok(Opening {
             session: Box::new(Canned::new(view(true))),
             resumed: true,
+            whole: true,
             notes: Vec::new(),
         })
     }
@@ -203,6 +205,7 @@ pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
     model.show(Opening {
         session: Box::new(Canned::new(view(begun))),
         resumed: false,
+        whole: true,
         notes: Vec::new(),
     });
     model
