@@ -104,6 +104,9 @@ pub fn lines_without_problem(journals: &[Journal]) -> usize {
     astray.map(|(_, lines)| lines.len()).sum()
 }
 
+/// A line: its record, when it was entered, and its text; none where only the answer could be read.
+type Entered<'a> = (&'a RecordId, &'a str, Option<&'a str>);
+
 /// The records of several sittings, sorted for looking up.
 #[derive(Default)]
 struct Shelf<'a> {
@@ -111,8 +114,7 @@ struct Shelf<'a> {
     by_id: BTreeMap<&'a RecordId, &'a Opened>,
     continued: BTreeSet<&'a RecordId>,
     closed: BTreeSet<&'a RecordId>,
-    /// Without a text: lines of which only the answer could be read.
-    lines: BTreeMap<&'a RecordId, Vec<(&'a RecordId, &'a str, Option<&'a str>)>>,
+    lines: BTreeMap<&'a RecordId, Vec<Entered<'a>>>,
     verdicts: BTreeMap<&'a RecordId, &'a Verdict>,
     /// Every line that could be read.
     readable: BTreeSet<&'a RecordId>,
@@ -232,7 +234,7 @@ impl<'a> Shelf<'a> {
 
     fn lines_of(&self, opened: &RecordId) -> Vec<PastLine> {
         let lines = self.lines.get(opened).map_or(&[][..], Vec::as_slice);
-        let line = |&(id, at, text): &(&RecordId, &str, Option<&str>)| PastLine {
+        let line = |&(id, at, text): &Entered<'_>| PastLine {
             id: id.clone(),
             at: at.to_owned(),
             text: text.unwrap_or_default().to_owned(),
