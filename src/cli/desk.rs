@@ -19,10 +19,6 @@ use std::path::Path;
 #[allow(clippy::unwrap_used)]
 mod tests;
 
-#[cfg(test)]
-#[allow(clippy::unwrap_used)]
-mod damage;
-
 /// The most problems offered beside the latest that was left.
 const MOST_OLDER: usize = 5;
 

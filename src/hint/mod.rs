@@ -45,6 +45,9 @@ pub const STAGES: u8 = 4;
 /// A sister's step is worked only where its value lies farther than this share from the one asked.
 const SISTER_APART: f64 = 0.03;
 
+/// The family of mistakes about the two short sides of a right triangle.
+const WRONG_LEG: &str = "wrong-leg";
+
 /// The hint of a stage, from 1 to [`STAGES`], for a step, with the mistake that was named in it
 /// and the sister problem.
 pub fn hint(
@@ -79,6 +82,10 @@ fn about(
     named: Option<&Instance>,
     stage: &str,
 ) -> Prose {
+    let is_part = matches!(step, StepId::Reaction(_, Part::Along(_)));
+    let along = rope_along(case).filter(|_| is_part);
+    // A rope that pulls along an axis has no triangle to speak of.
+    let named = named.filter(|named| along.is_none() || named.mistake.family != WRONG_LEG);
     let force = match named {
         Some(instance) => spoken_force(instance, step),
         None => step.force(),
@@ -94,11 +101,37 @@ fn about(
     ];
     if let Some(instance) = named {
         let key = format!("family.{}.{stage}", instance.mistake.family);
+        // A part of the hinge's force is found from parts along the axes, not across the body.
+        let by_axes = format!("{key}-by-axes");
+        let key = if is_part && words.has(&by_axes) {
+            by_axes
+        } else {
+            key
+        };
         if words.has(&key) {
             return words.say(&key, &slots);
         }
     }
-    words.say(&format!("hint.{}.{stage}", kind_word(step)), &slots)
+    let key = format!("hint.{}.{stage}", kind_word(step));
+    let so = along.map(|axis| match axis {
+        Axis::Horizontal => format!("{key}-level-rope"),
+        Axis::Vertical => format!("{key}-upright-rope"),
+    });
+    words.say(&so.filter(|so| words.has(so)).unwrap_or(key), &slots)
+}
+
+/// The axis along which the only rope pulls with all of its force, if it does.
+fn rope_along(case: &Case<'_>) -> Option<Axis> {
+    let [rope] = case.problem.ropes() else {
+        return None;
+    };
+    let (body, values) = (case.problem.body(), case.problem.values());
+    let angle = rope.direction.angle(body, &values);
+    if libm::sin(angle).abs() < 1e-9 {
+        Some(Axis::Horizontal)
+    } else {
+        (libm::cos(angle).abs() < 1e-9).then_some(Axis::Vertical)
+    }
 }
 
 /// The force to speak about when a mistake was named at a step: where a component is asked, that

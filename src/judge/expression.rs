@@ -44,6 +44,19 @@ pub(super) fn judge(
     line: usize,
     named: bool,
 ) -> Judgement {
+    // In a general working a value that is told by its name counts like that of any later step.
+    let tried = !(named && target.is_general());
+    judge_chain(board, stock, target, (sides, line), (named, tried))
+}
+
+/// Judges a chain; a number for what rests on an open unknown says nothing where it is `tried`.
+pub(super) fn judge_chain(
+    board: &Board<'_>,
+    stock: &Stock,
+    target: StepId,
+    (sides, line): (&[&Tree], usize),
+    (named, tried): (bool, bool),
+) -> Judgement {
     let dimension = board
         .key
         .step(target)
@@ -70,9 +83,8 @@ pub(super) fn judge(
     let trial = typed_number(sides[0], first.number_as(dimension), dimension)
         .filter(|_| first.may_be(dimension) && is_of_open_unknown(board, target));
     let mut judgement = match trial {
-        // A number tried here would tell the unknown before it is worked out; in a general working
-        // a value that is told by its name counts like that of any later step.
-        Some(typed) if !(named && target.is_general()) => {
+        // A number tried here would tell the unknown before it is worked out.
+        Some(typed) if tried => {
             let mut judgement = Judgement::of(target, Truth::Noted);
             judgement.evidence.number = Some(typed);
             judgement.remarks.push(Remark::LeaveLetter);

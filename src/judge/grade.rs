@@ -353,7 +353,7 @@ pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
 }
 
 /// The level and the upright part of the force that a step is the direction of.
-fn parts_of(board: &Board<'_>, id: StepId) -> Option<[StepId; 2]> {
+pub(super) fn parts_of(board: &Board<'_>, id: StepId) -> Option<[StepId; 2]> {
     match id {
         StepId::Reaction(support, _) => Some(
             [Axis::Horizontal, Axis::Vertical]

@@ -24,6 +24,7 @@ mod implied;
 mod joint;
 mod lacking;
 mod lift;
+mod mended;
 mod moment_sum;
 mod names;
 mod open;
@@ -316,11 +317,11 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
             return judgement;
         }
     };
-    let first = judge_readings(board, asked, &readings, (line, number));
+    let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
+    let first = mended::in_either_way(board, in_her_sense(board), &in_her_sense);
     if first.stands() || board.key.general.is_none() {
         return first;
     }
-    let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
     sense::in_own_senses(board, &readings, &in_her_sense).unwrap_or(first)
 }
 
@@ -495,7 +496,7 @@ fn judge_sides(
             equation::judge(board, stock, asked, &sides, line)
         }
         Some((NameRole::Step(target), rest)) => {
-            let mut judgement = expression::judge(board, stock, target, &rest, line, true);
+            let mut judgement = open::judge_named(board, stock, (asked, target), &rest, line);
             other::credit(board, asked, &mut judgement, &rest);
             if let Some(meant) = other::meant_by(board, stock, (asked, target), &rest, &judgement) {
                 judgement = Judgement::of(meant, Truth::Noted);

@@ -2,6 +2,8 @@
 
 use super::board::Board;
 use super::names::NameRole;
+use super::stock::Stock;
+use super::{Judgement, Remark, expression};
 use crate::key::StepId;
 use crate::reading::Tree;
 
@@ -101,4 +103,22 @@ pub(super) fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) 
             Some(NameRole::Step(step)) => !board.standing.contains_key(&step),
             _ => false,
         })
+}
+
+/// Judges a chain that says by name that it is the value of `target`. Once the balance stands that
+/// gives the unknown, a right value of its component may be told too.
+pub(super) fn judge_named(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, target): (StepId, StepId),
+    sides: &[&Tree],
+    line: usize,
+) -> Judgement {
+    let judgement = expression::judge(board, stock, target, sides, line, true);
+    let stands = asked.is_pull() && board.unknown() == Some(asked);
+    if !stands || !judgement.remarks.contains(&Remark::LeaveLetter) {
+        return judgement;
+    }
+    let told = expression::judge_chain(board, stock, target, (sides, line), (true, false));
+    if told.truth.holds() { told } else { judgement }
 }

@@ -3,7 +3,7 @@
 use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Truth};
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Part, StepId};
 use std::f64::consts::FRAC_PI_2;
 
 /// The line that an angle is measured from.
@@ -31,28 +31,34 @@ impl Session {
         if asked.is_general() {
             return self.answer_measured_general(asked, line);
         }
-        let StepId::Reaction(support, Part::Direction) = asked else {
+        let StepId::Reaction(_, Part::Direction) = asked else {
             return None;
         };
         let (angle, from) = self.measured_from(line)?;
-        let level = StepId::Reaction(support, Part::Along(Axis::Horizontal));
-        let points_right = self.value_in_force(level).is_none_or(|value| value > 0.0);
         let as_told = self.judged(asked, angle);
+        let to = |side: &str| self.words.word(side);
         match from {
             Reference::Horizontal => Some(self.answer(asked, angle)),
             Reference::Vertical => Some(self.answer_from_vertical(asked, angle, as_told)),
             Reference::Right | Reference::Left => {
+                let (this, other) = match from {
+                    Reference::Left => (to("solve.left"), to("solve.right")),
+                    _ => (to("solve.right"), to("solve.left")),
+                };
+                // Up to a right angle the force points to the side of that end, beyond it away.
                 let acute = as_told.value.is_some_and(|value| value.abs() < FRAC_PI_2);
-                let other_end = points_right != (from == Reference::Right);
-                if acute && other_end && as_told.truth.holds() {
-                    return Some(self.answer_judged(asked, with_another_line(as_told)));
-                }
-                let rest = format!("180° - ({angle})");
-                let fits = from == Reference::Left && self.judged(asked, &rest).truth.holds();
-                Some(match fits && !as_told.truth.holds() {
-                    true => self.answer(asked, &rest),
-                    false => self.answer(asked, angle),
-                })
+                let told = match from {
+                    _ if acute => format!("{angle} {this}"),
+                    Reference::Left => format!("180° - ({angle}) {other}"),
+                    _ => angle.to_owned(),
+                };
+                let judgement = self.judged(asked, &told);
+                Some(
+                    match judgement.evidence.wrong_way && as_told.truth.holds() {
+                        true => self.answer_judged(asked, with_another_line(as_told)),
+                        false => self.answer_judged(asked, judgement),
+                    },
+                )
             }
         }
     }
@@ -95,15 +101,6 @@ impl Session {
             return self.answer_judged(asked, with_another_line(as_told));
         }
         self.answer(asked, &rest)
-    }
-
-    /// The learner's own value of a step, or the right one.
-    fn value_in_force(&self, step: StepId) -> Option<f64> {
-        let own = self.state.standing.get(&step).map(|own| own.function[0]);
-        own.or_else(|| {
-            let (names, own) = (self.names(), self.own_values());
-            Some(self.board(&names, &own).right(step)?[0])
-        })
     }
 
     /// An angle, and the line that it is measured from where that is told behind it.

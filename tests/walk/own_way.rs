@@ -270,3 +270,206 @@ fn verif_what_follows_from_her_own_values_is_told_so() {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
+
+/// The parts of the mast's hinge in the other sense: by hand ψ = atan(954.5/348.9) = 69.9°, up and
+/// to the left, 110.1° from the positive x axis.
+const TO_THE_RIGHT: &[&str] = &["349 N to the right", "go on", "954.5 N up", "skip"];
+const TO_THE_RIGHT_AND_DOWN: &[&str] = &[
+    "349 N to the right",
+    "go on",
+    "954.5 N down",
+    "go on",
+    "skip",
+];
+
+/// Her way counts, and the right one; nothing between the two.
+#[test]
+fn verif_a_direction_is_right_as_it_is_and_follows_from_her_own_senses() {
+    for (before, line, truth, said) in [
+        (
+            TO_THE_RIGHT,
+            "69.9 above the horizontal, to the left",
+            "holds",
+            "",
+        ),
+        (
+            TO_THE_RIGHT,
+            "69.9 above the horizontal, to the right",
+            "follows",
+            "line 1",
+        ),
+        (TO_THE_RIGHT, "69.9", "holds", ""),
+        (TO_THE_RIGHT, "110.1", "holds", ""),
+        (TO_THE_RIGHT, "180 - 69.9", "holds", ""),
+        (TO_THE_RIGHT, "atan(954.5/348.9) to the left", "holds", ""),
+        (
+            TO_THE_RIGHT,
+            "atan(954.5/348.9) to the right",
+            "follows",
+            "line 1",
+        ),
+        (TO_THE_RIGHT, "69.9 from the negative x axis", "holds", ""),
+        (
+            TO_THE_RIGHT,
+            "69.9 from the positive x axis",
+            "follows",
+            "line 1",
+        ),
+        (TO_THE_RIGHT, "110.1 from the positive x axis", "holds", ""),
+        (
+            TO_THE_RIGHT,
+            "110.1 from the negative x axis",
+            "follows",
+            "line 1",
+        ),
+        (
+            TO_THE_RIGHT,
+            "69.9 below the horizontal, to the right",
+            "wrong",
+            "another way",
+        ),
+        (
+            TO_THE_RIGHT,
+            "69.9 below the horizontal, to the left",
+            "wrong",
+            "another way",
+        ),
+        (TO_THE_RIGHT, "249.9", "wrong", "another way"),
+        (TO_THE_RIGHT, "290.1", "wrong", "another way"),
+        (TO_THE_RIGHT, "71.5 to the left", "wrong", ""),
+        (
+            TO_THE_RIGHT_AND_DOWN,
+            "69.9 above the horizontal, to the left",
+            "holds",
+            "",
+        ),
+        (TO_THE_RIGHT_AND_DOWN, "110.1", "holds", ""),
+        (
+            TO_THE_RIGHT_AND_DOWN,
+            "69.9 below the horizontal, to the right",
+            "follows",
+            "lines 1, 2",
+        ),
+        (TO_THE_RIGHT_AND_DOWN, "290.1", "follows", "lines 1, 2"),
+        (
+            TO_THE_RIGHT_AND_DOWN,
+            "69.9 above the horizontal, to the right",
+            "wrong",
+            "another way",
+        ),
+        (
+            TO_THE_RIGHT_AND_DOWN,
+            "69.9 below the horizontal, to the left",
+            "wrong",
+            "another way",
+        ),
+        (TO_THE_RIGHT_AND_DOWN, "249.9", "wrong", "another way"),
+        (
+            &["skip", "skip", "skip"],
+            "110.1 from the negative x axis",
+            "wrong",
+            "From which line",
+        ),
+        (
+            &["skip", "skip", "skip"],
+            "110.1 from the positive x axis",
+            "holds",
+            "",
+        ),
+    ] {
+        let mut session = at_the_hinge();
+        for line in before {
+            session.submit(line);
+        }
+        let turn = session.submit(line);
+        let told = turn.line.message.to_string();
+        assert_eq!(turn.kept.truth, truth, "{before:?} {line}: {told}");
+        assert!(told.contains(said), "{before:?} {line}: {told}");
+    }
+}
+
+/// By hand: T·sin 80°·6.2 m = 2351 N m, so that T⊥ = 379 N, and T = 385 N.
+#[test]
+fn verif_once_the_balance_stands_a_value_of_its_part_may_be_told() {
+    for (asked, line, truth) in [
+        ("how large is T, the tension", "T⊥ = 379.1 N", "holds"),
+        ("how large is T, the tension", "Tp = 379", "holds"),
+        ("how large is T, the tension", "T⊥ = 395 N", "noted"),
+        ("how large is T, the tension", "379.1", "wrong"),
+        ("Write the balance of moments", "T⊥ = 379.1 N", "noted"),
+        ("What is T⊥", "T⊥ = 379.1 N", "noted"),
+    ] {
+        let mut session =
+            Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+        while !session.view().question.to_string().contains(asked) {
+            session.submit("skip");
+        }
+        let turn = session.submit(line);
+        let told = turn.line.message.to_string();
+        assert_eq!(turn.kept.truth, truth, "{asked} {line}: {told}");
+        assert_eq!(told.contains("as a letter"), truth == "noted", "{told}");
+    }
+}
+
+/// What the second hint at a part of the hinge's force says, after a line.
+fn place_of(problem: &str, asked: &str, line: Option<&str>) -> String {
+    let mut session =
+        Session::start(parse_problem(problem).unwrap(), None, Words::english()).unwrap();
+    while !session.view().question.to_string().contains(asked) {
+        session.submit("skip");
+    }
+    if let Some(line) = line {
+        assert_eq!(session.submit(line).line.sign, Sign::Wrong, "{line}");
+    }
+    session.submit("hint");
+    let lines = session.submit("hint");
+    assert_eq!(lines.kept.hint, Some(2));
+    lines.line.hints.last().unwrap().to_string()
+}
+
+#[test]
+fn the_hint_at_a_part_of_the_hinges_force_speaks_of_the_ropes_own_triangle() {
+    let pulls = |way: &str| {
+        let mut problem: serde_json::Value = serde_json::from_str(MAST).unwrap();
+        problem["model"]["ropes"][0]["direction"] = way.into();
+        let known = problem["text"]["meanings"].as_object_mut();
+        known.map(|meanings| meanings.remove("β"));
+        problem.to_string()
+    };
+    let (level, upright) = (pulls("right"), pulls("up"));
+    for (problem, asked, line, wanted) in [
+        (
+            MAST,
+            "Hx",
+            Some("T sin 25"),
+            "with a level and an upright side",
+        ),
+        (
+            MAST,
+            "Hx",
+            Some("385 sin 25"),
+            "with a level and an upright side",
+        ),
+        (
+            MAST,
+            "Hy",
+            Some("Wb + W1 - T cos 25"),
+            "with a level and an upright side",
+        ),
+        (MAST, "Hx", None, "right triangle of the rope's pull"),
+        (&level, "Hx", None, "The rope pulls level: its whole pull"),
+        (&level, "Hy", None, "The rope pulls level: none of its pull"),
+        (
+            &upright,
+            "its force H",
+            None,
+            "The rope pulls upright: its whole pull",
+        ),
+        (MAST, "T⊥", Some("T cos 80"), "component across the mast"),
+    ] {
+        let told = place_of(problem, asked, line);
+        assert!(told.contains(wanted), "{asked} {line:?}: {told}");
+        let across = asked == "T⊥";
+        assert_eq!(told.contains("across the mast"), across, "{asked}: {told}");
+    }
+}

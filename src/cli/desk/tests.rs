@@ -1,5 +1,7 @@
 //! The record behind the tutor: what is on disk when, and what comes back.
 
+mod damage;
+
 use super::*;
 use crate::cli::library::Library;
 use crate::practice::Tutor;

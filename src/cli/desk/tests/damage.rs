@@ -1,7 +1,7 @@
 //! What comes back of a problem some of whose saved lines were damaged, and what comes after one.
 
-use super::tests::{desk, enter, files};
-use super::*;
+use super::super::*;
+use super::{desk, enter, files};
 use crate::practice::Tutor;
 use crate::session::LineView;
 use std::fs;
