@@ -335,6 +335,9 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             && !side.names().iter().any(own)
             && !number(side)
     });
+    // The unknown is found by dividing by its own ratio: that is no sign of another thought.
+    let usual = usize::from(judgement.target.is_unknown());
+    let mut divided = 0;
     for side in sides {
         judgement.evidence.names_parts |= side.names().iter().any(|(id, _)| {
             matches!(
@@ -345,7 +348,7 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
         side.visit(&mut |tree| {
             if let Node::Binary(Operator::Divide, _, under) = &tree.node {
                 let (sine, cosine) = ratios(under);
-                judgement.evidence.over_ratio |= sine || cosine;
+                divided += usize::from(sine || cosine);
             }
             if let Node::Call(function, _) = &tree.node {
                 let angled = !matches!(function, Function::SquareRoot | Function::Absolute);
@@ -354,6 +357,7 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             }
         });
     }
+    judgement.evidence.over_ratio = divided > usual;
 }
 
 /// What a line sets against each other, and whether it measures an angle in radians.

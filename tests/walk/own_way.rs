@@ -236,6 +236,8 @@ const ROWS: &[Row] = &[
     (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "219*3 + 320*6 = T sin 35*4.1"], "follows", "line 1"),
     (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "skip", "(Wb cos 35*3+W1 cos 35*6)/(4.1 sin 35)"], "wrong", "if you mean γ, write its name"),
     (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "skip", "(Wb cos γ*3+W1 cos γ*6)/(4.1 sin γ)"], "follows", "line 1"),
+    // Cosines throughout: the rope's own ratio stands under the line, and nobody divided a weight.
+    (LEVEL_ROPE, 10, &["(382.2*3+558.6*6)*cos 35/(4.1*cos 55)"], "wrong", "You took cos α"), (LEVEL_ROPE, 10, &["(382.2*3/sin 35+558.6*6/sin 35)/(4.1*sin 55)"], "wrong", "divided by the ratio"),
     (LEVEL_ROPE, 5, &["36", "go on", "Wb cos 36"], "follows", "line 1"), (LEVEL_ROPE, 5, &["36", "go on", "Wb sin 36"], "wrong", ""),
     // What she has put since takes the place of her first value.
     (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 cos 50"], "wrong", "follow from T = 1390 N of line 1. Since line 2, T = 1172 N counts"),
