@@ -82,6 +82,12 @@ impl Diagnosis {
                 || (named.share >= PERHAPS_SHARE && !self.pen_slip && !self.coarse)
         })
     }
+
+    /// True if the mistake to speak about is shown by the form of the line.
+    pub fn is_by_form(&self) -> bool {
+        self.spoken()
+            .is_some_and(|named| named.because == Because::Form)
+    }
 }
 
 /// Explains a judged line that does not hold.

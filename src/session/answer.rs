@@ -2,9 +2,9 @@
 
 use super::speak::slip_told;
 use super::state::Open;
-use super::turn::{Progress, Sign};
+use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
+use crate::diagnosis::{Diagnosis, Voice, diagnose};
 use crate::judge::{Aside, Judgement, Remark, Truth, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
@@ -58,10 +58,7 @@ impl Session {
             diagnosis = Diagnosis::default();
         }
         // A name of her own is judged when it is used, unless its form is a known mistake.
-        let flat = judgement.evidence.takes_ten
-            || diagnosis
-                .spoken()
-                .is_some_and(|named| named.because == Because::Form);
+        let flat = judgement.evidence.takes_ten || diagnosis.is_by_form();
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
             judgement.truth = Truth::Noted;
             judgement.value = None;
@@ -190,11 +187,12 @@ impl Session {
         for step in &settled {
             self.reach(*step, Progress::Done);
         }
-        let (sign, verdict, truth) = match &judgement.truth {
-            Truth::HoldsRounded => (Sign::Rounded, "verdict.rounded", "rounded"),
-            Truth::Follows(_) => (Sign::Follows, "verdict.follows", "follows"),
-            _ => (Sign::Right, "verdict.right", "holds"),
+        let truth = match &judgement.truth {
+            Truth::HoldsRounded => "rounded",
+            Truth::Follows(_) => "follows",
+            _ => "holds",
         };
+        let (sign, verdict) = verdict_of(truth);
         let message = self.words_of_right(asked, judgement);
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.progress = settled;
@@ -253,23 +251,20 @@ impl Session {
         diagnosis: &Diagnosis,
         number: usize,
     ) -> Outcome {
-        let (sign, verdict, truth) = match &judgement.truth {
-            Truth::Noted | Truth::OtherAngle => (Sign::Noted, "verdict.noted", "noted"),
-            Truth::Circular => (Sign::Noted, "verdict.noted", "circular"),
-            Truth::TooFewFigures => (Sign::Incomplete, "verdict.figures", "too-few-figures"),
-            Truth::WrongUnit { .. } => (Sign::Incomplete, "verdict.unit", "wrong-unit"),
-            Truth::NotUnderstood(_) => (Sign::Unclear, "verdict.unclear", "not-understood"),
-            Truth::Mismatched(_) => (Sign::Wrong, "verdict.mismatch", "mismatched"),
-            _ if judgement.evidence.aside == Some(Aside::True) => {
-                (Sign::Wrong, "verdict.beside", "wrong")
-            }
-            _ => (Sign::Wrong, "verdict.wrong", "wrong"),
+        let truth = match &judgement.truth {
+            Truth::Noted | Truth::OtherAngle => "noted",
+            Truth::Circular => "circular",
+            Truth::TooFewFigures => "too-few-figures",
+            Truth::WrongUnit { .. } => "wrong-unit",
+            Truth::NotUnderstood(_) => "not-understood",
+            Truth::Mismatched(_) => "mismatched",
+            _ => "wrong",
         };
-        let by_form = diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
-        let unexplained = judgement.truth == Truth::DoesNotHold && !by_form;
-        let sight = self.sight(asked, judgement).filter(|_| unexplained);
+        let (sign, verdict) = match judgement.evidence.aside {
+            Some(Aside::True) if truth == "wrong" => (Sign::Wrong, "verdict.beside"),
+            _ => verdict_of(truth),
+        };
+        let sight = self.sight(asked, judgement, diagnosis);
         let slip = match sight {
             Some(sight) => Some(sight.slip()),
             None => slip_told(judgement, diagnosis),

@@ -23,9 +23,7 @@ impl Session {
         if let Some(two) = judgement.evidence.two_meanings {
             return Some(self.two_meanings(two, judgement, diagnosis));
         }
-        let by_form = diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
+        let by_form = diagnosis.is_by_form();
         if judgement.evidence.runs_on {
             return Some(self.words.say("talk.runs-on", &[]));
         }

@@ -1,6 +1,6 @@
 //! Lines of a damaged journal: where the text of one is lost, its kept answer stands for it.
 
-use super::turn::{Course, Kept, LineView, Sign, Turn};
+use super::turn::{Course, Kept, LineView, Turn, verdict_of};
 use super::{Session, shortened};
 use crate::key::StepId;
 use crate::text::{Prose, Slot, printable, visible};
@@ -131,20 +131,4 @@ impl Session {
 
 fn first_word(list: &str) -> String {
     list.split(',').next().unwrap_or_default().trim().to_owned()
-}
-
-/// The verdict that a kept truth stands for.
-fn verdict_of(truth: &str) -> (Sign, &'static str) {
-    match truth {
-        "holds" => (Sign::Right, "verdict.right"),
-        "rounded" => (Sign::Rounded, "verdict.rounded"),
-        "follows" => (Sign::Follows, "verdict.follows"),
-        "too-few-figures" => (Sign::Incomplete, "verdict.figures"),
-        "wrong-unit" => (Sign::Incomplete, "verdict.unit"),
-        "mismatched" => (Sign::Wrong, "verdict.mismatch"),
-        "wrong" => (Sign::Wrong, "verdict.wrong"),
-        "not-understood" | "too-long" => (Sign::Unclear, "verdict.unclear"),
-        truth if Kept::is_working(truth) => (Sign::Noted, "verdict.noted"),
-        _ => (Sign::Talk, "verdict.none"),
-    }
 }

@@ -2,7 +2,8 @@
 //! mistake's working.
 
 use super::Session;
-use crate::judge::Judgement;
+use crate::diagnosis::Diagnosis;
+use crate::judge::{Judgement, Truth};
 use crate::key::{Axis, Part, Samples, StepId, agree};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
@@ -36,9 +37,15 @@ impl Sight {
 }
 
 impl Session {
-    /// What a line that does not hold shows at first sight.
-    pub(super) fn sight(&self, asked: StepId, judgement: &Judgement) -> Option<Sight> {
-        if self.is_general() {
+    /// What a line that does not hold shows at first sight, unless its form shows a mistake.
+    pub(super) fn sight(
+        &self,
+        asked: StepId,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+    ) -> Option<Sight> {
+        let unexplained = judgement.truth == Truth::DoesNotHold && !diagnosis.is_by_form();
+        if self.is_general() || !unexplained {
             return None;
         }
         let number = judgement.evidence.number?.value;

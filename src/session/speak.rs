@@ -17,9 +17,7 @@ const LINES_TOLD: usize = 3;
 /// end of its key under `summary.slip`. In the order of what is said (see `words_of_wrong`).
 pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<&'static str> {
     let evidence = &judgement.evidence;
-    let by_form = diagnosis
-        .spoken()
-        .is_some_and(|named| named.because == Because::Form);
+    let by_form = diagnosis.is_by_form();
     Some(match &judgement.truth {
         Truth::TooFewFigures => "figures",
         Truth::WrongUnit { .. } => "unit",

@@ -5,7 +5,6 @@ use super::sight::Sight;
 use super::state::Open;
 use super::turn::{Course, LineView, Progress, Sign};
 use super::{Outcome, Session};
-use crate::diagnosis::Because;
 use crate::hint::{STAGES, hint};
 use crate::judge::{Own, Truth, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
@@ -437,13 +436,11 @@ impl Session {
             .map(|named| &self.instances[named.instance].key);
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
-        let by_form = open
-            .diagnosis
-            .spoken()
-            .is_some_and(|named| named.because == Because::Form);
-        let kilo = !by_form && self.sight(target, &open.judgement) == Some(Sight::Kilo);
+        let sight = self.sight(target, &open.judgement, &open.diagnosis);
+        let kilo = sight == Some(Sight::Kilo);
         let own = if open.judgement.evidence.wrong_way || kilo {
-            // Its size holds, told in kilonewtons or not: a part in either sense is the right value with the other sign.
+            // Its size holds, if in kilonewtons: a part in the wrong sense is the right value with
+            // the other sign.
             let size = target.is_size() || target.is_pull() || kilo;
             let sign = if size { 1.0 } else { -1.0 };
             board.right(target).map(|right| Own {

@@ -131,6 +131,22 @@ impl Kept {
     }
 }
 
+/// The verdict that a kept truth stands for.
+pub(super) fn verdict_of(truth: &str) -> (Sign, &'static str) {
+    match truth {
+        "holds" => (Sign::Right, "verdict.right"),
+        "rounded" => (Sign::Rounded, "verdict.rounded"),
+        "follows" => (Sign::Follows, "verdict.follows"),
+        "too-few-figures" => (Sign::Incomplete, "verdict.figures"),
+        "wrong-unit" => (Sign::Incomplete, "verdict.unit"),
+        "mismatched" => (Sign::Wrong, "verdict.mismatch"),
+        "wrong" => (Sign::Wrong, "verdict.wrong"),
+        "not-understood" | "too-long" => (Sign::Unclear, "verdict.unclear"),
+        truth if Kept::is_working(truth) => (Sign::Noted, "verdict.noted"),
+        _ => (Sign::Talk, "verdict.none"),
+    }
+}
+
 /// The answer to one entered line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Turn {
