@@ -228,6 +228,11 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["0.412 kN*sin 35 kN"], "holds"), (COMPONENT, &["0.412*sin 35 kN"], "holds"), (COMPONENT, &["412 N*sin 35 N"], "holds"),
     (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
     (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
+    // A unit of another kind behind a form of bare numbers: the relation is right.
+    (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:stopped-at-component"),
+    (LEVEL, &["385*cos 25 kg"], "wrong-unit"), (LEVEL, &["385*cos 25 N"], "holds"), (LEVEL, &["385*sin 25 kg"], "wrong:sine-cosine-exchanged"),
+    (UPRIGHT, &["(1117-163) kg"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N m"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N"], "holds"), (COMPONENT, &["412*sin 35 kg"], "wrong-unit"), (WEIGHT, &["(42*9.8) kg"], "wrong-unit"),
+    (MOMENTS, &["732 N + 1619 N = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["732 N m + 1619 N m = 6.2*T*sin 80"], "holds"), (MOMENTS, &["2351 m = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["2351 N = T"], "wrong"),
     // A name alone is no number of hers, but it shows its form.
     (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.

@@ -43,6 +43,7 @@ mod superseded;
 mod surplus;
 mod terms;
 mod told;
+mod unit_behind;
 mod worked;
 
 pub use angles::AngleSum;
@@ -365,9 +366,12 @@ fn judge_readings(
     let counted = readings.iter().find_map(|reading| {
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
-            .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))?;
+            .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
+            .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        if !judgement.stands() && !judgement.evidence.wrong_way {
+        let told =
+            judgement.evidence.wrong_way || matches!(judgement.truth, Truth::WrongUnit { .. });
+        if !judgement.stands() && !told {
             return None;
         }
         judgement.layout = Some(layout(board, reading, &judgement));

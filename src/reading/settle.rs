@@ -28,6 +28,8 @@ fn settle_divisor(left: Tree, mut right: Tree, span: Span, next_index: &mut usiz
         && let Some(unit) = literal.unit
         && unit.dimension != Dimension::ANGLE
         && !literal.unit_alone
+        // Metres are as well those of the divisor: `2932/3.81 m` is a force by its distance.
+        && !(unit.dimension == Dimension::LENGTH && unit.factor == 1.0)
     {
         literal.unit = None;
         literal.value = literal.typed;
