@@ -282,6 +282,7 @@ const ROWS: &[Row] = &[
     // A name of her own for the other part, and sums that run on behind an =.
     (COMPONENT, &["Wbpar = Wb cos 35"], "noted"), (COMPONENT, &["Wx = 42*9.8*cos 35"], "noted"), (COMPONENT, &["Wb∥ = Wb sin 55"], "noted"), (COMPONENT, &["P = Wb cos 35"], "wrong:sine-cosine-exchanged"),
     (UPRIGHT, &["Hy = 412+706 = 1118 - 163 = 955 N"], "wrong:Each = says"), (UPRIGHT, &["Hy = 412+706 = 1118 N"], "wrong"),
+    (DIRECTION, &["180 - atan(Hy/Hx)"], "holds"), (DIRECTION, &["-69.9"], "wrong:point another way"),
     (DIRECTION, &["69.9 above"], "holds"), (DIRECTION, &["69.9 below"], "wrong:point another way"),
     // A chain for the direction with a negative part in it; sums by a name of her own.
     (DIRECTION, &["psi = atan(Hy/Hx) = 69.9°"], "holds"), (DIRECTION, &["psi = atan(Hy/Hx) = -69.9°"], "holds"), (DIRECTION, &["psi = atan(Hy/Hx) = 59.9°"], "wrong"),
@@ -384,6 +385,11 @@ const WALKWAY_ROWS: &[Row] = &[
     (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-1674 cos 25"], "wrong:Since line 2, T = 3588 N counts"), (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-3588 cos 25"], "holds"),
     (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 cos 25"], "follows:line 2"), (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 sin 25"], "wrong"),
     (WALKWAY_LEVEL, &["-3180", "go on", "-124.7", "3182", "2.25 below"], "follows:line 1"),
+    // What is made of her own pull follows it; a line tells the values that stand in it.
+    (WALKWAY_LEVEL - 1, &["1680", "go on", "-Tx"], "follows:line 1"), (WALKWAY_LEVEL - 1, &["1680", "go on", "-1523", "Wb + W1 + W2 - Tperp"], "follows:line 1"),
+    (WALKWAY_LEVEL - 1, &["1680", "go on", "-T cos 25", "Wb + W1 + W2 - T sin 25", "sqrt(Hx^2+Hy^2)"], "follows:lines 2, 3"),
+    // Another angle than that of the form, and one that is none of the problem.
+    (WALKWAY_LEVEL, &["T cos 27"], "wrong:27° is no angle of this problem"), (WALKWAY_LEVEL, &["T sin 60"], "wrong:60° is no angle of this problem"),
     // Sine for cosine, whichever sign was typed, in a form or a number alone.
     (WALKWAY_LEVEL, &["T cos 65"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["T cos β"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-T cos β"], "wrong:sine-cosine-exchanged"),
     (WALKWAY_LEVEL, &["T sin β"], "holds"), (WALKWAY_LEVEL, &["T cos γ"], "holds"), (WALKWAY_LEVEL, &["1516"], "wrong:sine-cosine-exchanged"), (WALKWAY_LEVEL, &["-1516"], "wrong:sine-cosine-exchanged"),
@@ -393,6 +399,7 @@ const WALKWAY_ROWS: &[Row] = &[
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
     (UPRIGHT_OF_WALKWAY, &["-124.7 N up"], "holds:points downwards"), (UPRIGHT_OF_WALKWAY, &["124.7 N up"], "wrong:not the way"),
     (UPRIGHT_OF_WALKWAY, &["124.7 N down"], "holds"), (UPRIGHT_OF_WALKWAY, &["-124.7 N down"], "noted:one of them"),
+    (LAST_SIZE + 1, &["-2.20"], "holds"), (LAST_SIZE + 1, &["180 - atan(Hy/Hx)"], "wrong:point another way"),
     (LAST_SIZE + 1, &["2.20 below"], "holds"), (LAST_SIZE + 1, &["2.20 above"], "wrong:point another way"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
 ];

@@ -134,6 +134,7 @@ fn worked(problem: &Problem, key: &Key, words: &Words) -> String {
         problem,
         key,
         sampling: &sampling,
+        own: Pins::new(),
     };
     let mut text = drawn(problem, &as_told());
     text.push('\n');

@@ -3,7 +3,7 @@
 
 use super::Case;
 use crate::key::{
-    Atom, Formula, Heading, Key, Nature, Pins, Rule, StepId, balance_names, balance_numbers,
+    Atom, Formula, Heading, Key, Nature, Rule, StepId, balance_names, balance_numbers,
     formula_names, formula_numbers,
 };
 use crate::text::{Piece, Prose, Slot, Tag, Words};
@@ -141,7 +141,7 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
                 false => words.say("general.formula", &slots),
             }
         }
-        _ => words.say("hint.line", &[]).then(Prose(vec![Piece {
+        _ => case.line_said(words).then(Prose(vec![Piece {
             tag: Tag::Value,
             text: told(case, step),
         }])),
@@ -192,8 +192,7 @@ pub(super) fn told(case: &Case<'_>, step: StepId) -> String {
         return String::new();
     };
     let named = open_at(case.key, step);
-    let pins = Pins::new();
-    let teller = case.teller(&pins, &named);
+    let teller = case.teller(&named);
     if let Some(balance) = case.key.balance(step) {
         let names = balance_names(case.problem, case.key, balance);
         let numbers = balance_numbers(&teller, balance);
@@ -202,7 +201,7 @@ pub(super) fn told(case: &Case<'_>, step: StepId) -> String {
             false => format!("{names}, {numbers}"),
         };
     }
-    let value = case.key.value(step, case.sampling.own(), &pins);
+    let value = case.key.value(step, case.sampling.own(), &case.own);
     let text = value.map(|value| value_text(value, found.dimension, case.problem.figures()));
     let mut parts = vec![found.symbol.shown()];
     let nothing = value == Some(0.0);

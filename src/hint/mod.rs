@@ -23,16 +23,27 @@ pub struct Case<'a> {
     pub key: &'a Key,
     /// Its numbers.
     pub sampling: &'a Sampling,
+    /// Values of the learner's own that stand in place of the key's, SI.
+    pub own: Pins,
 }
 
 impl Case<'_> {
-    /// Tells it with these values in place of its own, and these steps by their names.
-    fn teller<'a>(&'a self, pins: &'a Pins, named: &'a [StepId]) -> Teller<'a> {
+    /// The words before the line itself.
+    fn line_said(&self, words: &Words) -> Prose {
+        let key = match self.own.is_empty() {
+            true => "hint.line",
+            false => "hint.line-own",
+        };
+        words.say(key, &[])
+    }
+
+    /// Tells it with her own values in place of its own, and these steps by their names.
+    fn teller<'a>(&'a self, named: &'a [StepId]) -> Teller<'a> {
         Teller {
             problem: self.problem,
             key: self.key,
             sample: self.sampling.own(),
-            pins,
+            pins: &self.own,
             figures: self.problem.figures(),
             typed: false,
             named,
@@ -68,9 +79,7 @@ pub fn hint(
             Some(prose) => prose,
             None => about(words, case, step, None, "look"),
         },
-        _ => words
-            .say("hint.line", &[])
-            .then(line_itself(words, case, step)),
+        _ => case.line_said(words).then(line_itself(words, case, step)),
     }
 }
 
@@ -274,7 +283,7 @@ pub fn told(words: &Words, case: &Case<'_>, step: StepId) -> String {
     let bare = without_way(case, step);
     let part = |force, axis| {
         let part = StepId::Reaction(force, Part::Along(axis));
-        case.key.value(part, case.sampling.own(), &Pins::new())
+        case.key.value(part, case.sampling.own(), &case.own)
     };
     let level = |value: f64| {
         if value >= 0.0 {
@@ -316,7 +325,6 @@ fn without_way(case: &Case<'_>, step: StepId) -> String {
     let Some(found) = case.key.step(step) else {
         return String::new();
     };
-    let (own, pins) = (case.sampling.own(), Pins::new());
     let unknown = case
         .key
         .steps
@@ -325,7 +333,7 @@ fn without_way(case: &Case<'_>, step: StepId) -> String {
         .find(|id| matches!(id, StepId::Pull(_)));
     let before = unknown.is_some_and(|unknown| case.key.rank(step) < case.key.rank(unknown));
     let named: Vec<StepId> = unknown.into_iter().filter(|_| before).collect();
-    let teller = case.teller(&pins, &named);
+    let teller = case.teller(&named);
     if let Some(balance) = case.key.balance(step) {
         let names = balance_names(case.problem, case.key, balance);
         return format!("{names}, {}", balance_numbers(&teller, balance));
@@ -347,7 +355,7 @@ fn without_way(case: &Case<'_>, step: StepId) -> String {
     let is_given = matches!(formula.bare(), Formula::Atom(Atom::Given(_)));
     let value = case
         .key
-        .value(step, own, &pins)
+        .value(step, case.sampling.own(), &case.own)
         .filter(|_| !of_unknown && !is_given)
         .map(|value| value_text(value, found.dimension, case.problem.figures()));
     let whole = formula_names(case.problem, case.key, &whole);

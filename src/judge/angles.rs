@@ -1,8 +1,14 @@
 //! A sum of angles that is not the angle asked: it was calculated here, so no slip of a calculator
 //! explains it, only which angles stand in it.
 
+use super::board::Board;
+use super::lift::lift;
+use super::sense::same;
 use super::stock::Stock;
-use crate::reading::{Literal, Node, Operator, Tree};
+use super::stock_general::given_angles;
+use super::{Judgement, Truth};
+use crate::key::{Samples, agree};
+use crate::reading::{Leaf, Literal, Node, Operator, Reading, Tree, Value, evaluate};
 use crate::units::Dimension;
 
 /// What stands in a sum of angles.
@@ -16,6 +22,97 @@ pub enum AngleSum {
     NotEqual,
 }
 
+/// A number inside a sine, cosine or tangent in whose place another angle would make the line right.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WrongAngle {
+    /// The number, in degrees.
+    pub degrees: f64,
+    /// True if it is an angle of this problem or of the working.
+    pub known: bool,
+}
+
+/// Sees whether a line that does not hold would with another given or worked angle in it, not with
+/// what lacks of one to 90°: that would be the other leg of a triangle.
+pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement: &mut Judgement) {
+    let target = judgement.target;
+    let step = board
+        .key
+        .step(target)
+        .filter(|_| board.key.general.is_none());
+    let Some(dimension) = step.map(|step| step.dimension) else {
+        return;
+    };
+    let is_force = dimension == Dimension::FORCE && judgement.truth == Truth::DoesNotHold;
+    if !is_force || judgement.evidence.broken_link || judgement.evidence.wrong_way {
+        return;
+    }
+    let accepted = board.accepted(target);
+    let angles = angles_of(board);
+    for side in &reading.sides {
+        for place in side.literals().iter().filter(|place| place.in_angle) {
+            let right = |angle: &Samples| {
+                let replaced = with_angle(board, stock, side, dimension, (place.literal, angle));
+                let mut forms = replaced.iter();
+                forms.any(|form| accepted.iter().any(|(right, _)| same(target, form, right)))
+            };
+            if is_degrees(place.literal) && angles.iter().any(right) {
+                judgement.evidence.wrong_angle = Some(WrongAngle {
+                    degrees: place.literal.typed,
+                    known: is_known(stock, place.literal),
+                });
+                return;
+            }
+        }
+    }
+}
+
+/// The given angles and those of the steps, without twins.
+fn angles_of(board: &Board<'_>) -> Vec<Samples> {
+    let steps = board.key.steps.iter().filter(|step| step.id.is_angle());
+    let steps = steps.filter_map(|step| board.right(step.id));
+    let mut angles: Vec<Samples> = Vec::new();
+    for angle in given_angles(board).chain(steps) {
+        if angles.iter().all(|known| !agree(known, &angle)) {
+            angles.push(angle);
+        }
+    }
+    angles
+}
+
+/// What an expression may stand for with an angle in the place of one of its numbers.
+fn with_angle(
+    board: &Board<'_>,
+    stock: &Stock,
+    side: &Tree,
+    dimension: Dimension,
+    (literal, angle): (&Literal, &Samples),
+) -> Vec<Samples> {
+    let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let value = evaluate(sides[0], &mut |found| match found {
+            Leaf::Literal(own) if own.index == literal.index => {
+                Value::of(angle[choice], Dimension::ANGLE)
+            }
+            found => leaf(found),
+        });
+        value.ok().map(|value| value.number_as(dimension))
+    };
+    let forms = lift(board, stock, &[side], Some(dimension), &combine);
+    forms.into_iter().map(|form| form.function).collect()
+}
+
+/// True for a number of degrees: of radians it is not to be seen which angle was meant.
+fn is_degrees(literal: &Literal) -> bool {
+    literal
+        .unit
+        .is_none_or(|unit| unit.dimension == Dimension::ANGLE && unit.factor != 1.0)
+}
+
+/// True for an angle of the problem or of the working.
+fn is_known(stock: &Stock, literal: &Literal) -> bool {
+    let meanings = stock.meanings(literal, true, false);
+    stock.is_pure(literal) || meanings.iter().any(|meaning| !meaning.constant)
+}
+
 /// What stands in a sum or difference of angles; `None` for any other form.
 pub(super) fn angle_sum(stock: &Stock, tree: &Tree) -> Option<AngleSum> {
     if !matches!(
@@ -25,12 +122,8 @@ pub(super) fn angle_sum(stock: &Stock, tree: &Tree) -> Option<AngleSum> {
     {
         return None;
     }
-    let is_known = |literal: &Literal| {
-        let meanings = stock.meanings(literal, true, false);
-        stock.is_pure(literal) || meanings.iter().any(|meaning| !meaning.constant)
-    };
     let places = tree.literals();
-    let unknown = places.iter().find(|place| !is_known(place.literal));
+    let unknown = places.iter().find(|place| !is_known(stock, place.literal));
     Some(unknown.map_or(AngleSum::Known, |place| {
         AngleSum::Unknown(place.literal.typed)
     }))
@@ -44,10 +137,7 @@ fn is_sum(tree: &Tree) -> bool {
         }
         Node::Negative(inner) => is_sum(inner),
         Node::Name(_) => true,
-        // In radians it is not to be seen which angle was meant.
-        Node::Literal(literal) => literal
-            .unit
-            .is_none_or(|unit| unit.dimension == Dimension::ANGLE && unit.factor != 1.0),
+        Node::Literal(literal) => is_degrees(literal),
         _ => false,
     }
 }

@@ -1,5 +1,6 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
+use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 use super::names::{NameRole, Names};
 use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
 use crate::problem::{Direction, ForceId, Problem};
@@ -198,7 +199,7 @@ impl Board<'_> {
             .filter(|(step, _)| *step != id)
             .collect();
         if wrong.len() > MOST_OWN {
-            let nearest = self.nearest_inputs(id);
+            let nearest = nearest_inputs(self.key, id);
             let far = |step: &StepId| nearest.iter().position(|near| near == step);
             wrong.sort_by_key(|(step, _)| far(step).unwrap_or(nearest.len()));
         }
@@ -288,24 +289,11 @@ impl Board<'_> {
     /// An angle on which a step rests and that has, rightly, the value of a wrong one of hers.
     pub(super) fn alike(&self, id: StepId, own: &Own) -> Option<StepId> {
         let alike = |right: &Samples| (right[0] - own.value).abs() <= 1e-9 * own.value.abs();
-        let mut inputs = self.nearest_inputs(id).into_iter().skip(1);
+        let mut inputs = nearest_inputs(self.key, id).into_iter().skip(1);
         inputs.find(|input| {
             let stands = self.standing.get(input).is_none_or(|own| own.right);
             input.is_angle() && stands && self.right(*input).is_some_and(|right| alike(&right))
         })
-    }
-
-    /// Everything that a step rests on, nearest first.
-    fn nearest_inputs(&self, id: StepId) -> Vec<StepId> {
-        let mut found = vec![id];
-        let mut next = 0;
-        while let Some(step) = found.get(next).copied() {
-            let fresh = |input: &StepId| !found.contains(input);
-            let inputs: Vec<StepId> = self.key.inputs(step).into_iter().filter(fresh).collect();
-            found.extend(inputs);
-            next += 1;
-        }
-        found
     }
 
     /// A learner whose angle between rope and body is her own sees the rope at a slope of its own:
@@ -395,7 +383,7 @@ impl Board<'_> {
                 let sign = self.sign_of_name(id);
                 let function = match self.standing.get(&id) {
                     Some(own) if !own.right => own.function,
-                    _ => self.right(id)?,
+                    _ => self.followed(id).or_else(|| self.right(id))?,
                 };
                 Some(function.map(|value| sign * value))
             }
@@ -407,6 +395,28 @@ impl Board<'_> {
                 }))
             }
         }
+    }
+
+    /// What a step without a value of its own is by her wrong values, if it rests on them.
+    fn followed(&self, id: StepId) -> Option<Samples> {
+        if !follows_own(self.key, self.standing, id) {
+            return None;
+        }
+        let pins = functions_of_own(self.key, self.standing, self.sampling);
+        self.relation(id)
+            .function(self.key, id, self.sampling, &pins)
+    }
+
+    /// The key that a step follows by: that of a wrong multiple of the unknown that she went on
+    /// with, else the right one.
+    fn relation(&self, id: StepId) -> &Key {
+        let own = self.carried.last().filter(|_| {
+            let multiple = self
+                .unknown()
+                .is_some_and(|one| self.key.is_multiple(id, one));
+            multiple && !matches!(id, StepId::PartOf(..)) && !self.standing.contains_key(&id)
+        });
+        own.unwrap_or(self.key)
     }
 
     /// What a multiple of the unknown is to be multiplied by where the learner's own unknown is
@@ -429,12 +439,16 @@ impl Board<'_> {
     }
 
     /// The number that a name holds at the problem's own numbers.
-    pub(super) fn name_value(&self, role: NameRole) -> Option<f64> {
+    pub fn name_value(&self, role: NameRole) -> Option<f64> {
         match role {
             NameRole::Step(id) => {
-                let value = match self.standing.get(&id) {
-                    Some(own) => own.value,
-                    None => self.right(id)?[0],
+                let value = match (self.followed(id), self.standing.get(&id)) {
+                    (Some(_), _) => {
+                        let pins = pins_of_own(self.key, self.standing, self.sampling);
+                        self.relation(id).value(id, self.sampling.own(), &pins)?
+                    }
+                    (None, Some(own)) => own.value,
+                    (None, None) => self.right(id)?[0],
                 };
                 Some(self.sign_of_name(id) * value)
             }

@@ -370,7 +370,8 @@ fn turns(right: bool, up: bool) -> Vec<Shape> {
     shapes.extend(match (right, up) {
         (true, true) => vec![],
         (false, true) => vec![Shape::Supplement],
-        (false, false) => vec![Shape::Turned(1.0), Shape::Turned(-1.0)],
+        // Below the horizontal, the sign may say only that.
+        (false, false) => vec![Shape::Opposite, Shape::Turned(1.0), Shape::Turned(-1.0)],
         (true, false) => vec![Shape::Opposite, Shape::Lacking(2.0)],
     });
     shapes

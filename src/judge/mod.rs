@@ -17,6 +17,7 @@ mod claim;
 mod clauses;
 mod equation;
 mod expression;
+mod followed;
 mod grade;
 mod gravity;
 mod identity;
@@ -46,10 +47,11 @@ mod told;
 mod unit_behind;
 mod worked;
 
-pub use angles::AngleSum;
+pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use expression::own_of_wrong;
+pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
@@ -219,6 +221,8 @@ pub struct Evidence {
     pub lacking: Option<Lacking>,
     /// What stands in a sum of angles that is not the angle asked.
     pub angle_sum: Option<AngleSum>,
+    /// An angle in whose place another one would make the line right.
+    pub wrong_angle: Option<WrongAngle>,
     /// What the line says beside the question, unless its form shows another thought.
     pub aside: Option<Aside>,
 }
@@ -340,6 +344,8 @@ fn judge_readings(
         points::compare_way(board, reading, &mut judgement);
         prefix::compare_prefix(board, reading, &mut judgement);
         terms::see(board, reading, &mut judgement);
+        angles::see(board, &stock, reading, &mut judgement);
+        own::tell_lines(board, reading, &mut judgement);
         judgement.layout = Some(layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
         let reread = index > 0 && !judgement.proved && has_ratio(reading);

@@ -3,14 +3,15 @@
 use super::board::{Board, Memo, Own, OwnName};
 use super::equation;
 use super::expression::lifted;
+use super::followed::{follows_own, nearest_inputs};
 use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_known;
 use super::other::other_step;
 use super::stock::Stock;
 use super::{Judgement, Truth};
-use crate::key::StepId;
-use crate::reading::{Leaf, Node, Tree, Value, evaluate};
+use crate::key::{StepId, agree};
+use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::units::Dimension;
 
 /// The name of the learner's own that a line defines.
@@ -166,6 +167,78 @@ pub(super) fn right_way(
     }
     let (right, own) = used.iter().find_map(alike)?;
     mended(&used).map(|()| Way::TwoMeanings(right, own))
+}
+
+/// Tells the lines of those own values that stand in a line, by name or by number, or from which
+/// its value follows first: what these rest on was told with them.
+pub(super) fn tell_lines(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
+    let Truth::Follows(lines) = &mut judgement.truth else {
+        return;
+    };
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    let target = judgement.target;
+    let mut near: Vec<StepId> = nearest_standing(board, target);
+    let typed = |step: &StepId| {
+        let own = board.standing.get(step);
+        own.is_some_and(|own| is_typed(&sides, own) && !is_given(board, own))
+    };
+    let mut used: Vec<StepId> = nearest_inputs(board.key, target);
+    used.retain(|step| *step != target && typed(step));
+    for role in equation::roles(board, &sides) {
+        match role {
+            NameRole::Step(step) if step == target => {}
+            NameRole::Step(step) if board.standing.get(&step).is_some_and(|own| !own.right) => {
+                used.push(step);
+            }
+            NameRole::Step(step) if follows_own(board.key, board.standing, step) => {
+                used.extend(nearest_standing(board, step));
+            }
+            _ => {}
+        }
+    }
+    let of_lines = |steps: &[StepId]| {
+        let own = steps.iter().filter_map(|step| board.standing.get(step));
+        let mut lines: Vec<usize> = own.filter(|own| !own.right).map(|own| own.line).collect();
+        lines.sort_unstable();
+        lines.dedup();
+        lines
+    };
+    let direct = of_lines(&used);
+    if !direct.is_empty() {
+        *lines = direct;
+        return;
+    }
+    // A number alone follows from the nearest, if it does from these.
+    near.retain(|step| !step.is_balance());
+    let pins = near.iter().filter_map(|step| {
+        let own = board.standing.get(step).filter(|own| !own.right)?;
+        Some((*step, own.function))
+    });
+    let pins = pins.collect();
+    let function = board.key.function(board.key, target, board.sampling, &pins);
+    let taken = judgement.values.iter().find(|(step, _)| *step == target);
+    let same = function
+        .zip(taken)
+        .is_some_and(|(function, (_, own))| agree(&function, &own.function));
+    let nearest = of_lines(&near);
+    if same && !nearest.is_empty() {
+        *lines = nearest;
+    }
+}
+
+/// The standing values that a step is made of, without those that these are made of.
+fn nearest_standing(board: &Board<'_>, id: StepId) -> Vec<StepId> {
+    let mut found = vec![id];
+    let mut next = 0;
+    while let Some(step) = found.get(next).copied() {
+        next += 1;
+        let inputs = board.key.inputs(step).into_iter();
+        let fresh: Vec<StepId> = inputs.filter(|input| !found.contains(input)).collect();
+        let stops = step != id && board.standing.contains_key(&step);
+        found.extend(fresh.into_iter().filter(|_| !stops));
+    }
+    found.retain(|step| *step != id && board.standing.contains_key(step));
+    found
 }
 
 /// True if a value of her own stands in a line as it was typed.

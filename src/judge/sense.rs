@@ -2,10 +2,12 @@
 
 use super::board::{Board, Memo, Own};
 use super::grade::{Shape, shapes};
+use super::lift::plain_value;
 use super::names::NameRole;
 use super::{Judgement, Remark, Truth};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Function, Node, Reading, Tree};
+use crate::reading::{Function, Node, Operator, Reading, Tree};
+use crate::units::Dimension;
 use std::f64::consts::PI;
 
 /// True if two functions are the same but for a convention that is no fault.
@@ -42,8 +44,28 @@ pub(super) fn points_so(board: &Board<'_>, target: StepId, tree: &Tree, number: 
     }
     let line = matches!(&tree.node, Node::Call(Function::ArcTangent, _));
     let size = size_meant(target, number);
-    let near = |shape: &Shape| (shape.of(size) - number).abs() < 1e-9;
-    line || shapes(board, target).iter().any(near)
+    let near = |number: f64, shape: &Shape| (shape.of(size) - number).abs() < 1e-9;
+    // Parts of which she knows the way are put in by their sizes: `180° − atan(Hy/Hx)`.
+    let by_sizes = beside_arctangent(board, tree).map(|whole| {
+        let angle = number - whole;
+        match tree.node {
+            Node::Binary(Operator::Subtract, ..) => whole - angle.abs(),
+            _ => whole + angle.abs(),
+        }
+    });
+    let mut shapes = shapes(board, target).into_iter();
+    line || shapes
+        .any(|shape| near(number, &shape) || by_sizes.is_some_and(|number| near(number, &shape)))
+}
+
+/// The angle to which an arctangent is added, or from which it is taken.
+fn beside_arctangent(board: &Board<'_>, tree: &Tree) -> Option<f64> {
+    let Node::Binary(Operator::Add | Operator::Subtract, whole, angle) = &tree.node else {
+        return None;
+    };
+    let arctangent = matches!(&angle.node, Node::Call(Function::ArcTangent, _));
+    let value = plain_value(board, whole).ok().filter(|_| arctangent)?;
+    Some(value.number_as(Dimension::ANGLE))
 }
 
 /// A value of what is asked as a size, with the sign of the right one: of a force that turns out to

@@ -5,7 +5,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::diagnosis::{Diagnosis, Voice, diagnose};
-use crate::judge::{Aside, Judgement, Remark, Truth, judge, superseded};
+use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -53,7 +53,10 @@ impl Session {
         self.form_only(&mut diagnosis);
         // A line that would follow shows no mistake.
         let follows = judgement.evidence.superseded.is_some();
-        if follows || judgement.evidence.two_meanings.is_some() && !judgement.target.is_component()
+        let wrong_angle = judgement.evidence.wrong_angle.is_some() && !diagnosis.is_by_form();
+        if follows
+            || wrong_angle
+            || judgement.evidence.two_meanings.is_some() && !judgement.target.is_component()
         {
             diagnosis = Diagnosis::default();
         }
@@ -313,6 +316,9 @@ impl Session {
     /// How the line was read, with its value where it has a form.
     fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
         let layout = judgement.layout.clone()?;
+        if let Some((_, own)) = &judgement.names {
+            return Some(self.own_name_shown(layout, own));
+        }
         let of = judgement.evidence.other_step.unwrap_or(judgement.target);
         let kind = |id| self.key.step(id).map(|step| step.dimension);
         // An angle was calculated as one: of a force it tells nothing.
@@ -324,27 +330,11 @@ impl Session {
             .key
             .step(of)
             .map_or(Dimension::NUMBER, |step| step.dimension);
-        let dimension = match &judgement.names {
-            Some((_, own)) => own.dimension,
-            None => dimension,
-        };
-        let last = layout.rsplit(" = ").next().unwrap_or_default();
-        let told = layout.contains(" = ")
-            && last
-                .chars()
-                .next()
-                .is_some_and(|c| c.is_ascii_digit() || c == '−')
-            && !last.contains(['·', '/', '+', '(', '√']);
-        let formula = !told
-            && (layout.contains(['·', '/', '(', '+', '√'])
-                || layout.contains(" − ")
-                || layout.contains("sin")
-                || layout.contains("cos"));
         match judgement.value {
             // A form that gives no angle shows none.
             Some(_) if dimension == Dimension::ANGLE && !judgement.truth.holds() => Some(layout),
             Some(value)
-                if formula
+                if shows_no_value(&layout)
                     && !judgement.target.is_balance()
                     && judgement.evidence.dimension.is_none()
                     && value.is_finite() =>
@@ -357,4 +347,29 @@ impl Session {
             _ => Some(layout),
         }
     }
+
+    /// How a definition of a name of her own was read: with the value that the name keeps.
+    fn own_name_shown(&self, layout: String, own: &OwnName) -> String {
+        if !shows_no_value(&layout) || !self.may_tell(own) || !own.value.is_finite() {
+            return layout;
+        }
+        let value = value_text(own.value, own.dimension, self.problem.figures());
+        format!("{layout} = {value}")
+    }
+}
+
+/// True for a form that does not end with its value.
+fn shows_no_value(layout: &str) -> bool {
+    let last = layout.rsplit(" = ").next().unwrap_or_default();
+    let told = layout.contains(" = ")
+        && last
+            .chars()
+            .next()
+            .is_some_and(|c| c.is_ascii_digit() || c == '−')
+        && !last.contains(['·', '/', '+', '(', '√']);
+    !told
+        && (layout.contains(['·', '/', '(', '+', '√'])
+            || layout.contains(" − ")
+            || layout.contains("sin")
+            || layout.contains("cos"))
 }

@@ -33,6 +33,17 @@ impl Session {
         if judgement.evidence.surplus && !by_form {
             return Some(self.words.say("talk.surplus", &[]));
         }
+        if let Some(angle) = judgement.evidence.wrong_angle.filter(|_| !by_form) {
+            let slots = [(
+                "value",
+                Slot::Value(format!("{}°", number_text(angle.degrees))),
+            )];
+            let key = match angle.known {
+                true => "talk.wrong-angle",
+                false => "talk.wrong-angle-unknown",
+            };
+            return Some(self.words.say(key, &slots));
+        }
         if let Some(lacking) = judgement.evidence.lacking.filter(|_| !by_form) {
             return Some(self.lacking(lacking));
         }

@@ -13,6 +13,7 @@ mod example;
 mod force_hint;
 mod forces;
 mod general;
+mod line_shown;
 mod meant;
 mod measured;
 mod pivot;
@@ -33,7 +34,7 @@ pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn,
 use crate::hint::Case;
 use crate::judge::statement::{Statement, Topic, read};
 use crate::judge::{Board, Memo, Names, OwnName};
-use crate::key::{Key, Sampling, StepId, Underivable, derive};
+use crate::key::{Key, Pins, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
 use crate::text::{Prose, Words, printable, visible};
@@ -326,6 +327,7 @@ impl Session {
             problem: &self.problem,
             key: &self.key,
             sampling: &self.sampling,
+            own: Pins::new(),
         }
     }
 
@@ -334,6 +336,7 @@ impl Session {
             problem,
             key,
             sampling,
+            own: Pins::new(),
         })
     }
 

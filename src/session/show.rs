@@ -2,7 +2,7 @@
 
 use super::Session;
 use super::turn::{Course, NameView, Progress, StepView, View};
-use crate::judge::{NameRole, OwnName};
+use crate::judge::{NameRole, OwnName, follows_own, pins_of_own};
 use crate::key::{Axis, Formula, Part, Pins, StepId, formula_names};
 use crate::problem::{Acting, ForceId, Place};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
@@ -69,18 +69,16 @@ impl Session {
         if step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot) {
             return None;
         }
-        if let Some(own) = self.state.standing.get(&step) {
+        let follows = follows_own(&self.key, &self.state.standing, step);
+        if let Some(own) = self.state.standing.get(&step).filter(|_| !follows) {
             return Some(own.value).filter(|_| self.is_number(step));
         }
         let reached =
             self.state.reached.contains_key(&step) && self.state.gone_on.get(&step) != Some(&false);
-        // A multiple of the unknown follows the learner's own unknown.
-        let own = |id: StepId| self.state.standing.get(&id).map(|own| (id, own.value));
-        let pins: Pins = match step {
-            StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
-                own(StepId::Pull(force)).into_iter().collect()
-            }
-            _ => Pins::new(),
+        // What is made of her own values follows them.
+        let pins = match follows {
+            true => pins_of_own(&self.key, &self.state.standing, &self.sampling),
+            false => Pins::from_iter(self.pull_of(step)),
         };
         // A multiple of the learner's own that does not hold is told as it is.
         let carried = self.state.carried.last();
@@ -89,6 +87,17 @@ impl Session {
         (reached && self.is_number(step))
             .then(|| key.value(step, self.sampling.own(), &pins))
             .flatten()
+    }
+
+    /// The pull that a part of it stands beside, as she has it.
+    fn pull_of(&self, step: StepId) -> Option<(StepId, f64)> {
+        let pull = match step {
+            StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
+                StepId::Pull(force)
+            }
+            _ => return None,
+        };
+        Some((pull, self.state.standing.get(&pull)?.value))
     }
 
     /// False for a multiple of the unknown while the unknown is not found.
@@ -200,7 +209,8 @@ impl Session {
     }
 
     fn name_views(&self) -> Vec<NameView> {
-        let names = self.names();
+        let (names, own_names) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_names);
         let (mut views, mut own_views) = (Vec::new(), Vec::new());
         for (index, name) in names.vocabulary().names.iter().enumerate() {
             let Some(role) = names.role(crate::reading::NameId(index)) else {
@@ -236,10 +246,10 @@ impl Session {
                     (self.title(step), value)
                 }
                 NameRole::Own(own) => {
-                    let own = self.state.own_names.get(own).map(|(_, own)| own);
-                    let value = own
-                        .filter(|own| self.may_tell(own))
-                        .map(|own| value_text(own.value, own.dimension, self.problem.figures()));
+                    let own = own_names.get(own).filter(|own| self.may_tell(own));
+                    let value = own.zip(board.name_value(role)).map(|(own, value)| {
+                        value_text(value, own.dimension, self.problem.figures())
+                    });
                     (self.words.word("name.own"), value)
                 }
             };

@@ -25,6 +25,7 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         Truth::OtherAngle => "other-angle",
         _ if evidence.runs_on => "sum",
         _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.wrong_angle.is_some() && !by_form => "other-angle",
         _ if evidence.lacking.is_some() && !by_form => "lacking",
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",

@@ -118,20 +118,6 @@ impl Session {
         outcome
     }
 
-    /// The line itself; the walk goes on behind it.
-    fn show(&mut self, asked: StepId) -> Outcome {
-        let prose = hint(&self.words, &self.case(), asked, None, None, STAGES);
-        self.state.hinted.insert(asked, STAGES);
-        self.pass(asked);
-        let mut outcome = Outcome::talk(
-            self.words
-                .say("talk.shown", &[("step", Slot::Word(self.title(asked)))]),
-        );
-        outcome.truth = "shown";
-        outcome.hint = Some((STAGES, prose));
-        outcome
-    }
-
     fn skip(&mut self, asked: StepId) -> Outcome {
         self.pass(asked);
         let key = match asked {

@@ -475,3 +475,42 @@ fn the_hint_at_a_part_of_the_hinges_force_speaks_of_the_ropes_own_triangle() {
         assert_eq!(told.contains("across the mast"), across, "{asked}: {told}");
     }
 }
+
+/// A name of her own is told with the value that it keeps, whatever is asked.
+#[test]
+fn a_name_of_her_own_is_read_with_what_it_keeps() {
+    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let angle = |step: &&leverwright::key::Step| matches!(step.id, StepId::Angle(_));
+    let before = session.key().asked().position(|step| angle(&step));
+    for _ in 0..before.unwrap() {
+        session.submit("skip");
+    }
+    let line = session.submit("a1 = 4 sin 55").line;
+    let reading = line.reading.unwrap();
+    assert!(reading.ends_with("= 3.28"), "{reading}");
+}
+
+/// With her own T, by hand: T⊥ = T·sin 80° and Tx = T·cos 25°.
+#[test]
+fn what_is_made_of_her_own_pull_follows_it() {
+    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let pull = StepId::Pull(ForceId::Rope(0));
+    let before = session.key().asked().position(|step| step.id == pull);
+    for _ in 0..before.unwrap() {
+        session.submit("skip");
+    }
+    session.submit("500 N");
+    assert!(session.submit("go on").moved_on);
+    let names = session.view().names;
+    let part = names.iter().find(|name| name.shown == "T⊥").unwrap();
+    assert_eq!(part.value.as_deref(), Some("492 N"));
+    let shown = session.submit("show").line.hints[0].to_string();
+    assert!(shown.contains("453 N (to the left)"), "{shown}");
+    assert!(shown.contains("your own"), "{shown}");
+    // 411.6 N + 705.6 N − 500 N·sin 25° is 905.9 N.
+    assert!(
+        session.submit("show").line.hints[0]
+            .to_string()
+            .contains("906 N")
+    );
+}

@@ -1,0 +1,75 @@
+//! The line itself, shown: from the right values, or from her own where she goes on with these.
+
+use super::{Outcome, Session};
+use crate::hint::{Case, STAGES, hint};
+use crate::judge::{Own, functions_of_own, nearest_inputs, pins_of_own};
+use crate::key::{Key, Pins, StepId, agree};
+use crate::text::Slot;
+use std::collections::BTreeMap;
+
+impl Session {
+    /// The line itself; the walk goes on behind it.
+    pub(super) fn show(&mut self, asked: StepId) -> Outcome {
+        let own = self.own_at(asked);
+        let case = match &own {
+            Some((pins, _)) => Case {
+                key: self.own_key(asked),
+                own: pins.clone(),
+                ..self.case()
+            },
+            None => self.case(),
+        };
+        let prose = hint(&self.words, &case, asked, None, None, STAGES);
+        self.state.hinted.insert(asked, STAGES);
+        self.pass(asked);
+        if let Some((_, own)) = own.filter(|_| !asked.is_balance()) {
+            self.state.standing.insert(asked, own);
+        }
+        let mut outcome = Outcome::talk(
+            self.words
+                .say("talk.shown", &[("step", Slot::Word(self.title(asked)))]),
+        );
+        outcome.truth = "shown";
+        outcome.hint = Some((STAGES, prose));
+        outcome
+    }
+
+    /// What follows at a step from her own wrong values, and these, where it is not what is right.
+    fn own_at(&self, asked: StepId) -> Option<(Pins, Own)> {
+        let (right, standing, sampling) = (&self.key, &self.state.standing, &self.sampling);
+        let key = self.own_key(asked);
+        let functions = functions_of_own(right, standing, sampling);
+        let function = key.function(right, asked, sampling, &functions)?;
+        if agree(
+            &function,
+            &right.function(right, asked, sampling, &BTreeMap::new())?,
+        ) {
+            return None;
+        }
+        let wrong = |id: &StepId| standing.get(id).filter(|own| !own.right);
+        let inputs = nearest_inputs(right, asked);
+        let balance = right.sum_of(asked);
+        let lines = inputs.iter().chain(&balance).filter_map(wrong);
+        let line = lines.map(|own| own.line).max()?;
+        let pins = pins_of_own(right, standing, sampling);
+        let own = Own {
+            line,
+            value: key
+                .value(asked, sampling.own(), &pins)
+                .unwrap_or(function[0]),
+            typed: None,
+            function,
+            right: false,
+            against: false,
+        };
+        Some((pins, own))
+    }
+
+    /// The key that a step is worked by: where the unknown is found, that of a wrong balance or
+    /// component that she went on with.
+    fn own_key(&self, asked: StepId) -> &Key {
+        let finds = asked == StepId::MomentSum || matches!(asked, StepId::Pull(_));
+        let carried = self.state.carried.last().filter(|_| finds);
+        carried.unwrap_or(&self.key)
+    }
+}
