@@ -352,6 +352,14 @@ const ROWS: &[Row] = &[
     (WEIGHT, &["weight of the mast = 412 N"], "holds"), (WEIGHT, &["Weight of the mast: 42*9.8"], "holds"), (WEIGHT, &["weight of the mast = 42"], "wrong:mass-for-weight"),
     (WEIGHT, &["412 N, acting downwards"], "holds"), (PULL, &["tension = 385 N"], "holds"), (MOMENTS, &["236*3.1 + 405*4 = tension*sin 80*6.2"], "holds"),
     (COMPONENT, &["Wbx = 412 sin 35"], "holds"), (WEIGHT, &["mb x g"], "holds"),
+    // The arm multiplied at the end, masses in the balance of forces, squares subtracted.
+    (PULL, &["T = 2351*6.2*sin 80"], "wrong:arm-multiplied"), (PULL, &["T = 2351*6.2/sin 80"], "wrong:arm-multiplied"), (PULL, &["T = 2351/(6.2*sin 80)"], "holds"),
+    (UPRIGHT, &["Hy = 42 + 72 - T sin 25"], "wrong:mass-in-the-force-balance"), (UPRIGHT, &["42 + 72 - 163"], "wrong"), (UPRIGHT, &["412 + 72 - T sin 25"], "wrong:mass-in-the-force-balance"),
+    (UPRIGHT, &["(42 + 72)*9.8 - T sin 25"], "holds"),
+    (SIZE, &["sqrt(Hy^2-Hx^2)"], "wrong:squares-subtracted"), (SIZE, &["sqrt(954^2-349^2)"], "wrong:squares-subtracted"), (SIZE, &["888"], "wrong:squares-subtracted"), (SIZE, &["sqrt(Hy^2+Hx^2)"], "holds"),
+    (MOMENTS, &["412*3.1 + 706*4 = T*6.2*sin 80"], "wrong:not-resolved"),
+    // True of every body.
+    (MOMENTS, &["1 = 1"], "noted:says nothing"), (WEIGHT, &["1 = 1"], "noted:says nothing"), (MOMENTS, &["412 = 412"], "noted:says nothing"), (MOMENTS, &["1 = 2"], "wrong"),
     // A ratio of too few figures gives no angle; a factor outside a sine is none of its angle.
     (ANGLE, &["sin α = 0.6"], "too-few-figures"), (ANGLE, &["asin(0.6)"], "too-few-figures"), (ANGLE, &["asin(0.574)"], "holds"),
     (COMPONENT, &["412*sin 35*pi/180"], "holds:Read in the way"), (MOMENTS, &["W1*4 = 2822"], "wrong"), (PULL, &["T = 385 N ≈ 400 N"], "too-few-figures"), (SIZE, &["H = 1016 N ≈ 1000 N"], "holds"),

@@ -15,17 +15,24 @@ use crate::units::{Dimension, to_figures};
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
 
-/// `0 = 0`: numbers that are equal, and no name.
-pub(super) fn says_nothing(sides: &[&Tree]) -> bool {
-    let numbers: Option<Vec<f64>> = sides
-        .iter()
-        .map(|side| match &side.node {
-            Node::Literal(literal) => Some(literal.value),
-            _ => None,
-        })
-        .collect();
+/// The largest count: a number up to it, and without a unit, is set equal to itself for nothing.
+const MOST_COUNTED: f64 = 10.0;
+
+/// `0 = 0`, `1 = 1`: numbers that are equal, and no name. Where a balance is asked any number may
+/// stand so; elsewhere a value may be told twice, and only a count says nothing.
+pub(super) fn says_nothing(sides: &[&Tree], balance: bool) -> bool {
+    let number = |side: &&Tree| match &side.node {
+        Node::Literal(literal) => Some((literal.value, literal.unit.is_none())),
+        _ => None,
+    };
+    let numbers: Option<Vec<(f64, bool)>> = sides.iter().map(number).collect();
     numbers.is_some_and(|numbers| {
-        numbers.len() > 1 && numbers.iter().all(|number| *number == numbers[0]) && numbers[0] == 0.0
+        let counted = |(number, bare): &(f64, bool)| {
+            *bare && number.fract() == 0.0 && (0.0..=MOST_COUNTED).contains(number)
+        };
+        numbers.len() > 1
+            && numbers.iter().all(|one| *one == numbers[0])
+            && (balance || counted(&numbers[0]))
     })
 }
 

@@ -463,7 +463,7 @@ fn judge_sides(
     (text, line): (&str, usize),
 ) -> Judgement {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
-    if chain::says_nothing(&sides) {
+    if chain::says_nothing(&sides, asked.is_balance()) {
         let mut judgement = Judgement::of(asked, Truth::Noted);
         judgement.remarks.push(Remark::SaysNothing);
         return judgement;

@@ -29,16 +29,19 @@ pub(super) static MISTAKE: Mistake = Mistake {
     prior: 4.0,
     common: false,
     sign: None,
-    scopes: |_, key| {
-        support(key)
-            .map(|id| StepId::Reaction(id, Part::Size))
-            .filter(|id| key.step(*id).is_some())
-            .map(Scope::Here)
-            .into_iter()
-            .collect()
-    },
+    scopes: |_, key| resultants(key),
     rewrite,
 };
+
+/// The size of the support's force, where it is worked out from two parts.
+pub(super) fn resultants(key: &Key) -> Vec<Scope> {
+    support(key)
+        .map(|id| StepId::Reaction(id, Part::Size))
+        .filter(|id| key.step(*id).is_some())
+        .map(Scope::Here)
+        .into_iter()
+        .collect()
+}
 
 fn rewrite(_: &Problem, key: &Key, scope: Scope) -> Option<Key> {
     let Scope::Here(step @ StepId::Reaction(id, _)) = scope else {

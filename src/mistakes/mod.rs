@@ -10,6 +10,7 @@
 
 mod angle_sum_for_difference;
 mod arctangent_inverted;
+mod arm_multiplied;
 mod arm_not_divided_out;
 mod catalogue;
 mod complement;
@@ -31,6 +32,7 @@ mod load_at_middle;
 mod load_at_rope;
 mod load_at_tip;
 mod mass_for_weight;
+mod mass_in_the_force_balance;
 mod moment_called_force;
 mod multiplied_at_the_end;
 mod not_resolved;
@@ -45,6 +47,7 @@ mod rope_at_middle;
 mod rope_at_tip;
 mod rope_pull_forgotten_upward;
 mod sine_cosine_exchanged;
+mod squares_subtracted;
 mod stopped_at_component;
 mod tangent_used;
 mod term_left_out;

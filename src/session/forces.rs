@@ -6,8 +6,8 @@ use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
 use crate::diagnosis::Voice;
 use crate::judge::statement::{
-    Fit, Invention, Named, Said, Statement, Topic, WayAsked, WayFault, WayFit, Where, bare_number,
-    is_on, may_be_a_place, may_stay_open, place_fits, read, way_after, way_fits,
+    Clash, Fit, Invention, Named, Said, Statement, Topic, Way, WayAsked, WayFault, WayFit, Where,
+    bare_number, is_on, may_be_a_place, may_stay_open, place_fits, read, way_after, way_fits,
 };
 use crate::key::StepId;
 use crate::problem::{ForceId, Problem, Size};
@@ -223,6 +223,13 @@ impl Session {
         if !guessed && !false_way {
             pending.way = way;
         }
+        if let WayFit::Wrong(WayFault::Two(Clash::Straight)) = way_fit {
+            let up = way.and_then(|way| way.up);
+            pending.way = Some(Way {
+                up,
+                ..Way::default()
+            });
+        }
         // A whole way that was taken back by a false one is asked once more.
         if false_way && way_fits(&self.problem, force, pending.way) == WayFit::Right {
             pending.way = None;
@@ -231,8 +238,19 @@ impl Session {
         if place_fit == Fit::Wrong {
             return self.misplaced(force, place);
         }
-        if let WayFit::Wrong(fault) = way_fit {
-            return Reply::new(Sign::Wrong, self.wrong_way(force, fault));
+        match (way_fit, way) {
+            (WayFit::Wrong(WayFault::Two(clash)), Some(way)) => {
+                let two = self.two_ways(force, way, clash);
+                let unsaid = Pending {
+                    way: None,
+                    ..pending
+                };
+                return Reply::asking(two.then(self.ask_on(&unsaid)));
+            }
+            (WayFit::Wrong(fault), _) => {
+                return Reply::new(Sign::Wrong, self.wrong_way(force, fault));
+            }
+            _ => {}
         }
         match (place_fit, way_fit) {
             (Fit::Right, WayFit::Right) => self.complete(&pending),
@@ -259,6 +277,9 @@ impl Session {
         let wrong = match (verb, way_fits(&self.problem, force, said.way)) {
             _ if misplaced => self.misplaced(force, said.place),
             (Some(wrong), _) => wrong,
+            (None, WayFit::Wrong(WayFault::Two(clash))) => {
+                Reply::asking(self.two_ways(force, said.way.unwrap_or_default(), clash))
+            }
             (None, WayFit::Wrong(fault)) => Reply::new(Sign::Wrong, self.wrong_way(force, fault)),
             _ => return Reply::new(Sign::Noted, again),
         };
@@ -306,19 +327,6 @@ impl Session {
         }
     }
 
-    fn wrong_way(&self, force: ForceId, fault: WayFault) -> Prose {
-        let key = match (force, fault) {
-            (ForceId::OwnWeight | ForceId::Load(_), _) if self.is_a_weight(force) => {
-                "talk.weight-way-wrong"
-            }
-            (_, WayFault::Angle) => "talk.angle-way-wrong",
-            (ForceId::Rope(_), WayFault::Other) => "talk.rope-way-wrong",
-            (ForceId::OwnWeight | ForceId::Load(_), _) => "talk.other-way-wrong",
-            (ForceId::Support(_), _) => "talk.other-way-wrong",
-        };
-        self.words.say(key, &self.force_slots(force))
-    }
-
     /// What is said where the verb alone tells a wrong way: a rope only pulls, and no weight lifts.
     fn wrong_verb(&self, force: ForceId, said: &Said) -> Option<Reply> {
         let key = match force {
@@ -330,7 +338,7 @@ impl Session {
         Some(Reply::new(Sign::Wrong, self.words.say(key, &slots)))
     }
 
-    fn is_a_weight(&self, force: ForceId) -> bool {
+    pub(super) fn is_a_weight(&self, force: ForceId) -> bool {
         let force = self.problem.force(force);
         force.is_some_and(|force| matches!(force.size, Size::Weight(_)))
     }

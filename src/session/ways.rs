@@ -1,7 +1,9 @@
 //! Which way a force or a part of it points, told beside its value.
 
 use super::Session;
+use crate::judge::statement::{Clash, Way, WayFault};
 use crate::key::{Axis, Nature, Part, StepId};
+use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -64,6 +66,42 @@ impl Session {
             (target, _) if self.is_couple(target) => self.words.say("talk.way-wrong-turn", &[]),
             _ => self.words.say("talk.way-wrong", &[]),
         }
+    }
+
+    /// Why the way told for a force is not its way.
+    pub(super) fn wrong_way(&self, force: ForceId, fault: WayFault) -> Prose {
+        let key = match (force, fault) {
+            _ if self.is_a_weight(force) => "talk.weight-way-wrong",
+            (_, WayFault::Angle) => "talk.angle-way-wrong",
+            (ForceId::Rope(_), _) => "talk.rope-way-wrong",
+            _ => "talk.other-way-wrong",
+        };
+        self.words.say(key, &self.force_slots(force))
+    }
+
+    /// That two ways of one force were told, which cannot both be: which they are.
+    pub(super) fn two_ways(&self, force: ForceId, way: Way, clash: Clash) -> Prose {
+        let upright = way.up.map(|up| way_word(Axis::Vertical, up));
+        let level = way.right.map(|right| way_word(Axis::Horizontal, right));
+        let word = |key: &str| self.words.word(key);
+        let other = word(match (clash, way.up) {
+            (Clash::Level, _) => "talk.way-level",
+            (Clash::Upright, _) => "talk.way-upright",
+            (Clash::Straight, Some(false)) => "talk.way-straight-down",
+            (Clash::Straight, _) => "talk.way-straight-up",
+        });
+        let [force, _] = self.force_slots(force);
+        let other = ("other", Slot::Word(other));
+        if let (Some(upright), Some(level)) = (upright, level) {
+            let upright = ("upright", Slot::Word(word(upright)));
+            let level = ("level", Slot::Word(word(level)));
+            let slots = [force, upright, level, other];
+            return self.words.say("talk.two-ways-sides", &slots);
+        }
+        let side = upright.or(level).filter(|_| !way.along);
+        let one = word(side.unwrap_or("talk.way-along"));
+        let slots = [force, ("one", Slot::Word(one)), other];
+        self.words.say("talk.two-ways", &slots)
     }
 
     fn is_couple(&self, target: StepId) -> bool {

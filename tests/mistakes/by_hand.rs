@@ -70,6 +70,24 @@ fn verif_level_body_upright_rope() {
         ),
         ("arm-not-divided-out", Force(ROPE), PULL, b * 2.5 + w * 3.2),
         (
+            "arm-multiplied",
+            Force(ROPE),
+            PULL,
+            (b * 2.5 + w * 3.2) * 4.0,
+        ),
+        (
+            "mass-in-the-force-balance",
+            Weights,
+            UPRIGHT_PART,
+            14.0 + 9.0 - (b * 2.5 + w * 3.2) / 4.0,
+        ),
+        (
+            "mass-in-the-force-balance",
+            Force(OWN),
+            UPRIGHT_PART,
+            14.0 + w - (b * 2.5 + w * 3.2) / 4.0,
+        ),
+        (
             "load-at-middle",
             Force(FIRST),
             PULL,
@@ -234,6 +252,12 @@ fn verif_level_body_oblique_rope() {
             Here(size),
             size,
             level.abs() + upright.abs(),
+        ),
+        (
+            "squares-subtracted",
+            Here(size),
+            size,
+            (level * level - upright * upright).abs().sqrt(),
         ),
         (
             "arctangent-inverted",

@@ -302,6 +302,75 @@ const ROWS: &[(&str, u64, &[&str], Sign)] = &[
     ),
 ];
 
+/// Two ways of one force in one breath, and what is told of them. The rope of the walkway runs up
+/// and to the left, that of the mast up and to the right.
+#[rustfmt::skip]
+const TWO_WAYS: &[(&str, u64, &[&str], &str)] = &[
+    ("walkway", 1503, &["rope at 2.7 m, up and left, level"], "two ways of the pull of the rope: upwards and to the left, and level"),
+    ("walkway", 1503, &["rope up and to the left, level, at 2.7 m"], "and level"),
+    ("walkway", 1503, &["rope at 2.7 m to the hide, horizontally"], "along itself, and level"),
+    ("walkway", 1503, &["rope at 2.7 m horizontally towards the hide"], "along itself, and level"),
+    ("walkway", 1503, &["rope at 2.7 m, along itself, vertically"], "along itself, and upright"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left, vertical"], "upwards and to the left, and upright"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left, straight up"], "upwards and to the left, and straight up"),
+    ("walkway", 1503, &["rope at 2.7 m, straight up, up and left"], "and straight up"),
+    ("walkway", 1503, &["rope at 2.7 m to the hide, straight up"], "and straight up"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left, 35 degrees from the vertical, level"], "and level"),
+    ("walkway", 1503, &["horizontal rope at 2.7 m, up and left"], "and level"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left. It is level."], "and level"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left", "rope at 2.7 m, up and left, level"], "and level"),
+    ("walkway", 1503, &["hinge, foot, up, level"], "the force of the hinge: upwards, and level"),
+    ("walkway", 1503, &["weight of the walkway, middle, down, level"], "downwards, and level"),
+    ("mast", 1505, &["rope at the tip, up and right, level"], "and level"),
+    ("mast", 1505, &["rope at the tip, to the tower, horizontally"], "and level"),
+    // The same line once more, and a part of a force that is told part by part.
+    ("walkway", 1503, &["rope at 2.7 m, horizontally to the left, vertically up"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, left horizontally and up"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, its level part to the left, its upright part up"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, horizontal component to the left and vertical component up"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, horizontal part left, and up"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, up and to the left, neither level nor upright"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left, not level"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, to the hide, at an angle with the horizontal"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m of the level walkway, up and left"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m horizontally from the hinge, up and left"], "Yes:"),
+    ("walkway", 1503, &["rope, horizontal distance 2.7 m, up and left"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, up and left, above the horizontal"], "Yes:"),
+    ("walkway", 1503, &["rope at 2.7 m, straight up and to the left"], "Yes:"),
+    ("walkway", 1503, &["the hinge pushes right and up at the foot"], "Taken:"),
+    ("walkway", 1503, &["hinge, foot, horizontally and up"], "Taken:"),
+    ("walkway", 1503, &["hinge, foot, horizontal and vertical"], "Yes:"),
+    ("walkway", 1503, &["hinge at ground level, up and right"], "Taken:"),
+    ("walkway", 1503, &["weight of the walkway, middle, down, vertically"], "Yes:"),
+    ("walkway", 1503, &["weight of the level walkway, middle, down"], "Yes:"),
+    ("mast", 7, &["rope, 3.8 m, to the tower, level"], "Yes:"),
+    ("mast", 7, &["rope, 3.8 m, right, horizontally"], "Yes:"),
+    ("mast", 7, &["rope, 3.8 m, right, vertical"], "to the right, and upright"),
+    ("counter", 7, &["rope, tip, up, vertical"], "Yes:"),
+    ("counter", 7, &["rope, tip, straight up to the ceiling, along itself"], "Yes:"),
+    ("counter", 7, &["rope, tip, up, level"], "upwards, and level"),
+];
+
+#[test]
+fn two_ways_of_one_force_in_one_breath_are_told_and_never_credited() {
+    let mut faults = Vec::new();
+    for (lesson, seed, lines, wanted) in TWO_WAYS {
+        let mut session = open(lesson, *seed);
+        let turns: Vec<_> = lines.iter().map(|line| session.submit(line)).collect();
+        let last = turns.last().unwrap();
+        let message = last.line.message.to_string();
+        let credited = last.line.sign == Sign::Right;
+        let wants_credit = wanted.ends_with(':');
+        if !message.contains(wanted) || credited != wants_credit {
+            faults.push(format!(
+                "{lesson} {lines:?}: {:?}: {message}",
+                last.line.sign
+            ));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
 #[test]
 fn a_false_way_beside_a_true_one_is_never_credited() {
     let mut faults = Vec::new();

@@ -7,11 +7,11 @@ use super::place::{Side, Where, along_from, coordinate, is_whole};
 use super::settle::{place_of, resolved, with_one_more};
 use super::subject::{Subject, is_weight, subject};
 use super::way::{Line, ToBody, Way};
-use crate::problem::{ForceId, Problem, Reference};
+use crate::problem::{ForceId, Problem};
 
 /// Small words that change how the next mention is taken.
 #[derive(Default)]
-struct Before {
+pub(super) struct Before {
     at: bool,
     to: bool,
     on: bool,
@@ -20,11 +20,11 @@ struct Before {
     of: bool,
     towards: bool,
     along: bool,
-    across: bool,
-    upright: bool,
+    pub(super) across: bool,
+    pub(super) upright: bool,
     measured: bool,
     denied: bool,
-    above: Option<bool>,
+    pub(super) above: Option<bool>,
     /// To which side the length goes: "2.0 m to the left of".
     side: Option<Side>,
     /// "The end of …": what follows only says whose place it was.
@@ -34,7 +34,9 @@ struct Before {
 pub(super) struct Gathering<'a> {
     pub(super) problem: &'a Problem,
     pub(super) groups: Vec<Group>,
-    before: Before,
+    pub(super) before: Before,
+    /// What was heard so far.
+    pub(super) heard: Vec<Mention>,
     /// The length just said: "1.2 m from the tip".
     length: Option<f64>,
     /// It was said in this clause: "3.8 m along the mast".
@@ -63,6 +65,7 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         problem,
         groups: vec![Group::default()],
         before: Before::default(),
+        heard: Vec::new(),
         length: None,
         length_fresh: false,
         place_last: false,
@@ -76,6 +79,7 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
     };
     for (index, mention) in mentions.iter().enumerate() {
         gathering.take(*mention, &mentions[index + 1..]);
+        gathering.heard.push(*mention);
     }
     gathering.stop();
     let said = gathering
@@ -162,6 +166,10 @@ impl Gathering<'_> {
             }
             Mention::Newtons => self.group().sized = true,
             Mention::Unknown => self.unknown(),
+            Mention::Part => {
+                self.unknown();
+                self.group().way.told.hear_part();
+            }
             other if self.small(other) => {}
             other => self.detail(other, ahead),
         }
@@ -261,42 +269,6 @@ impl Gathering<'_> {
         self.before.on = false;
         self.before.towards = false;
         self.place_last = place_last;
-    }
-
-    fn direction(&mut self, mention: Mention, ahead: &[Mention]) {
-        let (above, across) = (self.before.above, std::mem::take(&mut self.before.across));
-        let upright = std::mem::take(&mut self.before.upright);
-        let way = &mut self.group().way;
-        match mention {
-            Mention::Degrees(degrees) => way.degrees = way.degrees.or(Some((degrees, None))),
-            Mention::Line(line) => {
-                match &mut way.degrees {
-                    Some((_, from)) if from.is_none() => {
-                        *from = Some(Line::Fixed(line));
-                        way.up = way.up.or(above);
-                    }
-                    _ => way.line = way.line.or(Some(if across { other(line) } else { line })),
-                }
-                self.before.above = None;
-            }
-            Mention::Up | Mention::Down => {
-                let up = Some(mention == Mention::Up);
-                let other = way.up.is_some() && way.up != up;
-                way.up = way.up.or(up);
-                // "Straight up and to the left" goes on.
-                way.upright |= upright && next(ahead) != Some(Mention::And);
-                self.group().undecided |= other;
-            }
-            Mention::Left | Mention::Right => {
-                let right = Some(mention == Mention::Right);
-                let other = way.right.is_some() && way.right != right;
-                way.right = way.right.or(right);
-                self.group().undecided |= other;
-            }
-            Mention::AlongRope => way.along = true,
-            Mention::Open => way.open = true,
-            _ => {}
-        }
     }
 
     /// "2.8 m down from the tip", "3.8 m up the mast": no direction of a force.
@@ -545,34 +517,6 @@ impl Gathering<'_> {
         }
     }
 
-    /// "Along the rope", "across the mast".
-    fn lies(&mut self, subject: Subject, across: bool) {
-        let way = &mut self.group().way;
-        match subject {
-            Subject::Body if across => way.to_body = Some(ToBody::Across),
-            Subject::Body => way.to_body = Some(ToBody::Along),
-            Subject::Force(ForceId::Rope(_)) | Subject::Pull => way.along |= !across,
-            // "In the direction of the tower".
-            Subject::Behind(_) if !across => self.towards(subject),
-            _ => {}
-        }
-    }
-
-    fn towards(&mut self, subject: Subject) {
-        let of = self.group().subject;
-        let way = &mut self.group().way;
-        match (of, subject) {
-            (
-                Some(Subject::Force(ForceId::Rope(_)) | Subject::Pull),
-                Subject::Invented(_) | Subject::Behind(_),
-            ) => way.along = true,
-            (_, Subject::Invented(_) | Subject::Weight) => way.up = way.up.or(Some(false)),
-            // "Towards the hide", where the rope's way was asked.
-            (None, Subject::Behind(behind)) if behind.rope => way.to_body = Some(ToBody::RopeEnd),
-            _ => way.to_body = Some(ToBody::Towards),
-        }
-    }
-
     pub(super) fn group(&mut self) -> &mut Group {
         if self.groups.is_empty() {
             self.groups.push(Group::default());
@@ -586,12 +530,4 @@ impl Gathering<'_> {
 pub(super) fn next(ahead: &[Mention]) -> Option<Mention> {
     let small = |next: &&Mention| matches!(next, Mention::Filler | Mention::Upright);
     ahead.iter().find(|next| !small(next)).copied()
-}
-
-/// The line at a right angle to a line.
-fn other(line: Reference) -> Reference {
-    match line {
-        Reference::Horizontal => Reference::Vertical,
-        Reference::Vertical => Reference::Horizontal,
-    }
 }

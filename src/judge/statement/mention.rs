@@ -57,6 +57,8 @@ pub(super) enum Mention {
     Along,
     /// At a right angle to what follows; alone, to the body.
     Across,
+    /// A part or component of a force.
+    Part,
     /// Along the rope.
     AlongRope,
     /// Not known.
@@ -167,6 +169,7 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.along", Mention::Along),
     ("statement.across", Mention::Across),
     ("statement.open", Mention::Open),
+    ("statement.part", Mention::Part),
     ("statement.horizontal", Mention::Line(Reference::Horizontal)),
     ("statement.vertical", Mention::Line(Reference::Vertical)),
     ("statement.at", Mention::At),

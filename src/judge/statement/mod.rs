@@ -9,6 +9,8 @@
 
 mod amount;
 mod apposition;
+mod clash;
+mod direction;
 mod gather;
 mod group;
 mod mention;
@@ -21,6 +23,7 @@ mod subject;
 mod tokens;
 mod way;
 
+pub use clash::Clash;
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
 pub use place::{Fit, Where, is_on, place_fits};
 pub use tokens::one_letter_off;

@@ -1,5 +1,6 @@
 //! Which way a force was said to act, and whether it does.
 
+use super::clash::{Clash, Telling, clash};
 use crate::plane::Vector;
 use crate::problem::{Acting, ForceId, Problem, Reference};
 
@@ -24,6 +25,8 @@ pub struct Way {
     pub degrees: Option<(f64, Option<Line>)>,
     /// Not known yet.
     pub open: bool,
+    /// How it was told, where that may contradict itself.
+    pub told: Telling,
 }
 
 /// How a direction was said to lie to the body.
@@ -62,6 +65,7 @@ impl Way {
             line: self.line.or(other.line),
             degrees: self.degrees.or(other.degrees),
             open: self.open || other.open,
+            told: self.told.and(other.told),
         }
     }
 
@@ -117,6 +121,8 @@ pub enum WayAsked {
 pub enum WayFault {
     /// The angle is another one.
     Angle,
+    /// Two ways were told that cannot both be; this is the second.
+    Two(Clash),
     /// It is another way.
     Other,
 }
@@ -143,15 +149,29 @@ pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
     let (Some(known), Some(way)) = (problem.force(force), way.map(|way| way.of(force))) else {
         return WayFit::Missing(WayAsked::All);
     };
-    let Acting::Along(direction) = known.acting else {
-        return match way.to_body {
-            Some(ToBody::Along | ToBody::Across) if !way.open => WayFit::Missing(WayAsked::Guessed),
-            _ => WayFit::Right,
-        };
-    };
     let values = problem.values();
-    let unit = Vector::at_angle(direction.angle(problem.body(), &values));
-    let body = Vector::at_angle(problem.body_angle(&values));
+    let unit = match known.acting {
+        Acting::Along(direction) => Some(direction.unit(problem.body(), &values)),
+        Acting::Anywhere => None,
+    };
+    let fit = match (unit, way.to_body) {
+        (Some(unit), _) => {
+            let body = Vector::at_angle(problem.body_angle(&values));
+            known_way_fits(force, way, unit, body)
+        }
+        (None, Some(ToBody::Along | ToBody::Across)) if !way.open => {
+            WayFit::Missing(WayAsked::Guessed)
+        }
+        (None, _) => WayFit::Right,
+    };
+    match (fit, clash(way, unit)) {
+        (WayFit::Right | WayFit::Missing(_), Some(clash)) => WayFit::Wrong(WayFault::Two(clash)),
+        (fit, _) => fit,
+    }
+}
+
+/// The same, for a force whose direction the problem tells.
+fn known_way_fits(force: ForceId, way: Way, unit: Vector, body: Vector) -> WayFit {
     if way.away && matches!(force, ForceId::Rope(_)) {
         return WayFit::Wrong(WayFault::Other);
     }
@@ -234,7 +254,9 @@ pub fn way_after(problem: &Problem, force: ForceId, old: Way, new: Way) -> Way {
         false => new,
     };
     // "With the vertical": the line of an angle said before.
-    let only_a_line = new.line.is_some() && !new.has_side() && new.degrees.is_none();
+    let awaited = matches!(old.degrees, Some((_, None)));
+    let a_line = new.line.is_some() && !new.has_side() && new.degrees.is_none();
+    let only_a_line = a_line && (awaited || !new.told.lies());
     match way_fits(problem, force, Some(alone)) {
         WayFit::Wrong(_) if !only_a_line => alone,
         WayFit::Right if way_fits(problem, force, Some(joined)) != WayFit::Right => alone,
@@ -260,6 +282,13 @@ fn sides(way: Way, unit: Vector) -> WayFit {
     }
     let (level, upright) = (unit.x.abs() > NONE, unit.y.abs() > NONE);
     match way.line {
+        // "Down, and level": it has no such part.
+        Some(Reference::Horizontal) if !level && way.told.is_split() => {
+            return WayFit::Wrong(WayFault::Other);
+        }
+        Some(Reference::Vertical) if !upright && way.told.is_split() => {
+            return WayFit::Wrong(WayFault::Other);
+        }
         Some(Reference::Horizontal) if upright && up.is_none() => {
             return WayFit::Wrong(WayFault::Other);
         }
