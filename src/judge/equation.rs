@@ -10,7 +10,8 @@ use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{
-    follows_identically, free_parts, holds_identically, is_empty, may_hold_otherwise, near_root,
+    follows_identically, free_parts, goes_both_ways, holds_identically, is_empty,
+    may_hold_otherwise, near_root,
 };
 use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -20,7 +21,7 @@ use super::own::{Way, right_way};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, joint};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value, evaluate};
+use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
 use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
@@ -324,26 +325,8 @@ fn judge_pair(
         if others && target.is_balance() {
             judgement.remarks.push(Remark::OtherUnknowns(open));
         }
-        let place = if together.is_empty() || others {
-            None
-        } else {
-            let counted = judgement.remarks.iter().find_map(|remark| match remark {
-                Remark::SensesTaken(senses) => Some(senses.as_slice()),
-                _ => None,
-            });
-            joint::place(board, target, sides, counted.unwrap_or_default())
-        };
-        let again = matches!(place, Some(joint::Place::There(_)));
-        match place {
-            Some(joint::Place::There(there)) => {
-                judgement.remarks.push(Remark::SaidAlready(there));
-            }
-            Some(joint::Place::New(sum, row)) => {
-                judgement.target = sum;
-                joint::keep(&mut judgement, &row, line);
-            }
-            None => {}
-        }
+        let again =
+            !others && !together.is_empty() && joint::stands(board, &mut judgement, sides, line);
         if others || again || !target.is_balance() {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
@@ -387,44 +370,6 @@ fn judge_pair(
         },
     });
     judgement
-}
-
-/// True if, everything brought to one side, some terms are positive and some negative.
-fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
-    fn collect<'t>(tree: &'t Tree, sign: f64, terms: &mut Vec<(f64, &'t Tree)>) {
-        match &tree.node {
-            Node::Negative(inner) => collect(inner, -sign, terms),
-            Node::Binary(Operator::Add, left, right) => {
-                collect(left, sign, terms);
-                collect(right, sign, terms);
-            }
-            Node::Binary(Operator::Subtract, left, right) => {
-                collect(left, sign, terms);
-                collect(right, -sign, terms);
-            }
-            _ => terms.push((sign, tree)),
-        }
-    }
-    let mut terms = Vec::new();
-    for (at, side) in sides.iter().enumerate() {
-        collect(side, if at == 0 { 1.0 } else { -1.0 }, &mut terms);
-    }
-    let values = terms.iter().filter_map(|(sign, term)| {
-        let mut at_right = |leaf: Leaf<'_>| match leaf {
-            Leaf::Name(id) => match board.names.role(id) {
-                Some(NameRole::Step(step)) if board.right(step).is_some() => {
-                    let right = board.right(step).map_or(f64::NAN, |right| right[0]);
-                    board.value_of_name(id, right)
-                }
-                _ => plain_leaf(board, leaf),
-            },
-            literal => plain_leaf(board, literal),
-        };
-        let value = evaluate(term, &mut at_right).ok()?;
-        Some(sign * value.number)
-    });
-    let values: Vec<f64> = values.collect();
-    values.iter().any(|value| *value > 0.0) && values.iter().any(|value| *value < 0.0)
 }
 
 /// Lets a value stand that the line only implies.

@@ -3,7 +3,7 @@
 
 use super::board::{Board, Own};
 use super::lift::plain_leaf;
-use super::{Judgement, NameRole};
+use super::{Judgement, NameRole, Remark};
 use crate::key::{Pins, Rule, StepId};
 use crate::reading::{Leaf, Tree, Value, evaluate};
 
@@ -28,20 +28,47 @@ pub(super) fn unknowns(board: &Board<'_>, sum: StepId) -> Vec<StepId> {
 }
 
 /// What a balance says of the unknowns that it gives together with others.
-pub(super) enum Place {
+enum Place {
     /// It is this one, or it counts as this one.
     New(StepId, Row),
     /// This one stands already and says it, alone or with others that stand.
     There(StepId),
 }
 
+/// Lets a right balance stand at the step whose equation it is; true if those that stand say it
+/// already.
+pub(super) fn stands(
+    board: &Board<'_>,
+    judgement: &mut Judgement,
+    sides: &[&Tree],
+    line: usize,
+) -> bool {
+    let counted = judgement.remarks.iter().find_map(|remark| match remark {
+        Remark::SensesTaken(senses) => Some(senses.as_slice()),
+        _ => None,
+    });
+    let place = place(board, judgement.target, sides, counted.unwrap_or_default());
+    match place {
+        Some(Place::There(there)) => {
+            judgement.remarks.push(Remark::SaidAlready(there));
+            true
+        }
+        Some(Place::New(sum, row)) => {
+            judgement.target = sum;
+            keep(judgement, &row, line);
+            false
+        }
+        None => false,
+    }
+}
+
 /// How a line depends on each unknown of its stage, each counted by its size.
-pub(super) type Row = Vec<f64>;
+type Row = Vec<f64>;
 
 /// The balance of a stage that a line is: the one whose equation it is, else (about another point,
 /// for other bodies) the one asked, or the first that is still open. `counted` tells the unknowns
 /// that the line counts in the other sense than the key.
-pub(super) fn place(
+fn place(
     board: &Board<'_>,
     target: StepId,
     sides: &[&Tree],
@@ -90,7 +117,7 @@ pub(super) fn place(
 }
 
 /// Lets such a balance stand with what it says, so that the next line must say something else.
-pub(super) fn keep(judgement: &mut Judgement, row: &[f64], line: usize) {
+fn keep(judgement: &mut Judgement, row: &[f64], line: usize) {
     let mut function = [0.0; 4];
     if row.len() <= function.len() {
         function[..row.len()].copy_from_slice(row);
