@@ -46,6 +46,7 @@ fn the_triangle_of_forces_reads_as_on_the_board() {
         "two_wires",
         "jib",
         "internal_hinge",
+        "wheel_at_step",
     ] {
         let told = solved(name, &["--method", "triangle"]);
         insta::assert_snapshot!(format!("{name}_triangle"), told);

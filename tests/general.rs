@@ -1,5 +1,7 @@
 //! The walk through problems of bodies in general: every board worked to its end.
 
+#[path = "general/ends.rs"]
+mod ends;
 #[path = "general/other_ways.rs"]
 mod other_ways;
 #[path = "general/said.rs"]

@@ -10,7 +10,8 @@ use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{
-    follows_identically, free_parts, holds_identically, is_empty, may_hold_otherwise, near_root,
+    follows_identically, free_parts, goes_both_ways, holds_identically, is_empty,
+    may_hold_otherwise, near_root,
 };
 use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
@@ -324,14 +325,14 @@ fn judge_pair(
         if others && target.is_balance() {
             judgement.remarks.push(Remark::OtherUnknowns(open));
         }
-        let again = !others && joint::says_nothing_new(board, target, sides);
+        let again =
+            !others && !together.is_empty() && joint::stands(board, &mut judgement, sides, line);
         if others || again || !target.is_balance() {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
             judgement.values.clear();
         } else {
-            joint::keep(&mut judgement, &together, line);
-            judgement.establishes.push(target);
+            judgement.establishes.push(judgement.target);
         }
         return judgement;
     }
@@ -350,6 +351,7 @@ fn judge_pair(
                 .iter()
                 .any(|one| agree(&one.function.map(|value| -value), function))
         });
+    judgement.evidence.both_ways = judgement.evidence.same_turn && goes_both_ways(board, sides);
     judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     if target == StepId::MomentSum {
         let parted =

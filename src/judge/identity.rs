@@ -36,6 +36,44 @@ pub(super) fn holds_identically(
     Some(parts.iter().enumerate().map(counted).collect())
 }
 
+/// True if, everything brought to one side, some terms are positive and some negative.
+pub(super) fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    fn collect<'t>(tree: &'t Tree, sign: f64, terms: &mut Vec<(f64, &'t Tree)>) {
+        match &tree.node {
+            Node::Negative(inner) => collect(inner, -sign, terms),
+            Node::Binary(Operator::Add, left, right) => {
+                collect(left, sign, terms);
+                collect(right, sign, terms);
+            }
+            Node::Binary(Operator::Subtract, left, right) => {
+                collect(left, sign, terms);
+                collect(right, -sign, terms);
+            }
+            _ => terms.push((sign, tree)),
+        }
+    }
+    let mut terms = Vec::new();
+    for (at, side) in sides.iter().enumerate() {
+        collect(side, if at == 0 { 1.0 } else { -1.0 }, &mut terms);
+    }
+    let values = terms.iter().filter_map(|(sign, term)| {
+        let mut at_right = |leaf: Leaf<'_>| match leaf {
+            Leaf::Name(id) => match board.names.role(id) {
+                Some(NameRole::Step(step)) if board.right(step).is_some() => {
+                    let right = board.right(step).map_or(f64::NAN, |right| right[0]);
+                    board.value_of_name(id, right)
+                }
+                _ => plain_leaf(board, leaf),
+            },
+            literal => plain_leaf(board, literal),
+        };
+        let value = evaluate(term, &mut at_right).ok()?;
+        Some(sign * value.number)
+    });
+    let values: Vec<f64> = values.collect();
+    values.iter().any(|value| *value > 0.0) && values.iter().any(|value| *value < 0.0)
+}
+
 /// The parts of a support's force that are named, each once.
 pub(super) fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut parts: Vec<StepId> = Vec::new();

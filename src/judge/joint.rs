@@ -3,14 +3,17 @@
 
 use super::board::{Board, Own};
 use super::lift::plain_leaf;
-use super::{Judgement, NameRole};
+use super::{Judgement, NameRole, Remark};
 use crate::key::{Pins, Rule, StepId};
 use crate::reading::{Leaf, Tree, Value, evaluate};
 
 /// By which share an unknown is moved to see how a line depends on it.
 const MOVED: f64 = 1e-4;
-/// A part of a line below this share of it counts as none.
-const NONE: f64 = 1e-6;
+/// A part of a line below this share of it counts as none: sines are rounded to three figures.
+const NONE: f64 = 3e-3;
+/// Two lines that differ by less than this share of them are one balance: sines are rounded to two
+/// figures.
+const SAME: f64 = 1e-2;
 
 /// The unknowns that the balances beside this one give together with it; none where it stands
 /// alone.
@@ -24,41 +27,123 @@ pub(super) fn unknowns(board: &Board<'_>, sum: StepId) -> Vec<StepId> {
     }
 }
 
-/// True if a line says of the unknowns of its stage only what balances that stand say already.
-pub(super) fn says_nothing_new(board: &Board<'_>, sum: StepId, sides: &[&Tree]) -> bool {
-    let unknowns = unknowns(board, sum);
-    if unknowns.is_empty() {
-        return false;
-    }
-    let sums = unknowns.first().map(|one| board.key.sums_of(*one));
-    let known = sums.unwrap_or_default().into_iter();
-    let known = known.filter(|sum| board.standing.contains_key(sum));
-    let mut rows: Vec<Vec<f64>> = Vec::new();
-    for sum in known {
-        let row = slopes(board, &unknowns, &|pins| of_key(board, sum, pins));
-        rows.extend(row);
-    }
-    let Some(row) = slopes(board, &unknowns, &|pins| of_sides(board, sides, pins)) else {
-        return false;
-    };
-    depends(rows, row)
+/// What a balance says of the unknowns that it gives together with others.
+enum Place {
+    /// It is this one, or it counts as this one.
+    New(StepId, Row),
+    /// This one stands already and says it, alone or with others that stand.
+    There(StepId),
 }
 
-/// Lets such a balance stand, so that the next line must say something else.
-pub(super) fn keep(judgement: &mut Judgement, together: &[StepId], line: usize) {
-    if together.is_empty() {
-        return;
+/// Lets a right balance stand at the step whose equation it is; true if those that stand say it
+/// already.
+pub(super) fn stands(
+    board: &Board<'_>,
+    judgement: &mut Judgement,
+    sides: &[&Tree],
+    line: usize,
+) -> bool {
+    let counted = judgement.remarks.iter().find_map(|remark| match remark {
+        Remark::SensesTaken(senses) => Some(senses.as_slice()),
+        _ => None,
+    });
+    let place = place(board, judgement.target, sides, counted.unwrap_or_default());
+    match place {
+        Some(Place::There(there)) => {
+            judgement.remarks.push(Remark::SaidAlready(there));
+            true
+        }
+        Some(Place::New(sum, row)) => {
+            judgement.target = sum;
+            keep(judgement, &row, line);
+            false
+        }
+        None => false,
+    }
+}
+
+/// How a line depends on each unknown of its stage, each counted by its size.
+type Row = Vec<f64>;
+
+/// The balance of a stage that a line is: the one whose equation it is, else (about another point,
+/// for other bodies) the one asked, or the first that is still open. `counted` tells the unknowns
+/// that the line counts in the other sense than the key.
+fn place(
+    board: &Board<'_>,
+    target: StepId,
+    sides: &[&Tree],
+    counted: &[(StepId, bool)],
+) -> Option<Place> {
+    let unknowns = unknowns(board, target);
+    let of_key = |sum: StepId| slopes(board, &unknowns, &|pins| of_key(board, sum, pins));
+    let mut row = slopes(board, &unknowns, &|pins| of_sides(board, sides, pins))?;
+    for (entry, unknown) in row.iter_mut().zip(&unknowns) {
+        if counted.contains(&(*unknown, true)) {
+            *entry = -*entry;
+        }
+    }
+    let sums = board.key.sums_of(*unknowns.first()?);
+    // What a balance that stands says: as it was typed, else as the key has it.
+    let said = |sum: &StepId| {
+        let own = board.standing.get(sum)?;
+        let typed = &own.function[..unknowns.len().min(own.function.len())];
+        match typed.len() == unknowns.len() && typed.iter().any(|entry| *entry != 0.0) {
+            true => Some(typed.to_vec()),
+            false => of_key(*sum),
+        }
+    };
+    let own = sums
+        .iter()
+        .filter_map(|sum| Some((*sum, apart(&of_key(*sum)?, &row))))
+        .filter(|(_, apart)| *apart < SAME)
+        .min_by(|(_, one), (_, other)| one.total_cmp(other))
+        .map(|(sum, _)| sum);
+    let stand = sums.iter().filter_map(|sum| Some((*sum, said(sum)?)));
+    let stand: Vec<(StepId, Row)> = stand.collect();
+    let same = stand.iter().find(|(_, known)| apart(known, &row) < SAME);
+    if let Some((there, _)) = same {
+        return Some(Place::There(*there));
+    }
+    let known = stand.iter().map(|(_, known)| known.clone()).collect();
+    if depends(known, row.clone()) {
+        return Some(Place::There(own.unwrap_or(target)));
+    }
+    let is_open = |sum: &StepId| !board.standing.contains_key(sum);
+    let counts_as = own
+        .filter(is_open)
+        .or(Some(target).filter(is_open))
+        .or(sums.iter().copied().find(is_open))?;
+    Some(Place::New(counts_as, row))
+}
+
+/// Lets such a balance stand with what it says, so that the next line must say something else.
+fn keep(judgement: &mut Judgement, row: &[f64], line: usize) {
+    let mut function = [0.0; 4];
+    if row.len() <= function.len() {
+        function[..row.len()].copy_from_slice(row);
     }
     let own = Own {
         line,
         value: 0.0,
         typed: None,
-        function: [0.0; 4],
+        function,
         right: true,
         against: false,
     };
     judgement.values.clear();
     judgement.values.push((judgement.target, own));
+}
+
+/// The sine of the angle between what two balances say; 1 where one says nothing.
+fn apart(one: &[f64], other: &[f64]) -> f64 {
+    let dot =
+        |one: &[f64], other: &[f64]| -> f64 { one.iter().zip(other).map(|(a, b)| a * b).sum() };
+    let sizes = dot(one, one) * dot(other, other);
+    if sizes == 0.0 {
+        return 1.0;
+    }
+    let along = dot(one, other);
+    libm::sqrt((1.0 - along * along / sizes).max(0.0))
 }
 
 /// How something depends on each unknown near their right values, each counted by its size.

@@ -142,6 +142,8 @@ pub enum Remark {
     ByChance,
     /// True whatever the forces are.
     SaysNothing,
+    /// A balance that says no more than those that stand; the one that says it.
+    SaidAlready(StepId),
     /// A number where the unknown must stay a letter.
     LeaveLetter,
     /// A pull that comes out negative from the learner's own working.
@@ -209,6 +211,8 @@ pub struct Evidence {
     pub false_equation: bool,
     /// True for a moment balance that would hold with the unknown's term on the other side.
     pub same_turn: bool,
+    /// True where, of such a balance, the terms as typed do not all turn or point one way.
+    pub both_ways: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
     /// True if it is a pull's size with a minus sign.
@@ -339,6 +343,8 @@ fn judge_readings(
 ) -> Judgement {
     let stock = Stock::of(board);
     let mut first: Option<Judgement> = None;
+    // What is true beside the question in another reading.
+    let mut noted: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         points::compare_way(board, reading, &mut judgement);
@@ -357,6 +363,9 @@ fn judge_readings(
                 judgement.remarks.push(Remark::OtherReading);
             }
             return judgement;
+        }
+        if index > 0 && noted.is_none() && judgement.truth == Truth::Noted && judgement.proved {
+            noted = Some(judgement.clone());
         }
         // A reading whose parts fit says more than one whose parts do not.
         let better = match (&first, &judgement.truth) {
@@ -383,7 +392,8 @@ fn judge_readings(
         judgement.layout = Some(layout(board, reading, &judgement));
         Some(judgement)
     });
-    counted.unwrap_or(first)
+    let noted = noted.filter(|_| !first.stands());
+    counted.or(noted).unwrap_or(first)
 }
 
 /// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.

@@ -65,8 +65,18 @@ fn acts_elsewhere(board: &Board<'_>, judgement: &mut Judgement) -> bool {
 }
 
 /// Of what acts between two bodies, the one that the ways are said for: the one named, else the one
-/// on which all of them fit, else the first.
+/// on which all of them fit, else the first; of a rope with several ends that end.
 fn on_body(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -> usize {
+    if let Some(ends) = ends(board, judgement.target) {
+        let here = |end: &usize| board.on_body.is_none_or(|named| named == ends[*end].0);
+        let all = |end: &usize| {
+            let mut ways = said.iter();
+            ways.all(|(way, _)| fits(board, judgement, *way, *end).unwrap_or(true))
+        };
+        let mut own = (0..ends.len()).filter(here);
+        let first = own.clone().next();
+        return own.find(all).or(first).unwrap_or(0);
+    }
     let general = board.key.general.as_ref();
     let both = general.and_then(|general| general.between.get(&judgement.target));
     let Some([_, second]) = both else { return 0 };
@@ -85,12 +95,17 @@ fn on_body(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -> us
     usize::from(!all(0) && all(1))
 }
 
+/// The ends of a rope that has several.
+fn ends<'b>(board: &Board<'b>, step: StepId) -> Option<&'b Vec<(String, Vector)>> {
+    board.key.general.as_ref()?.ends.get(&step)
+}
+
 /// Whether a way fits on one of the bodies; `None` where it is not known.
 fn fits(board: &Board<'_>, judgement: &Judgement, way: Way, on: usize) -> Option<bool> {
     let number = judgement.evidence.number.map(|typed| typed.value);
-    let sign = sense_on(on);
+    let sign = sense_on(board, judgement.target, on);
     match says(way) {
-        Ok((axis, way)) => fits_as_told(board, judgement.target, number, (axis, sign * way)),
+        Ok((axis, way)) => fits_as_told(board, (judgement.target, on), number, (axis, sign * way)),
         Err(turns) => {
             let own = turn(board, judgement.target, number)?;
             Some(sign * turns * own > 0.0)
@@ -98,9 +113,14 @@ fn fits(board: &Board<'_>, judgement: &Judgement, way: Way, on: usize) -> Option
     }
 }
 
-/// The sense of what acts between two bodies, on the first or the second of them.
-fn sense_on(body: usize) -> f64 {
-    if body == 0 { 1.0 } else { -1.0 }
+/// The sense of what acts between two bodies, on the first or the second of them. Of a rope each
+/// end has its own way.
+fn sense_on(board: &Board<'_>, step: StepId, body: usize) -> f64 {
+    if body == 0 || ends(board, step).is_some() {
+        1.0
+    } else {
+        -1.0
+    }
 }
 
 /// The axis and sign of a way, or the sign of a turn.
@@ -119,12 +139,12 @@ fn says(way: Way) -> Result<Says, f64> {
 /// sign belongs in the sum, and may say nothing.
 fn fits_as_told(
     board: &Board<'_>,
-    target: StepId,
+    (target, on): (StepId, usize),
     number: Option<f64>,
     says: Says,
 ) -> Option<bool> {
-    let fits = fits_way(board, target, number, says)?;
-    let turned = || fits_way(board, target, number, (says.0, -says.1)) == Some(true);
+    let fits = fits_way(board, (target, on), number, says)?;
+    let turned = || fits_way(board, (target, on), number, (says.0, -says.1)) == Some(true);
     Some(match number.is_some_and(|number| number < 0.0) {
         true if target.along() == Some(says.0) => turned(),
         true if target.is_size() || target.has_free_sense() => fits || turned(),
@@ -133,19 +153,20 @@ fn fits_as_told(
 }
 
 fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement: &mut Judgement) {
+    let sense = sense_on(board, judgement.target, on);
     let says = match says(way) {
-        Ok((axis, sign)) => (axis, sense_on(on) * sign),
-        Err(turn) => return compare_turn(board, sense_on(on) * turn, span, judgement),
+        Ok((axis, sign)) => (axis, sense * sign),
+        Err(turn) => return compare_turn(board, sense * turn, span, judgement),
     };
     let number = judgement.evidence.number.map(|typed| typed.value);
     // A value of another step with a wrong way is not that step's value.
     if let Some(other) = judgement.evidence.other_step
-        && fits_way(board, other, number, says) == Some(false)
+        && fits_way(board, (other, 0), number, says) == Some(false)
     {
         judgement.evidence.other_step = None;
     }
     let target = judgement.target;
-    let Some(fits) = fits_as_told(board, target, number, says) else {
+    let Some(fits) = fits_as_told(board, (target, on), number, says) else {
         return;
     };
     if !judgement.truth.holds() {
@@ -228,10 +249,13 @@ fn forget(judgement: &mut Judgement, truth: Truth) {
 /// its direction is told; `None` where a step has no way, or where it is not known here.
 fn fits_way(
     board: &Board<'_>,
-    step: StepId,
+    (step, on): (StepId, usize),
     number: Option<f64>,
     (says, sign): Says,
 ) -> Option<bool> {
+    if let Some((_, pull)) = ends(board, step).and_then(|ends| ends.get(on)) {
+        return Some(sign * along_axis(*pull, says) > NONE);
+    }
     let (along, part) = match step {
         StepId::Reaction(support, part) => (StepId::Reaction(support, Part::Along(says)), part),
         StepId::Found(Nature::Size, _) => (part_of(board, step, says)?, Part::Size),

@@ -61,6 +61,9 @@ pub struct General {
     /// Unit vectors of the ways in which forces and their parts point where their values are
     /// positive; of what acts between two bodies on the first of them, none of a rope's pulls.
     pub ways: BTreeMap<StepId, Vector>,
+    /// The unit vectors of the pulls of a rope at each of its ends, where it has several, with the
+    /// noun of the body there; of its parts those along their axis.
+    pub ends: BTreeMap<StepId, Vec<(String, Vector)>>,
     /// The level and the upright part of a force, of its size and its direction.
     pub parts: BTreeMap<StepId, [StepId; 2]>,
     /// The nouns of the bodies that each force, part, size and direction acts on.

@@ -124,6 +124,7 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
         | Fault::OffLeg { what, .. }
         | Fault::StartsAtLater { what }
         | Fault::NoDirection { what }
+        | Fault::FrictionNotSquare { what }
         | Fault::NoLength { what }
         | Fault::Idle { what }
         | Fault::HoleTooLarge { what }

@@ -27,9 +27,15 @@ pub(super) struct Choice {
     pub(super) signed_power: bool,
     /// `3 m` is three times the mass m.
     pub(super) unit_as_name: bool,
+    /// In `196 N + 0.35 N` these places, counted from the last bit, are that multiple of the force
+    /// N, and the others newtons.
+    pub(super) newtons_as_name: u8,
     /// `12 g` is twelve grams.
     pub(super) name_as_unit: bool,
 }
+
+/// The most places of which each may be newtons or a force N.
+pub(super) const MOST_NEWTONS: u8 = 3;
 
 /// Which choices a line offered.
 #[derive(Clone, Copy, Debug, Default)]
@@ -42,6 +48,8 @@ pub(super) struct Offered {
     pub(super) power: bool,
     pub(super) signed_power: bool,
     pub(super) unit_as_name: bool,
+    /// How many places may be newtons or a force N.
+    pub(super) newtons: u8,
     pub(super) name_as_unit: bool,
 }
 
@@ -57,6 +65,7 @@ impl Offered {
             power: self.power || other.power,
             signed_power: self.signed_power || other.signed_power,
             unit_as_name: self.unit_as_name || other.unit_as_name,
+            newtons: self.newtons.max(other.newtons),
             name_as_unit: self.name_as_unit || other.name_as_unit,
         }
     }
@@ -83,8 +92,18 @@ impl Offered {
         add(self.power, &|choice| choice.inner_power = true);
         add(self.signed_power, &|choice| choice.signed_power = true);
         add(self.unit_as_name, &|choice| choice.unit_as_name = true);
+        let several = (2..=MOST_NEWTONS).contains(&self.newtons);
+        let some = 1..(1_u8 << self.newtons.min(MOST_NEWTONS)) - 1;
+        let mixed: Vec<Choice> = some
+            .filter(|_| several)
+            .map(|places| Choice {
+                newtons_as_name: places,
+                ..first
+            })
+            .collect();
         add(self.term, &|choice| choice.extent = Extent::Term);
         add(self.sum, &|choice| choice.extent = Extent::Sum);
+        all.extend(mixed.into_iter().map(|choice| (1, choice)));
         all.sort_by_key(|(departures, _)| *departures);
         all.into_iter().map(|(_, choice)| choice).collect()
     }

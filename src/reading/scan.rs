@@ -27,6 +27,8 @@ pub(super) struct Scan<'a> {
     pub(super) remarks: Vec<Remark>,
     literals: usize,
     bars: usize,
+    /// Where newtons or a force N may stand.
+    newtons: Vec<usize>,
 }
 
 impl<'a> Scan<'a> {
@@ -47,6 +49,7 @@ impl<'a> Scan<'a> {
             remarks: Vec::new(),
             literals: 0,
             bars: 0,
+            newtons: Vec::new(),
         }
     }
 
@@ -180,6 +183,11 @@ impl<'a> Scan<'a> {
     ) -> Option<(&'static Unit, usize)> {
         let (lexicon, choice) = (self.lexicon, self.choice);
         let (mut unit_as_name, mut name_as_unit) = (false, false);
+        // A place that was looked at before keeps its number.
+        let at = self.end - text.len();
+        let place = self.newtons.iter().position(|known| *known == at);
+        let place = place.unwrap_or(self.newtons.len());
+        let mut newton = false;
         let found = unit_at(text, &mut |spelling, unit| {
             let words = spelling.split(|c: char| !c.is_alphabetic());
             let named = words
@@ -191,12 +199,18 @@ impl<'a> Scan<'a> {
                 true
             } else if after_number && strong && !whole {
                 unit_as_name = true;
-                !choice.unit_as_name
+                newton |= unit.symbol == "N";
+                let named = unit.symbol == "N" && choice.newtons_as_name >> place.min(7) & 1 == 1;
+                !choice.unit_as_name && !named
             } else {
                 name_as_unit = true;
                 choice.name_as_unit
             }
         });
+        if newton && place == self.newtons.len() {
+            self.newtons.push(at);
+        }
+        self.offered.newtons = u8::try_from(self.newtons.len()).unwrap_or(u8::MAX);
         self.offered.unit_as_name |= unit_as_name;
         self.offered.name_as_unit |= name_as_unit;
         found

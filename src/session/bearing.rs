@@ -81,32 +81,20 @@ impl Session {
     /// Whether a force of known line lies at this angle; `None` where its line is not known.
     fn points_at(&self, judgement: &Judgement, told: &Told) -> Option<bool> {
         let general = self.key.general.as_ref()?;
-        let way = general.ways.get(&judgement.target);
-        let way = way.map(|way| (way.x, way.y));
-        let weight = judgement.target.is_weight();
-        let (x, y) = way.or(weight.then_some((0.0, -1.0)))?;
-        let (_, own) = judgement
-            .values
-            .iter()
-            .find(|(id, _)| *id == judgement.target)?;
+        let target = judgement.target;
+        if let Some(ends) = general.ends.get(&target) {
+            let on = self.without_body(&told.force).map(|(_, noun)| noun);
+            let mut here = ends
+                .iter()
+                .filter(|(body, _)| on.as_ref().is_none_or(|on| on == body));
+            return Some(here.any(|(_, pull)| lies_at(told, (pull.x, pull.y), false)));
+        }
+        let way = general.ways.get(&target).map(|way| (way.x, way.y));
+        let (x, y) = way.or(target.is_weight().then_some((0.0, -1.0)))?;
+        let (_, own) = judgement.values.iter().find(|(id, _)| *id == target)?;
         let sign = 1.0_f64.copysign(own.function[0]);
-        let points = libm::atan2(sign * y, sign * x).to_degrees();
-        let acute = {
-            let line = points.rem_euclid(180.0);
-            line.min(180.0 - line)
-        };
-        let near = |angle: f64| {
-            let off = (told.degrees - angle).rem_euclid(360.0);
-            off.min(360.0 - off) <= told.half + CARRIED
-        };
-        let turned = general.between.contains_key(&judgement.target) && near(points + 180.0);
-        Some(match told.from {
-            Some(Reference::Vertical) => near(90.0 - acute),
-            Some(Reference::Horizontal) => near(acute),
-            Some(Reference::Right) => near(points) || turned,
-            Some(Reference::Left) => near(180.0 - points),
-            None => near(acute) || near(points) || turned,
-        })
+        let between = general.between.contains_key(&target);
+        Some(lies_at(told, (sign * x, sign * y), between))
     }
 
     /// True for the size of an angle that the problem gives.
@@ -117,28 +105,73 @@ impl Session {
     }
 
     fn force_and_angle(&self, line: &str) -> Option<Told> {
-        let (at, before) = BEFORE
+        let mut places: Vec<(usize, &str)> = BEFORE
             .iter()
-            .filter_map(|before| Some((line.rfind(before)?, before)))
-            .max_by_key(|(at, before)| (*at, before.len()))?;
-        let (force, behind) = (line[..at].trim_end(), &line[at + before.len()..]);
+            .flat_map(|before| line.rmatch_indices(before))
+            .collect();
+        places.sort_by_key(|(at, before)| std::cmp::Reverse((*at, before.len())));
+        places
+            .into_iter()
+            .find_map(|(at, before)| self.parted(line[..at].trim_end(), &line[at + before.len()..]))
+    }
+
+    fn parted(&self, force: &str, behind: &str) -> Option<Told> {
         if !force.contains(|c: char| c.is_ascii_digit()) {
             return None;
         }
+        // Which body it acts on is said with the force.
+        let on = self.without_body(behind).map(|(rest, _)| rest);
+        let (behind, body) = match &on {
+            Some(rest) => (rest.trim_end(), said_body(behind, rest)),
+            None => (behind, ""),
+        };
         let measured = self.measured_from(behind);
-        let (degrees, half, rest) = degrees(measured.map_or(behind, |(angle, _)| angle))?;
+        let angle = measured.as_ref().map_or(behind, |measured| measured.angle);
+        let (degrees, half, rest) = degrees(angle)?;
+        let ways = measured.as_ref().map_or("", |measured| &measured.ways);
         // What else is said tells the way, against the horizontal.
-        let ways = !rest.is_empty();
         let from = measured
-            .map(|(_, from)| from)
-            .or(ways.then_some(Reference::Horizontal));
+            .as_ref()
+            .map(|measured| measured.from)
+            .or((!rest.is_empty()).then_some(Reference::Horizontal));
         Some(Told {
-            force: format!("{force} {rest}").trim_end().to_owned(),
+            force: format!("{force} {rest}{ways} {body}").trim_end().to_owned(),
             degrees,
             half,
             from,
         })
     }
+}
+
+/// Whether a force that points so lies at the angle that was told; of what acts between two bodies
+/// either way.
+fn lies_at(told: &Told, (x, y): (f64, f64), between: bool) -> bool {
+    let points = libm::atan2(y, x).to_degrees();
+    let acute = {
+        let line = points.rem_euclid(180.0);
+        line.min(180.0 - line)
+    };
+    let near = |angle: f64| {
+        let off = (told.degrees - angle).rem_euclid(360.0);
+        off.min(360.0 - off) <= told.half + CARRIED
+    };
+    let turned = between && near(points + 180.0);
+    match told.from {
+        Some(Reference::Vertical) => near(90.0 - acute),
+        Some(Reference::Horizontal) => near(acute),
+        Some(Reference::Right) => near(points) || turned,
+        Some(Reference::Left) => near(180.0 - points),
+        None => near(acute) || near(points) || turned,
+    }
+}
+
+/// The words of a body that stand in a text and not in what is left of it.
+fn said_body<'t>(text: &'t str, left: &str) -> &'t str {
+    let same = text
+        .bytes()
+        .zip(left.bytes())
+        .take_while(|(one, other)| one == other);
+    text.get(same.count()..).unwrap_or("").trim()
 }
 
 /// A number of degrees at the head of a text, half of its last place, and what comes after it.

@@ -48,10 +48,12 @@ impl Session {
             return Some(self.lacking(lacking));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
-        if judgement.evidence.same_turn && self.is_general() {
-            return Some(self.general_same_turn(judgement.target));
+        let both_ways = judgement.evidence.both_ways;
+        let same_turn = judgement.evidence.same_turn && !(both_ways && by_form);
+        if same_turn && self.is_general() {
+            return Some(self.general_same_turn(judgement.target, both_ways));
         }
-        if judgement.evidence.same_turn {
+        if same_turn && !both_ways {
             let slots = [
                 ("body", Slot::Word(self.problem.body().noun.clone())),
                 ("pivot", Slot::Word(self.pivot_noun())),

@@ -131,14 +131,28 @@ impl Session {
         self.words.say("general.holds-unknowns", &slots)
     }
 
+    /// A balance that says no more than those that stand.
+    pub(super) fn general_said_already(&self, there: StepId) -> Prose {
+        let asked = self
+            .asked()
+            .map_or_else(String::new, |step| self.title(step));
+        let slots = [
+            ("other", Slot::Word(self.title(there))),
+            ("step", Slot::Word(asked)),
+        ];
+        self.words.say("general.said-already", &slots)
+    }
+
     /// Every term of a balance counted with one sign.
-    pub(super) fn general_same_turn(&self, target: StepId) -> Prose {
+    pub(super) fn general_same_turn(&self, target: StepId, both_ways: bool) -> Prose {
         let heading = self.key.heading(target).cloned().unwrap_or_default();
         let slots = [
             ("body", Slot::Word(heading.bodies.join(", "))),
             ("pivot", Slot::Word(heading.spot)),
         ];
         match heading.kind {
+            "moments" if both_ways => self.words.say("general.sign-of-turn", &slots),
+            _ if both_ways => self.words.say("general.sign-of-way", &slots),
             "moments" => self.words.say("talk.same-turn", &slots),
             _ => self.words.say("general.same-way", &slots),
         }

@@ -17,6 +17,24 @@ pub(super) enum Reference {
     Left,
 }
 
+/// An angle that is told with its line.
+pub(super) struct Measured<'l> {
+    /// The angle, perhaps behind its name.
+    pub(super) angle: &'l str,
+    /// What it is measured from.
+    pub(super) from: Reference,
+    /// The ways that were said with it, to put behind the angle: ` to the left`, or nothing.
+    pub(super) ways: String,
+}
+
+/// The words for each way, and how it is put.
+const WAYS: [(&str, &str); 4] = [
+    ("statement.left", "solve.left"),
+    ("statement.right", "solve.right"),
+    ("statement.up", "solve.up"),
+    ("statement.down", "solve.down"),
+];
+
 /// The words for each line.
 const REFERENCES: &[(&str, Reference)] = &[
     ("statement.axis-left", Reference::Left),
@@ -34,12 +52,16 @@ impl Session {
         let StepId::Reaction(_, Part::Direction) = asked else {
             return None;
         };
-        let (angle, from) = self.measured_from(line)?;
-        let as_told = self.judged(asked, angle);
+        let Measured { angle, from, ways } = self.measured_from(line)?;
         let to = |side: &str| self.words.word(side);
+        let with_ways = format!("{angle}{ways}");
+        let as_told = match from {
+            Reference::Horizontal | Reference::Vertical => self.judged(asked, &with_ways),
+            Reference::Right | Reference::Left => self.judged(asked, angle),
+        };
         match from {
-            Reference::Horizontal => Some(self.answer(asked, angle)),
-            Reference::Vertical => Some(self.answer_from_vertical(asked, angle, as_told)),
+            Reference::Horizontal => Some(self.answer(asked, &with_ways)),
+            Reference::Vertical => Some(self.answer_from_vertical(asked, angle, &ways, as_told)),
             Reference::Right | Reference::Left => {
                 let (this, other) = match from {
                     Reference::Left => (to("solve.left"), to("solve.right")),
@@ -66,7 +88,11 @@ impl Session {
     /// The same of a general problem, where a direction may be told by its name before it is asked,
     /// and where no question says which line it is measured from.
     fn answer_measured_general(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
-        let (told, from) = self.measured_from(line)?;
+        let Measured {
+            angle: told,
+            from,
+            ways,
+        } = self.measured_from(line)?;
         let (name, angle) = match told.rfind('=') {
             Some(at) => told.split_at(at + 1),
             None => ("", told),
@@ -84,15 +110,25 @@ impl Session {
         let angle = angle.trim();
         match from {
             _ if !with_level => target.is_angle().then(|| self.answer(asked, told)),
-            Reference::Horizontal | Reference::Right => Some(self.answer(asked, told)),
-            Reference::Vertical => Some(self.answer(asked, &format!("{name} 90° - ({angle})"))),
+            Reference::Horizontal | Reference::Right => {
+                Some(self.answer(asked, &format!("{told}{ways}")))
+            }
+            Reference::Vertical => {
+                Some(self.answer(asked, &format!("{name} 90° - ({angle}){ways}")))
+            }
             Reference::Left => Some(self.answer(asked, &format!("{name} 180° - ({angle})"))),
         }
     }
 
     /// An angle with the vertical: with the horizontal it is the rest of a right angle.
-    fn answer_from_vertical(&mut self, asked: StepId, angle: &str, as_told: Judgement) -> Outcome {
-        let rest = format!("90° - ({angle})");
+    fn answer_from_vertical(
+        &mut self,
+        asked: StepId,
+        angle: &str,
+        ways: &str,
+        as_told: Judgement,
+    ) -> Outcome {
+        let rest = format!("90° - ({angle}){ways}");
         if self.judged(asked, &rest).truth.holds() {
             let message = self.words.say("talk.angle-with-vertical", &[]);
             return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
@@ -103,26 +139,59 @@ impl Session {
         self.answer(asked, &rest)
     }
 
-    /// An angle, and the line that it is measured from where that is told behind it.
-    pub(super) fn measured_from<'l>(&self, line: &'l str) -> Option<(&'l str, Reference)> {
-        let before = |text: &'l str, key: &str| {
-            let text = text.trim_end().trim_end_matches('.');
-            let known = self.words.word(key);
-            known.split(',').find_map(|phrase| {
-                let at = text.len().checked_sub(phrase.trim().len())?;
-                let (rest, last) = (text.get(..at)?, text.get(at..)?);
-                let stands = rest.ends_with(char::is_whitespace);
-                (stands && last.to_lowercase() == phrase.trim()).then_some(rest.trim_end())
-            })
-        };
+    /// An angle, and the line that it is measured from where that is told behind it: `20.1° from
+    /// the vertical, to the left`, `20.1° to the left of the vertical`.
+    pub(super) fn measured_from<'l>(&self, line: &'l str) -> Option<Measured<'l>> {
+        let (mut line, mut ways) = (line, String::new());
+        while let Some((rest, way)) = self.way_behind(line) {
+            ways = format!(" {way}{ways}");
+            line = rest;
+        }
         let (rest, from) = REFERENCES
             .iter()
-            .find_map(|(key, from)| Some((before(line, key)?, *from)))?;
-        let rest = before(rest, "statement.filler").unwrap_or(rest);
-        let angle = ["statement.from", "statement.at", "statement.to"]
+            .find_map(|(key, from)| Some((self.before(line, key)?, *from)))?;
+        let rest = self.before(rest, "statement.filler").unwrap_or(rest);
+        let from_it = ["statement.from", "statement.at", "statement.to"]
             .iter()
-            .find_map(|key| before(rest, key))?;
-        (!angle.trim().is_empty()).then_some((angle.trim_end(), from))
+            .find_map(|key| self.before(rest, key));
+        let angle = match from_it {
+            Some(angle) => angle,
+            // The side of an upright line on which it lies.
+            None => {
+                let side = self.before(rest, "statement.of")?;
+                let (angle, way) = self.way_behind(side)?;
+                if from != Reference::Vertical {
+                    return None;
+                }
+                ways = format!(" {way}{ways}");
+                angle
+            }
+        };
+        let angle = angle.trim_end();
+        (!angle.trim().is_empty()).then_some(Measured { angle, from, ways })
+    }
+
+    /// A text without a way that stands at its end, and how that way is put.
+    fn way_behind<'l>(&self, text: &'l str) -> Option<(&'l str, String)> {
+        WAYS.iter().find_map(|(key, put)| {
+            let rest = self.before(text, key)?;
+            let rest = self.before(rest, "statement.filler").unwrap_or(rest);
+            let rest = self.before(rest, "statement.to").unwrap_or(rest);
+            let rest = self.before(rest, "statement.and").unwrap_or(rest);
+            Some((rest.trim_end_matches([',', ' ']), self.words.word(put)))
+        })
+    }
+
+    /// A text without the last words of it, where these are of this list.
+    fn before<'l>(&self, text: &'l str, key: &str) -> Option<&'l str> {
+        let text = text.trim_end().trim_end_matches('.');
+        let known = self.words.word(key);
+        known.split(',').find_map(|phrase| {
+            let at = text.len().checked_sub(phrase.trim().len())?;
+            let (rest, last) = (text.get(..at)?, text.get(at..)?);
+            let stands = rest.ends_with(char::is_whitespace);
+            (stands && last.to_lowercase() == phrase.trim()).then_some(rest.trim_end())
+        })
     }
 }
 

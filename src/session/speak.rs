@@ -162,6 +162,7 @@ impl Session {
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
             | Remark::SignAndWay
+            | Remark::SaidAlready(_)
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -305,6 +306,13 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
+        }
+        let there = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SaidAlready(there) => Some(*there),
+            _ => None,
+        });
+        if let Some(there) = there {
+            return self.general_said_already(there);
         }
         if judgement.remarks.contains(&Remark::SignAndWay) {
             return self.words.say("talk.sign-and-way", &[]);

@@ -11,6 +11,10 @@ use crate::units::Dimension;
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::{FRAC_PI_2, PI};
 
+/// The push and the friction of a contact are at a right angle if no more than this share of one
+/// lies along the other.
+const NOT_SQUARE: f64 = 1e-3;
+
 /// What a given is used for.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum Use {
@@ -499,8 +503,18 @@ impl Walk<'_> {
             }
         }
         for hold in &self.parts.holds {
-            for bearing in hold.kind.contact_bearings() {
-                self.somewhere(&hold.noun, system.unit(bearing, &hold.at, &values));
+            let bearings = hold.kind.contact_bearings();
+            let units = bearings.iter();
+            let units = units.map(|bearing| system.unit(bearing, &hold.at, &values));
+            let units: Vec<Vector> = units.collect();
+            for unit in &units {
+                self.somewhere(&hold.noun, *unit);
+            }
+            if let [push, friction] = units[..]
+                && push.dot(friction).abs() > NOT_SQUARE
+            {
+                let what = hold.noun.clone();
+                self.faults.push(Fault::FrictionNotSquare { what });
             }
         }
         for load in &self.parts.loads {

@@ -48,6 +48,11 @@ pub enum Fault {
         /// What points nowhere.
         what: String,
     },
+    /// Limiting friction that does not act along its contact.
+    FrictionNotSquare {
+        /// The contact.
+        what: String,
+    },
     /// A load that is spread from a place to the same place.
     NoLength {
         /// The load.
@@ -144,6 +149,10 @@ impl fmt::Display for Fault {
             Fault::StartsAtLater { what } => write!(
                 formatter,
                 "{what} begins at a body that does not stand before it in the list"
+            ),
+            Fault::FrictionNotSquare { what } => write!(
+                formatter,
+                "the friction of {what} must act square to its push"
             ),
             Fault::NoDirection { what } => {
                 write!(formatter, "{what} points at the place where it acts")

@@ -6,7 +6,7 @@ use super::force::Source;
 use super::{Expression, Kind, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;
-use crate::system::{Act, ActId, BodyId, HoldKind, Sought, When};
+use crate::system::{Act, ActId, BodyId, HoldKind, LoadKind, Sought, When};
 use crate::units::Dimension;
 
 /// A change of a balance below this part of its terms counts as none.
@@ -34,7 +34,12 @@ impl Builder<'_> {
 
     /// True for an action that vanishes by the condition; it is told and left out.
     pub(super) fn vanishes(&mut self, act: &Act<'_>) -> bool {
-        let gone = matches!(self.sought_given().map(|sought| sought.when), Some(When::Vanishes(id)) if id == act.id);
+        // Of three forces that meet a fourth that vanishes is none.
+        let triangle = self.working.method == super::Method::Triangle;
+        let sought = self.system.parts().sought.as_ref();
+        let sought = sought.filter(|_| self.seeks || triangle);
+        let gone =
+            matches!(sought.map(|sought| sought.when), Some(When::Vanishes(id)) if id == act.id);
         if gone {
             let hold = match act.id {
                 ActId::Hold(index) => self.system.parts().holds.get(index),
@@ -55,6 +60,18 @@ impl Builder<'_> {
             self.working.conditions.push(none);
         }
         gone
+    }
+
+    /// The load whose force is sought, where another force vanishes: its size is found like an
+    /// unknown's by the triangle of forces.
+    pub(super) fn sought_load(&self) -> Option<ActId> {
+        let parts = self.system.parts();
+        let sought = parts.sought.as_ref()?;
+        let is_it =
+            |kind: &LoadKind| matches!(kind, LoadKind::Force { size, .. } if *size == sought.given);
+        matches!(sought.when, When::Vanishes(_)).then_some(())?;
+        let at = parts.loads.iter().position(|load| is_it(&load.kind))?;
+        Some(ActId::Load(at))
     }
 
     /// A force along a known line that is at its limit by the condition.

@@ -34,8 +34,7 @@ impl Builder<'_> {
                 continue;
             }
             met.push(force.act);
-            let symbol = self.system.act(force.act).map(|act| act.symbol.clone());
-            let name = symbol.map_or_else(String::new, |symbol| symbol.as_str().to_owned());
+            let name = self.symbol_of(force.act);
             let hold = match force.act {
                 ActId::Hold(index) => self.system.parts().holds.get(index),
                 _ => None,

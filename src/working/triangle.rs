@@ -86,12 +86,21 @@ impl Builder<'_> {
         if !self.twists.is_empty() {
             return refuse("a couple acts on the body, which no force of a triangle can stand for");
         }
-        let known: Vec<Elementary> = (self.forces.iter())
+        let sought = self.sought_load();
+        let (open, known): (Vec<Elementary>, Vec<Elementary>) = (self.forces.iter())
             .filter(|force| force.unknown.is_none())
             .cloned()
-            .collect();
+            .partition(|force| sought == Some(force.act));
         let mut contacts = Vec::new();
-        let unknown = self.unknown_sides(&mut contacts)?;
+        let mut unknown = self.unknown_sides(&mut contacts)?;
+        unknown.extend(open.into_iter().map(|force| Side {
+            name: self.symbol_of(force.act),
+            is_sum: false,
+            size: None,
+            act: force.act,
+            at: force.at,
+            turn: Some(force.turn),
+        }));
         if known.is_empty() {
             return refuse("no given force acts on the body");
         }
@@ -105,6 +114,12 @@ impl Builder<'_> {
         }
         sides.extend(unknown);
         self.solve_triangle(sides, &contacts)
+    }
+
+    /// What an action is called.
+    pub(super) fn symbol_of(&self, act: ActId) -> String {
+        let symbol = self.system.act(act).map(|act| act.symbol.clone());
+        symbol.map_or_else(String::new, |symbol| symbol.as_str().to_owned())
     }
 
     fn solve_triangle(

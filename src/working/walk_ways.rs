@@ -29,7 +29,9 @@ pub(super) fn add_ways(
         // A given force is called by its size, too; its way stands in the problem.
         let solved = matches!(named.rule, Rule::Solved(_));
         let way = match named.meaning {
-            Meaning::Force(act) if solved => line_of(system, act, values),
+            Meaning::Force(act) if solved || !matches!(act, ActId::Load(_)) => {
+                line_of(system, act, values)
+            }
             Meaning::Resultant(act) => line_of(system, act, values),
             Meaning::FrictionNeeded(act) => line_of(system, act, values).map(Vector::quarter_turn),
             Meaning::Friction(act) => limiting_friction(system, act, values),
@@ -43,6 +45,10 @@ pub(super) fn add_ways(
         };
         if let Some(way) = way {
             general.ways.insert(*id, way);
+        }
+        let ends = ends_of(system, named.meaning, values);
+        if !ends.is_empty() {
+            general.ends.insert(*id, ends);
         }
         if let Some(act) = act_of(named.meaning) {
             let bodies = bodies_of(system, act);
@@ -108,6 +114,34 @@ fn effect_of(system: &System, act: ActId) -> Option<Effect> {
     let mut own = found.on.iter().filter(|effect| !effect.reversed);
     let first = own.next()?;
     own.next().is_none().then(|| first.clone())
+}
+
+/// How a rope with several ends pulls at each of them, or a part of its pull; of other things none.
+fn ends_of(system: &System, meaning: Meaning, values: &[f64]) -> Vec<(String, Vector)> {
+    let (act, axis) = match meaning {
+        Meaning::Force(act) => (act, None),
+        Meaning::Part(act, axis) => (act, Some(axis)),
+        _ => return Vec::new(),
+    };
+    let ActId::Cord(index) = act else {
+        return Vec::new();
+    };
+    let cord = system.parts().cords.get(index);
+    let ends = cord.map_or(&[][..], |cord| cord.ends.as_slice());
+    if ends.len() < 2 {
+        return Vec::new();
+    }
+    let pulls = ends.iter().filter_map(|end| {
+        let body = system.parts().bodies.get(end.body.0)?;
+        let pull = system.unit(&end.bearing, &end.at, values);
+        let part = match axis {
+            None => pull,
+            Some(Axis::Horizontal) => Vector::new(way_along(pull.x), 0.0),
+            Some(Axis::Vertical) => Vector::new(0.0, way_along(pull.y)),
+        };
+        (part.x != 0.0 || part.y != 0.0).then(|| (body.noun.clone(), part))
+    });
+    pulls.collect()
 }
 
 /// The line along which a force acts where its value is positive; of a contact its push.
