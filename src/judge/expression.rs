@@ -6,7 +6,7 @@ use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_uni
 use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
 use super::gravity::takes_ten;
 use super::lift::{Lifted, is_all_known, lift, plain_value};
-use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
+use super::open::{is_known, is_of_open_unknown, is_told_by_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
@@ -151,6 +151,9 @@ pub(super) fn judge_chain(
             ..Evidence::default()
         };
         judgement.caret = Some(span);
+    }
+    for (_, own) in &mut judgement.values {
+        own.relation = is_told_by_unknown(board, sides);
     }
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
@@ -469,6 +472,7 @@ fn own(
         function,
         right: !matches!(truth, Truth::Follows(_) | Truth::DoesNotHold),
         against: false,
+        relation: false,
     }
 }
 
@@ -514,6 +518,7 @@ pub fn own_of_wrong(
         function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
         against: false,
+        relation: false,
     })
 }
 

@@ -56,6 +56,7 @@ pub(super) fn keep(judgement: &mut Judgement, together: &[StepId], line: usize) 
         function: [0.0; 4],
         right: true,
         against: false,
+        relation: false,
     };
     judgement.values.clear();
     judgement.values.push((judgement.target, own));
