@@ -13,7 +13,7 @@ use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
-use super::{Evidence, Judgement, Remark, Truth, equation};
+use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
@@ -153,7 +153,7 @@ pub(super) fn judge_chain(
         judgement.caret = Some(span);
     }
     for (_, own) in &mut judgement.values {
-        own.relation = is_told_by_unknown(board, sides);
+        own.relation = open::is_told_by_unknown(board, sides);
     }
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
