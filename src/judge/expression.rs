@@ -6,7 +6,7 @@ use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_uni
 use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
 use super::gravity::takes_ten;
 use super::lift::{Lifted, is_all_known, lift, plain_value};
-use super::open::{is_known, is_of_open_unknown, is_told_by_unknown, names_itself, rests_on_open};
+use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
@@ -102,11 +102,9 @@ pub(super) fn judge_chain(
                 .iter()
                 .any(|side| worked(side) && !side.names().is_empty());
     }
-    // A value that would tell what the learner has not found is not shown.
-    judgement.value =
-        Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
-    // An angle told by a name that is still to be found would tell it.
+    // A value, or an angle, that would tell what the learner has not found is not shown.
     let known = sides.iter().all(|side| is_known(board, side));
+    judgement.value = Some(last.number_as(dimension)).filter(|_| known);
     let equal = || first_break(board, stock, dimension, sides).is_none();
     if !named
         && known
