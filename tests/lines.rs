@@ -40,6 +40,14 @@ type Row = (usize, &'static [&'static str], &'static str);
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
     // Weights: other values of g, units, signs.
+    // The unknown by itself under another name settles nothing; with a value of its own it does.
+    (MOMENTS, &["T = T⊥/sin 80"], "circular"), (MOMENTS, &["T⊥/sin γ = T"], "circular"), (MOMENTS, &["T = Ty/sin 25"], "circular"), (MOMENTS, &["k = 2*T", "T = k/2"], "circular"), (MOMENTS, &["x = T", "T = x"], "circular"),
+    (MOMENTS, &["k = 2*T⊥", "T = k/2"], "circular"), (PULL, &["T⊥/sin 80"], "circular"), (PULL, &["k = 2T", "k/2"], "circular"), (PULL, &["T = T⊥/sin 80 = 385"], "holds"), (PULL, &["T⊥ = (236.1*3.1+404.7*4)/6.2", "T = T⊥/sin 80"], "holds"), (MOMENTS, &["T⊥ = (236.1*3.1+404.7*4)/6.2", "T = T⊥/sin 80"], "holds"),
+    (MOMENTS, &["k = 2*T", "k/2*sin 80*6.2 = 236.1*3.1+404.7*4"], "holds"), (MOMENTS, &["F = T sin 80", "F*6.2 = 236.1*3.1+404.7*4"], "holds"),
+    // So does an equation in which the unknown stands on both sides under two names.
+    (MOMENTS, &["T⊥*L = T*L*sin γ"], "noted:whatever the forces"), (MOMENTS, &["T⊥*10 = T*10*sin 80"], "noted:whatever the forces"), (MOMENTS, &["T⊥ + 5 = T sin 80 + 5"], "noted:whatever the forces"), (MOMENTS, &["T² = Tx² + Ty²"], "noted:whatever the forces"),
+    (MOMENTS, &["MT/6.2 = T sin 80"], "noted:whatever the forces"), (MOMENTS, &["M = T⊥*6.2 = T*sin 80*6.2"], "noted:whatever the forces"), (MOMENTS, &["F = T sin 80", "F*6.2 = T⊥*6.2"], "noted:whatever the forces"),
+    (MOMENTS, &["T⊥*6.2 = T sin 80*6.2 = 236.1*3.1+404.7*4"], "holds"), (MOMENTS, &["T⊥^2 = (236.1*3.1+404.7*4)^2/6.2^2"], "holds"), (MOMENTS, &["T⊥*6.2 = T cos 80*6.2"], "wrong"),
     (WEIGHT, &["42*9.81"], "holds"), (WEIGHT, &["42*9.80665"], "holds"), (WEIGHT, &["411.6"], "holds"),
     (WEIGHT, &["412"], "holds"), (WEIGHT, &["411"], "rounded"), (WEIGHT, &["0.412 kN"], "holds"),
     (WEIGHT, &["-412"], "holds:the sign belongs in the sum"), (WEIGHT, &["42 kgf"], "holds"),

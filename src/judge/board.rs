@@ -30,6 +30,9 @@ pub struct Own {
     pub right: bool,
     /// True if the learner counted it with the other sign: in another sense than the key.
     pub against: bool,
+    /// True if it was told by the unknown before that was found, or passed over then: a relation,
+    /// and no value yet.
+    pub relation: bool,
 }
 
 impl Own {

@@ -18,10 +18,11 @@ use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
 use super::own::{Way, right_way};
+use super::root::root;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, joint};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Leaf, Literal, Mismatch, Tree, Value, evaluate};
+use crate::reading::{Leaf, Literal, Mismatch, Tree, Value};
 use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
@@ -161,12 +162,20 @@ pub(super) fn judge(
     if sides.len() <= 2 {
         return judge_pair(board, stock, asked, sides, line);
     }
-    let open = sides
-        .iter()
-        .position(|side| has_unknown(board, &[*side]))
-        .unwrap_or(0);
-    let other = if open == 0 { 1 } else { open - 1 };
-    let mut judgement = judge_pair(board, stock, asked, &[sides[open], sides[other]], line);
+    // Sides that only say the unknown in two ways say nothing yet.
+    let mut pairs = sides
+        .windows(2)
+        .filter(|pair| has_unknown(board, pair))
+        .map(|pair| judge_pair(board, stock, asked, pair, line));
+    let first = pairs.next();
+    let empty = |judgement: &Judgement| judgement.remarks.contains(&Remark::SaysNothing);
+    let telling = match &first {
+        Some(first) if empty(first) => pairs.find(|judgement| !empty(judgement)),
+        _ => None,
+    };
+    let mut judgement = telling
+        .or(first)
+        .unwrap_or_else(|| judge_pair(board, stock, asked, &sides[..2], line));
     for pair in sides.windows(2) {
         if let Some(mismatch) = unequal_dimensions(board, pair) {
             return mismatched(judgement.target, mismatch);
@@ -389,6 +398,7 @@ fn settle(
             function,
             right,
             against: false,
+            relation: false,
         },
     ));
 }
@@ -416,85 +426,6 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
         right: other.dimension,
         missing: one.dimension.per(other.dimension),
     })
-}
-
-/// The unknown for which both sides are equal, at one choice of numbers; the equation must be
-/// linear in it.
-pub(super) fn root(
-    board: &Board<'_>,
-    unknown: StepId,
-    sides: &[&Tree],
-    choice: usize,
-    leaf: &mut dyn FnMut(Leaf<'_>) -> Value,
-) -> Option<f64> {
-    let reference = match board.right(unknown)?[choice] {
-        0.0 => 1.0,
-        right => right,
-    };
-    let per_unit = |role: NameRole| match role {
-        NameRole::Step(id) if id == unknown => Some(1.0),
-        NameRole::Step(StepId::Moment(force)) if StepId::Pull(force) != unknown => None,
-        NameRole::Step(id)
-            if !matches!(id, StepId::Moment(_)) && board.key.is_multiple(id, unknown) =>
-        {
-            let function = match board.standing.get(&id) {
-                Some(own) if !own.right => own.function,
-                _ => carried_relation(board, id).or_else(|| board.right(id))?,
-            };
-            Some(function[choice] / reference)
-        }
-        NameRole::Step(id @ StepId::Moment(force)) if StepId::Pull(force) == unknown => {
-            Some(board.right(id)?[choice] / reference)
-        }
-        NameRole::Own(index) if board.is_multiple_of_open(role) => {
-            let own = board.own_names.get(index)?;
-            Some(own.function[choice] / reference)
-        }
-        _ => None,
-    };
-    let mut apart = |trial: f64| {
-        let mut values = Vec::new();
-        for side in sides {
-            let value = evaluate(side, &mut |found| match found {
-                Leaf::Name(id) => match board.names.role(id).and_then(per_unit) {
-                    Some(factor) => Value::of(factor * trial, board.names.dimension(id)),
-                    None => leaf(Leaf::Name(id)),
-                },
-                literal => leaf(literal),
-            })
-            .ok()?;
-            values.push(value);
-        }
-        // A bare side beside an angle is in degrees.
-        let angle = values
-            .iter()
-            .any(|value| !value.bare && value.dimension == Dimension::ANGLE);
-        let kind = if angle {
-            Dimension::ANGLE
-        } else {
-            Dimension::NUMBER
-        };
-        let mut numbers = values.iter().map(|value| value.number_as(kind));
-        let first = numbers.next()?;
-        Some(numbers.fold(first, |sum, number| sum - number))
-    };
-    let (zero, one, two) = (apart(0.0)?, apart(reference)?, apart(2.0 * reference)?);
-    let slope = one - zero;
-    let linear = (two - one - slope).abs() <= 1e-9 * (two.abs() + one.abs() + slope.abs());
-    (linear && slope.abs() > 1e-9 * (zero.abs() + one.abs())).then(|| -zero / slope * reference)
-}
-
-/// The relation of a component to the unknown in a mistake that the learner went on with.
-fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
-    let right = board.right(id)?;
-    let none = std::collections::BTreeMap::new();
-    let relations = board
-        .carried
-        .iter()
-        .filter_map(|key| key.function(board.key, id, board.sampling, &none));
-    relations
-        .into_iter()
-        .find(|function| !agree(function, &right))
 }
 
 /// True if the unknown comes out right, within the figures of the line, with the hinge's parts

@@ -13,7 +13,7 @@ use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
-use super::{Evidence, Judgement, Remark, Truth, equation};
+use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
@@ -102,11 +102,9 @@ pub(super) fn judge_chain(
                 .iter()
                 .any(|side| worked(side) && !side.names().is_empty());
     }
-    // A value that would tell what the learner has not found is not shown.
-    judgement.value =
-        Some(last.number_as(dimension)).filter(|_| sides.iter().all(|side| is_known(board, side)));
-    // An angle told by a name that is still to be found would tell it.
+    // A value, or an angle, that would tell what the learner has not found is not shown.
     let known = sides.iter().all(|side| is_known(board, side));
+    judgement.value = Some(last.number_as(dimension)).filter(|_| known);
     let equal = || first_break(board, stock, dimension, sides).is_none();
     if !named
         && known
@@ -151,6 +149,9 @@ pub(super) fn judge_chain(
             ..Evidence::default()
         };
         judgement.caret = Some(span);
+    }
+    for (_, own) in &mut judgement.values {
+        own.relation = open::is_told_by_unknown(board, sides);
     }
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
@@ -469,6 +470,7 @@ fn own(
         function,
         right: !matches!(truth, Truth::Follows(_) | Truth::DoesNotHold),
         against: false,
+        relation: false,
     }
 }
 
@@ -514,6 +516,7 @@ pub fn own_of_wrong(
         function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
         against: false,
+        relation: false,
     })
 }
 

@@ -4,7 +4,7 @@
 use super::board::Board;
 use super::lift::{lift, plain_leaf};
 use super::names::NameRole;
-use super::open::is_open;
+use super::open::{is_alias, is_open};
 use super::stock::Stock;
 use crate::key::{Part, Pins, Samples, StepId};
 use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
@@ -185,22 +185,23 @@ fn unknown_at(
     choice: usize,
 ) -> Option<Value> {
     let role = board.names.role(id)?;
-    let NameRole::Step(step) = role else {
-        return None;
+    let step = match role {
+        // What is made of the unknown moves with it.
+        role if is_alias(board, role) => board.unknown()?,
+        NameRole::Step(step) if step.is_general() => {
+            let number = general_at(board, step, parts, (flips, off), choice)?;
+            return Some(Value::of(number, board.names.dimension(id)));
+        }
+        NameRole::Step(step @ (StepId::Pull(_) | StepId::Reaction(..))) => step,
+        _ => return None,
     };
-    if step.is_general() {
-        let number = general_at(board, step, parts, (flips, off), choice)?;
-        return Some(Value::of(number, board.names.dimension(id)));
-    }
-    if !matches!(step, StepId::Pull(_) | StepId::Reaction(..)) {
-        return None;
-    }
     let flipped = parts
         .iter()
         .position(|part| *part == step)
         .is_some_and(|at| flips & (1 << at) != 0);
     let sign = if flipped { -1.0 } else { 1.0 };
-    let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * (id.0 as f64));
+    let rank = board.key.rank(step)?;
+    let own = 1.0 + (off - 1.0) * (1.0 + 0.3 * rank as f64);
     let number = sign * own * board.name_function(role)?[choice];
     Some(Value::of(number, board.names.dimension(id)))
 }

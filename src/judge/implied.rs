@@ -1,12 +1,13 @@
 //! A step told by an equation with its own name in it: `Wb/g = mb`, `α + θ = 90°`.
 
 use super::board::{Board, Own};
-use super::equation::{roles, root};
+use super::equation::roles;
 use super::expression::{self, TOO_COARSE, calculated};
 use super::grade::grade;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::is_open;
+use super::root::root;
 use super::sense::{note_sense, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth};
@@ -100,6 +101,7 @@ pub(super) fn judge(
         function: *function,
         right: judgement.truth == Truth::Holds,
         against: false,
+        relation: false,
     };
     settle_sense(asked, &mut own, function[0]);
     judgement.values.push((asked, own));

@@ -129,6 +129,7 @@ fn keep(judgement: &mut Judgement, row: &[f64], line: usize) {
         function,
         right: true,
         against: false,
+        relation: false,
     };
     judgement.values.clear();
     judgement.values.push((judgement.target, own));

@@ -36,6 +36,7 @@ mod points;
 mod prefix;
 mod printed_units;
 mod room;
+mod root;
 mod sense;
 pub mod statement;
 mod stock;

@@ -6,6 +6,7 @@ use super::stock::Stock;
 use super::{Judgement, Remark, expression};
 use crate::key::StepId;
 use crate::reading::Tree;
+use crate::text::Span;
 
 /// True if a name stands for a step that is not yet known: its value may not be put in.
 pub(super) fn is_open(board: &Board<'_>, role: NameRole) -> Option<StepId> {
@@ -28,13 +29,51 @@ pub(super) fn is_of_open_unknown(board: &Board<'_>, target: StepId) -> bool {
     board.unknown() == Some(pull) && !board.standing.contains_key(&pull)
 }
 
+/// True for the unknown under another name: a multiple of it that was told by it, as components,
+/// parts, moments and names of the learner's own are, and that has no value of its own.
+pub(super) fn is_alias(board: &Board<'_>, role: NameRole) -> bool {
+    match role {
+        NameRole::Own(index) => board.own_names.get(index).is_some_and(|own| own.of_unknown),
+        NameRole::Step(id) if !id.is_general() => {
+            let valued = board.standing.get(&id).is_some_and(|own| !own.relation);
+            board
+                .unknown()
+                .is_some_and(|unknown| board.key.is_multiple(id, unknown))
+                && !valued
+        }
+        _ => false,
+    }
+}
+
+/// The unknown, while it is not found yet.
+fn open_unknown(board: &Board<'_>) -> Option<StepId> {
+    board
+        .unknown()
+        .filter(|unknown| !board.standing.contains_key(unknown))
+}
+
+/// Where the unknown that is not found yet, or another name of it, stands in a side.
+fn unknown_in(board: &Board<'_>, side: &Tree) -> Option<Span> {
+    let unknown = open_unknown(board)?;
+    let mut names = side.names().into_iter();
+    names.find_map(|(id, span)| {
+        let role = board.names.role(id)?;
+        (role == NameRole::Step(unknown) || is_alias(board, role)).then_some(span)
+    })
+}
+
+/// True if every side holds the unknown that is not found yet: what they say is a multiple of it.
+pub(super) fn is_told_by_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    sides.iter().all(|side| unknown_in(board, side).is_some())
+}
+
 /// Where a quantity is told by its own name, or an open unknown where a value is asked.
-pub(super) fn names_itself(
-    board: &Board<'_>,
-    target: StepId,
-    sides: &[&Tree],
-) -> Option<crate::text::Span> {
+pub(super) fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -> Option<Span> {
     let unknown = board.unknown();
+    // The unknown by what is made of it, and by nothing else.
+    if Some(target) == unknown && is_told_by_unknown(board, sides) {
+        return sides.first().and_then(|side| unknown_in(board, side));
+    }
     // Before the pull is known, only its own component, part or moment may be told by it.
     let by_pull = |id: StepId| match target {
         StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
@@ -60,16 +99,12 @@ pub(super) fn names_itself(
 
 /// True if every name in an expression is given or found, multiples of an open unknown excepted.
 pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
-    let open = board
-        .unknown()
-        .filter(|unknown| !board.standing.contains_key(unknown));
+    let open = open_unknown(board);
     side.names()
         .iter()
         .all(|(id, _)| match board.names.role(*id) {
             Some(NameRole::Step(StepId::Distance(_))) => true,
-            Some(NameRole::Step(
-                StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force),
-            )) if Some(StepId::Pull(force)) == open => false,
+            Some(role) if open.is_some() && is_alias(board, role) => false,
             Some(NameRole::Step(step)) => {
                 let open = |id: &StepId| !board.standing.contains_key(id);
                 board.standing.contains_key(&step)

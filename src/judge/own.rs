@@ -6,8 +6,9 @@ use super::expression::lifted;
 use super::followed::{follows_own, nearest_inputs};
 use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
-use super::open::is_known;
+use super::open::{is_alias, is_known};
 use super::other::other_step;
+use super::root::share_of;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{StepId, agree};
@@ -83,11 +84,16 @@ pub(super) fn multiple_of_unknown(
         return None;
     }
     let right = board.right(unknown)?[0];
+    let share = |role: NameRole| {
+        let open = role == NameRole::Step(unknown) || is_alias(board, role);
+        open.then(|| share_of(board, unknown, role, 0)).flatten()
+    };
     let at = |trial: f64| {
         evaluate(side, &mut |leaf| match leaf {
-            Leaf::Name(id) if board.names.role(id) == Some(NameRole::Step(unknown)) => {
-                Value::of(trial, Dimension::FORCE)
-            }
+            Leaf::Name(id) => match board.names.role(id).and_then(share) {
+                Some(share) => Value::of(share * trial, board.names.dimension(id)),
+                None => plain_leaf(board, leaf),
+            },
             leaf => plain_leaf(board, leaf),
         })
         .ok()

@@ -170,6 +170,7 @@ impl Session {
             function: [0.0; 4],
             right: true,
             against: false,
+            relation: false,
         };
         if self.key.gives(asked).is_none() {
             self.state.standing.insert(asked, own);

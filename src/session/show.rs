@@ -101,7 +101,7 @@ impl Session {
     }
 
     /// False for a multiple of the unknown while the unknown is not found.
-    fn is_number(&self, step: StepId) -> bool {
+    pub(super) fn is_number(&self, step: StepId) -> bool {
         if step.is_general() {
             let found = |id: &StepId| self.state.reached.contains_key(id);
             return step.is_unknown() || self.key.open_in(step).iter().all(found);

@@ -125,6 +125,11 @@ impl State {
 
     /// Lets a value stand; a wrong one that it takes the place of is remembered.
     pub(super) fn put(&mut self, step: StepId, own: Own) {
+        // A relation told once more takes no value away.
+        let valued = |before: &Own| before.right && !before.relation && own.right;
+        if own.relation && self.standing.get(&step).is_some_and(valued) {
+            return;
+        }
         if let Some(before) = self.standing.insert(step, own)
             && !before.right
         {

@@ -193,6 +193,7 @@ impl Session {
                 function,
                 right: true,
                 against: false,
+                relation: !self.is_number(asked),
             };
             self.state.standing.insert(asked, own);
         }
@@ -436,6 +437,7 @@ impl Session {
                 function: right.map(|value| sign * value),
                 right: sign > 0.0,
                 against: false,
+                relation: false,
             })
         } else {
             own_of_wrong(&board, &open.judgement, open.number, function)
