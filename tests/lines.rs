@@ -237,7 +237,7 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
     (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
     // A unit of another kind behind a form of bare numbers: the relation is right.
-    (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:stopped-at-component"),
+    (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:not-resolved"),
     (LEVEL, &["385*cos 25 kg"], "wrong-unit"), (LEVEL, &["385*cos 25 N"], "holds"), (LEVEL, &["385*sin 25 kg"], "wrong:sine-cosine-exchanged"),
     (UPRIGHT, &["(1117-163) kg"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N m"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N"], "holds"), (COMPONENT, &["412*sin 35 kg"], "wrong-unit"), (WEIGHT, &["(42*9.8) kg"], "wrong-unit"),
     (MOMENTS, &["732 N + 1619 N = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["732 N m + 1619 N m = 6.2*T*sin 80"], "holds"), (MOMENTS, &["2351 m = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["2351 N = T"], "wrong"),
@@ -382,7 +382,7 @@ const WALKWAY_ROWS: &[Row] = &[
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 - T sin γ"], "wrong"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos 65"], "follows:lines 1, 4"),
     // Parts of her own by their size, with the sign that she typed or without.
-    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2+684.4^2)"], "follows:line 4"),
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2+684.4^2)"], "follows:lines 5, 6"),
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "1664", "atan(684.4/1517)"], "follows"),
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(1517^2-684.4^2)"], "wrong"),
     (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2+235*4.2=T cos 25*2.2", "1673.5", "1517 left", "684.4", "sqrt(2301289+468403)"], "follows"),

@@ -61,6 +61,7 @@ impl Session {
             function,
             right: false,
             against: false,
+            relation: !self.is_number(asked),
         };
         Some((pins, own))
     }

@@ -36,7 +36,7 @@ fn asked_title(session: &Session) -> String {
 /// and the boom down and back along it.
 #[test]
 fn a_rope_pulls_at_each_end_its_own_way() {
-    let (tie, hoist) = ("tension of the tie", "tension of the hoist");
+    let (tie, hoist) = ("tension of the tie", "balance of the upright forces (load)");
     let rows = [
         ("a_frame", tie, "T = 268 N to the right", RIGHT),
         ("a_frame", tie, "T = 268 N to the left", RIGHT),

@@ -285,15 +285,56 @@ impl Draw {
         }
     }
 
-    fn friction(&mut self, bodies: &[Body]) -> Friction {
-        match self.below(3) {
-            0 => Friction::AsNeeded,
-            1 => Friction::UpTo(self.given(COEFFICIENT)),
-            _ => Friction::Limiting {
+    /// A push and the friction square to it; limiting where the push has a square bearing.
+    fn rough(&mut self, bodies: &[Body]) -> (Bearing, Friction) {
+        let push = self.bearing(bodies, true);
+        let friction = match (self.below(3), self.square_to(&push)) {
+            (0, _) => Friction::AsNeeded,
+            (1, _) | (_, None) => Friction::UpTo(self.given(COEFFICIENT)),
+            (_, Some(bearing)) => Friction::Limiting {
                 coefficient: self.given(COEFFICIENT),
-                bearing: self.bearing(bodies, true),
+                bearing,
             },
-        }
+        };
+        (push, friction)
+    }
+
+    fn square_to(&mut self, push: &Bearing) -> Option<Bearing> {
+        let side = if self.coin() { Side::Left } else { Side::Right };
+        Some(match push.clone() {
+            Bearing::Up | Bearing::Down => Bearing::Level(side),
+            Bearing::Level(_) => Bearing::Up,
+            Bearing::Oblique {
+                angle,
+                from,
+                upright,
+                side,
+            } => Bearing::Oblique {
+                angle,
+                from: match from {
+                    Reference::Horizontal => Reference::Vertical,
+                    Reference::Vertical => Reference::Horizontal,
+                },
+                upright,
+                side: match side {
+                    Side::Left => Side::Right,
+                    Side::Right => Side::Left,
+                },
+            },
+            Bearing::Along { body, leg, .. } => Bearing::Across {
+                body,
+                leg,
+                left: self.coin(),
+            },
+            Bearing::Across { body, leg, .. } => Bearing::Along {
+                body,
+                leg,
+                onward: self.coin(),
+            },
+            Bearing::FromAxis { .. } | Bearing::Towards(_) | Bearing::FromLeg { .. } => {
+                return None;
+            }
+        })
     }
 
     fn hold(&mut self, bodies: &[Body], body: BodyId, index: usize) -> Hold {
@@ -303,15 +344,19 @@ impl Draw {
             2 => HoldKind::Line(self.bearing(bodies, true)),
             3 => HoldKind::BuiltIn,
             4 => HoldKind::Couple,
-            5 => HoldKind::Rough {
-                push: self.bearing(bodies, true),
-                friction: self.friction(bodies),
-            },
-            _ => HoldKind::Base {
-                push: self.bearing(bodies, true),
-                friction: self.friction(bodies),
-                width: self.given(LEG),
-            },
+            5 => {
+                let (push, friction) = self.rough(bodies);
+                HoldKind::Rough { push, friction }
+            }
+            _ => {
+                let (push, friction) = self.rough(bodies);
+                let width = self.given(LEG);
+                HoldKind::Base {
+                    push,
+                    friction,
+                    width,
+                }
+            }
         };
         let other = BodyId(self.below(bodies.len()));
         Hold {

@@ -337,7 +337,7 @@ fn own_values_are_told_of_three_lines_at_most() {
     assert_eq!(told[1], own("value from line 3"));
     let balance = own("values from lines 4, 5");
     assert_eq!(told[3], format!("{balance} The balance holds."));
-    assert_eq!(told[4], own("value from line 7"));
+    assert_eq!(told[4], own("values from lines 4, 5"));
 }
 
 /// A line that settles all that is sought leaves the steps before it open, and free.
