@@ -365,13 +365,15 @@ impl Session {
     fn light_triangle(&self, stages: &mut Vec<Marks>) {
         let Some(asked) = self.asked() else { return };
         let lit = self.state.hint_stage == 2 || self.state.hint_stage == 3;
-        let force = self
-            .state
-            .open
-            .as_ref()
-            .and_then(|open| open.diagnosis.spoken())
-            .and_then(|named| self.instances[named.instance].force())
-            .or_else(|| asked.force());
+        let named = || {
+            let open = self.state.open.as_ref()?;
+            self.instances[open.diagnosis.spoken()?.instance].force()
+        };
+        // The weights share an angle, and a mistake about it may be told of another of them.
+        let force = match asked {
+            StepId::Across(force) => Some(force),
+            _ => named().or_else(|| asked.force()),
+        };
         let resolving = matches!(asked, StepId::Angle(_) | StepId::Across(_));
         if let (true, true, Some(force)) = (lit, resolving, force)
             && self.key.step(StepId::Across(force)).is_some()

@@ -56,6 +56,20 @@ const PLACES_BY_A_NOUN: &[(&str, &str, Kind)] = &[
     ("mast", "dummy/tip/down", Taken),
     ("mast", "dummy; tip; down", Taken),
     ("mast", "ground, hinge, unknown", AskedOn),
+    // A support of something that holds nothing is not the hinge.
+    ("walkway", "support from the reeds below, up", AskedOn),
+    ("walkway", "support from the reeds, middle, up", AskedOn),
+    ("walkway", "support of the water, up", NothingLikeThat),
+    ("walkway", "support of the walkway, unknown", Taken),
+    ("walkway", "the support pushes up", Taken),
+    ("walkway", "support at the hinge, up", Taken),
+    ("mast", "reaction of the mast, unknown", Taken),
+    (
+        "walkway",
+        "normal force of the walkway on the watcher, up",
+        Wrong,
+    ),
+    ("walkway", "weight of the walkway on the hinge, down", Wrong),
     // The direction is not that of the first: nobody guesses.
     ("counter", "weight of the onions, hinge, up", Unclear),
     ("counter", "weight of the counter, onions, down", Unclear),

@@ -362,7 +362,11 @@ impl Gathering<'_> {
         }
         let of = self.before.of || self.before.from;
         let group = self.group();
-        group.strange |= of && matches!(group.subject, Some(Subject::Weight | Subject::Pull));
+        group.strange |= of
+            && matches!(
+                group.subject,
+                Some(Subject::Weight | Subject::Pull | Subject::Reaction)
+            );
         let nameless = group.subject.is_none();
         self.stranger |= nameless;
     }

@@ -22,6 +22,10 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
         }
         (None | Some(Subject::Body), _) => {}
         // "The weight of the mast on the hinge", "the force on the hinge": a place.
+        // "The normal force of the walkway on the watcher" acts on the watcher.
+        (Some(Subject::Force(ForceId::Load(_))), Some(Subject::Body)) if !group.weight => {
+            named = Some(Named::Elsewhere);
+        }
         (Some(onto), Some(maker)) => {
             let names = maker != Subject::Any && maker != Subject::Reaction;
             if group.acting && names && !group.weight {
@@ -63,7 +67,7 @@ fn which(
         Some(Subject::Any) => return at_a_support(problem, place),
         // "The weight of the bag", where there is none: no place tells whose it is.
         Some(Subject::Weight) if group.strange => return Named::SomeWeight,
-        Some(Subject::Pull) if group.strange => return Named::SomeForce,
+        Some(Subject::Pull | Subject::Reaction) if group.strange => return Named::SomeForce,
         Some(Subject::Weight) => return some_weight(problem, place),
         Some(Subject::Mass(mass)) => {
             let makes_a_weight = group.weight || group.acting || group.onto.is_some();

@@ -77,6 +77,7 @@ pub(super) fn joined(current: Subject, next: Subject, of: bool, parted: bool) ->
         (Pull, Force(ForceId::Rope(_))) => Some(next),
         (Force(ForceId::Rope(_)), Pull) => Some(current),
         (Reaction, next) if support(next) => Some(next),
+        (Reaction, Body) if of => Some(current),
         (current, Reaction) if support(current) => Some(current),
         _ if parted => None,
         (Weight, Behind(_)) => Some(next),
