@@ -185,6 +185,10 @@ fn the_line_dialogue_resumes_where_it_stopped() {
     let text = run(&["practice", "--plain"], "0\nquit\n");
     assert!(text.contains("Carry on where you stopped"), "{text}");
     assert!(text.contains("How large is Wb"), "{text}");
+    // A line that waits to be mended is told with its thought again.
+    run(&["practice", "--plain"], "0\nmb\n");
+    let text = run(&["practice", "--plain"], "0\nquit\n");
+    assert!(text.contains("This is a mass; asked is a force."), "{text}");
 }
 
 #[test]

@@ -185,15 +185,16 @@ impl Dialogue<'_> {
         }
         if resumed {
             self.say(&self.words.say("plain.resumed", &[]))?;
-            for line in view
-                .lines
-                .iter()
-                .filter(|line| line.number.is_some() && line.standing)
-            {
-                let number = line
-                    .number
-                    .map_or_else(String::new, |number| number.to_string());
+            let standing = view.lines.iter().filter(|line| line.standing);
+            let numbered = standing.filter_map(|line| Some((line.number?, line)));
+            let mut last = None;
+            for (number, line) in numbered {
                 self.line(&format!("{number}. {} ({})", line.text, line.verdict))?;
+                last = Some(line);
+            }
+            // A line that waits to be mended is told with its thought, as it was when it was typed.
+            if let Some(waiting) = last.filter(|line| line.sign != Sign::Right) {
+                self.say(&waiting.message)?;
             }
         }
         self.diagram(tutor.as_ref(), &view, None)?;
