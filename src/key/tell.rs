@@ -301,13 +301,17 @@ pub(crate) fn written<S: Copy>(
         },
         Formula::Absolute(part) => {
             // The size of a number is that number without its sign.
-            let (text, _) = inner(part);
+            let (text, binding) = inner(part);
             match text.strip_prefix(minus) {
                 Some(size) if size.contains(['·', '/', '*', '+']) => {
                     (size.to_owned(), Binding::Product)
                 }
                 Some(size) => (size.to_owned(), Binding::Tight),
-                None if text.starts_with(|c: char| c.is_ascii_digit()) => (text, Binding::Tight),
+                None if binding != Binding::Sum
+                    && text.starts_with(|c: char| c.is_ascii_digit()) =>
+                {
+                    (text, Binding::Tight)
+                }
                 None => (format!("|{text}|"), Binding::Tight),
             }
         }
