@@ -122,6 +122,8 @@ const ROWS: &[Row] = &[
     // A wrong distance under a name of her own is none that is missing.
     (MOMENTS, &["h = 6.2 cos 80", "T*h = 236*3.1+405*4"], "wrong:sine-cosine-exchanged"), (MOMENTS, &["h = 2", "T*h = 236*3.1+405*4"], "wrong:!distance"), (MOMENTS, &["h = 6.2", "T*h*sin 80 = 236*3.1+405*4"], "holds"), (MOMENTS, &["h = 2", "T*h*sin 80 = 236*3.1+405*4"], "wrong:!distance"),
     (MOMENTS, &["k = sin 80", "T*k = 236*3.1+405*4"], "wrong:without its distance"), (MOMENTS, &["k = cos 80", "T*k = 236*3.1+405*4"], "wrong:its distance from the pivot is missing"), (MOMENTS, &["k = sin 80", "T*k*6.2 = 236*3.1+405*4"], "holds"), (MOMENTS, &["M = 236*3.1+405*4", "M = T sin 80"], "noted"), (MOMENTS, &["M = 236*3.1+405*4", "T sin 80 = M"], "wrong:arm-not-divided-out"),
+    // A balance about another point where the size is asked is noted, as where a part was.
+    (SIZE, &["T*sin 25*3 + Hx*0 = Wb*1.5"], "wrong"), (SIZE, &["Hy*6.2*sin 35 - Hx*6.2*cos 35 = Wb*3.1*sin 35 + W1*2.2*sin 35"], "noted"), (SIZE, &["Hy + T*sin 25 = Wb + W1 + 100"], "wrong"), (SIZE, &["Hy = Wb + W1"], "wrong"), (SIZE, &["H*6.2 = Hy*5 + Wb*2"], "wrong"),
     // The pull: forms of a number, slips of the pen.
     (PULL, &["385 N"], "holds"), (PULL, &["T = 385 N up"], "holds"), (PULL, &["T = approx. 385 N"], "holds"),
     (PULL, &["T ca. 385 N"], "holds"), (PULL, &["T => 385 N"], "holds"), (PULL, &["T -> 385"], "holds"),
@@ -383,6 +385,9 @@ const ROWS: &[Row] = &[
 
 #[rustfmt::skip]
 const WALKWAY_ROWS: &[Row] = &[
+    // About a point 3.0 m from the hinge: by hand 3588·sin 25°·0.8 − 352.8·0.9 − 803.6·1 + 235.2·1.2
+    // = 374.1 = 124.7·3.
+    (LAST_SIZE, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "noted"), (LAST_SIZE, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3.5"], "wrong"), (LAST_SIZE, &["T*cos(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "wrong"), (LAST_SIZE + 1, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "noted"),
     // The wrong angle of her own, and what follows from it, where the key goes by the given one.
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-T cos γ"], "follows:lines 1, 4"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos γ"], "follows:lines 1, 4"),
