@@ -10,6 +10,7 @@
 
 mod angles;
 mod aside;
+mod beside_parts;
 mod board;
 mod carried;
 mod chain;
@@ -61,7 +62,7 @@ use names::{lone_name, names_step};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
-use crate::key::{Part, Samples, StepId};
+use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
 use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
 use crate::text::Span;
@@ -441,7 +442,7 @@ fn judge_reading(
     if wrong && identity::is_true_relation(board, stock, &sides) {
         return noted_true(asked);
     }
-    if wrong && let Some(noted) = beside_parts(board, asked, reading, line) {
+    if wrong && let Some(noted) = beside_parts::noted(board, asked, reading, line) {
         return noted;
     }
     if board.key.general.is_some() {
@@ -460,53 +461,6 @@ fn judge_reading(
     }
     judgement.evidence.aside = aside;
     judgement
-}
-
-/// A balance with a part of the hinge's force in it, where its size or direction is asked: noted as
-/// it was where that part was asked.
-fn beside_parts(
-    board: &Board<'_>,
-    asked: StepId,
-    reading: &Reading,
-    line: (&str, usize),
-) -> Option<Judgement> {
-    if !matches!(asked, StepId::Reaction(_, Part::Size | Part::Direction)) {
-        return None;
-    }
-    let sides: Vec<&Tree> = reading.sides.iter().collect();
-    let named = identity::free_parts(board, &sides).into_iter();
-    let roles = equation::roles(board, &sides);
-    let of_other = |part: &StepId| {
-        let mut forces = roles.iter().filter_map(|role| match role {
-            NameRole::Step(id) => id.force(),
-            _ => None,
-        });
-        forces.any(|force| Some(force) != part.force())
-    };
-    let mut parts = named.filter(of_other);
-    parts.find_map(|part| {
-        let mut standing = board.standing.clone();
-        standing.remove(&part);
-        let open = Board {
-            standing: &standing,
-            memo: board::Memo::default(),
-            ..*board
-        };
-        let stock = Stock::of(&open);
-        let judgement = judge_sides(&open, &stock, part, reading, line);
-        let near = judgement.remarks.contains(&Remark::NotSeen);
-        let true_of_it = judgement.truth == Truth::Noted && (judgement.proved || near);
-        true_of_it.then(|| {
-            let mut noted = noted_true(asked);
-            noted.proved = judgement.proved;
-            noted.remarks = if near {
-                vec![Remark::NotSeen]
-            } else {
-                Vec::new()
-            };
-            noted
-        })
-    })
 }
 
 /// True, and not what is asked.
