@@ -4,9 +4,11 @@
 use super::board::Board;
 use super::expression::judge;
 use super::lift::plain_value;
+use super::names::NameRole;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{Samples, StepId, agree};
+use crate::problem::GivenId;
 use crate::reading::{Function, Node, Operator, Tree};
 use crate::units::Dimension;
 
@@ -33,8 +35,14 @@ pub(super) fn lacks_distance(
     let known = board.accepted(StepId::KnownMoments);
     // Of an angle that is none of the problem the ratio is what was typed.
     let typed = ratios(board, sides);
+    let distances = own_distances(board, sides);
     let is_ratio = |factor: &Samples| {
-        !agree(factor, &[1.0; 4])
+        // A distance of her own stands there, whatever it is.
+        let over = |own: &Samples| -> Samples { std::array::from_fn(|at| factor[at] / own[at]) };
+        let is_typed = |rest: Samples| typed.iter().any(|ratio| agree(&rest, &[*ratio; 4]));
+        let stands = |own: &Samples| agree(factor, own) || is_typed(over(own));
+        !distances.iter().any(stands)
+            && !agree(factor, &[1.0; 4])
             && (stock.has(factor, Dimension::NUMBER)
                 || typed.iter().any(|ratio| agree(factor, &[*ratio; 4])))
     };
@@ -45,6 +53,31 @@ pub(super) fn lacks_distance(
             }))
         })
     })
+}
+
+/// The distances that stand in a line under names of her own, right or not: bare numbers or
+/// lengths that are no sine or cosine of the problem.
+fn own_distances(board: &Board<'_>, sides: &[&Tree]) -> Vec<Samples> {
+    let angles = board.key.steps.iter().filter(|step| step.id.is_angle());
+    let angles = angles.filter_map(|step| board.right(step.id));
+    let givens = board.problem.givens().iter().enumerate();
+    let givens = givens
+        .filter(|(_, given)| given.dimension == Dimension::ANGLE)
+        .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))));
+    let angles: Vec<Samples> = angles.chain(givens).collect();
+    let is_sine = |own: &Samples| {
+        let mut angles = angles.iter();
+        angles.any(|angle| agree(own, &angle.map(f64::sin)) || agree(own, &angle.map(f64::cos)))
+    };
+    let names = sides.iter().flat_map(|side| side.names());
+    let own = names.filter_map(|(id, _)| match board.names.role(id) {
+        Some(NameRole::Own(index)) => board.own_names.get(index),
+        _ => None,
+    });
+    own.filter(|own| own.bare || own.dimension == Dimension::LENGTH)
+        .map(|own| own.function)
+        .filter(|own| !is_sine(own))
+        .collect()
 }
 
 /// The two sides of what was brought to one: `… − T sin 80 = 0`.

@@ -10,6 +10,7 @@
 
 mod angles;
 mod aside;
+mod beside_parts;
 mod board;
 mod carried;
 mod chain;
@@ -440,6 +441,9 @@ fn judge_reading(
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     if wrong && identity::is_true_relation(board, stock, &sides) {
         return noted_true(asked);
+    }
+    if wrong && let Some(noted) = beside_parts::noted(board, asked, reading, line) {
+        return noted;
     }
     if board.key.general.is_some() {
         return claim::of_known(board, stock, asked, &sides, judgement);

@@ -7,7 +7,7 @@ use super::lift::plain_value;
 use super::open::is_of_open_unknown;
 use super::stock::Stock;
 use super::{Judgement, Truth, equation};
-use crate::key::{Step, StepId, agree};
+use crate::key::{Axis, Part, Step, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Tree, Value};
 use crate::units::Dimension;
@@ -122,8 +122,8 @@ pub(super) fn meant_by(
 /// How a name for the part of a force along the body ends.
 const ALONG: [&str; 6] = ["par", "parallel", "∥", "along", "axial", "x"];
 
-/// True if a name of the learner's own may be meant for the step asked: it is of its kind, and a
-/// letter alone or begins like its name.
+/// True if a name of the learner's own may be meant for the step asked: it is of its kind, and
+/// begins like its name or is its usual letter. Any other letter names what the learner likes.
 pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&Tree]) -> bool {
     let asked = match asked {
         StepId::MomentSum => board.unknown().unwrap_or(asked),
@@ -135,11 +135,20 @@ pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&T
     let value = sides.first().and_then(|side| plain_value(board, side).ok());
     let kind = value.is_none_or(|value| value.bare || value.dimension == step.dimension);
     let letter = name.chars().count() == 1;
+    // `h` for H; an upright part is often V, a weight G.
+    let own_letter = letter
+        && (step.symbol.shown().to_lowercase().chars().next()
+            == name.to_lowercase().chars().next()
+            || match asked {
+                StepId::Reaction(_, Part::Along(Axis::Vertical)) => name == "V",
+                StepId::Weight(_) => name == "G",
+                _ => false,
+            });
     // `Wbpar`, `Wx`: the other part of the force is not what is asked.
     let along = matches!(asked, StepId::Across(_))
         && !letter
         && ALONG.iter().any(|end| name.ends_with(end));
-    kind && !along && (letter || step.symbol.shown().chars().next() == name.chars().next())
+    kind && !along && (own_letter || step.symbol.shown().chars().next() == name.chars().next())
 }
 
 /// True for a name that the key uses for another step, and for the parts of a force (`Ty`, `W1x`).

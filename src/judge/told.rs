@@ -5,7 +5,7 @@ use super::expression;
 use super::lift::plain_value;
 use super::own::own_name;
 use super::stock::Stock;
-use super::{Judgement, Truth};
+use super::{Judgement, Truth, other};
 use crate::key::StepId;
 use crate::problem::GivenId;
 use crate::reading::Tree;
@@ -63,6 +63,10 @@ pub(super) fn gravity_told(
     if typed == Some("G") {
         let mut judgement = expression::judge(board, stock, asked, sides, line, false);
         judgement.names = own_name(board, stock, "G", sides, &judgement);
+        let meant = other::is_alike(board, "G", asked, sides) || judgement.names.is_none();
+        if !judgement.truth.holds() && !meant {
+            judgement.truth = Truth::Noted;
+        }
         return judgement;
     }
     let mut judgement = Judgement::of(asked, Truth::DoesNotHold);
