@@ -189,6 +189,10 @@ fn the_line_dialogue_resumes_where_it_stopped() {
     run(&["practice", "--plain"], "0\nmb\n");
     let text = run(&["practice", "--plain"], "0\nquit\n");
     assert!(text.contains("This is a mass; asked is a force."), "{text}");
+    // One gone on with waits no more.
+    run(&["practice", "--plain"], "0\ngo on\n");
+    let text = run(&["practice", "--plain"], "0\nquit\n");
+    assert!(!text.contains("Mend it"), "{text}");
 }
 
 #[test]

@@ -246,6 +246,17 @@ const ROWS: &[Row] = &[
     (COMPONENT, &["0.412 kN*sin 35 kN"], "holds"), (COMPONENT, &["0.412*sin 35 kN"], "holds"), (COMPONENT, &["412 N*sin 35 N"], "holds"),
     (COMPONENT, &["Wb sin 35/1000 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.236 kN"], "holds"), (COMPONENT, &["412 N*sin 35/1000 = 0.337 kN"], "wrong"),
     (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80)"], "holds"), (PULL, &["(236 N*3.1 m+405 N*4 m)/(6.2 m*sin 80) kN"], "wrong-unit"), (PULL, &["(236*3.1+405*4)/(6.2*sin 80) kN"], "wrong-unit"),
+    // A capital G of her own is a name like another where moments are asked.
+    (MOMENTS, &["G = 100"], "noted:It is judged when you use it"), (MOMENTS, &["G = 1117"], "noted:It is judged when you use it"), (MOMENTS, &["G = 42*9.8+72*9.8"], "noted:It is judged when you use it"),
+    // What is concluded from a name of her own is judged by itself.
+    (MOMENTS, &["M = 236*3.1+405*4 = 2352 => T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 = 2352, T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 => T = 300 N"], "wrong"), (MOMENTS, &["M = 2352, N = 3"], "not-understood"),
+    // A bare number of her own is in degrees in a sum of angles.
+    (ANGLE, &["b = 55", "alpha = 90 - b"], "holds"), (ANGLE, &["b = 50", "alpha = 90 - b"], "wrong"), (ANGLE, &["x = 55", "y = 90 - x"], "holds"), (ANGLE, &["b = 55", "alpha = 80 - b"], "wrong"),
+    // A level balance is true with the part as she counted it.
+    (UPRIGHT - 1, &["-349 N", "Tx + Hx = 0"], "noted:It holds"), (UPRIGHT - 1, &["349 N", "Hx = 349 N", "T cos 25 + Hx = 0"], "noted:It holds"), (UPRIGHT - 1, &["349 N", "Hx + T = 0"], "wrong"),
+    // A part of the pull that she has told is that part, and not a slip.
+    (LEVEL, &["Ty = T sin 25", "Ty"], "noted:That is the upright part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"), (LEVEL, &["162.7"], "wrong:sine-cosine-exchanged"),
+    // The mass that stands for a weight is hers, though it is given too.
     // A unit of another kind behind a form of bare numbers: the relation is right.
     (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:not-resolved"),
     (LEVEL, &["385*cos 25 kg"], "wrong-unit"), (LEVEL, &["385*cos 25 N"], "holds"), (LEVEL, &["385*sin 25 kg"], "wrong:sine-cosine-exchanged"),
@@ -389,6 +400,8 @@ const WALKWAY_ROWS: &[Row] = &[
     // = 374.1 = 124.7·3.
     (LAST_SIZE, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "noted"), (LAST_SIZE, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3.5"], "wrong"), (LAST_SIZE, &["T*cos(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "wrong"), (LAST_SIZE + 1, &["T*sin(25)*0.8 - Wb*0.9 - W1*1 + W2*1.2 = -Hy*3"], "noted"),
     // The wrong angle of her own, and what follows from it, where the key goes by the given one.
+    // The mass that stands for a weight is hers, though it is given too.
+    (WEIGHT, &["36", "go on", "804", "235", "25", "T sin 25", "36*2.1+804*2+235*4.2=T sin 25*2.2"], "follows:line 1"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-T cos γ"], "follows:lines 1, 4"),
     (ROPE_ANGLE, &["65", "go on", "T sin γ", "353*2.1+804*2+235*4.2 = T sin γ*2.2", "1673 N", "-1673 cos γ"], "follows:lines 1, 4"),
     (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Wb + W1 + W2 - T sin γ"], "follows:line 1"),

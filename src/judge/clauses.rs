@@ -52,8 +52,11 @@ pub(super) fn judge(
         let whole = judge_line(board, asked, line, number);
         !head.truth.holds() || !matches!(whole.truth, Truth::NotUnderstood(_))
     };
-    if unread || head.names.is_some() || bare && !concludes && chain() {
+    if unread || head.names.is_none() && bare && !concludes && chain() {
         return None;
+    }
+    if head.names.is_some() {
+        return after_own_name(board, asked, head, (line, second, number));
     }
     if !head.truth.holds() && head.truth != Truth::Noted {
         return Some(placed(head, first));
@@ -77,6 +80,32 @@ pub(super) fn judge(
         return None;
     }
     Some(joined(head, placed(tail, second)))
+}
+
+/// `M = 1481.8 => T = 696`: a name of her own, and what is concluded from it, told without it.
+fn after_own_name(
+    board: &Board<'_>,
+    asked: StepId,
+    mut head: Judgement,
+    (line, second, number): (&str, Span, usize),
+) -> Option<Judgement> {
+    let rest = &line[second.start..second.end];
+    let mut tail = judge_line(board, asked, rest, number);
+    let read = !matches!(
+        tail.truth,
+        Truth::NotUnderstood(_) | Truth::Mismatched(_) | Truth::Noted
+    );
+    if !has_equals(rest) || !read || tail.names.is_some() {
+        return None;
+    }
+    let layouts = [head.layout.take(), tail.layout.take()];
+    let layouts: Vec<String> = layouts.into_iter().flatten().collect();
+    tail.layout = Some(layouts.join("; "));
+    tail.value = None;
+    Some(match tail.truth.holds() {
+        true => tail,
+        false => placed(tail, second),
+    })
 }
 
 /// Two statements as one: what both establish, if both hold.

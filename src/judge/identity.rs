@@ -112,7 +112,23 @@ pub(super) fn is_true_relation(board: &Board<'_>, stock: &Stock, sides: &[&Tree]
     };
     let told = |side: &Tree| value(side) || name(side) || open(side);
     let relation = !told(left) && !told(right);
-    relation && equal_when(board, stock, sides, &|_, _| None) && !is_same(left, right)
+    // `T + Hx = 0` is true with Hx as she has it, counted to the other side.
+    let is_turned = |step: StepId| {
+        let signs = board.standing.get(&step).zip(board.right(step));
+        step.has_free_sense() && signs.is_some_and(|(own, right)| own.value * right[0] < 0.0)
+    };
+    let in_her_sense = |id: NameId, choice: usize| match board.names.role(id) {
+        Some(role @ NameRole::Step(step)) if is_turned(step) => {
+            let function = board.name_function(role)?;
+            Some(board.value_of_name(id, -function[choice]))
+        }
+        _ => None,
+    };
+    let equal = || {
+        equal_when(board, stock, sides, &|_, _| None)
+            || equal_when(board, stock, sides, &in_her_sense)
+    };
+    relation && equal() && !is_same(left, right)
 }
 
 /// True if both sides are one and the same expression.

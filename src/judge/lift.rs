@@ -110,7 +110,7 @@ pub(super) fn lift(
             }
         }
     }
-    let angles = angle_names(board, sides);
+    let angles = angle_names(board, sides, wanted);
     let mut found: Vec<Lifted> = Vec::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
@@ -200,11 +200,21 @@ fn in_ratio(side: &Tree, index: usize) -> bool {
     found
 }
 
-/// The bare names of the learner's own that stand inside a sine, cosine or tangent, with the angle
-/// that each is there.
-fn angle_names(board: &Board<'_>, sides: &[&Tree]) -> Vec<(NameId, Samples)> {
+/// The bare names of the learner's own that stand inside a sine, cosine or tangent or in a sum of
+/// angles, with the angle that each is there.
+fn angle_names(
+    board: &Board<'_>,
+    sides: &[&Tree],
+    wanted: Option<Dimension>,
+) -> Vec<(NameId, Samples)> {
     let mut found = Vec::new();
     for side in sides {
+        let mut ratios = false;
+        side.visit(&mut |tree| ratios |= matches!(tree.node, Node::Call(..)));
+        if wanted == Some(Dimension::ANGLE) && !ratios {
+            let names = side.names().into_iter();
+            found.extend(names.filter_map(|(id, _)| Some((id, board.degrees_of_name(id)?))));
+        }
         side.visit(&mut |tree| {
             if let Node::Call(function, inner) = &tree.node
                 && function.takes_angle()

@@ -4,12 +4,13 @@
 use super::board::Board;
 use super::expression::{judge, lifted, typed_number};
 use super::lift::plain_value;
+use super::names::NameRole;
 use super::open::is_of_open_unknown;
 use super::stock::Stock;
 use super::{Judgement, Truth, equation};
 use crate::key::{Axis, Part, Step, StepId, agree};
 use crate::problem::GivenId;
-use crate::reading::{Tree, Value};
+use crate::reading::{Node, Tree, Value};
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
@@ -21,10 +22,22 @@ pub(super) fn other_step(
     tree: &Tree,
     value: Value,
 ) -> Option<StepId> {
-    let candidates = board
-        .key
-        .steps
-        .iter()
+    // `Ty` is Ty, though T⊥ may be as large; and so is its value once she has told it.
+    let named = match tree.node {
+        Node::Name(id) => match board.names.role(id) {
+            Some(NameRole::Step(step)) => Some(step),
+            _ => None,
+        },
+        _ => None,
+    };
+    let steps = board.key.steps.iter();
+    let candidates = steps
+        .clone()
+        .filter(|step| Some(step.id) == named)
+        .chain(steps.clone().filter(|step| {
+            matches!(step.id, StepId::PartOf(..)) && board.standing.contains_key(&step.id)
+        }))
+        .chain(steps)
         .filter(|step| step.id != target && value.may_be(step.dimension));
     // A bare number guessed right tells nothing of what is still to be found.
     let guessed = typed_number(tree, value.number, Dimension::NUMBER).is_some();

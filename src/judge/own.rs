@@ -190,12 +190,13 @@ pub(super) fn tell_lines(board: &Board<'_>, reading: &Reading, judgement: &mut J
     };
     let mut used: Vec<StepId> = nearest_inputs(board.key, target);
     used.retain(|step| *step != target && typed(step));
-    // An angle of hers that a given has too is hers where the line follows from it.
-    let angles = board.standing.iter().filter(|(step, own)| {
-        let hers = step.is_angle() && !own.right && lines.contains(&own.line);
-        hers && is_typed(&sides, own)
+    // A value of hers that a given has too is hers where the line follows from it: the mass that
+    // stands for a weight.
+    let hers = board.standing.iter().filter(|(step, own)| {
+        let follows = **step != target && !own.right && lines.contains(&own.line);
+        follows && is_typed(&sides, own)
     });
-    used.extend(angles.map(|(step, _)| *step));
+    used.extend(hers.map(|(step, _)| *step));
     for role in equation::roles(board, &sides) {
         match role {
             NameRole::Step(step) if step == target => {}

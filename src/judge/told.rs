@@ -1,8 +1,8 @@
 //! What is told again: a given, the acceleration of free fall.
 
 use super::board::Board;
-use super::expression;
 use super::lift::plain_value;
+use super::moment_sum::value_of_name;
 use super::own::own_name;
 use super::stock::Stock;
 use super::{Judgement, Truth, other};
@@ -61,7 +61,7 @@ pub(super) fn gravity_told(
         return Judgement::of(asked, Truth::Noted);
     }
     if typed == Some("G") {
-        let mut judgement = expression::judge(board, stock, asked, sides, line, false);
+        let mut judgement = value_of_name(board, stock, asked, sides, line);
         judgement.names = own_name(board, stock, "G", sides, &judgement);
         let meant = other::is_alike(board, "G", asked, sides) || judgement.names.is_none();
         if !judgement.truth.holds() && !meant {

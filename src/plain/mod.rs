@@ -193,7 +193,7 @@ impl Dialogue<'_> {
                 last = Some(line);
             }
             // A line that waits to be mended is told with its thought, as it was when it was typed.
-            if let Some(waiting) = last.filter(|line| line.sign != Sign::Right) {
+            if let Some(waiting) = last.filter(|_| view.waits) {
                 self.say(&waiting.message)?;
             }
         }

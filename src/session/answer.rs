@@ -239,7 +239,11 @@ impl Session {
         // The unknown worked out once more is that, and puts it into no balance.
         let told = judgement.evidence.alone || judgement.evidence.names_only;
         let again = other.is_unknown() && !told;
-        let spoken = diagnosis.spoken().filter(|_| !again);
+        // So is a part of the pull that she has told as such.
+        let part_told = matches!(other, StepId::PartOf(..))
+            && (judgement.evidence.alone || judgement.evidence.names_only)
+            && self.state.standing.contains_key(&other);
+        let spoken = diagnosis.spoken().filter(|_| !again && !part_told);
         if spoken.is_some_and(|named| !part || named.voice == Voice::Flat) {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
         }

@@ -20,6 +20,7 @@ impl Session {
             scene: self.scene.clone(),
             steps: self.steps(),
             lines: self.state.lines.clone(),
+            waits: self.state.open.is_some(),
             question: self.question(),
             example: self.example(),
             names: self.name_views(),

@@ -177,6 +177,8 @@ pub struct View {
     pub steps: Vec<StepView>,
     /// The working so far: every line, oldest first.
     pub lines: Vec<LineView>,
+    /// True while the last line waits to be mended, gone on with or shown.
+    pub waits: bool,
     /// What is asked now.
     pub question: Prose,
     /// How an answer to it may look.
