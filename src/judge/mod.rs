@@ -47,6 +47,7 @@ mod surplus;
 mod terms;
 mod told;
 mod unit_behind;
+mod unproved;
 mod worked;
 
 pub use angles::{AngleSum, WrongAngle};
