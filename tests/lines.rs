@@ -427,6 +427,10 @@ const WALKWAY_ROWS: &[Row] = &[
     (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-1674 cos 25"], "wrong:Since line 2, T = 3588 N counts"), (WALKWAY_LEVEL - 1, &["1674", "go on", "T = 3588", "-3588 cos 25"], "holds"),
     (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 cos 25"], "follows:line 2"), (WALKWAY_LEVEL - 1, &["1680", "go on", "T = 1690", "go on", "-1690 sin 25"], "wrong"),
     (WALKWAY_LEVEL, &["-3180", "go on", "-124.7", "3182", "2.25 below"], "follows:line 1"),
+    // What a right form of hers comes to counts on, though it has lost figures in a difference.
+    (WALKWAY_LEVEL, &["-3250", "353+804+235-1520", "3250", "atan(128/3250)"], "holds"), (WALKWAY_LEVEL, &["-3250", "353+804+235-1520", "3250", "asin(128/3250)"], "holds"), (WALKWAY_LEVEL, &["-3250", "-128", "3250", "atan(128/3250)"], "holds"),
+    (WALKWAY_LEVEL, &["-3250", "353+804+235-1520", "3250", "atan(118/3250)"], "wrong"), (WALKWAY_LEVEL, &["-3250", "353+804+235-1520", "3250", "atan(3250/128)"], "wrong"), (WALKWAY_LEVEL, &["-3250", "353+804+235-1520", "3250", "atan(128/1520)"], "wrong"),
+    (WALKWAY_LEVEL, &["-3250", "-128", "back", "-125", "3250", "atan(128/3250)"], "noted:not to be seen"),
     // What is made of her own pull follows it; a line tells the values that stand in it.
     (WALKWAY_LEVEL - 1, &["1680", "go on", "-Tx"], "follows:line 1"), (WALKWAY_LEVEL - 1, &["1680", "go on", "-1523", "Wb + W1 + W2 - Tperp"], "follows:line 1"),
     (WALKWAY_LEVEL - 1, &["1680", "go on", "-T cos 25", "Wb + W1 + W2 - T sin 25", "sqrt(Hx^2+Hy^2)"], "follows:lines 2, 3"),

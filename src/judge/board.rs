@@ -36,6 +36,22 @@ pub struct Own {
 }
 
 impl Own {
+    /// The value of line `line` in the way that was told with it: that of its function where `sign`
+    /// is 1, the other where it is −1.
+    pub fn pointing(self, sign: f64, line: usize) -> Own {
+        let function = self.function.map(|value| sign * value);
+        let turned = |value: f64| value.abs().copysign(function[0]);
+        Own {
+            line,
+            value: turned(self.value),
+            typed: self.typed.map(|(typed, written)| (turned(typed), written)),
+            function,
+            right: self.right && sign > 0.0,
+            against: false,
+            ..self
+        }
+    }
+
     /// The same value as a size: of a part that points back the size is written.
     pub(super) fn size(&self) -> Own {
         let sign = 1.0_f64.copysign(self.function[0]);

@@ -5,7 +5,7 @@ use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
 use super::gravity::takes_ten;
-use super::lift::{Lifted, is_all_known, lift, plain_value};
+use super::lift::{Lifted, lift, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
@@ -13,6 +13,7 @@ use super::prefix::prefix_too_many;
 use super::room::room;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
+use super::unproved::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
@@ -380,10 +381,7 @@ fn one(
     if plain {
         // A form must show how its value comes about; one that agrees by chance shows nothing.
         judgement.truth = Truth::Noted;
-        judgement.remarks = vec![match is_all_known(stock, tree, dimension) {
-            true => Remark::ByChance,
-            false => Remark::NotSeen,
-        }];
+        judgement.remarks = vec![unproved(board, stock, target, tree)];
         return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)

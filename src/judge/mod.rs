@@ -47,6 +47,7 @@ mod surplus;
 mod terms;
 mod told;
 mod unit_behind;
+mod unproved;
 mod worked;
 
 pub use angles::{AngleSum, WrongAngle};
@@ -203,6 +204,8 @@ pub struct Evidence {
     pub misread: Option<GivenId>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
+    /// Of such a line the value as it would stand with its right way.
+    pub turned_about: Option<Own>,
     /// True if the value holds, and the body that was said with it is another.
     pub wrong_body: bool,
     /// True if an angle would hold with the other line than the one that was said with it.

@@ -186,10 +186,7 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
             .retain(|remark| *remark != Remark::OppositeSense);
         return;
     }
-    forget(judgement, Truth::DoesNotHold);
-    judgement.evidence.lifted.clear();
-    judgement.evidence.number = None;
-    judgement.evidence.wrong_way = true;
+    turned_about(judgement);
     judgement.caret = Some(span);
 }
 
@@ -213,10 +210,7 @@ fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgem
             .remarks
             .retain(|remark| *remark != Remark::OppositeSense);
     } else {
-        forget(judgement, Truth::DoesNotHold);
-        judgement.evidence.lifted.clear();
-        judgement.evidence.number = None;
-        judgement.evidence.wrong_way = true;
+        turned_about(judgement);
     }
 }
 
@@ -236,6 +230,17 @@ fn turn(board: &Board<'_>, step: StepId, number: Option<f64>) -> Option<f64> {
     let balances = sums.iter().filter_map(|sum| board.key.balance(*sum));
     let term = balances.flat_map(|balance| &balance.terms).find(own)?;
     Some(term.sign * nearest(board, step, number)?)
+}
+
+/// Refuses a value whose size holds and whose way does not; it is kept for who goes on with it.
+fn turned_about(judgement: &mut Judgement) {
+    let target = judgement.target;
+    let told = judgement.values.iter().find(|(step, _)| *step == target);
+    judgement.evidence.turned_about = told.map(|(_, own)| own.clone());
+    forget(judgement, Truth::DoesNotHold);
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
 }
 
 /// Takes back what a line would establish.

@@ -60,7 +60,7 @@ impl Rounding<'_> {
         let off = match &tree.node {
             Node::Literal(literal) if literal.unit_alone => 0.0,
             Node::Literal(literal) if self.stock.is_exact(literal, within != Inside::Value) => {
-                self.typed_before(literal)
+                self.told_before(literal)
             }
             Node::Literal(literal)
                 if is_count(literal) || literal.written.significant < self.least =>
@@ -74,7 +74,7 @@ impl Rounding<'_> {
                 if within == Inside::Ratio && literal.unit.is_none() {
                     half * PI / 180.0
                 } else {
-                    half
+                    half.max(self.told_before(literal))
                 }
             }
             Node::Name(id) => match self.board.names.role(*id)? {
@@ -118,14 +118,20 @@ impl Rounding<'_> {
         off.is_finite().then_some(off)
     }
 
-    /// How far a number that she typed as a right value is from it.
-    fn typed_before(&self, literal: &Literal) -> f64 {
+    /// How far a number is off that she told as a right value, typed or as what a form of hers comes
+    /// to: with the numbers in it, a difference of values to three figures has fewer itself.
+    fn told_before(&self, literal: &Literal) -> f64 {
         let standing = self.board.standing.iter().filter(|(_, own)| own.right);
         let off = standing.filter_map(|(step, own)| {
-            let (typed, _) = own.typed?;
-            let same = (typed.abs() - literal.value.abs()).abs() <= 1e-9 * typed.abs();
+            let half = 0.5 * literal.written.last_place * (1.0 + 1e-6);
+            let (told, near) = match own.typed {
+                Some((typed, _)) => (typed, 1e-9 * typed.abs()),
+                None if own.relation => return None,
+                None => (own.value, half),
+            };
+            let same = (told.abs() - literal.value.abs()).abs() <= near;
             let full = self.board.right(*step).filter(|_| same)?[0];
-            Some((full.abs() - typed.abs()).abs())
+            Some((full.abs() - told.abs()).abs())
         });
         off.fold(0.0, f64::max)
     }

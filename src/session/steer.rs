@@ -426,19 +426,25 @@ impl Session {
         let sight = self.sight(target, &open.judgement, &open.diagnosis);
         let kilo = sight == Some(Sight::Kilo);
         let own = if open.judgement.evidence.wrong_way || kilo {
-            // Its size holds, if in kilonewtons: a part in the wrong sense is the right value with
-            // the other sign.
+            // Its size holds, if in kilonewtons: a part in the wrong sense is her value, or the right
+            // one, with the other sign.
             let size = target.is_size() || target.is_pull() || kilo;
             let sign = if size { 1.0 } else { -1.0 };
-            board.right(target).map(|right| Own {
-                line: open.number,
-                value: sign * right[0],
-                typed: None,
-                function: right.map(|value| sign * value),
-                right: sign > 0.0,
-                against: false,
-                relation: false,
-            })
+            let told = open.judgement.evidence.turned_about.clone();
+            let told = told.filter(|_| !kilo);
+            let right = || {
+                board.right(target).map(|right| Own {
+                    line: open.number,
+                    value: right[0],
+                    typed: None,
+                    function: right,
+                    right: true,
+                    against: false,
+                    relation: false,
+                })
+            };
+            told.or_else(right)
+                .map(|own| own.pointing(sign, open.number))
         } else {
             own_of_wrong(&board, &open.judgement, open.number, function)
         };

@@ -77,6 +77,60 @@ fn a_part_gone_on_with_is_drawn_as_the_learner_has_it() {
     }
 }
 
+/// By hand, with a pull of her own of 950 N: 950 N·cos 25° = 861 N, and 1117.2 N − 950 N·sin 25° =
+/// 715.7 N; √(861² + 715.7²) N = 1120 N, and atan(715.7/861) = 39.7°.
+#[test]
+fn verif_her_own_value_stays_hers_where_the_way_told_with_it_is_wrong() {
+    let own_pull = || {
+        let problem = parse_problem(MAST).unwrap();
+        let mut session = Session::start(problem, None, Words::english()).unwrap();
+        while !session
+            .view()
+            .question
+            .to_string()
+            .contains("how large is T,")
+        {
+            session.submit("skip");
+        }
+        session.submit("950 N");
+        session.submit("go on");
+        session
+    };
+    let shown = |session: &Session, symbol: &str| result(session, symbol).unwrap();
+    for line in [
+        "861 N right",
+        "+861 N right",
+        "T cos 25 right",
+        "861.0 N to the right",
+    ] {
+        for on in ["go on", "I think I am right"] {
+            let mut session = own_pull();
+            let turn = session.submit(line);
+            let told = turn.line.message.to_string();
+            assert!(told.contains("size holds"), "{line}: {told}");
+            session.submit(on);
+            let level = shown(&session, "Hx");
+            assert!(level.contains("= 861"), "{line}, {on}: {level}");
+            for follows in ["715.7", "1120", "39.7"] {
+                let turn = session.submit(follows);
+                let told = turn.line.message.to_string();
+                assert_eq!(turn.kept.truth, "follows", "{line} {follows}: {told}");
+            }
+        }
+    }
+    let mut session = own_pull();
+    for line in ["861 N right", "go on", "715.7 N down", "go on"] {
+        session.submit(line);
+    }
+    let upright = shown(&session, "Hy").replace('−', "-");
+    assert!(
+        upright.contains("= -716 N") || upright.contains("= -715.7 N"),
+        "{upright}"
+    );
+    assert_eq!(session.submit("1500").line.sign, Sign::Wrong);
+    assert_eq!(session.submit("1120").kept.truth, "follows");
+}
+
 /// Either sense of a part may be counted as positive: the arrow is the true one all the same.
 #[test]
 fn a_part_in_the_other_sense_is_drawn_as_it_is() {
