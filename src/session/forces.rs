@@ -204,7 +204,8 @@ impl Session {
             fresh.push(force);
         }
         let place = said.place.or(pending.place);
-        let way = match (said.way, pending.way) {
+        let heard = said.way.or_else(|| self.lifting_way(force, said));
+        let way = match (heard, pending.way) {
             (Some(new), Some(old)) => Some(way_after(&self.problem, force, old, new)),
             (new, old) => new.or(old),
         };
@@ -341,6 +342,17 @@ impl Session {
     pub(super) fn is_a_weight(&self, force: ForceId) -> bool {
         let force = self.problem.force(force);
         force.is_some_and(|force| matches!(force.size, Size::Weight(_)))
+    }
+
+    /// The way told by the verb alone: what lifts acts upwards. A level rope lifts a body too, as it
+    /// turns it; of that no way is heard.
+    fn lifting_way(&self, force: ForceId, said: &Said) -> Option<Way> {
+        let up = Way {
+            up: Some(true),
+            ..Way::default()
+        };
+        let fits = !matches!(way_fits(&self.problem, force, Some(up)), WayFit::Wrong(_));
+        (said.lifts && fits).then_some(up)
     }
 
     /// What is still to be said of a force, in one sentence.
