@@ -473,6 +473,14 @@ const DIAGONALS: &[(&str, u64, &[&str], Kind)] = &[
     ("mast", 3301, &["weight of the mast, upper end, down"], Wrong),
     ("counter", 7, &["rope lifts the counter at the tip"], Taken),
     ("counter", 7, &["rope, tip, upper right"], Wrong),
+    // A hinge said to act elsewhere is asked where.
+    ("walkway", 3101, &["hinge, tip, up", "unknown"], AskedOn),
+    ("walkway", 3101, &["hinge, tip, up", "unknown", "foot"], Taken),
+    ("walkway", 3101, &["hinge, tip, unknown", "foot"], Taken),
+    ("walkway", 3101, &["hinge, tip, up", "hinge, foot, unknown"], Taken),
+    ("walkway", 3101, &["hinge, up"], Taken),
+    ("walkway", 3101, &["hinge lifts the walkway"], Taken),
+    ("walkway", 3101, &["hinge, unknown"], Taken),
 ];
 
 #[test]
@@ -491,6 +499,14 @@ fn two_sides_in_one_word_are_a_way_and_the_words_of_an_end_a_place() {
         }
     }
     assert_eq!(faults.join("\n"), "");
+}
+
+#[test]
+fn a_hinge_said_to_act_elsewhere_is_asked_where() {
+    let mut session = open("walkway", 3101);
+    session.submit("hinge, tip, up");
+    let question = session.view().question.to_string();
+    assert!(question.contains("Where"), "{question}");
 }
 
 /// The symbols of the forces drawn, which are those that are fully said.
