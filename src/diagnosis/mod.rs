@@ -291,7 +291,7 @@ fn by_form(
             .filter(|index| form::is_written(judgement, &instances[*index]))
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .collect();
-        let mut alike = likeliest_first(board, judgement, instances, worlds, alike);
+        let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
         if alike.is_empty() {
             continue;
         }
@@ -350,13 +350,13 @@ fn by_terms(
     })
 }
 
-/// Mistakes that agree as functions, those whose terms are the typed ones first.
+/// Mistakes that agree as functions with the typed one, those whose terms are the typed ones first.
 fn likeliest_first(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],
     worlds: &[World],
-    alike: Vec<usize>,
+    (lifted, alike): (&Samples, Vec<usize>),
 ) -> Vec<usize> {
     let fits = |scales: &[f64]| -> Vec<f64> {
         let fit = |index: &usize| form::fit(board, judgement, &instances[*index].key, scales);
@@ -374,7 +374,7 @@ fn likeliest_first(
     if judgement.evidence.equation && of_balance && !seen {
         return Vec::new();
     }
-    let mut ranked: Vec<(usize, [f64; 7])> = alike
+    let mut ranked: Vec<(usize, [f64; 8])> = alike
         .iter()
         .zip(fit)
         .map(|(index, fit)| {
@@ -396,12 +396,19 @@ fn likeliest_first(
                 f64::from(u8::from(here)),
                 instance.mistake.prior,
                 scope_rank(instance.scope),
+                f64::from(u8::from(agrees_with_sign(&worlds[*index], lifted))),
             ];
             (*index, rank)
         })
         .collect();
     ranked.sort_by(|(_, one), (_, other)| other.partial_cmp(one).unwrap_or(Ordering::Equal));
     ranked.into_iter().map(|(index, _)| index).collect()
+}
+
+/// True if the mistake gives the typed function, sign and all: of two weights that go against each
+/// other, the one whose sign is not the right one is turned.
+fn agrees_with_sign(world: &World, lifted: &Samples) -> bool {
+    world.functions().any(|function| agree(function, lifted))
 }
 
 /// True if two functions are the same; an angle, and a part of a support's force, may be told with

@@ -10,7 +10,7 @@ use crate::judge::statement::{
     bare_number, is_on, may_be_a_place, may_stay_open, place_fits, read, way_after, way_fits,
 };
 use crate::key::StepId;
-use crate::problem::{ForceId, Problem, Size};
+use crate::problem::{ForceId, Size};
 use crate::text::{Prose, Slot};
 
 impl Session {
@@ -199,20 +199,23 @@ impl Session {
             force,
             place: None,
             way: None,
+            misplaced: false,
         });
         if !fresh.contains(&force) {
             fresh.push(force);
         }
         let place = said.place.or(pending.place);
-        let way = match (said.way, pending.way) {
+        let heard = said.way.or_else(|| self.lifting_way(force, said));
+        let way = match (heard, pending.way) {
             (Some(new), Some(old)) => Some(way_after(&self.problem, force, old, new)),
             (new, old) => new.or(old),
         };
-        let place_fit = place_fits(&self.problem, force, place);
+        let place_fit = self.place_fit(&Pending { place, ..pending });
         let way_fit = way_fits(&self.problem, force, way);
         if place_fit != Fit::Wrong {
             pending.place = place;
         }
+        pending.misplaced |= place_fit == Fit::Wrong;
         if let Some(wrong) = self.wrong_verb(force, said) {
             self.store_pending(pending);
             return wrong;
@@ -304,29 +307,6 @@ impl Session {
         Reply::new(Sign::Right, self.words.say(key, &self.force_slots(force)))
     }
 
-    /// A wrong place, explained by what acts there.
-    fn misplaced(&self, force: ForceId, place: Option<Where>) -> Reply {
-        let beyond = matches!(place, Some(Where::At(metres)) if !is_on(&self.problem, metres));
-        if beyond {
-            let length = self.problem.given(self.problem.body().length);
-            let slots = [
-                ("body", Slot::Word(self.problem.body().noun.clone())),
-                ("length", Slot::Value(length.written.clone())),
-            ];
-            return Reply::new(Sign::Wrong, self.words.say("talk.place-beyond", &slots));
-        }
-        let key = match force {
-            ForceId::OwnWeight => "talk.own-weight-place",
-            ForceId::Rope(_) => "talk.rope-place-wrong",
-            ForceId::Support(_) => "talk.hinge-place-wrong",
-            ForceId::Load(_) => "talk.force-place-wrong",
-        };
-        Reply {
-            mistake: place.and_then(|place| misplacement(&self.problem, force, place)),
-            ..Reply::new(Sign::Wrong, self.words.say(key, &self.force_slots(force)))
-        }
-    }
-
     /// What is said where the verb alone tells a wrong way: a rope only pulls, and no weight lifts.
     fn wrong_verb(&self, force: ForceId, said: &Said) -> Option<Reply> {
         let key = match force {
@@ -343,6 +323,17 @@ impl Session {
         force.is_some_and(|force| matches!(force.size, Size::Weight(_)))
     }
 
+    /// The way told by the verb alone: what lifts acts upwards. A level rope lifts a body too, as it
+    /// turns it; of that no way is heard.
+    fn lifting_way(&self, force: ForceId, said: &Said) -> Option<Way> {
+        let up = Way {
+            up: Some(true),
+            ..Way::default()
+        };
+        let fits = !matches!(way_fits(&self.problem, force, Some(up)), WayFit::Wrong(_));
+        (said.lifts && fits).then_some(up)
+    }
+
     /// What is still to be said of a force, in one sentence.
     fn ask_on(&self, pending: &Pending) -> Prose {
         let slots = self.force_slots(pending.force);
@@ -350,7 +341,7 @@ impl Session {
             WayFit::Missing(asked) => Some(asked),
             _ => None,
         };
-        let place = place_fits(&self.problem, pending.force, pending.place) == Fit::Missing;
+        let place = self.place_fit(pending) == Fit::Missing;
         let part = match asked {
             Some(WayAsked::UpOrDown) => self.words.say("talk.ask-up-or-down", &slots),
             Some(WayAsked::LeftOrRight) => self.words.say("talk.ask-left-or-right", &slots),
@@ -462,7 +453,7 @@ impl Session {
     /// What of the force at hand is asked: `where-way`, `where`, `way`, or `way-open`.
     pub(super) fn pending_asks(&self) -> Option<&'static str> {
         let pending = self.state.pending.first()?;
-        let place = place_fits(&self.problem, pending.force, pending.place) == Fit::Missing;
+        let place = self.place_fit(pending) == Fit::Missing;
         let way = way_fits(&self.problem, pending.force, pending.way) != WayFit::Right;
         Some(match (place, way) {
             (true, true) => "where-way",
@@ -561,29 +552,5 @@ fn completed(before: Said, part: Said) -> Said {
         place: part.place.or(before.place),
         way: part.way.or(before.way),
         ..part
-    }
-}
-
-/// The mistake behind a wrong place, by what acts there.
-fn misplacement(problem: &Problem, force: ForceId, place: Where) -> Option<&'static str> {
-    let Where::At(metres) = place else {
-        return None;
-    };
-    let values = problem.values();
-    let length = problem.given(problem.body().length).value;
-    let same = |other: f64| (other - metres).abs() < 1e-6;
-    let rope = problem
-        .ropes()
-        .iter()
-        .any(|rope| same(problem.distance(rope.at, &values)));
-    match (force, same(length), same(length / 2.0)) {
-        (ForceId::OwnWeight, true, _) => Some("own-weight-at-tip"),
-        (ForceId::Load(_), true, _) => Some("load-at-tip"),
-        (ForceId::Load(_), _, true) => Some("load-at-middle"),
-        (ForceId::Rope(_), true, _) => Some("rope-at-tip"),
-        (ForceId::Rope(_), _, true) => Some("rope-at-middle"),
-        (ForceId::OwnWeight, ..) if rope => Some("own-weight-at-rope"),
-        (ForceId::Load(_), ..) if rope => Some("load-at-rope"),
-        _ => None,
     }
 }

@@ -17,6 +17,7 @@ mod line_shown;
 mod meant;
 mod measured;
 mod pivot;
+mod placed;
 mod reply;
 mod restore;
 mod scene;

@@ -504,10 +504,14 @@ impl Session {
                 // At a later step a mistake of several forces is no matter of the first of them.
                 let wide = matches!(instance.scope, Scope::Weights | Scope::Everywhere)
                     && (instance.shows_at != target || force.is_none());
-                let key = if wide {
-                    "talk.perhaps-several"
-                } else {
-                    "talk.perhaps"
+                let angle = matches!(
+                    target,
+                    StepId::Angle(_) | StepId::Reaction(_, Part::Direction)
+                );
+                let key = match instance.mistake.skill {
+                    Skill::Numbers if angle => "talk.perhaps-angle",
+                    _ if wide => "talk.perhaps-several",
+                    _ => "talk.perhaps",
                 };
                 let slots = [("mistake", Slot::Word(name)), ("force", slots[0].1.clone())];
                 let told = self.words.say(key, &slots);

@@ -24,6 +24,8 @@ pub(super) struct Pending {
     pub(super) force: ForceId,
     pub(super) place: Option<Where>,
     pub(super) way: Option<Way>,
+    /// It was placed where it does not act: its place is asked, though it may go unsaid.
+    pub(super) misplaced: bool,
 }
 
 /// How often a mistake was named.

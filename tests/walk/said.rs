@@ -314,3 +314,35 @@ fn a_capital_g_told_for_a_weight_is_read_back_as_typed() {
     let turn = session.submit("g = 9.8");
     assert!(turn.line.reading.unwrap_or_default().starts_with("g = "));
 }
+
+/// The mast whose rope pulls level: Hy = Wb + W1. Of two weights against each other one has the
+/// wrong sign, and that one is named. A direction in radians is no matter of several forces.
+#[test]
+fn what_is_said_of_the_force_of_the_hinge_is_what_the_line_does() {
+    const UPRIGHT: usize = 12;
+    const LEVEL: usize = 11;
+    let in_radians: &[&str] = &["936", "1176", "1503", "0.899"];
+    for (skips, lines, wanted) in [
+        (UPRIGHT, &["Wb - W1"] as &[&str], "W1 points the other way"),
+        (UPRIGHT, &["-W1 + Wb"], "W1 points the other way"),
+        (UPRIGHT, &["Hy = Wb - W1"], "W1 points the other way"),
+        (UPRIGHT, &["W1 - Wb"], "Wb points the other way"),
+        (UPRIGHT, &["Hy = W1 - Wb"], "Wb points the other way"),
+        (LEVEL, in_radians, "this angle is asked in degrees"),
+    ] {
+        let mut session = open("mast", 3301);
+        for _ in 0..skips {
+            session.submit("skip");
+        }
+        let last = lines.iter().map(|line| session.submit(line)).last();
+        let line = last.expect("every row has a line").line;
+        let message = line.message.to_string();
+        assert_eq!(line.sign, Sign::Wrong, "{lines:?}: {message}");
+        assert!(message.contains(wanted), "{lines:?}: {message}");
+    }
+    let mut session = open("mast", 3301);
+    for _ in 0..UPRIGHT {
+        session.submit("skip");
+    }
+    assert_eq!(session.submit("Wb + W1").line.sign, Sign::Right);
+}

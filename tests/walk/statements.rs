@@ -431,6 +431,84 @@ fn the_hinge_of_a_list_is_taken() {
     }
 }
 
+/// Two sides in one word, and a verb that is one; the words of an end stay a place. The rope of
+/// walkway 3101 runs from its right end up and to the left; that of 3107, its mirror, from its left
+/// end up and to the right; that of mast 3301 pulls level to the left, at 3.7 m.
+#[rustfmt::skip]
+const DIAGONALS: &[(&str, u64, &[&str], Kind)] = &[
+    ("walkway", 3101, &["rope at the free end pulls to the upper left"], Taken),
+    ("walkway", 3101, &["rope, free end, upper left"], Taken),
+    ("walkway", 3101, &["rope at the free end, upper-left"], Taken),
+    ("walkway", 3101, &["rope, free end, towards upper left"], Taken),
+    ("walkway", 3101, &["rope, free end, top left"], Taken),
+    ("walkway", 3101, &["rope at the free end, to the top left"], Taken),
+    ("walkway", 3101, &["rope, free end, northwest"], Taken),
+    ("walkway", 3101, &["rope, free end, north-west"], Taken),
+    ("walkway", 3101, &["rope, free end, upper right"], Wrong),
+    ("walkway", 3101, &["rope, free end, lower left"], Wrong),
+    ("walkway", 3101, &["rope, free end, southwest"], Wrong),
+    ("walkway", 3101, &["rope, free end", "upper left"], Taken),
+    ("walkway", 3101, &["rope, free end", "to the upper left"], Taken),
+    ("walkway", 3101, &["rope, upper left", "free end"], Taken),
+    ("walkway", 3101, &["rope, upper left end, up and left"], Wrong),
+    ("walkway", 3101, &["rope at the top end, up and left"], Taken),
+    ("walkway", 3101, &["rope at the top, left"], AskedOn),
+    ("walkway", 3101, &["rope at the top left"], AskedOn),
+    ("walkway", 3101, &["weight of the walkway, middle, lower right"], Wrong),
+    ("walkway", 3101, &["rope lifts the walkway at the free end"], AskedOn),
+    ("walkway", 3101, &["rope lifts the walkway at the free end", "left"], Taken),
+    ("walkway", 3101, &["weight of the walkway lifts it in the middle"], Wrong),
+    ("walkway", 3107, &["rope at the free end pulls to the upper right"], Taken),
+    ("walkway", 3107, &["rope, free end, upper right"], Taken),
+    ("walkway", 3107, &["rope, free end, to the top right"], Taken),
+    ("walkway", 3107, &["rope, free end, northeast"], Taken),
+    ("walkway", 3107, &["rope, free end, upper left"], Wrong),
+    ("walkway", 3107, &["rope, upper left end, up and right"], Taken),
+    ("walkway", 3101, &["hinge, bottom left, unknown"], Taken),
+    ("walkway", 3101, &["hinge at the lower left end, unknown"], Taken),
+    ("mast", 3301, &["rope, 3.7 m, left"], Taken),
+    ("mast", 3301, &["rope, 3.7 m, upper left"], Wrong),
+    ("mast", 3301, &["rope lifts the mast at 3.7 m"], AskedOn),
+    ("mast", 3301, &["rope lifts the mast at 3.7 m to the left"], Taken),
+    ("mast", 3301, &["weight of the mast, upper end, down"], Wrong),
+    ("counter", 7, &["rope lifts the counter at the tip"], Taken),
+    ("counter", 7, &["rope, tip, upper right"], Wrong),
+    // A hinge said to act elsewhere is asked where.
+    ("walkway", 3101, &["hinge, tip, up", "unknown"], AskedOn),
+    ("walkway", 3101, &["hinge, tip, up", "unknown", "foot"], Taken),
+    ("walkway", 3101, &["hinge, tip, unknown", "foot"], Taken),
+    ("walkway", 3101, &["hinge, tip, up", "hinge, foot, unknown"], Taken),
+    ("walkway", 3101, &["hinge, up"], Taken),
+    ("walkway", 3101, &["hinge lifts the walkway"], Taken),
+    ("walkway", 3101, &["hinge, unknown"], Taken),
+];
+
+#[test]
+fn two_sides_in_one_word_are_a_way_and_the_words_of_an_end_a_place() {
+    let mut faults = Vec::new();
+    for (lesson, seed, lines, wanted) in DIAGONALS {
+        let mut session = open(lesson, *seed);
+        let last = lines.iter().map(|line| session.submit(line)).last();
+        let turn = last.expect("every row has a line");
+        if kind(&turn) != *wanted {
+            let message = &turn.line.message;
+            faults.push(format!(
+                "{lesson} {seed} {lines:?}: {:?}, {message}",
+                kind(&turn)
+            ));
+        }
+    }
+    assert_eq!(faults.join("\n"), "");
+}
+
+#[test]
+fn a_hinge_said_to_act_elsewhere_is_asked_where() {
+    let mut session = open("walkway", 3101);
+    session.submit("hinge, tip, up");
+    let question = session.view().question.to_string();
+    assert!(question.contains("Where"), "{question}");
+}
+
 /// The symbols of the forces drawn, which are those that are fully said.
 fn taken(session: &Session) -> Vec<String> {
     let marks = session.view().marks.forces;
@@ -520,6 +598,9 @@ const WAYS: &[(&str, i8, i8)] = &[
     ("to the right", 1, 0),
     ("up and to the right", 1, 1),
     ("up and to the left", -1, 1),
+    ("to the upper right", 1, 1),
+    ("to the upper left", -1, 1),
+    ("to the lower left", -1, -1),
     ("not down", 9, 9),
     ("along the {body}", 9, 9),
 ];

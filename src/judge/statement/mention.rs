@@ -53,6 +53,11 @@ pub(super) enum Mention {
     Upright,
     Left,
     Right,
+    /// "Upper left": taken apart into two sides, where it is no place.
+    Diagonal {
+        up: bool,
+        right: bool,
+    },
     /// Along what follows; alone, along the rope.
     Along,
     /// At a right angle to what follows; alone, to the body.
@@ -163,6 +168,34 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.straight-down", Mention::StraightDown),
     ("statement.left", Mention::Left),
     ("statement.right", Mention::Right),
+    (
+        "statement.upper-left",
+        Mention::Diagonal {
+            up: true,
+            right: false,
+        },
+    ),
+    (
+        "statement.upper-right",
+        Mention::Diagonal {
+            up: true,
+            right: true,
+        },
+    ),
+    (
+        "statement.lower-left",
+        Mention::Diagonal {
+            up: false,
+            right: false,
+        },
+    ),
+    (
+        "statement.lower-right",
+        Mention::Diagonal {
+            up: false,
+            right: true,
+        },
+    ),
     ("statement.above", Mention::Above),
     ("statement.below", Mention::Below),
     ("statement.along-rope", Mention::AlongRope),
@@ -288,8 +321,21 @@ impl<'a> Reader<'a> {
         let mut mentions = Vec::new();
         let mut at = 0;
         while at < tokens.len() {
-            let (mention, taken) = self.mention(&tokens[at..]);
+            let placed = mentions.iter().rfind(|said| **said != Mention::Filler);
+            let placed = matches!(placed, Some(Mention::At | Mention::On));
+            // "At the top left" is a place: the words are taken one by one.
+            let whole = if placed && self.is_diagonal(&tokens[at..]) {
+                &tokens[at..=at]
+            } else {
+                &tokens[at..]
+            };
+            let (mention, taken) = self.mention(whole);
             match mention {
+                Mention::Diagonal { up, right } => {
+                    let upright = if up { Mention::Up } else { Mention::Down };
+                    let level = if right { Mention::Right } else { Mention::Left };
+                    mentions.extend([upright, level]);
+                }
                 Mention::StraightUp => mentions.extend([Mention::Upright, Mention::Up]),
                 Mention::StraightDown => mentions.extend([Mention::Upright, Mention::Down]),
                 mention => mentions.push(mention),
@@ -297,6 +343,10 @@ impl<'a> Reader<'a> {
             at += taken.max(1);
         }
         mentions
+    }
+
+    fn is_diagonal(&self, tokens: &[String]) -> bool {
+        matches!(self.mention(tokens), (Mention::Diagonal { .. }, _))
     }
 
     /// What the next tokens mention, and how many of them.
