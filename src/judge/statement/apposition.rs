@@ -78,7 +78,8 @@ fn way_ahead(problem: &Problem, ahead: &[Mention]) -> Option<Way> {
     let mut said = false;
     for mention in ahead {
         match mention {
-            Mention::Filler | Mention::Break | Mention::Upright => continue,
+            // "The hinge, to the upper right."
+            Mention::Filler | Mention::Break | Mention::Upright | Mention::To => continue,
             Mention::Up | Mention::Down => way.up = way.up.or(Some(*mention == Mention::Up)),
             Mention::Left | Mention::Right => {
                 way.right = way.right.or(Some(*mention == Mention::Right));
