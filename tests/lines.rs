@@ -392,6 +392,7 @@ const ROWS: &[Row] = &[
     // A ratio of too few figures gives no angle; a factor outside a sine is none of its angle.
     (ANGLE, &["sin α = 0.6"], "too-few-figures"), (ANGLE, &["asin(0.6)"], "too-few-figures"), (ANGLE, &["asin(0.574)"], "holds"),
     (COMPONENT, &["412*sin 35*pi/180"], "holds:Read in the way"), (MOMENTS, &["W1*4 = 2822"], "wrong"), (PULL, &["T = 385 N ≈ 400 N"], "too-few-figures"), (SIZE, &["H = 1016 N ≈ 1000 N"], "holds"),
+    (DIRECTION, &["tan ψ = Hy/Hx = 2.736"], "noted:It holds"), (DIRECTION, &["tan ψ = 954.5/348.9 = 2.736"], "noted:It holds"), (DIRECTION, &["tan ψ = Hy/Hx = 27.36"], "wrong:not its value"),
 ];
 
 #[rustfmt::skip]
@@ -448,6 +449,18 @@ const WALKWAY_ROWS: &[Row] = &[
     (LAST_SIZE + 1, &["-2.20"], "holds"), (LAST_SIZE + 1, &["180 - atan(Hy/Hx)"], "wrong:point another way"),
     (LAST_SIZE + 1, &["2.20 below"], "holds"), (LAST_SIZE + 1, &["2.20 above"], "wrong:point another way"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),
+    // A name of her own whose expression does not come to the number behind it is not kept.
+    (WALKWAY_LEVEL - 2, &["M = 352.8*2.1+803.6*2+235.2*4.2 = 3435.9"], "wrong:name is not kept"), (WALKWAY_LEVEL - 2, &["M = 352.8*2.1+803.6*2+235.2*4.2 = 3435.9", "2*M = 2*T*2.2*sin 25"], "not-understood"), (WALKWAY_LEVEL - 2, &["M = 352.8*2.1+803.6*2+235.2*4.2 = 3336"], "noted"), (WALKWAY_LEVEL - 2, &["M = 352.8*2.1+803.6*2+235.2*4.2 = 3340"], "noted"), (WALKWAY_LEVEL - 2, &["M = 352.8*2.1+803.6*2+235.2*4.2 = 0"], "noted"),
+    (WALKWAY_LEVEL - 2, &["h = 2.2 sin 25 = 1.33"], "wrong:name is not kept"), (WALKWAY_LEVEL - 2, &["h = 2.2 sin 25 = 0.93"], "noted"), (WALKWAY_WEIGHT, &["G = 36*9.8 = 452.8 N"], "wrong:name is not kept"), (WALKWAY_WEIGHT, &["G = 36*9.8 = 352.8 N"], "holds"),
+    (WALKWAY_LEVEL - 1, &["F = 3335.92/2.2/sin 25 = 3857 N"], "wrong:name is not kept"), (WALKWAY_LEVEL - 1, &["F = 3335.92/2.2/sin 25 = 3588 N"], "holds"), (UPRIGHT_OF_WALKWAY, &["G = Wb + W1 + W2 = 1491.6"], "wrong:name is not kept"), (UPRIGHT_OF_WALKWAY, &["G = Wb + W1 + W2 = 1392"], "noted"), (UPRIGHT_OF_WALKWAY, &["G = Wb + W1 + W2 = 1.39 kN"], "noted"), (LAST_SIZE, &["R = sqrt(3252^2+124.7^2) = 3524 N"], "wrong:name is not kept"), (LAST_SIZE, &["R = sqrt(3252^2+124.7^2) = 3254 N"], "holds"),
+    // Every link of a relation must hold, the hinge's parts counted either way.
+    (UPRIGHT_OF_WALKWAY, &["Hy + Ty = 352.8 + 803.6 + 235.2 = 1491.6"], "wrong:not its value"), (UPRIGHT_OF_WALKWAY, &["Hy + Ty = 352.8 + 803.6 + 235.2 = 1391.6"], "noted:It holds"), (UPRIGHT_OF_WALKWAY, &["Hy + Ty = 353 + 804 + 235 = 1390 N"], "noted:It holds"), (UPRIGHT_OF_WALKWAY, &["Hy + Ty = Wb + W1 + W2 = T"], "wrong:not its value"), (UPRIGHT_OF_WALKWAY, &["Hy - Wb - W1 - W2 + Ty = 0 = 1"], "wrong:not its value"), (UPRIGHT_OF_WALKWAY, &["-125 = Hy = -225"], "wrong:not its value"),
+    (WALKWAY_LEVEL, &["T cos 25 = Hx = 3352"], "wrong:not its value"), (WALKWAY_LEVEL, &["T cos 25 = Hx = 3252"], "noted:It holds"), (WALKWAY_LEVEL, &["T cos 25 = -Hx = 3252"], "noted:It holds"), (WALKWAY_LEVEL, &["Tx = Hx = Ty"], "wrong:not its value"), (LAST_SIZE, &["H^2 = 3252^2+124.7^2 = 20591054"], "wrong:not its value"), (LAST_SIZE, &["H^2 = 3252^2+124.7^2 = 10591054"], "noted:It holds"), (LAST_SIZE, &["H^2 = 3252^2+124.7^2 = 1.06e7"], "noted:It holds"),
+    (LAST_SIZE + 1, &["tan ψ = 124.7/3252 = 0.383"], "wrong:not its value"), (LAST_SIZE + 1, &["tan ψ = 124.7/3252 = 0.0383"], "noted"), (LAST_SIZE + 1, &["tan ψ = Hy/Hx = 0.0383"], "noted"), (LAST_SIZE + 1, &["tan ψ = 124.7/3252 = 0.383 => ψ = 2.20"], "wrong:not its value"), (LAST_SIZE + 1, &["tan ψ = 124.7/3252 = 0.0383 => ψ = 2.20"], "holds"),
+    (WALKWAY_LEVEL - 1, &["T*2.2*sin 25 = 3335.92 = 3500"], "wrong:not its value"), (WALKWAY_LEVEL - 1, &["T*2.2*sin 25 = 3335.92 = 3336"], "noted:It holds"), (WALKWAY_LEVEL - 1, &["T sin 25 = 1516.3 = 1616 => T = 3588 N"], "wrong:not its value"), (WALKWAY_LEVEL - 1, &["T sin 25 = 1516.3 = 1516 => T = 3588 N"], "holds"),
+    // A part of the pull told before the pull counts once that is settled.
+    (WALKWAY_LEVEL - 1, &["T⊥ = 100; T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["T⊥ = 1516; T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["Tx = 100; T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["Tx = 3252; T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["MT = 100, T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["MT = 3336 => T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["T⊥ = 3588; T = 3588 N"], "noted"),
+    (WALKWAY_LEVEL - 2, &["T⊥ = 100; 352.8*2.1+803.6*2+235.2*4.2 = T*2.2*sin 25"], "wrong"), (WALKWAY_LEVEL - 2, &["T⊥ = 1516; 352.8*2.1+803.6*2+235.2*4.2 = T*2.2*sin 25"], "holds"), (WALKWAY_LEVEL - 2, &["T⊥ = 100"], "noted"),
 ];
 
 /// The mast with numbers that agree: 5.6 m at 50°, so that the lever arm of its weight is

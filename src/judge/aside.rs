@@ -26,6 +26,8 @@ pub enum Aside {
     Known,
     /// Its sides differ.
     False,
+    /// It names an expression that does not come to the number told behind it.
+    Misnamed,
 }
 
 /// What a chain of sides without an unknown says beside the question; `None` where it may be meant

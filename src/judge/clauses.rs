@@ -1,8 +1,8 @@
 //! A line of several statements: `236·3.1 + 405·4 = T·sin 80·6.2 ⇒ T = 385`. Each is judged by
 //! itself, in order; all of them must hold.
 
-use super::board::{Board, Memo};
-use super::{Aside, Judgement, Truth, judge_line};
+use super::board::{Board, Memo, Own};
+use super::{Aside, Judgement, Remark, Truth, judge_line};
 use crate::key::StepId;
 use crate::text::Span;
 
@@ -79,6 +79,10 @@ pub(super) fn judge(
     if matches!(tail.truth, Truth::NotUnderstood(_)) {
         return None;
     }
+    let text = (&line[first.start..first.end], number);
+    if let Some(head) = refused_since(&after, &head, &tail, text) {
+        return Some(placed(head, first));
+    }
     Some(joined(head, placed(tail, second)))
 }
 
@@ -106,6 +110,49 @@ fn after_own_name(
         true => tail,
         false => placed(tail, second),
     })
+}
+
+/// `T⊥ = 100; T = 696 N`: a number for what is made of the unknown says nothing before that is
+/// known. Once the statements after it settle the unknown it is judged like any other; the
+/// judgement where it does not hold.
+fn refused_since(
+    board: &Board<'_>,
+    head: &Judgement,
+    tail: &Judgement,
+    (text, number): (&str, usize),
+) -> Option<Judgement> {
+    let tried = head.truth == Truth::Noted && head.remarks.contains(&Remark::LeaveLetter);
+    let unknown = board.unknown()?;
+    if !tried || !tail.truth.holds() {
+        return None;
+    }
+    let mut standing = board.standing.clone();
+    standing.extend(tail.values.iter().cloned());
+    if !standing.contains_key(&unknown) {
+        let sum = board.key.sum_of(unknown)?;
+        let function = board.right(unknown)?;
+        let by_right_balance = || Own {
+            line: number,
+            value: function[0],
+            typed: None,
+            function,
+            right: true,
+            against: false,
+            relation: false,
+        };
+        tail.establishes.contains(&sum).then_some(())?;
+        // A balance of her own gives her the unknown.
+        let own = standing.get(&sum).filter(|own| !own.right).cloned();
+        standing.insert(unknown, own.unwrap_or_else(by_right_balance));
+    }
+    let with = Board {
+        standing: &standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    let again = judge_line(&with, unknown, text, number);
+    let passes = again.truth.holds() || again.truth == Truth::TooFewFigures;
+    (!passes).then_some(again)
 }
 
 /// Two statements as one: what both establish, if both hold.

@@ -15,6 +15,7 @@ use super::identity::{
 };
 use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
+use super::links::broken_relation;
 use super::names::NameRole;
 use super::open::is_open;
 use super::own::{Way, right_way};
@@ -188,6 +189,21 @@ pub(super) fn judge(
         judgement.truth = Truth::DoesNotHold;
         judgement.establishes.clear();
         judgement.values.clear();
+        judgement.evidence.broken_link = true;
+        judgement.caret = Some(span);
+    }
+    // What is noted says that it holds: then every link of it must.
+    let known = |pair: &[&Tree]| {
+        let open = !open_in(board, pair).is_empty();
+        let found = open.then(|| judge_pair(board, stock, asked, pair, line).truth);
+        found.is_some_and(|truth| {
+            truth.holds() || matches!(truth, Truth::Noted | Truth::TooFewFigures)
+        })
+    };
+    if judgement.truth == Truth::Noted
+        && let Some(span) = broken_relation(board, stock, sides, &known)
+    {
+        judgement = Judgement::of(judgement.target, Truth::DoesNotHold);
         judgement.evidence.broken_link = true;
         judgement.caret = Some(span);
     }

@@ -26,6 +26,7 @@ mod implied;
 mod joint;
 mod lacking;
 mod lift;
+mod links;
 mod mended;
 mod moment_sum;
 mod names;
@@ -437,6 +438,9 @@ fn judge_reading(
     let turned = claim::value_last(board, reading);
     let reading = turned.as_ref().unwrap_or(reading);
     let mut judgement = judge_sides(board, stock, asked, reading, line);
+    if let Some(broken) = links::broken_name(board, stock, asked, reading, &judgement) {
+        return broken;
+    }
     let wrong = matches!(
         judgement.truth,
         Truth::DoesNotHold | Truth::Mismatched(_) | Truth::Circular

@@ -27,6 +27,9 @@ impl Session {
         if judgement.evidence.runs_on {
             return Some(self.words.say("talk.runs-on", &[]));
         }
+        if judgement.evidence.aside == Some(Aside::Misnamed) {
+            return Some(self.words.say("talk.misnamed", &[]));
+        }
         if judgement.evidence.aside == Some(Aside::False) && !by_form {
             return Some(self.words.say("talk.aside-false", &[]));
         }
