@@ -257,6 +257,9 @@ const ROWS: &[Row] = &[
     // A part of the pull that she has told is that part, and not a slip.
     (LEVEL, &["Ty = T sin 25", "Ty"], "noted:That is the upright part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"), (LEVEL, &["162.7"], "wrong:sine-cosine-exchanged"),
     // The mass that stands for a weight is hers, though it is given too.
+    // Sums rounded on the way, with the unknown behind them or before.
+    (MOMENTS, &["236*3.1+405*4 = 732+1620 = 2352 = 6.2*T*sin 80"], "holds"), (MOMENTS, &["732 + 1620 = 2352 = 6.11 T"], "holds"), (MOMENTS, &["6.2*T*sin 80 = 732 + 1620 = 2352"], "holds"), (MOMENTS, &["6.2*T*sin 80 = 2352 = 2500"], "wrong"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 5*T"], "wrong"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 6.11*T"], "holds"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 2500"], "wrong"), (MOMENTS, &["236*3.1+405*4 = 2552 = 6.2*T*sin 80"], "wrong"),
+    (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 3357 = 6.2*T*sin 80"], "follows"), (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 1045+2312 = 3357 = T*6.2*sin 80"], "follows"), (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 3857 = T*6.2*sin 80"], "wrong"),
     // A unit of another kind behind a form of bare numbers: the relation is right.
     (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:not-resolved"),
     (LEVEL, &["385*cos 25 kg"], "wrong-unit"), (LEVEL, &["385*cos 25 N"], "holds"), (LEVEL, &["385*sin 25 kg"], "wrong:sine-cosine-exchanged"),

@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 const USUAL_GRAVITIES: [f64; 3] = [9.806_65, 9.81, 9.8];
 
 /// The most of the learner's own wrong values of which every choice is tried.
-const MOST_OWN: usize = 5;
+const MOST_OWN: usize = 6;
 
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]

@@ -15,7 +15,7 @@ use super::identity::{
 };
 use super::lacking::{self, Lacking};
 use super::lift::{lift, plain_leaf, plain_value};
-use super::links::broken_relation;
+use super::links::{broken_relation, without_open};
 use super::names::NameRole;
 use super::open::is_open;
 use super::own::{Way, right_way};
@@ -182,9 +182,17 @@ pub(super) fn judge(
             return mismatched(judgement.target, mismatch);
         }
     }
-    // With the unknown at its right value every side of a right balance has the same value.
+    // What stands around the unknown is equal, and so is what each side says of it.
+    let known_sides = without_open(board, sides);
+    let false_pair = || {
+        let mut pairs = sides.windows(2).filter(|pair| has_unknown(board, pair));
+        let found = pairs
+            .find(|pair| judge_pair(board, stock, asked, pair, line).truth == Truth::DoesNotHold);
+        found.map(|pair| pair[1].span)
+    };
     if judgement.truth.holds()
-        && let Some(span) = first_break(board, stock, Dimension::NUMBER, sides)
+        && let Some(span) =
+            first_break(board, stock, Dimension::NUMBER, &known_sides).or_else(false_pair)
     {
         judgement.truth = Truth::DoesNotHold;
         judgement.establishes.clear();

@@ -14,7 +14,7 @@ use crate::reading::{
 use crate::units::Dimension;
 
 /// The most assignments of meanings to literals that are tried.
-const MOST_ASSIGNMENTS: usize = 3000;
+const MOST_ASSIGNMENTS: usize = 12000;
 
 /// The same in a general working, where more numbers are alike.
 const MOST_GENERAL: usize = 8000;

@@ -6,12 +6,24 @@ use super::board::{Board, Memo};
 use super::chain::is_value_of;
 use super::identity::free_parts;
 use super::lift::plain_value;
+use super::open::is_open;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::StepId;
 use crate::reading::{Node, Reading, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
+
+/// The sides of a chain without those that have an open unknown in them: what these say of it is
+/// judged as a balance, and what stands around them must be equal.
+pub(super) fn without_open<'t>(board: &Board<'_>, sides: &[&'t Tree]) -> Vec<&'t Tree> {
+    let is_known = |side: &&&Tree| {
+        let names = side.names().into_iter();
+        let mut roles = names.filter_map(|(id, _)| board.names.role(id));
+        !roles.any(|role| is_open(board, role).is_some() || board.is_multiple_of_open(role))
+    };
+    sides.iter().filter(is_known).copied().collect()
+}
 
 /// The first side of a relation that is not equal to the one before it, the parts of a support's
 /// force counted in any sense, but each in one. What is `known` of a link lets it stand, rounded
@@ -22,6 +34,7 @@ pub(super) fn broken_relation(
     sides: &[&Tree],
     known: &dyn Fn(&[&Tree]) -> bool,
 ) -> Option<Span> {
+    let sides = &without_open(board, sides)[..];
     let parts = free_parts(board, sides);
     let break_in = |flips: usize| {
         let is_flipped = |part: &StepId| {
