@@ -56,6 +56,10 @@ const PLACES_BY_A_NOUN: &[(&str, &str, Kind)] = &[
     ("mast", "dummy/tip/down", Taken),
     ("mast", "dummy; tip; down", Taken),
     ("mast", "ground, hinge, unknown", AskedOn),
+    // A side is the end there.
+    ("walkway", "watcher, 2.2 m from the left, down", Taken),
+    ("walkway", "watcher, 2 m from the right side, down", Taken),
+    ("walkway", "watcher, 2 m from the left, down", Wrong),
     // A support of something that holds nothing is not the hinge.
     ("walkway", "support from the reeds below, up", AskedOn),
     ("walkway", "support from the reeds, middle, up", AskedOn),

@@ -4,6 +4,7 @@ use super::Said;
 use super::group::Group;
 use super::mention::Mention;
 use super::place::{Side, Where, along_from, coordinate, is_whole};
+use super::scene::places;
 use super::settle::{place_of, resolved, with_one_more};
 use super::subject::{Subject, is_weight, subject};
 use super::way::{Line, ToBody, Way};
@@ -132,6 +133,10 @@ impl Gathering<'_> {
             self.force(subject, ahead);
             self.group().pushes |= mention == Mention::Push && !denied;
             self.place_last = false;
+            return;
+        }
+        if let Some(metres) = self.measured_from_a_side(mention) {
+            self.place(metres);
             return;
         }
         match mention {
@@ -286,6 +291,19 @@ impl Gathering<'_> {
                 None | Some(Mention::Break | Mention::Stop) => level && self.is_of_a_weight(),
                 _ => false,
             }
+    }
+
+    /// "2.2 m from the left": the end of the body at that side.
+    fn measured_from_a_side(&self, mention: Mention) -> Option<f64> {
+        let end = match mention {
+            Mention::Left => "statement.left-end",
+            Mention::Right => "statement.right-end",
+            _ => return None,
+        };
+        let measured = self.before.from && !self.before.away && self.length.is_some();
+        let all = places(self.problem).into_iter();
+        let mut ends = all.filter(|(key, _)| measured && *key == end);
+        ends.next().map(|(_, metres)| metres)
     }
 
     /// "L/2 from the hinge": from which end the middle is counted is all the same, and no force is
