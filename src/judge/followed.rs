@@ -24,7 +24,12 @@ pub(crate) fn pins_of_own(key: &Key, standing: &Standing, sampling: &Sampling) -
     fixed(key, standing)
         .filter_map(|(id, own)| {
             let right = || key.value(id, sampling.own(), &Pins::new());
-            Some((id, own.map(|own| own.value).or_else(right)?))
+            // A part told as a size points as what it was judged by.
+            let sensed = |own: &Own| match id.has_free_sense() {
+                true => own.value.abs().copysign(own.function[0]),
+                false => own.value,
+            };
+            Some((id, own.map(sensed).or_else(right)?))
         })
         .collect()
 }

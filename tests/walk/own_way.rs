@@ -568,3 +568,26 @@ fn what_is_made_of_her_own_pull_follows_it() {
             .contains("906 N")
     );
 }
+
+/// By hand: with T = 450 N, Hx = −407.8 N and Hy = 926.8 N. A size without a way is judged by what
+/// follows from her pull, and the line shown for the direction points so too.
+#[test]
+fn the_line_shown_for_a_direction_of_her_own_points_as_her_sizes_were_judged() {
+    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let pull = StepId::Pull(ForceId::Rope(0));
+    let before = session.key().asked().position(|step| step.id == pull);
+    for _ in 0..before.unwrap() {
+        session.submit("skip");
+    }
+    for line in [
+        "T = 450 N",
+        "go on",
+        "Hx = 408 N",
+        "Hy = 927 N",
+        "H = 1013 N",
+    ] {
+        session.submit(line);
+    }
+    let told = format!("{:?}", session.submit("show"));
+    assert!(told.contains("above the horizontal, to the left"), "{told}");
+}
