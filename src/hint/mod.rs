@@ -10,7 +10,7 @@ use crate::key::{
     Atom, Axis, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names,
     balance_numbers, formula_names, formula_numbers,
 };
-use crate::mistakes::Instance;
+use crate::mistakes::{Instance, WRONG_LEG};
 use crate::problem::{Acting, ForceId, Place, Problem, Size};
 use crate::text::{Prose, Slot, Words};
 use crate::units::{Dimension, value_text};
@@ -55,9 +55,6 @@ impl Case<'_> {
 pub const STAGES: u8 = 4;
 /// A sister's step is worked only where its value lies farther than this share from the one asked.
 const SISTER_APART: f64 = 0.03;
-
-/// The family of mistakes about the two short sides of a right triangle.
-const WRONG_LEG: &str = "wrong-leg";
 
 /// The hint of a stage, from 1 to [`STAGES`], for a step, with the mistake that was named in it
 /// and the sister problem.

@@ -52,6 +52,12 @@ impl Own {
         }
     }
 
+    /// The value in the sense of its function: a part told as a size points as what it was judged
+    /// by.
+    pub(super) fn in_sense(&self) -> f64 {
+        self.value.abs().copysign(self.function[0])
+    }
+
     /// The same value as a size: of a part that points back the size is written.
     pub(super) fn size(&self) -> Own {
         let sign = 1.0_f64.copysign(self.function[0]);

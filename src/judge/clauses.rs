@@ -102,9 +102,7 @@ fn after_own_name(
     if !has_equals(rest) || !read || tail.names.is_some() {
         return None;
     }
-    let layouts = [head.layout.take(), tail.layout.take()];
-    let layouts: Vec<String> = layouts.into_iter().flatten().collect();
-    tail.layout = Some(layouts.join("; "));
+    tail.layout = Some(layouts(&mut head, &mut tail));
     tail.value = None;
     Some(match tail.truth.holds() {
         true => tail,
@@ -155,10 +153,15 @@ fn refused_since(
     (!passes).then_some(again)
 }
 
+/// How both statements were read, taken from them.
+fn layouts(head: &mut Judgement, tail: &mut Judgement) -> String {
+    let both = [head.layout.take(), tail.layout.take()];
+    both.into_iter().flatten().collect::<Vec<_>>().join("; ")
+}
+
 /// Two statements as one: what both establish, if both hold.
 fn joined(mut head: Judgement, mut tail: Judgement) -> Judgement {
-    let layouts = [head.layout.take(), tail.layout.take()];
-    let layout = layouts.into_iter().flatten().collect::<Vec<_>>().join("; ");
+    let layout = layouts(&mut head, &mut tail);
     // Something known told after it takes nothing away.
     let beside = tail.truth == Truth::Noted && tail.remarks.is_empty()
         || tail.evidence.aside == Some(Aside::True);

@@ -24,9 +24,8 @@ pub(crate) fn pins_of_own(key: &Key, standing: &Standing, sampling: &Sampling) -
     fixed(key, standing)
         .filter_map(|(id, own)| {
             let right = || key.value(id, sampling.own(), &Pins::new());
-            // A part told as a size points as what it was judged by.
             let sensed = |own: &Own| match id.has_free_sense() {
-                true => own.value.abs().copysign(own.function[0]),
+                true => own.in_sense(),
                 false => own.value,
             };
             Some((id, own.map(sensed).or_else(right)?))

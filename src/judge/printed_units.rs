@@ -5,7 +5,7 @@ use super::board::Board;
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth, judge_reading};
+use super::{Judgement, Remark, judge_reading};
 use crate::key::StepId;
 use crate::reading::{Literal, Node, Operator, Reading, Tree};
 use crate::units::{Dimension, Unit, find_unit, unit_for};
@@ -39,11 +39,7 @@ pub(super) fn judge(
     line: (&str, usize),
     known: &Judgement,
 ) -> Option<Judgement> {
-    let unseen = known
-        .remarks
-        .iter()
-        .any(|remark| matches!(remark, Remark::NotSeen | Remark::ByChance));
-    if !(unseen || known.truth == Truth::DoesNotHold) || reading.defines.is_some() {
+    if !known.is_unseen() || reading.defines.is_some() {
         return None;
     }
     let factor = printed_force(board)?;

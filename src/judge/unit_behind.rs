@@ -10,6 +10,16 @@ use crate::reading::{Node, Operator, Reading, Tree};
 use crate::text::Span;
 use crate::units::{Dimension, Unit};
 
+impl Judgement {
+    /// True for a line that is not seen to hold: how its value comes about may be another unit's
+    /// doing.
+    pub(super) fn is_unseen(&self) -> bool {
+        let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::ByChance);
+        self.truth == Truth::DoesNotHold
+            || self.truth == Truth::Noted && self.remarks.iter().any(unseen)
+    }
+}
+
 /// Judges a line that is not seen to hold without the units behind its bare terms; `None` where it
 /// does not hold so, or where these units are of the kind that is asked.
 pub(super) fn judge(
@@ -20,11 +30,9 @@ pub(super) fn judge(
     line: (&str, usize),
     known: &Judgement,
 ) -> Option<Judgement> {
-    let unseen = known.truth == Truth::Noted
-        && (known.remarks.contains(&Remark::NotSeen) || known.remarks.contains(&Remark::ByChance));
     // A number alone is graded with its unit.
     let alone = matches!(&reading.sides[..], [side] if matches!(side.node, Node::Literal(_) | Node::Negative(_)));
-    if alone || !(unseen || known.truth == Truth::DoesNotHold) {
+    if alone || !known.is_unseen() {
         return None;
     }
     let mut bare = reading.clone();

@@ -18,14 +18,14 @@
 //! Common practice, no source.
 
 use super::rewriting::{difference, with_rules};
-use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use super::{Kind, Mistake, Scope, Skill, WRONG_LEG, covered, every_scope};
 use crate::key::{Formula, Key, Rule, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "complement",
-    family: "wrong-leg",
+    family: WRONG_LEG,
     kind: Kind::Formula,
     skill: Skill::Angles,
     prior: 8.0,

@@ -19,14 +19,14 @@
 use super::rewriting::{
     acts_squarely, each, known_over_distance, only, pull, ratio_angle, with_pull,
 };
-use super::{Kind, Mistake, Scope, Skill};
+use super::{Kind, Mistake, Scope, Skill, WRONG_LEG};
 use crate::key::{Formula, Key};
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "exchanged-at-the-end",
-    family: "wrong-leg",
+    family: WRONG_LEG,
     kind: Kind::Formula,
     skill: Skill::Solving,
     prior: 3.0,

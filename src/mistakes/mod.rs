@@ -56,6 +56,9 @@ mod typed;
 mod whole_tension_sideways;
 mod whole_tension_upward;
 
+/// The family of mistakes about the two short sides of a right triangle.
+pub(crate) const WRONG_LEG: &str = "wrong-leg";
+
 pub use catalogue::CATALOGUE;
 pub use general::general_instances;
 pub use typed::{TypedLine, right_line, typed_line};

@@ -19,14 +19,14 @@
 //! Common practice, no source.
 
 use super::rewriting::with_across;
-use super::{Kind, Mistake, Scope, Sign, Skill, covered, every_scope};
+use super::{Kind, Mistake, Scope, Sign, Skill, WRONG_LEG, covered, every_scope};
 use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "sine-cosine-exchanged",
-    family: "wrong-leg",
+    family: WRONG_LEG,
     kind: Kind::Formula,
     skill: Skill::Resolving,
     prior: 10.0,

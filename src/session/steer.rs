@@ -8,6 +8,7 @@ use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
 use crate::judge::{Own, Truth, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
+use crate::mistakes::WRONG_LEG;
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
@@ -92,7 +93,7 @@ impl Session {
         let angle = matches!(step, StepId::Angle(_));
         let named = spoken
             .map(|(instance, _)| &self.instances[instance])
-            .filter(|named| !(angle && named.mistake.family == "wrong-leg"));
+            .filter(|named| !(angle && named.mistake.family == WRONG_LEG));
         let prose = hint(
             &self.words,
             &self.case(),

@@ -316,10 +316,7 @@ impl Draw {
                     Reference::Vertical => Reference::Horizontal,
                 },
                 upright,
-                side: match side {
-                    Side::Left => Side::Right,
-                    Side::Right => Side::Left,
-                },
+                side: side.other(),
             },
             Bearing::Along { body, leg, .. } => Bearing::Across {
                 body,

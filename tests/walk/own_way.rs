@@ -11,15 +11,24 @@ use leverwright::text::Words;
 const MAST: &str = include_str!("../lines/mast.json");
 const HINGE: ForceId = ForceId::Support(0);
 
-/// The mast at the first part of the hinge's force, all before it passed over.
-fn at_the_hinge() -> Session {
-    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
-    let first = StepId::Reaction(HINGE, Part::Along(Axis::Horizontal));
-    let before = session.key().asked().position(|step| step.id == first);
+/// The mast at its first question.
+fn mast() -> Session {
+    Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap()
+}
+
+/// The mast at a step, all before it passed over.
+fn at(asked: StepId) -> Session {
+    let mut session = mast();
+    let before = session.key().asked().position(|step| step.id == asked);
     for _ in 0..before.unwrap() {
         session.submit("skip");
     }
     session
+}
+
+/// The mast at the first part of the hinge's force.
+fn at_the_hinge() -> Session {
+    at(StepId::Reaction(HINGE, Part::Along(Axis::Horizontal)))
 }
 
 /// The way in which the hinge's force is drawn, in degrees; `None` while it is open.
@@ -455,8 +464,7 @@ fn verif_once_the_balance_stands_a_value_of_its_part_may_be_told() {
         ("Write the balance of moments", "T⊥ = 379.1 N", "noted"),
         ("What is T⊥", "T⊥ = 379.1 N", "noted"),
     ] {
-        let mut session =
-            Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+        let mut session = mast();
         while !session.view().question.to_string().contains(asked) {
             session.submit("skip");
         }
@@ -533,7 +541,7 @@ fn the_hint_at_a_part_of_the_hinges_force_speaks_of_the_ropes_own_triangle() {
 /// A name of her own is told with the value that it keeps, whatever is asked.
 #[test]
 fn a_name_of_her_own_is_read_with_what_it_keeps() {
-    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let mut session = mast();
     let angle = |step: &&leverwright::key::Step| matches!(step.id, StepId::Angle(_));
     let before = session.key().asked().position(|step| angle(&step));
     for _ in 0..before.unwrap() {
@@ -547,7 +555,7 @@ fn a_name_of_her_own_is_read_with_what_it_keeps() {
 /// With her own T, by hand: T⊥ = T·sin 80° and Tx = T·cos 25°.
 #[test]
 fn what_is_made_of_her_own_pull_follows_it() {
-    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let mut session = mast();
     let pull = StepId::Pull(ForceId::Rope(0));
     let before = session.key().asked().position(|step| step.id == pull);
     for _ in 0..before.unwrap() {
@@ -573,7 +581,7 @@ fn what_is_made_of_her_own_pull_follows_it() {
 /// follows from her pull, and the line shown for the direction points so too.
 #[test]
 fn the_line_shown_for_a_direction_of_her_own_points_as_her_sizes_were_judged() {
-    let mut session = Session::start(parse_problem(MAST).unwrap(), None, Words::english()).unwrap();
+    let mut session = mast();
     let pull = StepId::Pull(ForceId::Rope(0));
     let before = session.key().asked().position(|step| step.id == pull);
     for _ in 0..before.unwrap() {
