@@ -56,6 +56,27 @@ const PLACES_BY_A_NOUN: &[(&str, &str, Kind)] = &[
     ("mast", "dummy/tip/down", Taken),
     ("mast", "dummy; tip; down", Taken),
     ("mast", "ground, hinge, unknown", AskedOn),
+    // A number before a line is an angle.
+    (
+        "walkway",
+        "rope, 2.2 m from the hinge, 65 from the vertical to the right",
+        Taken,
+    ),
+    (
+        "walkway",
+        "rope, 2.2 m from the hinge, 25 above the horizontal, to the right",
+        Taken,
+    ),
+    (
+        "walkway",
+        "rope, 2.2 m from the hinge, 25 above the horizontal, to the left",
+        Wrong,
+    ),
+    (
+        "walkway",
+        "rope, 2.2 m from the hinge, 40 above the horizontal, to the right",
+        Wrong,
+    ),
     // A side is the end there.
     ("walkway", "watcher, 2.2 m from the left, down", Taken),
     ("walkway", "watcher, 2 m from the right side, down", Taken),

@@ -342,6 +342,7 @@ impl<'a> Reader<'a> {
             }
             at += taken.max(1);
         }
+        in_degrees(&mut mentions);
         mentions
     }
 
@@ -457,4 +458,29 @@ pub(super) fn calculates(mentions: &[Mention], line: &str) -> bool {
             && sign(&['+', '·', '*'])
             && !placed
             && has(|mention| matches!(mention, Mention::Force(_) | Mention::Number(_)))
+}
+
+/// "40 above the horizontal", "25 from the vertical": a number before a line is an angle.
+fn in_degrees(mentions: &mut [Mention]) {
+    for at in 0..mentions.len() {
+        let Mention::Number(number) = mentions[at] else {
+            continue;
+        };
+        let small = |mention: &&Mention| {
+            matches!(
+                mention,
+                Mention::Filler
+                    | Mention::Unknown
+                    | Mention::Measured
+                    | Mention::From
+                    | Mention::To
+                    | Mention::Above
+                    | Mention::Below
+            )
+        };
+        let mut after = mentions[at + 1..].iter().skip_while(small);
+        if matches!(after.next(), Some(Mention::Line(_))) {
+            mentions[at] = Mention::Degrees(number);
+        }
+    }
 }
