@@ -260,6 +260,10 @@ const ROWS: &[Row] = &[
     // Sums rounded on the way, with the unknown behind them or before.
     (MOMENTS, &["236*3.1+405*4 = 732+1620 = 2352 = 6.2*T*sin 80"], "holds"), (MOMENTS, &["732 + 1620 = 2352 = 6.11 T"], "holds"), (MOMENTS, &["6.2*T*sin 80 = 732 + 1620 = 2352"], "holds"), (MOMENTS, &["6.2*T*sin 80 = 2352 = 2500"], "wrong"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 5*T"], "wrong"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 6.11*T"], "holds"), (MOMENTS, &["2352 = 6.2*T*sin 80 = 2500"], "wrong"), (MOMENTS, &["236*3.1+405*4 = 2552 = 6.2*T*sin 80"], "wrong"),
     (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 3357 = 6.2*T*sin 80"], "follows"), (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 1045+2312 = 3357 = T*6.2*sin 80"], "follows"), (ANGLE, &["55", "go on", "80", "412 sin 55", "706 sin 55", "T sin 80", "337*3.1+578*4 = 3857 = T*6.2*sin 80"], "wrong"),
+    // A wrong balance told as a chain is the learner's own as its bare form is.
+    (MOMENTS, &["236*6.2+405*4 = 1463+1620 = 3083 = 6.2*T*sin 80"], "wrong:own-weight-at-tip"), (MOMENTS, &["236*6.2+405*4 = 1463+1620 = 3083 = 6.2*T*sin 80", "go on", "T = 3083/6.106 = 505 N"], "follows"), (MOMENTS, &["236*6.2+405*4 = 3083 = 6.11*T", "go on", "T = 3083/6.11 = 505 N", "-505 cos 25"], "follows:line 2"),
+    // A part of the pull may have been counted to either side.
+    (LEVEL, &["Tx = -385*cos 25 = -349", "Hx = -Tx = 349"], "holds"), (LEVEL, &["Tx = 385*cos 25 = 349", "Hx = -Tx = -349"], "holds"), (LEVEL, &["Tx = 385*cos 25 = 349", "Hx = -Tx = -379"], "wrong"),
     // A unit of another kind behind a form of bare numbers: the relation is right.
     (PULL, &["(236*3.1+405*4)/(6.2*sin 80) N m"], "wrong-unit"), (PULL, &["T = (236*3.1+405*4)/(6.2*sin 80) kg"], "wrong-unit"), (PULL, &["2352/6.106 m"], "holds"), (PULL, &["2352/6.106 kg"], "wrong-unit"), (PULL, &["2352/6.2 kg"], "wrong:not-resolved"),
     (LEVEL, &["385*cos 25 kg"], "wrong-unit"), (LEVEL, &["385*cos 25 N"], "holds"), (LEVEL, &["385*sin 25 kg"], "wrong:sine-cosine-exchanged"),

@@ -4,6 +4,7 @@ use super::board::Board;
 use super::expression::{calculated, typed_number};
 use super::grade::{COMMON_FIGURES, Grade, grade};
 use super::lift::plain_value;
+use super::names::NameRole;
 use super::open::is_of_open_unknown;
 use super::room::room;
 use super::stock::Stock;
@@ -51,6 +52,10 @@ pub(super) fn follow_chain(
         // A direction is told by its size: the way says the rest.
         let meant = match judgement.target {
             StepId::Reaction(_, Part::Direction) if before < 0.0 => -here.abs(),
+            // A part of the pull may have been counted to either side.
+            StepId::Reaction(_, Part::Along(_)) if names_a_part(board, pair.0) => {
+                here.abs().copysign(before)
+            }
             _ => here,
         };
         let fits = is_value_of(board, stock, dimension, pair, (before, meant));
@@ -95,6 +100,18 @@ pub(super) fn follow_chain(
         for (_, own) in &mut judgement.values {
             own.typed = Some((typed.value, typed.written));
         }
+    }
+}
+
+/// True for a part of the pull by its name, whichever sign stands before it.
+fn names_a_part(board: &Board<'_>, side: &Tree) -> bool {
+    match &side.node {
+        Node::Negative(inner) => names_a_part(board, inner),
+        Node::Name(id) => matches!(
+            board.names.role(*id),
+            Some(NameRole::Step(StepId::PartOf(..)))
+        ),
+        _ => false,
     }
 }
 

@@ -23,7 +23,7 @@ use super::root::root;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, joint};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Leaf, Literal, Mismatch, Tree, Value};
+use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
 use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
@@ -184,6 +184,14 @@ pub(super) fn judge(
     }
     // What stands around the unknown is equal, and so is what each side says of it.
     let known_sides = without_open(board, sides);
+    // Of equal sides the one that is no sum worked out already shows what a wrong balance is.
+    if judgement.truth == Truth::DoesNotHold
+        && are_near(board, &known_sides)
+        && let Some(told) = known_sides.iter().find(|side| !is_number(side))
+        && let Some(open) = sides.iter().find(|side| has_unknown(board, &[**side]))
+    {
+        judgement = judge_pair(board, stock, asked, &[*told, *open], line);
+    }
     let false_pair = || {
         let mut pairs = sides.windows(2).filter(|pair| has_unknown(board, pair));
         let found = pairs
@@ -216,6 +224,26 @@ pub(super) fn judge(
         judgement.caret = Some(span);
     }
     judgement
+}
+
+/// True for sides whose values differ by no more than what is rounded on the way.
+fn are_near(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let values = sides.iter().map(|side| plain_value(board, side));
+    let values: Vec<f64> = values.flatten().map(|value| value.number).collect();
+    let near = |pair: &[f64]| (pair[0] - pair[1]).abs() <= MOST_LOOSE * pair[0].abs();
+    values.len() == sides.len() && values.windows(2).all(near)
+}
+
+/// True for numbers added up, which show nothing of where they come from.
+fn is_number(side: &Tree) -> bool {
+    match &side.node {
+        Node::Literal(_) => true,
+        Node::Negative(inner) => is_number(inner),
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            is_number(left) && is_number(right)
+        }
+        _ => false,
+    }
 }
 
 /// Judges an equation (or an expression that must vanish).

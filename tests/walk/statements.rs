@@ -77,6 +77,21 @@ const PLACES_BY_A_NOUN: &[(&str, &str, Kind)] = &[
         "rope, 2.2 m from the hinge, 40 above the horizontal, to the right",
         Wrong,
     ),
+    // A side to which a force cannot act is a place.
+    (
+        "walkway",
+        "weight of the watcher, left of the hinge at a distance of 2 m, down",
+        Taken,
+    ),
+    ("walkway", "watcher to the left of the hinge, down", AskedOn),
+    ("mast", "rope, 3.8 m up, pulls to the right", Taken),
+    (
+        "mast",
+        "the rope is tied 3.8 m up and pulls to the right",
+        Taken,
+    ),
+    ("mast", "rope, 3.8 m up, pulls to the left", Wrong),
+    ("mast", "rope, 3.0 m up, pulls to the right", Wrong),
     // A side is the end there.
     ("walkway", "watcher, 2.2 m from the left, down", Taken),
     ("walkway", "watcher, 2 m from the right side, down", Taken),

@@ -2,7 +2,7 @@
 
 use super::gather::next;
 use super::mention::Mention;
-use super::way::Way;
+use super::way::{NONE, Way};
 use crate::plane::Vector;
 use crate::problem::Reference;
 
@@ -29,9 +29,6 @@ pub enum Clash {
     /// Straight up or down.
     Straight,
 }
-
-/// Parts of a direction below this count as none.
-const NONE: f64 = 1e-9;
 
 impl Telling {
     /// What was told here and there.

@@ -6,9 +6,9 @@ use super::mention::Mention;
 use super::place::{Side, Where, along_from, coordinate, is_whole};
 use super::scene::places;
 use super::settle::{place_of, resolved, with_one_more};
-use super::subject::{Subject, is_weight, subject};
-use super::way::{Line, ToBody, Way};
-use crate::problem::{ForceId, Problem};
+use super::subject::{Subject, likely, subject};
+use super::way::{Line, NONE, ToBody, Way};
+use crate::problem::{Acting, ForceId, Problem};
 
 /// Small words that change how the next mention is taken.
 #[derive(Default)]
@@ -255,6 +255,7 @@ impl Gathering<'_> {
                 group.number = group.number.or(Some(number));
             }
             _ if self.is_a_measure(mention, ahead) => return self.measure(mention, ahead),
+            _ if self.is_beside(mention, ahead) => self.between = 1,
             _ if self.is_an_end(mention, ahead) => {
                 let (problem, side) = (self.problem, Side::of(mention));
                 let length = problem.given(problem.body().length).value;
@@ -287,8 +288,11 @@ impl Gathering<'_> {
             && match next(ahead) {
                 Some(Mention::Body | Mention::Along | Mention::From) => true,
                 Some(Mention::Of) => level,
-                // "2.0 m to the left", of a weight: it points to no side.
-                None | Some(Mention::Break | Mention::Stop) => level && self.is_of_a_weight(),
+                // "2.0 m to the left", of a weight: it points to no side. "2.9 m up and pulls to the
+                // right", of a level rope.
+                None | Some(Mention::Break | Mention::Stop | Mention::And | Mention::Acts) => {
+                    self.cannot_point(mention)
+                }
                 _ => false,
             }
     }
@@ -324,12 +328,24 @@ impl Gathering<'_> {
         let mut rest = ahead
             .iter()
             .take_while(|mention| **mention != Mention::Stop);
+        let way = self.groups.last().and_then(|group| group.way.up);
         level
             && self.before.at
             && !self.before.to
             && next(ahead) != Some(Mention::Of)
-            && self.is_of_a_weight()
-            && rest.any(upright)
+            && self.cannot_point(mention)
+            && (way.is_some() || rest.any(upright))
+    }
+
+    /// "Left of the hinge at a distance of 1.6 m": at which side of a thing it acts; the distance
+    /// says where.
+    fn is_beside(&self, mention: Mention, ahead: &[Mention]) -> bool {
+        let level = matches!(mention, Mention::Left | Mention::Right);
+        let open = self
+            .groups
+            .last()
+            .is_some_and(|group| group.subject.is_some() && group.place.is_none());
+        level && open && !self.length_fresh && next(ahead) == Some(Mention::Of)
     }
 
     /// Takes the side to which a length goes, and from where: with nothing after it, from the foot.
@@ -347,13 +363,20 @@ impl Gathering<'_> {
         }
     }
 
-    fn is_of_a_weight(&self) -> bool {
+    /// True for a side to which the force at hand does not act at all: said of it, it is no way.
+    fn cannot_point(&self, mention: Mention) -> bool {
         let subject = self.groups.last().and_then(|group| group.subject);
-        match subject {
-            Some(Subject::Force(force)) => is_weight(&force),
-            Some(Subject::Weight | Subject::Body) => true,
-            _ => false,
-        }
+        let force = subject.and_then(|subject| likely(self.problem, subject));
+        let acting = force.and_then(|force| self.problem.force(force));
+        let Some(Acting::Along(direction)) = acting.map(|force| force.acting) else {
+            return false;
+        };
+        let unit = direction.unit(self.problem.body(), &self.problem.values());
+        let part = match mention {
+            Mention::Left | Mention::Right => unit.x,
+            _ => unit.y,
+        };
+        part.abs() < NONE
     }
 
     /// True for the length of the body, told after a place.

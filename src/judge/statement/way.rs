@@ -139,7 +139,7 @@ pub enum WayFit {
 }
 
 /// Parts of a direction below this count as none.
-const NONE: f64 = 1e-9;
+pub(super) const NONE: f64 = 1e-9;
 
 /// Two angles nearer than this, in degrees, are one: angles are typed in whole degrees.
 const SAME_ANGLE: f64 = 0.5;
