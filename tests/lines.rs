@@ -270,6 +270,8 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["(1117-163) kg"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N m"], "wrong-unit"), (SIZE, &["sqrt(349^2+954^2) N"], "holds"), (COMPONENT, &["412*sin 35 kg"], "wrong-unit"), (WEIGHT, &["(42*9.8) kg"], "wrong-unit"),
     (MOMENTS, &["732 N + 1619 N = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["732 N m + 1619 N m = 6.2*T*sin 80"], "holds"), (MOMENTS, &["2351 m = 6.2*T*sin 80"], "wrong-unit"), (MOMENTS, &["2351 N = T"], "wrong"),
     // A name alone is no number of hers, but it shows its form.
+    (PULL, &["236*6.2+405*4 = 6.11 T => T = 3083/6.11 = 505 N", "go on", "505*cos 25"], "follows"),
+    (UPRIGHT, &["Hy = Wb + W1 + T sin 25 = 1281", "go on", "sqrt(349^2+1281^2)"], "follows"),
     (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.
     (LEVEL, &["T cos 25 + Hx = 0"], "noted:Hx counts to the right in it"), (LEVEL, &["T cos 25 = Hx + 0"], "noted:Hx counts to the left in it"),

@@ -45,6 +45,7 @@ pub(super) fn follow_chain(
     (sides, values): (&[&Tree], &[Value]),
     judgement: &mut Judgement,
 ) {
+    let mut unbroken = true;
     for index in 1..sides.len() {
         let here = values[index].number_as(dimension);
         let before = values[index - 1].number_as(dimension);
@@ -59,6 +60,7 @@ pub(super) fn follow_chain(
             _ => here,
         };
         let fits = is_value_of(board, stock, dimension, pair, (before, meant));
+        unbroken &= fits;
         if index + 1 == sides.len()
             && is_coarse(
                 board,
@@ -100,6 +102,7 @@ pub(super) fn follow_chain(
         for (_, own) in &mut judgement.values {
             own.typed = Some((typed.value, typed.written));
         }
+        judgement.evidence.ended = Some(typed).filter(|_| unbroken);
     }
 }
 

@@ -507,10 +507,12 @@ pub fn own_of_wrong(
     let rounded = |function: &Samples| (function[0] - number.value).abs() <= third;
     let function = function.filter(|function| balance || rounded(function));
     let function = function.or(form);
+    // What she goes on with is the number she wrote last.
+    let last = judgement.evidence.ended.unwrap_or(number);
     Some(Own {
         line,
         value: number.value,
-        typed: (!balance).then_some((number.value, number.written)),
+        typed: (!balance).then_some((last.value, last.written)),
         function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
         against: false,

@@ -166,6 +166,14 @@ pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&T
 
 /// True for a name that the key uses for another step, and for the parts of a force (`Ty`, `W1x`).
 pub(super) fn is_name_of_another(board: &Board<'_>, name: &str, asked: StepId) -> bool {
+    // `Hx` where only the upright part is there to be found.
+    if let StepId::Reaction(_, Part::Along(axis)) = asked {
+        let other = match axis {
+            Axis::Horizontal => 'y',
+            Axis::Vertical => 'x',
+        };
+        return name.len() > 1 && name.ends_with(other);
+    }
     if !matches!(asked, StepId::MomentSum | StepId::Pull(_)) {
         return false;
     }

@@ -1,0 +1,86 @@
+//! What speaks about a line that does not hold.
+
+use super::{AngleSum, Aside, Lacking, Own, Terms, Typed, WrongAngle};
+use crate::key::{Samples, StepId};
+use crate::problem::GivenId;
+use crate::units::Dimension;
+
+/// What speaks about a line that does not hold; only `diagnosis` names.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Evidence {
+    /// What the typed form may stand for, as functions of the givens (for an equation, of the
+    /// unknown that it would give), fewest unexplained numbers first.
+    pub lifted: Vec<Samples>,
+    /// The number typed or calculated, in SI units.
+    pub number: Option<Typed>,
+    /// The number that ends a chain whose links hold.
+    pub ended: Option<Typed>,
+    /// The step whose value this is, where it is another than the one asked.
+    pub other_step: Option<StepId>,
+    /// The dimension that was typed, where it is not the one asked.
+    pub dimension: Option<Dimension>,
+    /// True if the form holds, but the number after the last `=` is not its value.
+    pub broken_link: bool,
+    /// True if a side of a chain goes on from the value of the side before it.
+    pub runs_on: bool,
+    /// True if the line contains a sine, and a cosine.
+    pub ratios: (bool, bool),
+    /// True if the line is a number alone, perhaps behind a name.
+    pub alone: bool,
+    /// True if only names of the problem and its steps stand in the line: its value is no number
+    /// of the learner's.
+    pub names_only: bool,
+    /// True if the line contains a tangent.
+    pub tangent: bool,
+    /// True if something in it is divided by a sine or cosine.
+    pub over_ratio: bool,
+    /// True if it names a level or upright part of a pull.
+    pub names_parts: bool,
+    /// True if the line contains a function of an angle, or one that gives an angle.
+    pub angled: bool,
+    /// The line multiplied out: what it sets against each other.
+    pub terms: Terms,
+    /// True for an equation that an unknown is to be found from.
+    pub equation: bool,
+    /// True if an angle was typed in radians.
+    pub radians: bool,
+    /// An angle, and one of her own with the same number: with hers in its place the form would
+    /// be the right way.
+    pub two_meanings: Option<(StepId, StepId)>,
+    /// An earlier value of hers, since replaced by another, from which the line would follow.
+    pub superseded: Option<(StepId, Own)>,
+    /// A given that was told with another number.
+    pub misread: Option<GivenId>,
+    /// True if the size holds and the way that was said with it does not.
+    pub wrong_way: bool,
+    /// Of such a line the value as it would stand with its right way.
+    pub turned_about: Option<Own>,
+    /// True if the value holds, and the body that was said with it is another.
+    pub wrong_body: bool,
+    /// True if an angle would hold with the other line than the one that was said with it.
+    pub other_line: bool,
+    /// True for a line that is right but for one part too many; the caret shows it.
+    pub surplus: bool,
+    /// True for an equation whose sides differ and which holds no unknown to solve for.
+    pub false_equation: bool,
+    /// True for a moment balance that would hold with the unknown's term on the other side.
+    pub same_turn: bool,
+    /// True where, of such a balance, the terms as typed do not all turn or point one way.
+    pub both_ways: bool,
+    /// True if it is the value with g = 10 m/s².
+    pub takes_ten: bool,
+    /// True if it is a pull's size with a minus sign.
+    pub negative_pull: bool,
+    /// True if g was told with a value that is not accepted.
+    pub gravity_told: bool,
+    /// True where a statement before it in the same line holds; the caret shows which does not.
+    pub after_right: bool,
+    /// What a balance of moments lacks, where nothing else is wrong with it.
+    pub lacking: Option<Lacking>,
+    /// What stands in a sum of angles that is not the angle asked.
+    pub angle_sum: Option<AngleSum>,
+    /// An angle in whose place another one would make the line right.
+    pub wrong_angle: Option<WrongAngle>,
+    /// What the line says beside the question, unless its form shows another thought.
+    pub aside: Option<Aside>,
+}
