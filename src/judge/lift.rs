@@ -52,7 +52,7 @@ pub(super) fn lift(
             // ratio that is typed twice.
             let is_ratio = !as_angle
                 && place.literal.value.abs() < 1.0
-                && !stock.is_exact(place.literal, false);
+                && !stock.equals_a_quantity(place.literal, false);
             let one_meaning = is_ratio || is_alone_in_ratio(side, place.literal.index);
             let twice = known.iter().find(|(known, _)| {
                 one_meaning

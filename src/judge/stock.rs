@@ -407,10 +407,19 @@ impl Stock {
     /// True for a pure number, and for one that equals a given, a derived given such as L/2, or an
     /// own value: nothing was rounded there.
     pub(super) fn is_exact(&self, literal: &Literal, as_angle: bool) -> bool {
-        self.is_pure(literal)
-            || self.entries.iter().any(|entry| {
-                (entry.dimension == Dimension::ANGLE) == as_angle && entry.fits(literal) == Some(0)
-            })
+        self.is_pure(literal) || self.fits_within(0, literal, as_angle)
+    }
+
+    /// True for such a number, and for one that is as long as a stretch of the body.
+    pub(super) fn equals_a_quantity(&self, literal: &Literal, as_angle: bool) -> bool {
+        self.is_pure(literal) || self.fits_within(1, literal, as_angle)
+    }
+
+    fn fits_within(&self, rank: u8, literal: &Literal, as_angle: bool) -> bool {
+        self.entries.iter().any(|entry| {
+            let kind = (entry.dimension == Dimension::ANGLE) == as_angle;
+            kind && entry.fits(literal).is_some_and(|fits| fits <= rank)
+        })
     }
 
     /// True if a number with its unit is a quantity of this working.
@@ -468,7 +477,8 @@ impl Stock {
             .filter(|(rank, _)| *rank == 0)
             .map(|(_, meaning)| meaning.dimension)
             .collect();
-        let kept = u8::from(self.general || written_out);
+        // A stretch that is as long as a given distance is as exact.
+        let kept = 1 + u8::from(self.general || written_out);
         found.retain(|(rank, meaning)| *rank <= kept || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
@@ -493,8 +503,8 @@ impl Stock {
 }
 
 impl Entry {
-    /// How well a literal fits: 0 exactly, 1 rounded, 2 with digits cut, 3 as worked out with
-    /// values of three figures; `None` not at all.
+    /// How well a literal fits: 0 exactly, 1 exactly, which may be by chance, 2 rounded, 3 with
+    /// digits cut, 4 as worked out with values of three figures; `None` not at all.
     fn fits(&self, literal: &Literal) -> Option<u8> {
         if self.bare && literal.unit.is_some() {
             return None;
@@ -505,8 +515,11 @@ impl Entry {
         let (value, place) = (literal.value * scale, written.last_place * scale);
         let apart = (value - self.shown).abs();
         if apart <= 1e-9 * self.shown.abs().max(1e-9) {
-            let by_chance = matches!(self.nearness, Nearness::Equal | Nearness::Derived);
-            return Some(u8::from(by_chance));
+            return Some(match self.nearness {
+                Nearness::Equal => 1,
+                Nearness::Derived => 2,
+                Nearness::Exact | Nearness::Rounded | Nearness::Worked => 0,
+            });
         }
         // A single figure says too little, except for a ratio (0.6 for a sine).
         let coarse = literal.written.significant < 2 && self.dimension != Dimension::NUMBER;
@@ -523,14 +536,14 @@ impl Entry {
             return None;
         }
         if apart <= 0.5 * place * (1.0 + 1e-6) {
-            Some(1)
-        } else if apart < place * (1.0 - 1e-6) && value.abs() < self.shown.abs() {
             Some(2)
+        } else if apart < place * (1.0 - 1e-6) && value.abs() < self.shown.abs() {
+            Some(3)
         } else if self.nearness == Nearness::Worked
             && written.significant >= 3
             && apart <= THREE_FIGURES * self.shown.abs()
         {
-            Some(3)
+            Some(4)
         } else {
             None
         }

@@ -213,6 +213,50 @@ fn verif_the_hinges_parts_are_known_in_many_forms() {
     assert!(lines > 400 && others.is_empty(), "{lines}: {others:#?}");
 }
 
+/// On a level body under an upright rope the hinge's force follows from the moments about the
+/// rope's point, though a stretch from there may be as long as another distance of the problem.
+#[test]
+fn verif_the_hinges_force_is_known_from_the_moments_about_the_ropes_point() {
+    let (mut lines, mut others) = (0, Vec::new());
+    for problem in problems() {
+        let key = derive(&problem).unwrap();
+        let hinge = StepId::Reaction(ForceId::Support(0), Part::Along(Axis::Vertical));
+        let (known, unknown) = turnings(&problem, &key);
+        if key.step(hinge).is_none()
+            || key
+                .steps
+                .iter()
+                .any(|step| matches!(step.id, StepId::Angle(_)))
+        {
+            continue;
+        }
+        // Such a draw is not kept: there the weight at the rope's point has no moment by chance.
+        let apart = |one: &Turning| (one.distance - unknown.distance).abs() > 1e-9;
+        if !known.iter().all(apart) {
+            continue;
+        }
+        let terms: Vec<(f64, String)> = known
+            .iter()
+            .map(|one| (one, unknown.distance - one.distance))
+            .map(|(one, stretch)| {
+                let across = figures(one.across, 4);
+                (stretch, format!("{across}*{:.2}", stretch.abs()))
+            })
+            .collect();
+        let line = format!("({})/{}", sum(&terms), unknown.distance);
+        lines += 1;
+        let judgement = judged_at(&problem, &key, hinge, &line);
+        if !judgement.truth.holds() {
+            others.push(format!(
+                "{line}: {:?} | {}",
+                judgement.truth,
+                problem.statement()
+            ));
+        }
+    }
+    assert!(lines > 100 && others.is_empty(), "{lines}: {others:#?}");
+}
+
 fn judged(problem: &Problem, key: &Key, line: &str) -> Judgement {
     judged_at(problem, key, StepId::MomentSum, line)
 }
