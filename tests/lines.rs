@@ -89,7 +89,7 @@ const ROWS: &[Row] = &[
     (LEVEL, &["H = 349"], "noted:name of the"), (UPRIGHT, &["Hx = -349", "H = 349"], "noted:name of the"),
     (MOMENTS, &["412 x 3.1 x sin 35 + 706 x 4 x sin 35 = T x 6.2 x sin 80"], "holds"),
     (WEIGHT, &["21 kg*19.6 m/s²"], "noted"), (WEIGHT, &["(40 kg + 2 kg)*9.8 m/s²"], "noted"), (WEIGHT, &["42*9.8 kg"], "wrong-unit"),
-    (UPRIGHT, &["Wb + W1 = T"], "wrong:not the tension"), (WEIGHT, &["Wb*L/2 + W1*d1 = Tx*d1"], "wrong"),
+    (UPRIGHT, &["Wb + W1 = T"], "wrong:not equal"), (WEIGHT, &["Wb*L/2 + W1*d1 = Tx*d1"], "wrong"),
     (MOMENTS, &["Hy = 385 N"], "wrong"), (MOMENTS, &["412*3.1*sin 35+706*4*sin 35=6.2"], "wrong"),
     (COMPONENT, &["412*0.819"], "wrong:Perhaps sine and cosine exchanged"), (ANGLE, &["412 sin 35"], "noted"),
     (MOMENTS, &["412*3.1/sin 35 + 706*4/sin 35 = T*6.2/sin 80"], "wrong:You divided by the ratio"),
@@ -272,6 +272,19 @@ const ROWS: &[Row] = &[
     // A name alone is no number of hers, but it shows its form.
     (PULL, &["236*6.2+405*4 = 6.11 T => T = 3083/6.11 = 505 N", "go on", "505*cos 25"], "follows"),
     (UPRIGHT, &["Hy = Wb + W1 + T sin 25 = 1281", "go on", "sqrt(349^2+1281^2)"], "follows"),
+    // A wrong component of the unknown is taken back with its line, and stays when only the balance is.
+    (COMPONENT + 2, &["T cos 80", "go on", "back", "T sin 80", "236*3.1+405*4 = T*cos 80*6.2"], "wrong"),
+    (COMPONENT + 2, &["T cos 80", "go on", "back", "T cos 80"], "wrong"), (COMPONENT + 2, &["T cos 80", "go on", "T⊥ = T sin 80", "236*3.1+405*4 = T*cos 80*6.2"], "wrong"),
+    (COMPONENT + 2, &["T cos 80", "go on", "236*3.1+405*4 = T*cos 80*6.2", "back", "236*3.1+405*4 = T*cos 80*6.2"], "follows"),
+    (COMPONENT + 2, &["T cos 80", "go on", "236*3.1+405*4 = T*cos 80*6.2", "back", "236*3.1+405*4 = T*cos 80*6.2", "2183"], "follows"),
+    // A ratio settles the component, and is no balance.
+    (COMPONENT + 2, &["T⊥/T = sin 80", "2 T⊥ = 2 T sin 80"], "noted:whatever the forces"), (COMPONENT + 2, &["T⊥/T = sin 80", "236*3.1+405*4 = T⊥*6.2"], "holds"),
+    // Known things that differ are not equal, whatever one of them is.
+    (WEIGHT, &["72*9.8 = 750"], "wrong:not equal"), (WEIGHT, &["706 = 750"], "wrong:not equal"), (WEIGHT, &["72*9.8 = 706"], "noted"),
+    (UPRIGHT, &["T sin 25 = 412 + 706"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = T sin 25"], "wrong:Hy acts along"), (UPRIGHT, &["Ty = Wb + W1"], "wrong:Hy acts along"), (UPRIGHT, &["Wb + W1 = Ty"], "wrong:Hy acts along"), (UPRIGHT, &["1118 = 163"], "wrong:Hy acts along"),
+    (UPRIGHT, &["Wb + W1 - Ty = 0"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = 385"], "wrong:not equal"), (UPRIGHT, &["163 = 385 sin 25"], "noted"), (UPRIGHT, &["412 + 706 = 163 + 955"], "noted"), (UPRIGHT, &["955 = 1118 - 163"], "rounded"),
+    (UPRIGHT, &["412 + 706 = 1147"], "wrong:not T"), (UPRIGHT, &["T cos 25"], "noted:level part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"),
+    (WEIGHT, &["weight of the mast pole = 412 N"], "holds"), (WEIGHT, &["angle between the rope and the mast = 80"], "holds:settles the angle"),
     (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.
     (LEVEL, &["T cos 25 + Hx = 0"], "noted:Hx counts to the right in it"), (LEVEL, &["T cos 25 = Hx + 0"], "noted:Hx counts to the left in it"),

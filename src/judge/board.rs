@@ -108,9 +108,9 @@ pub struct Board<'a> {
     /// Wrong values of hers that later ones took the place of: what follows from them counts no
     /// more.
     pub earlier: &'a [(StepId, Own)],
-    /// Keys of mistakes whose line the learner chose to go on with: what follows from them is
-    /// right too.
-    pub carried: &'a [Key],
+    /// Steps whose wrong relation the learner chose to go on with, and the key of that mistake:
+    /// what follows from it is right too.
+    pub carried: &'a [(StepId, Key)],
     /// Steps whose names stand in the sense that the learner counted, not in the key's.
     pub turned: &'a [StepId],
     /// The noun of the body that was said with the line: `6 kN up on the right beam`.
@@ -258,7 +258,7 @@ impl Board<'_> {
                     self.key.function(self.key, id, self.sampling, pins),
                     lines.clone(),
                 );
-                for key in carried {
+                for (_, key) in carried {
                     add(
                         key.function(self.key, id, self.sampling, pins),
                         lines.clone(),
@@ -266,7 +266,7 @@ impl Board<'_> {
                 }
             }
         }
-        for key in carried {
+        for (_, key) in carried {
             add(
                 key.function(self.key, id, self.sampling, &BTreeMap::new()),
                 Vec::new(),
@@ -441,7 +441,7 @@ impl Board<'_> {
                 .is_some_and(|one| self.key.is_multiple(id, one));
             multiple && !matches!(id, StepId::PartOf(..)) && !self.standing.contains_key(&id)
         });
-        own.unwrap_or(self.key)
+        own.map_or(self.key, |(_, key)| key)
     }
 
     /// What a multiple of the unknown is to be multiplied by where the learner's own unknown is

@@ -6,7 +6,7 @@ use super::expression::{self, TOO_COARSE, calculated};
 use super::grade::grade;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
-use super::open::is_open;
+use super::open::{is_of_open_unknown, is_open};
 use super::root::root;
 use super::sense::{note_sense, same, settle_sense, size_meant};
 use super::stock::Stock;
@@ -101,7 +101,7 @@ pub(super) fn judge(
         function: *function,
         right: judgement.truth == Truth::Holds,
         against: false,
-        relation: false,
+        relation: is_of_open_unknown(board, asked),
     };
     settle_sense(asked, &mut own, function[0]);
     judgement.values.push((asked, own));

@@ -1,5 +1,5 @@
-//! Balances of moments in which something does not stand: the distance of the unknown's term, or
-//! the unknown itself.
+//! Balances in which something does not stand: the distance of the unknown's term, the unknown
+//! itself, or the hinge's part.
 
 use super::board::Board;
 use super::expression::judge;
@@ -15,13 +15,15 @@ use crate::units::Dimension;
 /// What is no moment beside the known ones is smaller than this share of their sum.
 const NO_MOMENT: f64 = 0.1;
 
-/// What a balance of moments lacks.
+/// What a balance lacks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lacking {
     /// The distance in the unknown's term.
     Distance,
     /// The unknown.
     Unknown,
+    /// The part of the hinge's force that is asked, in its balance of forces.
+    Reaction,
 }
 
 /// True if the known moments are set against the unknown times a ratio alone: `… = T sin 80`.

@@ -41,6 +41,7 @@ mod printed_units;
 mod room;
 mod root;
 mod sense;
+mod set_equal;
 pub mod statement;
 mod stock;
 mod stock_general;
@@ -380,6 +381,9 @@ fn judge_reading(
     }
     if !wrong || judgement.evidence.misread.is_some() || reading.defines.is_some() {
         return judgement;
+    }
+    if let Some(unequal) = set_equal::judge(board, stock, asked, &sides, &judgement) {
+        return unequal;
     }
     let aside = aside::aside(board, stock, asked, &sides);
     if judgement.evidence.other_step.is_some() {

@@ -96,7 +96,7 @@ fn carried_relation(board: &Board<'_>, id: StepId) -> Option<Samples> {
     let relations = board
         .carried
         .iter()
-        .filter_map(|key| key.function(board.key, id, board.sampling, &none));
+        .filter_map(|(_, key)| key.function(board.key, id, board.sampling, &none));
     relations
         .into_iter()
         .find(|function| !agree(function, &right))

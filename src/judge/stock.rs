@@ -112,7 +112,7 @@ impl Stock {
         if !own.is_empty() {
             stock.add_worked(board, board.key, &own);
         }
-        for key in board.carried {
+        for (_, key) in board.carried {
             stock.add_worked(board, key, &own);
         }
         stock.add_inner(board);

@@ -53,7 +53,7 @@ pub const LONGEST_LINE: usize = 500;
 const MOST_READINGS: usize = 8;
 
 /// Words of an own name at the head of a line, at most.
-const OWN_NAME_WORDS: usize = 3;
+const OWN_NAME_WORDS: usize = 7;
 
 /// Reads a line: its readings in order of plausibility, at least one. Never panics.
 ///

@@ -4,7 +4,7 @@ use super::speak::slip_told;
 use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::diagnosis::{Diagnosis, Voice, diagnose};
+use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
 use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
@@ -186,6 +186,11 @@ impl Session {
         {
             self.state.carried.clear();
         }
+        // And so does a component of the unknown.
+        if judgement.truth == Truth::Holds {
+            let mended = judgement.target;
+            self.state.carried.retain(|(step, _)| *step != mended);
+        }
         let settled: Vec<StepId> = judgement.establishes.clone();
         for step in &settled {
             self.reach(*step, Progress::Done);
@@ -243,7 +248,11 @@ impl Session {
         let part_told = matches!(other, StepId::PartOf(..))
             && (judgement.evidence.alone || judgement.evidence.names_only)
             && self.state.standing.contains_key(&other);
-        let spoken = diagnosis.spoken().filter(|_| !again && !part_told);
+        // A form that is a part of the pull is that, unless it proves a mistake.
+        let part_shown = matches!(other, StepId::PartOf(..)) && !told;
+        let spoken = diagnosis.spoken().filter(|named| {
+            !again && !part_told && !(part_shown && named.because != Because::Form)
+        });
         if spoken.is_some_and(|named| !part || named.voice == Voice::Flat) {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
         }

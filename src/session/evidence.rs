@@ -48,7 +48,7 @@ impl Session {
             return Some(self.words.say(key, &slots));
         }
         if let Some(lacking) = judgement.evidence.lacking.filter(|_| !by_form) {
-            return Some(self.lacking(lacking));
+            return Some(self.lacking(judgement.target, lacking));
         }
         let own = [("own", Slot::Value(number_text(self.problem.gravity())))];
         let both_ways = judgement.evidence.both_ways;
@@ -154,13 +154,18 @@ impl Session {
         self.words.say("talk.misread", &slots)
     }
 
-    /// What a balance of moments lacks.
-    fn lacking(&self, lacking: Lacking) -> Prose {
+    /// What a balance lacks.
+    fn lacking(&self, target: StepId, lacking: Lacking) -> Prose {
         let key = match lacking {
             Lacking::Distance => "talk.distance-lacks",
             Lacking::Unknown => "talk.unknown-lacks",
+            Lacking::Reaction => "talk.reaction-lacks",
         };
-        let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
+        let symbol = match lacking {
+            Lacking::Reaction => self.symbol_of(target),
+            Lacking::Distance | Lacking::Unknown => self.unknown_symbol(),
+        };
+        let slots = [("symbol", Slot::Name(symbol))];
         self.words.say(key, &slots)
     }
 

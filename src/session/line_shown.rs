@@ -71,6 +71,6 @@ impl Session {
     fn own_key(&self, asked: StepId) -> &Key {
         let finds = asked == StepId::MomentSum || matches!(asked, StepId::Pull(_));
         let carried = self.state.carried.last().filter(|_| finds);
-        carried.unwrap_or(&self.key)
+        carried.map_or(&self.key, |(_, key)| key)
     }
 }

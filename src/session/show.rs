@@ -84,7 +84,9 @@ impl Session {
         // A multiple of the learner's own that does not hold is told as it is.
         let carried = self.state.carried.last();
         let gone_on = self.state.gone_on.contains_key(&step);
-        let key = carried.filter(|_| gone_on).unwrap_or(&self.key);
+        let key = carried
+            .filter(|_| gone_on)
+            .map_or(&self.key, |(_, key)| key);
         (reached && self.is_number(step))
             .then(|| key.value(step, self.sampling.own(), &pins))
             .flatten()

@@ -46,7 +46,7 @@ pub(super) struct State {
     /// Wrong values of the learner's own that later lines took the place of, oldest first.
     pub(super) earlier: Vec<(StepId, Own)>,
     pub(super) own_names: Vec<(Symbol, OwnName)>,
-    pub(super) carried: Vec<Key>,
+    pub(super) carried: Vec<(StepId, Key)>,
     /// Steps done or passed, and the index of the line that did it.
     pub(super) reached: BTreeMap<StepId, (Progress, Option<usize>)>,
     /// Steps gone on with though their line does not hold, and whether it gave a value. Of one in

@@ -269,12 +269,9 @@ impl Session {
             self.state.pivot_said = false;
             self.state.other_pivot = None;
         }
-        if together
-            .iter()
-            .any(|step| matches!(step, StepId::MomentSum | StepId::Pull(_)) || step.is_general())
-        {
-            self.state.carried.clear();
-        }
+        self.state
+            .carried
+            .retain(|(step, _)| !together.contains(step));
         self.state.open = None;
         self.state.hint_stage = 0;
         self.state.course = Course::On;
@@ -371,6 +368,7 @@ impl Session {
             self.state.put(target, own);
         }
         if relation {
+            let carried = carried.map(|key| (target, key));
             self.state.carried.extend(carried);
         }
         self.reach(target, Progress::Done);
