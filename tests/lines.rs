@@ -284,6 +284,8 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["T sin 25 = 412 + 706"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = T sin 25"], "wrong:Hy acts along"), (UPRIGHT, &["Ty = Wb + W1"], "wrong:Hy acts along"), (UPRIGHT, &["Wb + W1 = Ty"], "wrong:Hy acts along"), (UPRIGHT, &["1118 = 163"], "wrong:Hy acts along"),
     (UPRIGHT, &["Wb + W1 - Ty = 0"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = 385"], "wrong:not equal"), (UPRIGHT, &["163 = 385 sin 25"], "noted"), (UPRIGHT, &["412 + 706 = 163 + 955"], "noted"), (UPRIGHT, &["955 = 1118 - 163"], "rounded"),
     (UPRIGHT, &["412 + 706 = 1147"], "wrong:not T"), (UPRIGHT, &["T cos 25"], "noted:level part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"),
+    // The squares that a size is made of are told true or false, and are no size.
+    (SIZE, &["349^2 + 955^2 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1133826"], "wrong:not equal"),
     (WEIGHT, &["weight of the mast pole = 412 N"], "holds"), (WEIGHT, &["angle between the rope and the mast = 80"], "holds:settles the angle"),
     (PULL, &["600", "go on", "T"], "wrong:whole-tension-sideways"),
     // In which sense a part is counted is told.

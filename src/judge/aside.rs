@@ -57,7 +57,8 @@ pub(super) fn aside(
         // No moment is asked for by forces alone, and a sum by name tells what it is.
         Dimension::FORCE => known || asked == StepId::MomentSum || is_sum(form),
         Dimension::MASS | Dimension::MOMENT => known,
-        _ => false,
+        // The squares that a force's size is made of.
+        kind => Some(kind) == Dimension::FORCE.times(Dimension::FORCE),
     };
     if !beside {
         return None;

@@ -6,9 +6,9 @@ use super::expression::{judge, lifted, typed_number};
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::open::is_of_open_unknown;
-use super::stock::Stock;
+use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Truth, equation};
-use crate::key::{Axis, Part, Step, StepId, agree};
+use crate::key::{Axis, Part, Samples, Step, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Node, Tree, Value};
 use crate::units::Dimension;
@@ -60,7 +60,12 @@ pub(super) fn other_step(
                     typed.written.significant >= 3 && functions.any(|one| typed.is(one[0]))
                 }
                 None => {
+                    // A coarse number may stand for a quantity that it is far from.
+                    let near = |known: &Samples| {
+                        (number.abs() - known[0].abs()).abs() <= THREE_FIGURES * known[0].abs()
+                    };
                     let lifted = lifted(board, stock, tree, step.dimension);
+                    let mut functions = functions.filter(|known| near(known));
                     functions.any(|known| lifted.iter().any(|one| agree(&one.function, known)))
                 }
             }
