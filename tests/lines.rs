@@ -400,6 +400,20 @@ const ROWS: &[Row] = &[
     (ANGLE, &["sin α = 0.6"], "too-few-figures"), (ANGLE, &["asin(0.6)"], "too-few-figures"), (ANGLE, &["asin(0.574)"], "holds"),
     (COMPONENT, &["412*sin 35*pi/180"], "holds:Read in the way"), (MOMENTS, &["W1*4 = 2822"], "wrong"), (PULL, &["T = 385 N ≈ 400 N"], "too-few-figures"), (SIZE, &["H = 1016 N ≈ 1000 N"], "holds"),
     (DIRECTION, &["tan ψ = Hy/Hx = 2.736"], "noted:It holds"), (DIRECTION, &["tan ψ = 954.5/348.9 = 2.736"], "noted:It holds"), (DIRECTION, &["tan ψ = Hy/Hx = 27.36"], "wrong:not its value"),
+    // Near a slip that is known by its value, what follows is worked out from what she typed.
+    (PULL, &["2192 N", "go on", "skip", "Hy = 1117.2 - 2192*sin 25 = 190.8 N"], "follows:line 1"), (PULL, &["2192 N", "go on", "skip", "Hy = 411.6 + 705.6 - 2192*sin 25 = 190.8 N"], "follows:line 1"), (PULL, &["2192 N", "go on", "skip", "Hy = 1117.2 - 2192*sin 25 = 198 N"], "wrong"), (PULL, &["2192 N", "go on", "skip", "Hy = 1117.2 + 2192*sin 25"], "wrong"),
+    // A wrong value that she goes on with may be said again; another is judged.
+    (PULL, &["400 N", "go on", "T = 400 N"], "noted:your own value from line 1"), (PULL, &["403 N", "go on", "Hx = -T cos 25", "T = 403"], "noted:your own value from line 1"), (PULL, &["403 N", "go on", "T = 413 N"], "wrong"), (PULL, &["403 N", "go on", "T = 403 = 413"], "wrong"),
+    (PULL, &["403 N", "go on", "T = 403, Hx = -T cos 25"], "follows:line 1"), (PULL, &["403 N", "go on", "T = 403, Hx = -T sin 25"], "wrong"), (PULL, &["403 N", "go on", "back", "T = 403"], "wrong"), (PULL, &["403 N", "T = 403 N"], "wrong"),
+    // What follows from a wrong line that still waits is told so; the line waits on.
+    (PULL, &["403 N", "Hx = -403 cos 25"], "noted:from your line 1, which still waits"), (PULL, &["403 N", "Hx = -T cos 25 = -365"], "noted:still waits"), (PULL, &["403 N", "-403 cos 25"], "noted:still waits"), (PULL, &["403 N", "Hx = -403 sin 25"], "wrong"), (PULL, &["403 N", "-365"], "wrong"),
+    (PULL, &["403 N", "Hx = -403 cos 25", "go on", "Hx = -403 cos 25"], "follows:line 1"), (PULL, &["403 N", "Hx = -403 cos 25", "385 N", "Hx = -403 cos 25"], "wrong"), (PULL, &["403 N", "Hx = -385 cos 25"], "holds"), (MOMENTS, &["236*3.1+405*4.4 = T*sin 80*6.2", "T = 412 N"], "noted:still waits"),
+    // What is concluded from a balance of hers must follow from it.
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2 => T = 385"], "wrong:does not follow from it"), (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2; T = 385 N"], "wrong:does not follow from it"),
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2 => T = 278 N"], "follows:line"), (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "24.09*3.1+405*4=T*sin 80*6.2", "T = 385 N"], "holds"), (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "236*3.1+405*4=T*sin 80*6.2 => T = 385 N"], "holds"),
+    (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "skip", "24.09*3.1+405*4=T*sin 80*6.2 => 385"], "wrong:does not follow from it"), (PULL, &["236*3.1+405*4=T*sin 80*6.2 => 385 N"], "holds"), (PULL, &["236*3.1+405*4=T*sin 80*6.2 => 395 N"], "wrong"),
+    // A name of her own counts in the statement behind it, before what the problem calls so.
+    (UPRIGHT, &["G = 114*9.8 => Hy = G - T sin 25"], "holds"), (UPRIGHT, &["G = 114*9.8; Hy = G - T sin 25", "Hy = G - 385 sin 25"], "holds"), (UPRIGHT, &["G = 42*9.8 => Hy = G - T sin 25"], "wrong"), (UPRIGHT, &["G = 114*9.8 => Hy = G + T sin 25"], "wrong"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S - V"], "holds"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S + V"], "wrong"),
 ];
 
 #[rustfmt::skip]
@@ -468,6 +482,10 @@ const WALKWAY_ROWS: &[Row] = &[
     // A part of the pull told before the pull counts once that is settled.
     (WALKWAY_LEVEL - 1, &["T⊥ = 100; T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["T⊥ = 1516; T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["Tx = 100; T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["Tx = 3252; T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["MT = 100, T = 3588 N"], "wrong"), (WALKWAY_LEVEL - 1, &["MT = 3336 => T = 3588 N"], "holds"), (WALKWAY_LEVEL - 1, &["T⊥ = 3588; T = 3588 N"], "noted"),
     (WALKWAY_LEVEL - 2, &["T⊥ = 100; 352.8*2.1+803.6*2+235.2*4.2 = T*2.2*sin 25"], "wrong"), (WALKWAY_LEVEL - 2, &["T⊥ = 1516; 352.8*2.1+803.6*2+235.2*4.2 = T*2.2*sin 25"], "holds"), (WALKWAY_LEVEL - 2, &["T⊥ = 100"], "noted"),
+    // An angle of hers that is the given one too counts as hers, by name and by number.
+    (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Hy = 353+804+235 - 3588 sin 65"], "follows:line 1"), (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "Hx = -3588 cos 65"], "follows:line 1"), (ROPE_ANGLE, &["65", "go on", "skip", "skip", "skip", "skip", "Hy = 353+804 - 3588 sin 65"], "wrong"), (ROPE_ANGLE, &["25", "skip", "skip", "skip", "skip", "Hy = 353+804+235 - 3588 sin 65"], "wrong"),
+    // Two slips of hers, and her balance solved in full.
+    (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2.1+235*4.2=T cos 25*2.2", "go on", "T = (353*2.1+804*2.1+235*4.2)/(2.2*cos 25)"], "follows:line 3"), (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2.1+235*4.2=T cos 25*2.2", "go on", "T = (Wb*L/2+W1*2.1+W2*L)/(dT*cos 25) = 1714 N"], "follows:line 3"), (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2.1+235*4.2=T cos 25*2.2", "go on", "T = (353*2.1+804*2.2+235*4.2)/(2.2*cos 25)"], "wrong"), (ROPE_ANGLE, &["25", "T cos 25", "go on", "353*2.1+804*2.1+235*4.2=T cos 25*2.2", "go on", "T = (353*2.1+804*2.1+235*4.2)/(2.2*cos 25) = 1814"], "wrong"),
 ];
 
 /// The mast with numbers that agree: 5.6 m at 50°, so that the lever arm of its weight is

@@ -1,5 +1,6 @@
 //! An expression, or a chain of them, as the value of a step.
 
+use super::again::note_said_again;
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
@@ -154,6 +155,7 @@ pub(super) fn judge_chain(
     for (_, own) in &mut judgement.values {
         own.relation = open::is_told_by_unknown(board, sides);
     }
+    note_said_again(board, dimension, (sides, &values), &mut judgement);
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
         judgement.remarks.push(Remark::RestsOnOpen);
@@ -478,44 +480,6 @@ pub(super) fn scaled(board: &Board<'_>, target: StepId, number: f64) -> Samples 
         Some(right) if right[0].abs() > 1e-9 => right.map(|value| value * number / right[0]),
         _ => [number; 4],
     }
-}
-
-/// The value that stands when a learner goes on with a wrong line; of a balance, the unknown that
-/// it gives.
-pub fn own_of_wrong(
-    board: &Board<'_>,
-    judgement: &Judgement,
-    line: usize,
-    function: Option<Samples>,
-) -> Option<Own> {
-    let number = judgement.evidence.number?;
-    let balance = judgement.target.is_balance();
-    let of = if balance {
-        board.key.gives(judgement.target)?
-    } else {
-        judgement.target
-    };
-    // Her form, where she may write it again: 19·9.8 with a mass that was misread.
-    let form = judgement.evidence.lifted.first().copied();
-    let form = form.filter(|form| {
-        !balance
-            && !judgement.evidence.alone
-            && (form[0] - number.value).abs() <= 1e-6 * number.value.abs()
-    });
-    // What a mistake gives, unless the number is further from it than rounding: then as typed.
-    let third = unit_of_figure(number.value, 3);
-    let rounded = |function: &Samples| (function[0] - number.value).abs() <= third;
-    let function = function.filter(|function| balance || rounded(function));
-    let function = function.or(form);
-    Some(Own {
-        line,
-        value: number.value,
-        typed: (!balance).then_some((number.value, number.written)),
-        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
-        right: false,
-        against: false,
-        relation: false,
-    })
 }
 
 pub(super) fn lifted(

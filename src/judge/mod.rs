@@ -8,6 +8,7 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod again;
 mod angles;
 mod aside;
 mod beside_parts;
@@ -54,13 +55,13 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
-pub use expression::own_of_wrong;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step};
+pub use own::own_of_wrong;
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
@@ -146,6 +147,8 @@ pub enum Remark {
     ByChance,
     /// True whatever the forces are.
     SaysNothing,
+    /// A wrong value of hers from this line, which she goes on with, told once more.
+    OwnAgain(usize),
     /// A balance that says no more than those that stand; the one that says it.
     SaidAlready(StepId),
     /// A number where the unknown must stay a letter.
@@ -227,6 +230,10 @@ pub struct Evidence {
     pub gravity_told: bool,
     /// True where a statement before it in the same line holds; the caret shows which does not.
     pub after_right: bool,
+    /// The unknown that a balance gives that follows from wrong values of hers.
+    pub own_root: Option<f64>,
+    /// True for an unknown said to follow from a balance of hers that gives another.
+    pub not_concluded: bool,
     /// What a balance of moments lacks, where nothing else is wrong with it.
     pub lacking: Option<Lacking>,
     /// What stands in a sum of angles that is not the angle asked.
@@ -252,6 +259,8 @@ pub struct Judgement {
     pub establishes: Vec<StepId>,
     /// A name of the learner's own, and what it stands for.
     pub names: Option<(String, OwnName)>,
+    /// Such names that statements before the last one of the line define.
+    pub names_before: Vec<(String, OwnName)>,
     /// The value of the line, in SI units.
     pub value: Option<f64>,
     /// Remarks that are no faults.
@@ -280,6 +289,7 @@ impl Judgement {
             values: Vec::new(),
             establishes: Vec::new(),
             names: None,
+            names_before: Vec::new(),
             value: None,
             remarks: Vec::new(),
             evidence: Evidence::default(),
