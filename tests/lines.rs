@@ -414,6 +414,8 @@ const ROWS: &[Row] = &[
     (WEIGHT, &["42", "go on", "706", "35", "80", "24.1", "405", "T sin 80", "skip", "24.09*3.1+405*4=T*sin 80*6.2 => 385"], "wrong:does not follow from it"), (PULL, &["236*3.1+405*4=T*sin 80*6.2 => 385 N"], "holds"), (PULL, &["236*3.1+405*4=T*sin 80*6.2 => 395 N"], "wrong"),
     // A name of her own counts in the statement behind it, before what the problem calls so.
     (UPRIGHT, &["G = 114*9.8 => Hy = G - T sin 25"], "holds"), (UPRIGHT, &["G = 114*9.8; Hy = G - T sin 25", "Hy = G - 385 sin 25"], "holds"), (UPRIGHT, &["G = 42*9.8 => Hy = G - T sin 25"], "wrong"), (UPRIGHT, &["G = 114*9.8 => Hy = G + T sin 25"], "wrong"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S - V"], "holds"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S + V"], "wrong"),
+    // A pull of hers below zero, put in as a number.
+    (PULL, &["T = -450 N", "go on", "Hx = -(-450)*cos 25"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 - (-450)*sin 25 = 1308 N"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 + 450*sin 25"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 - 450*sin 25"], "wrong"), (PULL, &["T = -450 N", "go on", "Hx = -(-450)*sin 25"], "wrong"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 1117.2 + 190.2"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 1117.2 - 190.2"], "wrong"),
 ];
 
 #[rustfmt::skip]

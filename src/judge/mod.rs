@@ -67,7 +67,7 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Reading, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
 use stock::Stock;
@@ -368,9 +368,9 @@ fn judge_readings(
         terms::see(board, reading, &mut judgement);
         angles::see(board, &stock, reading, &mut judgement);
         own::tell_lines(board, reading, &mut judgement);
-        judgement.layout = Some(layout(board, reading, &judgement));
+        judgement.layout = Some(own::layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
-        let reread = index > 0 && !judgement.proved && has_ratio(reading);
+        let reread = index > 0 && !judgement.proved && expression::has_ratio(reading);
         if judgement.truth.holds() && reread {
             continue;
         }
@@ -405,33 +405,11 @@ fn judge_readings(
         if !judgement.stands() && !told {
             return None;
         }
-        judgement.layout = Some(layout(board, reading, &judgement));
+        judgement.layout = Some(own::layout(board, reading, &judgement));
         Some(judgement)
     });
     let noted = noted.filter(|_| !first.stands());
     counted.or(noted).unwrap_or(first)
-}
-
-/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
-fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
-    let layout = reading.layout(board.names.vocabulary());
-    match (&judgement.names, layout.split_once(" = ")) {
-        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
-            format!("{name} = {rest}")
-        }
-        _ => layout,
-    }
-}
-
-/// True if a line has a sine, cosine or tangent.
-fn has_ratio(reading: &Reading) -> bool {
-    let mut found = false;
-    for side in &reading.sides {
-        side.visit(&mut |tree| {
-            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
-        });
-    }
-    found
 }
 
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where

@@ -42,6 +42,17 @@ pub(super) fn own_name(
     Some((name.to_owned(), defined(board, stock, first, value)))
 }
 
+/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
+pub(super) fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
+    let layout = reading.layout(board.names.vocabulary());
+    match (&judgement.names, layout.split_once(" = ")) {
+        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
+            format!("{name} = {rest}")
+        }
+        _ => layout,
+    }
+}
+
 /// The value that stands when a learner goes on with a wrong line; of a balance, the unknown that
 /// it gives.
 pub fn own_of_wrong(

@@ -31,7 +31,12 @@ impl Session {
         line: &str,
         judgement: &Judgement,
     ) -> Option<Outcome> {
-        let by_chance = |remark: &Remark| matches!(remark, Remark::ByChance | Remark::NotSeen);
+        let by_chance = |remark: &Remark| {
+            matches!(
+                remark,
+                Remark::ByChance | Remark::NotSeen | Remark::OtherName(_)
+            )
+        };
         let refused = match judgement.truth {
             Truth::DoesNotHold | Truth::TooFewFigures => true,
             Truth::Noted => judgement.remarks.iter().any(by_chance),
