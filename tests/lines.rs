@@ -416,6 +416,9 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["G = 114*9.8 => Hy = G - T sin 25"], "holds"), (UPRIGHT, &["G = 114*9.8; Hy = G - T sin 25", "Hy = G - 385 sin 25"], "holds"), (UPRIGHT, &["G = 42*9.8 => Hy = G - T sin 25"], "wrong"), (UPRIGHT, &["G = 114*9.8 => Hy = G + T sin 25"], "wrong"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S - V"], "holds"), (UPRIGHT, &["S = 412+706, V = T sin 25, Hy = S + V"], "wrong"),
     // A pull of hers below zero, put in as a number.
     (PULL, &["T = -450 N", "go on", "Hx = -(-450)*cos 25"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 - (-450)*sin 25 = 1308 N"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 + 450*sin 25"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 412 + 706 - 450*sin 25"], "wrong"), (PULL, &["T = -450 N", "go on", "Hx = -(-450)*sin 25"], "wrong"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 1117.2 + 190.2"], "follows:line 1"), (PULL, &["T = -450 N", "go on", "skip", "Hy = 1117.2 - 190.2"], "wrong"),
+    // A balance with a number of her own in it is solved in full, and may be said again.
+    (MOMENTS, &["236*3.1+405*4.4 = T*sin 80*6.2", "go on", "T = (236*3.1+405*4.4)/(6.2*sin 80)"], "follows:line 1"), (MOMENTS, &["236*3.1+405*4.4 = T*sin 80*6.2", "go on", "T = (236*3.1+405*4.9)/(6.2*sin 80)"], "wrong"), (MOMENTS, &["236*3.1+405*4.4 = T*sin 80*6.2", "go on", "236*3.1+405*4.4 = T*sin 80*6.2"], "noted:It holds"), (MOMENTS, &["236*3.1+405*4.4 = T*sin 80*6.2", "go on", "236*3.1+405*4.9 = T*sin 80*6.2"], "wrong"),
+    (MOMENTS, &["236*6.2+405*4 = T*sin 80*6.2", "T = 505 N"], "noted:still waits"), (MOMENTS, &["236*6.2+405*4 = T*sin 80*6.2", "T = 545 N"], "wrong"), (PULL, &["k = T sin 80, 2350.7 = k*6.2"], "noted:It holds"), (MOMENTS, &["k = T sin 80, 2350.7 = k*6.2"], "holds"), (MOMENTS, &["k = T cos 80, 2350.7 = k*6.2"], "wrong"),
 ];
 
 #[rustfmt::skip]

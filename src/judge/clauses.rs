@@ -153,10 +153,11 @@ fn after_own_name(
     };
     let mut tail =
         judge(&with, asked, rest, number).unwrap_or_else(|| judge_line(&with, asked, rest, number));
-    let read = !matches!(
-        tail.truth,
-        Truth::NotUnderstood(_) | Truth::Mismatched(_) | Truth::Noted
-    );
+    let read = match tail.truth {
+        Truth::NotUnderstood(_) | Truth::Mismatched(_) => false,
+        Truth::Noted => tail.proved,
+        _ => true,
+    };
     if !has_equals(rest) || !read || tail.names.is_some() {
         return None;
     }

@@ -75,11 +75,13 @@ pub fn own_of_wrong(
     // Her form, where she may write it again: 19·9.8 with a mass that was misread, or the unknown
     // as her balance gives it.
     let exactly = |form: &Samples| (form[0] - number.value).abs() <= 1e-6 * number.value.abs();
-    let form = judgement.evidence.lifted.first().copied();
-    let form = form.filter(|form| match balance {
-        true => rounded(form),
-        false => !judgement.evidence.alone && exactly(form),
-    });
+    let mut forms = judgement.evidence.lifted.iter().copied();
+    let form = match balance {
+        true => forms.find(rounded),
+        false => forms
+            .next()
+            .filter(|form| !judgement.evidence.alone && exactly(form)),
+    };
     let function = function.or(form);
     Some(Own {
         line,

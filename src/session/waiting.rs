@@ -47,6 +47,8 @@ impl Session {
             return None;
         }
         let left = self.left_by(open, asked);
+        // What follows from a balance may follow from its relation alone.
+        let carries = left.target.is_balance() && left.carried.is_some();
         let mut standing = self.state.standing.clone();
         standing.insert(left.target, left.own?);
         let mut carried = self.state.carried.clone();
@@ -67,8 +69,11 @@ impl Session {
             .flatten()
             .find_map(|asked| {
                 let then = judge(&board, asked, line, self.state.next_number);
-                let follows =
-                    matches!(&then.truth, Truth::Follows(lines) if lines.contains(&open.number));
+                let follows = match &then.truth {
+                    Truth::Follows(lines) if lines.is_empty() => carries,
+                    Truth::Follows(lines) => lines.contains(&open.number),
+                    _ => false,
+                };
                 let elsewhere = then.target != open.judgement.target && then.target != left.target;
                 (follows && elsewhere).then_some(then)
             })?;
