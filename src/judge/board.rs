@@ -273,7 +273,7 @@ impl Board<'_> {
             );
         }
         if anew {
-            self.add_with_own_slopes(id, &wrong, &mut add);
+            self.add_with_own_slopes(id, (&wrong, &settled), &mut add);
         }
         accepted
     }
@@ -326,7 +326,7 @@ impl Board<'_> {
     fn add_with_own_slopes(
         &self,
         id: StepId,
-        wrong: &[(StepId, &Own)],
+        (wrong, settled): (&[(StepId, &Own)], &PinnedSamples),
         add: &mut dyn FnMut(Option<Samples>, Vec<usize>),
     ) {
         for (step, own) in wrong {
@@ -341,7 +341,13 @@ impl Board<'_> {
                     used.clone().map(|(id, own)| (*id, own.function)).collect();
                 let mut lines: Vec<usize> = used.map(|(_, own)| own.line).collect();
                 lines.sort_unstable();
-                add(self.key.function(self.key, id, &sampling, &pins), lines);
+                // What she has right stands beside her angle, though that would give another pull.
+                let mut beside = settled.clone();
+                beside.extend(pins.clone());
+                for pins in [&pins, &beside] {
+                    let function = self.key.function(self.key, id, &sampling, pins);
+                    add(function, lines.clone());
+                }
             }
         }
     }

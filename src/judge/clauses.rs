@@ -2,9 +2,9 @@
 //! itself, in order; all of them must hold.
 
 use super::board::{Board, Memo, Own};
-use super::{Aside, Judgement, Remark, Truth, judge_line};
+use super::{Aside, Evidence, Judgement, Remark, Truth, judge_line};
 use crate::key::StepId;
-use crate::text::Span;
+use crate::text::{Span, Symbol};
 
 /// Signs and words between two statements. A word stands between blanks.
 const BETWEEN: &[&str] = &[
@@ -26,6 +26,9 @@ const BETWEEN: &[&str] = &[
 /// Those that say of the second that it follows from the first.
 const FOLLOWS: &[&str] = &["=>", "->", "⇒", "⟹", "→", "∴", " so ", " hence ", " thus "];
 
+/// What follows from a balance may be off by this share of what that gives, by rounding.
+const CONCLUDED: f64 = 0.01;
+
 /// Judges a line of several statements; `None` where it is one, or where they are not to be told
 /// apart.
 pub(super) fn judge(
@@ -45,7 +48,7 @@ pub(super) fn judge(
     }
     let head = judge_line(board, asked, &line[first.start..first.end], number);
     let unread = matches!(head.truth, Truth::NotUnderstood(_) | Truth::Mismatched(_));
-    let concludes = head.truth.holds() && head.target == StepId::MomentSum;
+    let concludes = is_balance(board, &head);
     let bare = !has_equals(&line[second.start..second.end]);
     // `T = 2351/6.11 => 385` is a chain, unless its sign is none of a chain.
     let chain = || {
@@ -83,10 +86,49 @@ pub(super) fn judge(
     if let Some(head) = refused_since(&after, &head, &tail, text) {
         return Some(placed(head, first));
     }
+    if is_not_concluded(board, &head, &tail) {
+        return Some(placed(not_concluded(tail), second));
+    }
     Some(joined(head, placed(tail, second)))
 }
 
-/// `M = 1481.8 => T = 696`: a name of her own, and what is concluded from it, told without it.
+/// True for a balance that stands: where the unknown is asked it is noted there.
+fn is_balance(board: &Board<'_>, head: &Judgement) -> bool {
+    let noted = head.truth == Truth::Noted && head.proved && head.remarks.is_empty();
+    let of_unknown = Some(head.target) == board.unknown() && head.target.is_pull();
+    head.truth.holds() && head.target == StepId::MomentSum || noted && of_unknown
+}
+
+/// True if a right unknown is told behind a balance that rests on wrong values of hers and
+/// gives another.
+fn is_not_concluded(board: &Board<'_>, head: &Judgement, tail: &Judgement) -> bool {
+    let right = matches!(tail.truth, Truth::Holds | Truth::HoldsRounded);
+    let root = head.evidence.own_root;
+    let told = tail
+        .values
+        .iter()
+        .find(|(step, _)| Some(*step) == board.unknown());
+    let apart = |(root, (_, own)): (f64, &(StepId, Own))| {
+        (own.value.abs() - root.abs()).abs() > CONCLUDED * root.abs()
+    };
+    right && root.zip(told).is_some_and(apart)
+}
+
+/// The last statement as what it is there: no conclusion.
+fn not_concluded(mut tail: Judgement) -> Judgement {
+    tail.truth = Truth::DoesNotHold;
+    tail.proved = false;
+    tail.values.clear();
+    tail.establishes.clear();
+    tail.remarks.clear();
+    tail.evidence = Evidence {
+        not_concluded: true,
+        ..Evidence::default()
+    };
+    tail
+}
+
+/// `M = 1481.8 => T = 696`: a name of her own, and what is concluded, perhaps by that name.
 fn after_own_name(
     board: &Board<'_>,
     asked: StepId,
@@ -94,16 +136,34 @@ fn after_own_name(
     (line, second, number): (&str, Span, usize),
 ) -> Option<Judgement> {
     let rest = &line[second.start..second.end];
-    let mut tail = judge_line(board, asked, rest, number);
-    let read = !matches!(
-        tail.truth,
-        Truth::NotUnderstood(_) | Truth::Mismatched(_) | Truth::Noted
+    let defined = head.names.clone()?;
+    let (name, own) = &defined;
+    let names = board.names.with_own(
+        &Symbol::new(name.clone()),
+        own.dimension,
+        board.own_names.len(),
     );
+    let mut own_names = board.own_names.to_vec();
+    own_names.push(own.clone());
+    let with = Board {
+        names: &names,
+        own_names: &own_names,
+        memo: Memo::default(),
+        ..*board
+    };
+    let mut tail =
+        judge(&with, asked, rest, number).unwrap_or_else(|| judge_line(&with, asked, rest, number));
+    let read = match tail.truth {
+        Truth::NotUnderstood(_) | Truth::Mismatched(_) => false,
+        Truth::Noted => tail.proved,
+        _ => true,
+    };
     if !has_equals(rest) || !read || tail.names.is_some() {
         return None;
     }
     tail.layout = Some(layouts(&mut head, &mut tail));
     tail.value = None;
+    tail.names_before.insert(0, defined);
     Some(match tail.truth.holds() {
         true => tail,
         false => placed(tail, second),

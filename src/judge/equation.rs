@@ -377,6 +377,9 @@ fn judge_pair(
         return judgement;
     }
     if judgement.truth.holds() {
+        if matches!(judgement.truth, Truth::Follows(_)) {
+            judgement.evidence.own_root = plain_root;
+        }
         // Only a balance with no other unknown settles a step; a value asked is still to be given.
         let mut open = open_in(board, sides);
         let together = joint::unknowns(board, target);

@@ -83,4 +83,8 @@ pub struct Evidence {
     pub wrong_angle: Option<WrongAngle>,
     /// What the line says beside the question, unless its form shows another thought.
     pub aside: Option<Aside>,
+    /// The unknown that a balance gives that follows from wrong values of hers.
+    pub own_root: Option<f64>,
+    /// True for an unknown said to follow from a balance of hers that gives another.
+    pub not_concluded: bool,
 }

@@ -1,5 +1,6 @@
 //! An expression, or a chain of them, as the value of a step.
 
+use super::again::note_said_again;
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
@@ -16,7 +17,7 @@ use super::stock::Stock;
 use super::unproved::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Samples, StepId};
-use crate::reading::{Function, Node, Tree, Value, evaluate};
+use crate::reading::{Function, Node, Reading, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::f64::consts::PI;
@@ -154,6 +155,7 @@ pub(super) fn judge_chain(
     for (_, own) in &mut judgement.values {
         own.relation = open::is_told_by_unknown(board, sides);
     }
+    note_said_again(board, dimension, (sides, &values), &mut judgement);
     if judgement.truth.holds() && rests_on_open(board, target, sides) {
         // True, but its value would tell what nobody has found.
         judgement.remarks.push(Remark::RestsOnOpen);
@@ -480,46 +482,6 @@ pub(super) fn scaled(board: &Board<'_>, target: StepId, number: f64) -> Samples 
     }
 }
 
-/// The value that stands when a learner goes on with a wrong line; of a balance, the unknown that
-/// it gives.
-pub fn own_of_wrong(
-    board: &Board<'_>,
-    judgement: &Judgement,
-    line: usize,
-    function: Option<Samples>,
-) -> Option<Own> {
-    let number = judgement.evidence.number?;
-    let balance = judgement.target.is_balance();
-    let of = if balance {
-        board.key.gives(judgement.target)?
-    } else {
-        judgement.target
-    };
-    // Her form, where she may write it again: 19·9.8 with a mass that was misread.
-    let form = judgement.evidence.lifted.first().copied();
-    let form = form.filter(|form| {
-        !balance
-            && !judgement.evidence.alone
-            && (form[0] - number.value).abs() <= 1e-6 * number.value.abs()
-    });
-    // What a mistake gives, unless the number is further from it than rounding: then as typed.
-    let third = unit_of_figure(number.value, 3);
-    let rounded = |function: &Samples| (function[0] - number.value).abs() <= third;
-    let function = function.filter(|function| balance || rounded(function));
-    let function = function.or(form);
-    // What she goes on with is the number she wrote last.
-    let last = judgement.evidence.ended.unwrap_or(number);
-    Some(Own {
-        line,
-        value: number.value,
-        typed: (!balance).then_some((last.value, last.written)),
-        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
-        right: false,
-        against: false,
-        relation: false,
-    })
-}
-
 pub(super) fn lifted(
     board: &Board<'_>,
     stock: &Stock,
@@ -581,6 +543,17 @@ pub(super) fn calculated(number: f64) -> Typed {
             last_place: place,
         },
     }
+}
+
+/// True if a line has a sine, cosine or tangent.
+pub(super) fn has_ratio(reading: &Reading) -> bool {
+    let mut found = false;
+    for side in &reading.sides {
+        side.visit(&mut |tree| {
+            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
+        });
+    }
+    found
 }
 
 /// Whether a line has a sine, and a cosine. What stands under a root is the other side of the

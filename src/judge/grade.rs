@@ -8,6 +8,7 @@
 
 use super::board::{Board, Own, PinnedSamples};
 use super::carried::{carried, carried_sums, in_order};
+use super::followed::nearest_inputs;
 use super::gravity::{uses_other_gravity, with_gravity};
 use super::names::NameRole;
 use crate::key::{Axis, Part, Pins, Sample, StepId};
@@ -218,17 +219,27 @@ fn exactly_own(board: &Board<'_>, id: StepId, is: &dyn Fn(f64) -> bool) -> Optio
     is(value).then_some(lines)
 }
 
-/// What a step comes to with the wrong values of her own on which it rests, as she typed them, and
-/// their lines.
+/// What a step comes to with the wrong values of her own on which it rests, near or far, as she
+/// typed them, and the lines of those that matter.
 pub(super) fn with_own_inputs(board: &Board<'_>, id: StepId) -> Option<(f64, Vec<usize>)> {
-    let inputs = board.key.inputs(id);
-    let mut used = board.own_pins();
-    used.retain(|step, _| inputs.contains(step));
-    let typed = used.keys().map(|step| (*step, board.standing[step].value));
-    let value = board
-        .key
-        .value(id, board.sampling.own(), &typed.collect())?;
-    (!used.is_empty()).then(|| (value, lines_of(board, &used)))
+    let wrong = |step: &StepId| board.standing.get(step).filter(|own| !own.right);
+    let mut inputs = nearest_inputs(board.key, id);
+    inputs.retain(|step| *step != id && wrong(step).is_some());
+    let typed = inputs
+        .iter()
+        .map(|step| (*step, board.standing[step].value));
+    let mut pins: Pins = typed.collect();
+    let with = |pins: &Pins| board.key.value(id, board.sampling.own(), pins);
+    let value = with(&pins)?;
+    // What nearer ones give without it need not be told.
+    for step in inputs.iter().rev() {
+        let own = pins.remove(step);
+        if with(&pins) != Some(value) {
+            pins.extend(own.map(|own| (*step, own)));
+        }
+    }
+    let lines: BTreeSet<usize> = pins.keys().map(|step| board.standing[step].line).collect();
+    (!pins.is_empty()).then(|| (value, lines.into_iter().collect()))
 }
 
 /// True for a number of fewer than three figures that is further off than half a per cent: a

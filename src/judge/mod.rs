@@ -8,6 +8,7 @@
 //! against its own typed operands; the line lifted and compared as a function; then as a value,
 //! with rounding reasoned about; the learner's own earlier values beside the right ones.
 
+mod again;
 mod angles;
 mod aside;
 mod beside_parts;
@@ -57,18 +58,18 @@ pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
 pub use evidence::Evidence;
-pub use expression::own_of_wrong;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step};
+pub use own::own_of_wrong;
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
 use crate::key::StepId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Reading, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
 use stock::Stock;
@@ -148,6 +149,8 @@ pub enum Remark {
     ByChance,
     /// True whatever the forces are.
     SaysNothing,
+    /// A wrong value of hers from this line, which she goes on with, told once more.
+    OwnAgain(usize),
     /// A balance that says no more than those that stand; the one that says it.
     SaidAlready(StepId),
     /// A number where the unknown must stay a letter.
@@ -176,6 +179,8 @@ pub struct Judgement {
     pub establishes: Vec<StepId>,
     /// A name of the learner's own, and what it stands for.
     pub names: Option<(String, OwnName)>,
+    /// Such names that statements before the last one of the line define.
+    pub names_before: Vec<(String, OwnName)>,
     /// The value of the line, in SI units.
     pub value: Option<f64>,
     /// Remarks that are no faults.
@@ -204,6 +209,7 @@ impl Judgement {
             values: Vec::new(),
             establishes: Vec::new(),
             names: None,
+            names_before: Vec::new(),
             value: None,
             remarks: Vec::new(),
             evidence: Evidence::default(),
@@ -282,9 +288,9 @@ fn judge_readings(
         terms::see(board, reading, &mut judgement);
         angles::see(board, &stock, reading, &mut judgement);
         own::tell_lines(board, reading, &mut judgement);
-        judgement.layout = Some(layout(board, reading, &judgement));
+        judgement.layout = Some(own::layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
-        let reread = index > 0 && !judgement.proved && has_ratio(reading);
+        let reread = index > 0 && !judgement.proved && expression::has_ratio(reading);
         if judgement.truth.holds() && reread {
             continue;
         }
@@ -319,33 +325,11 @@ fn judge_readings(
         if !judgement.stands() && !told {
             return None;
         }
-        judgement.layout = Some(layout(board, reading, &judgement));
+        judgement.layout = Some(own::layout(board, reading, &judgement));
         Some(judgement)
     });
     let noted = noted.filter(|_| !first.stands());
     counted.or(noted).unwrap_or(first)
-}
-
-/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
-fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
-    let layout = reading.layout(board.names.vocabulary());
-    match (&judgement.names, layout.split_once(" = ")) {
-        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
-            format!("{name} = {rest}")
-        }
-        _ => layout,
-    }
-}
-
-/// True if a line has a sine, cosine or tangent.
-fn has_ratio(reading: &Reading) -> bool {
-    let mut found = false;
-    for side in &reading.sides {
-        side.visit(&mut |tree| {
-            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
-        });
-    }
-    found
 }
 
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where

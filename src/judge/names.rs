@@ -146,6 +146,20 @@ impl Names {
         names
     }
 
+    /// These names and one more of the learner's own, which goes before what is called so already.
+    pub(super) fn with_own(&self, symbol: &Symbol, dimension: Dimension, index: usize) -> Names {
+        let mut names = self.clone();
+        let known = &mut names.vocabulary.names;
+        if let Some(at) = known.iter().position(|name| name.symbol == *symbol) {
+            known.remove(at);
+            names.roles.remove(at);
+        }
+        names.add(symbol, dimension, NameRole::Own(index));
+        names.vocabulary.names.rotate_right(1);
+        names.roles.rotate_right(1);
+        names
+    }
+
     /// Adds a name unless it is taken; a component may also be written with a plain p.
     fn add(&mut self, symbol: &Symbol, dimension: Dimension, role: NameRole) {
         if self

@@ -1,8 +1,8 @@
-//! Names of the learner's own: what a definition lets them stand for.
+//! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::equation;
-use super::expression::lifted;
+use super::expression::{lifted, scaled};
 use super::followed::{follows_own, nearest_inputs};
 use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
@@ -11,9 +11,9 @@ use super::other::other_step;
 use super::root::share_of;
 use super::stock::Stock;
 use super::{Judgement, Truth};
-use crate::key::{StepId, agree};
+use crate::key::{Samples, StepId, agree};
 use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
-use crate::units::Dimension;
+use crate::units::{Dimension, unit_of_figure};
 
 /// The name of the learner's own that a line defines.
 pub(super) fn own_name(
@@ -40,6 +40,60 @@ pub(super) fn own_name(
         ));
     }
     Some((name.to_owned(), defined(board, stock, first, value)))
+}
+
+/// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
+pub(super) fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
+    let layout = reading.layout(board.names.vocabulary());
+    match (&judgement.names, layout.split_once(" = ")) {
+        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
+            format!("{name} = {rest}")
+        }
+        _ => layout,
+    }
+}
+
+/// The value that stands when a learner goes on with a wrong line; of a balance, the unknown that
+/// it gives.
+pub fn own_of_wrong(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    line: usize,
+    function: Option<Samples>,
+) -> Option<Own> {
+    let number = judgement.evidence.number?;
+    let balance = judgement.target.is_balance();
+    let of = if balance {
+        board.key.gives(judgement.target)?
+    } else {
+        judgement.target
+    };
+    // What a mistake gives, unless the number is further from it than rounding: then as typed.
+    let third = unit_of_figure(number.value, 3);
+    let rounded = |function: &Samples| (function[0] - number.value).abs() <= third;
+    let function = function.filter(|function| balance || rounded(function));
+    // Her form, where she may write it again: 19·9.8 with a mass that was misread, or the unknown
+    // as her balance gives it.
+    let exactly = |form: &Samples| (form[0] - number.value).abs() <= 1e-6 * number.value.abs();
+    let mut forms = judgement.evidence.lifted.iter().copied();
+    let form = match balance {
+        true => forms.find(rounded),
+        false => forms
+            .next()
+            .filter(|form| !judgement.evidence.alone && exactly(form)),
+    };
+    let function = function.or(form);
+    // What she goes on with is the number she wrote last.
+    let last = judgement.evidence.ended.unwrap_or(number);
+    Some(Own {
+        line,
+        value: number.value,
+        typed: (!balance).then_some((last.value, last.written)),
+        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
+        right: false,
+        against: false,
+        relation: false,
+    })
 }
 
 /// True for the weights, or some of them, under a name such as W or `Wtot`: a definition, and no

@@ -100,6 +100,9 @@ impl Stock {
             if id.has_free_sense() {
                 stock.add_own(dimension_of(board.key, *id), &own.size());
                 stock.add_square(dimension_of(board.key, *id), own.function);
+            } else if id.is_pull() && own.function[0] < 0.0 {
+                // Put in below zero, its minus sign stands before the number.
+                stock.add_own(dimension_of(board.key, *id), &own.size());
             }
         }
         for own in board.own_names {
@@ -344,6 +347,10 @@ impl Stock {
                     function[choice] * own.function[choice] / right[choice]
                 });
                 self.add(function, step.dimension, shown, Nearness::Worked);
+                if typed < 0.0 {
+                    let size = function.map(|value: f64| -value);
+                    self.add(size, step.dimension, -shown, Nearness::Worked);
+                }
             }
         }
     }

@@ -26,6 +26,9 @@ impl Session {
             return self.answer_judged(asked, judgement);
         }
         let judgement = self.judged(asked, line);
+        if let Some(outcome) = self.follows_waiting(asked, line, &judgement) {
+            return outcome;
+        }
         self.answer_judged(asked, judgement)
     }
 
@@ -71,7 +74,7 @@ impl Session {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
         }
-        if let Some((name, own)) = &judgement.names {
+        for (name, own) in judgement.names_before.iter().chain(&judgement.names) {
             let symbol = Symbol::new(name.clone());
             self.state.own_names.retain(|(known, _)| *known != symbol);
             self.state.own_names.push((symbol, own.clone()));
@@ -327,7 +330,7 @@ impl Session {
     }
 
     /// How the line was read, with its value where it has a form.
-    fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
+    pub(super) fn reading_shown(&self, judgement: &Judgement) -> Option<String> {
         let layout = judgement.layout.clone()?;
         if let Some((_, own)) = &judgement.names {
             return Some(self.own_name_shown(layout, own));

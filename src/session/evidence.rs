@@ -20,6 +20,10 @@ impl Session {
         if let Some((step, own)) = &judgement.evidence.superseded {
             return Some(self.superseded(*step, own));
         }
+        if judgement.evidence.not_concluded {
+            let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
+            return Some(self.words.say("talk.not-concluded", &slots));
+        }
         if let Some(two) = judgement.evidence.two_meanings {
             return Some(self.two_meanings(two, judgement, diagnosis));
         }

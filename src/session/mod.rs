@@ -28,6 +28,7 @@ mod state;
 mod steer;
 mod summary;
 mod turn;
+mod waiting;
 mod ways;
 
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};

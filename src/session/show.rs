@@ -421,10 +421,15 @@ impl Session {
         .find_map(|step| Some((self.value_of(step)?, self.key.step(step)?.dimension)));
         let label = match value {
             Some((value, dimension)) => {
+                // A pull below zero says so; of any other force the arrow or the sum has the sign.
+                let value = match self.key.step(StepId::Pull(id)) {
+                    Some(_) => value,
+                    None => value.abs(),
+                };
                 format!(
                     "{} {}",
                     force.symbol.shown(),
-                    value_text(value.abs(), dimension, self.problem.figures())
+                    value_text(value, dimension, self.problem.figures())
                 )
             }
             None => force.symbol.shown(),

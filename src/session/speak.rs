@@ -163,6 +163,7 @@ impl Session {
             | Remark::SensesTaken(_)
             | Remark::SignAndWay
             | Remark::SaidAlready(_)
+            | Remark::OwnAgain(_)
             | Remark::SaysNothing => {
                 return Prose::default();
             }
@@ -306,6 +307,14 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
+        }
+        let again = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::OwnAgain(line) => Some(*line),
+            _ => None,
+        });
+        if let Some(line) = again {
+            let slots = [("line", Slot::Word(line.to_string()))];
+            return self.words.say("talk.own-again", &slots);
         }
         let there = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::SaidAlready(there) => Some(*there),

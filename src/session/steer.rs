@@ -1,13 +1,11 @@
 //! Commands: help, hints, going back and on.
 
 use super::command::Command;
-use super::sight::Sight;
-use super::state::Open;
 use super::turn::{Course, LineView, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
-use crate::judge::{Own, Truth, own_of_wrong};
-use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
+use crate::judge::{Own, Truth};
+use crate::key::StepId;
 use crate::mistakes::WRONG_LEG;
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
@@ -339,37 +337,24 @@ impl Session {
         if open.judgement.evidence.false_equation {
             return Outcome::talk(self.words.say("talk.no-value", &[]));
         }
-        let target = open.judgement.target;
-        let (own, mut carried) = self.own_of_open(&open);
-        // The unknown given where its balance is asked is the balance solved.
-        let target = match target {
-            StepId::Pull(_) if asked == StepId::MomentSum => StepId::MomentSum,
-            target if self.key.sum_of(target) == Some(asked) => asked,
-            target => target,
-        };
-        // A wrong relation of the unknown is carried as a relation, not as a number.
-        let pull = matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some())
-            || self.is_open_multiple(target);
-        if pull && carried.is_none() {
-            carried = self.own_multiple(&open);
-        }
-        let relation = pull || target.is_balance();
+        let left = self.left_by(&open, asked);
         // The number is right where only its unit or its figures are not.
         let number_right = matches!(
             open.judgement.truth,
             Truth::WrongUnit { .. } | Truth::TooFewFigures
         );
-        let gives_value = own.is_some() && !pull || number_right || relation && carried.is_some();
+        let relation = left.relation && left.carried.is_some();
+        let gives_value = left.own.is_some() || number_right || relation;
         if !gives_value && !disputed {
             return Outcome::talk(self.words.say("talk.no-value", &[]));
         }
+        let target = left.target;
         self.state.gone_on.insert(target, gives_value);
-        if let Some(own) = own.filter(|_| !pull) {
+        if let Some(own) = left.own {
             self.state.put(target, own);
         }
-        if relation {
-            let carried = carried.map(|key| (target, key));
-            self.state.carried.extend(carried);
+        if left.relation {
+            self.state.carried.extend(left.carried);
         }
         self.reach(target, Progress::Done);
         let key = if disputed {
@@ -382,72 +367,6 @@ impl Session {
         outcome.truth = if disputed { "disputed" } else { "carried" };
         outcome.sign = Sign::Talk;
         outcome
-    }
-
-    /// The working in which the unknown's component is the learner's own multiple of it: `T sin 20`.
-    fn own_multiple(&self, open: &Open) -> Option<Key> {
-        let unknown = match open.judgement.target {
-            StepId::Across(force) => StepId::Pull(force),
-            target => *self.key.general.as_ref()?.multiples.get(&target)?,
-        };
-        let pull = self
-            .key
-            .samples(unknown, &self.sampling, &BTreeMap::new())?;
-        let shares = open.judgement.evidence.lifted.iter().map(|typed| {
-            let share: Samples = std::array::from_fn(|choice| typed[choice] / pull[choice]);
-            share
-        });
-        let shares: Vec<Samples> = shares.collect();
-        // Numbers that stand for themselves give the same share whatever is given.
-        let steady = shares.iter().find(|share| agree(share, &[share[0]; 4]));
-        let share = steady.or(shares.first())?[0];
-        let multiple = Formula::step(unknown).times(Formula::Number(share));
-        Some(
-            self.key
-                .with_rule(open.judgement.target, Rule::Formula(multiple)),
-        )
-    }
-
-    /// What a line that does not hold leaves behind when the learner goes on with it: its value,
-    /// and the working that it is right in.
-    fn own_of_open(&self, open: &Open) -> (Option<Own>, Option<Key>) {
-        let names = self.names();
-        let own_values = self.own_values();
-        let board = self.board(&names, &own_values);
-        let pins = board.own_pins();
-        let target = open.judgement.target;
-        let model = open
-            .diagnosis
-            .spoken()
-            .map(|named| &self.instances[named.instance].key);
-        let function: Option<Samples> =
-            model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
-        let sight = self.sight(target, &open.judgement, &open.diagnosis);
-        let kilo = sight == Some(Sight::Kilo);
-        let own = if open.judgement.evidence.wrong_way || kilo {
-            // Its size holds, if in kilonewtons: a part in the wrong sense is her value, or the right
-            // one, with the other sign.
-            let size = target.is_size() || target.is_pull() || kilo;
-            let sign = if size { 1.0 } else { -1.0 };
-            let told = open.judgement.evidence.turned_about.clone();
-            let told = told.filter(|_| !kilo);
-            let right = || {
-                board.right(target).map(|right| Own {
-                    line: open.number,
-                    value: right[0],
-                    typed: None,
-                    function: right,
-                    right: true,
-                    against: false,
-                    relation: false,
-                })
-            };
-            told.or_else(right)
-                .map(|own| own.pointing(sign, open.number))
-        } else {
-            own_of_wrong(&board, &open.judgement, open.number, function)
-        };
-        (own, model.cloned())
     }
 }
 

@@ -5,6 +5,7 @@ use leverwright::key::{Axis, Part, Pins, Sampling, StepId};
 use leverwright::lesson::{built_in, parse_problem};
 use leverwright::problem::ForceId;
 use leverwright::session::{Progress, Session, Sign};
+use leverwright::sketch::ForceMark;
 use leverwright::text::Words;
 
 /// By hand: Hx = −348.9 N, Hy = 954.5 N (see tests/lines.rs).
@@ -598,4 +599,24 @@ fn the_line_shown_for_a_direction_of_her_own_points_as_her_sizes_were_judged() {
     }
     let told = format!("{:?}", session.submit("show"));
     assert!(told.contains("above the horizontal, to the left"), "{told}");
+}
+
+/// A pull of her own that comes out below zero is drawn where the rope is, and says so.
+#[test]
+fn a_negative_pull_of_her_own_is_drawn_with_its_sign() {
+    let label = |line: &str| {
+        let mut session = mast();
+        let pull = StepId::Pull(ForceId::Rope(0));
+        let before = session.key().asked().position(|step| step.id == pull);
+        for _ in 0..before.unwrap() {
+            session.submit("skip");
+        }
+        session.submit(line);
+        session.submit("go on");
+        let marks = session.view().marks;
+        let rope = |mark: &&ForceMark| mark.force == ForceId::Rope(0);
+        marks.forces.iter().find(rope).unwrap().label.clone()
+    };
+    assert_eq!(label("T = -450 N"), "T −450 N");
+    assert_eq!(label("T = 450 N"), "T 450 N");
 }
