@@ -12,7 +12,11 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
     let number = group
         .number
         .filter(|number| group.subject.is_some() && is_on(problem, *number));
-    let mut place = group.place.or(number.map(Where::At));
+    let place = group.whereabouts(problem);
+    let mut place = match (group.place, number) {
+        (None | Some(Where::There), Some(number)) => Some(Where::At(number)),
+        _ => place,
+    };
     let mut subject = group.subject;
     let mut named = None;
     match (group.onto, subject) {
