@@ -3,7 +3,8 @@
 //!
 //! What people type: common practice, no source. Counter 7 runs 2.2 m to the right, its rope at the
 //! tip, a crate at 1.9 m and onions at 0.4 m; counter 1 runs 2.4 m to the left, its rope at the tip,
-//! a crate at 0.8 m; counter 3 runs 2.2 m to the left, its rope at 1.4 m, onions at 1.5 m. Walkway 1
+//! a crate at 0.8 m; counter 2 is alike, its crate at
+//! 1.3 m; counter 3 runs 2.2 m to the left, its rope at 1.4 m, onions at 1.5 m. Walkway 1
 //! runs 3.4 m to the right, its rope at the tip at 140° from the positive x axis, a watcher at
 //! 1.2 m; walkway 7 runs 4.2 m to the left, its rope at 2.2 m at 25°, a watcher at 2.0 m; walkway 3
 //! runs 3.6 m to the left, its rope at the tip at 65°. Mast 7 leans left, 6.6 m, its rope level to
@@ -284,6 +285,10 @@ const ROWS: &[(&str, u64, &[&str], Kind)] = &[
     ("walkway", 1, &["the rope pulls up and left from the tip"], Taken),
     ("walkway", 1, &["rope, tip, pulls left from there and up"], Taken),
     ("walkway", 1, &["hinge parts, unknown"], Taken),
+    ("counter", 2, &["crate, about the middle, down"], AskedOn),
+    ("counter", 2, &["crate, about the tip, down"], Wrong),
+    ("counter", 2, &["weight of the counter, around the middle, down"], Taken),
+    ("counter", 2, &["weight about the middle, down"], Taken),
 ];
 
 #[test]

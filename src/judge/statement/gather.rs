@@ -195,7 +195,9 @@ impl Gathering<'_> {
                 self.unknown();
                 self.group().way.told.hear_part();
             }
-            Mention::About if matches!(next(ahead), Some(Mention::Length(_))) => {
+            Mention::About
+                if matches!(next(ahead), Some(Mention::Length(_) | Mention::Place(_))) =>
+            {
                 self.before.at = true;
                 self.group().about = true;
             }

@@ -191,19 +191,25 @@ fn at_a_support(problem: &Problem, place: Option<Where>) -> Named {
 
 /// A weight of nothing in particular: the only one, or the only one that acts at the place said.
 fn some_weight(problem: &Problem, place: Option<Where>) -> Named {
+    // "About the middle" is the middle's.
+    let point = match place {
+        Some(Where::At(metres)) => Some(metres),
+        Some(Where::Within(stretch)) => stretch.point(),
+        _ => None,
+    };
     let weights: Vec<ForceId> = problem
         .forces()
         .iter()
         .map(|force| force.id)
         .filter(is_weight)
         .collect();
-    let here: Vec<ForceId> = match place {
-        Some(Where::At(metres)) => weights
+    let here: Vec<ForceId> = match point {
+        Some(metres) => weights
             .iter()
             .copied()
             .filter(|id| acts_at(problem, *id, metres))
             .collect(),
-        _ => Vec::new(),
+        None => Vec::new(),
     };
     match (weights.as_slice(), here.as_slice()) {
         ([only], _) | (_, [only]) => Named::Force(*only),
