@@ -7,6 +7,7 @@ mod said;
 mod second_way;
 mod statements;
 mod talk;
+mod whereabouts;
 
 use leverwright::draw::{draw, draw_sister};
 use leverwright::key::{Pins, Sampling, StepId};

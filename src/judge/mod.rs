@@ -68,7 +68,7 @@ pub use own::own_of_wrong;
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
-use crate::key::StepId;
+use crate::key::{Axis, StepId};
 use crate::reading::{Mismatch, Misreading, Reading, Tree};
 use crate::text::Span;
 use crate::units::Dimension;
@@ -128,11 +128,12 @@ pub enum Remark {
     OtherGravity(f64),
     /// A hinge part given in the sense opposite to the key's axis: its size is right.
     OppositeSense,
-    /// A hinge part told with a minus sign and with the word for the negative way: the sign may
-    /// say the same as the word, or turn it about.
+    /// A hinge part with a minus sign and the negative way: one may turn the other about.
     SignAndWay,
     /// The way that was told is that on this one of the two bodies that it acts between.
     OnBody(usize),
+    /// The way told with a size is that of one part; another lies along this axis.
+    OtherPart(Axis),
     /// The line was read in another way than the likeliest.
     OtherReading,
     /// It rests on something that is not found yet: true, but no value of the learner's.
@@ -159,8 +160,7 @@ pub enum Remark {
     NegativePull,
     /// An equation that holds, with these other unknowns in it.
     OtherUnknowns(Vec<StepId>),
-    /// An equation that holds with these parts of a support's force counted so; true for one that
-    /// is counted against the axes.
+    /// An equation that holds with these parts counted so; true for one against the axes.
     SensesTaken(Vec<(StepId, bool)>),
 }
 

@@ -45,6 +45,34 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     if between && stands {
         judgement.remarks.push(Remark::OnBody(on));
     }
+    if stands {
+        judgement
+            .remarks
+            .extend(part_of_way(board, judgement, &said));
+    }
+}
+
+/// Of a force's size, told with the way of one part of it: that it has the other part too. "706 N
+/// up" does not act straight up.
+fn part_of_way(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -> Option<Remark> {
+    let axes = said.iter().filter_map(|(way, _)| says(*way).ok());
+    let axes: Vec<Axis> = axes.map(|(axis, _)| axis).collect();
+    let first = *axes.first()?;
+    let other = match first {
+        Axis::Horizontal => Axis::Vertical,
+        Axis::Vertical => Axis::Horizontal,
+    };
+    let part = match judgement.target {
+        StepId::Reaction(support, Part::Size) => StepId::Reaction(support, Part::Along(other)),
+        step @ StepId::Found(Nature::Size, _) => part_of(board, step, other)?,
+        _ => return None,
+    };
+    let size = judgement.evidence.number.map(|typed| typed.value.abs())?;
+    // Less than the last figure of a size is no part to speak of.
+    let counts = |value: f64| value.abs() > 0.005 * size;
+    let accepted = board.accepted(part);
+    let all = accepted.iter().all(|(function, _)| counts(function[0]));
+    (all && axes.iter().all(|axis| *axis == first)).then_some(Remark::OtherPart(other))
 }
 
 /// Refuses a value of a force that was said to act on a body on which it does not act.

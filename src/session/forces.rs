@@ -40,6 +40,10 @@ impl Session {
         let mut fresh: Vec<ForceId> = Vec::new();
         let mut replies = Vec::new();
         for part in said {
+            let part = match alone {
+                true => self.side_for_place(part),
+                false => part,
+            };
             let unclear = loose
                 .and_then(|before| self.place_of_a_weight(before, &part))
                 .or_else(|| self.place_asked(&part))
@@ -210,9 +214,14 @@ impl Session {
             (Some(new), Some(old)) => Some(way_after(&self.problem, force, old, new)),
             (new, old) => new.or(old),
         };
-        let place_fit = self.place_fit(&Pending { place, ..pending });
+        let place_fit = match self.place_fit(&Pending { place, ..pending }) {
+            // The point was told before.
+            Fit::Rough if pending.place.is_some() => Fit::Right,
+            fit => fit,
+        };
         let way_fit = way_fits(&self.problem, force, way);
-        if place_fit != Fit::Wrong {
+        let exact = !matches!(said.place, Some(Where::Within(_))) || pending.place.is_none();
+        if exact && matches!(place_fit, Fit::Right | Fit::Missing) {
             pending.place = place;
         }
         pending.misplaced |= place_fit == Fit::Wrong;
@@ -261,6 +270,7 @@ impl Session {
                 let remark = match (said.denied, guessed) {
                     (_, true) => self.say("talk.ask-hinge-guess"),
                     (true, _) => self.say("talk.denied"),
+                    _ if place_fit == Fit::Rough => self.say("talk.place-rough"),
                     _ => Prose::default(),
                 };
                 Reply {

@@ -4,7 +4,7 @@ use super::Session;
 use super::reply::Reply;
 use super::state::Pending;
 use super::turn::Sign;
-use crate::judge::statement::{Fit, Where, is_on, place_fits};
+use crate::judge::statement::{Fit, Said, Where, is_on, place_fits, side_for_place};
 use crate::problem::{ForceId, Problem};
 use crate::text::Slot;
 
@@ -14,6 +14,17 @@ impl Session {
         match place_fits(&self.problem, pending.force, pending.place) {
             Fit::Right if pending.misplaced && pending.place.is_none() => Fit::Missing,
             fit => fit,
+        }
+    }
+
+    /// What was said where a place is asked, with a side of it taken for that place.
+    pub(super) fn side_for_place(&self, said: Said) -> Said {
+        match self.state.pending.first() {
+            Some(open) if self.place_fit(open) == Fit::Missing => {
+                let only = self.pending_asks() == Some("where");
+                side_for_place(&self.problem, open.force, said, only)
+            }
+            _ => said,
         }
     }
 

@@ -4,7 +4,7 @@ use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
 use crate::hint::spoken_force;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Part, StepId};
+use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
@@ -149,6 +149,8 @@ impl Session {
                 let slots = vec![("body", Slot::Word(body.unwrap_or_default()))];
                 ("general.on-body", slots)
             }
+            Remark::OtherPart(Axis::Horizontal) => ("remark.level-part-too", Vec::new()),
+            Remark::OtherPart(Axis::Vertical) => ("remark.upright-part-too", Vec::new()),
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),

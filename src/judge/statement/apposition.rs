@@ -79,7 +79,9 @@ fn way_ahead(problem: &Problem, ahead: &[Mention]) -> Option<Way> {
     for mention in ahead {
         match mention {
             // "The hinge, to the upper right."
-            Mention::Filler | Mention::Break | Mention::Upright | Mention::To => continue,
+            Mention::Filler | Mention::Break | Mention::Upright | Mention::Aimed | Mention::To => {
+                continue;
+            }
             Mention::Up | Mention::Down => way.up = way.up.or(Some(*mention == Mention::Up)),
             Mention::Left | Mention::Right => {
                 way.right = way.right.or(Some(*mention == Mention::Right));

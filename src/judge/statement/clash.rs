@@ -17,6 +17,8 @@ pub struct Telling {
     plain: bool,
     /// It was told part by part: "level to the left, and up".
     split: bool,
+    /// A side was said with "to": it is no place.
+    aimed: bool,
 }
 
 /// The second of two ways of one force that were told and cannot both be.
@@ -38,6 +40,7 @@ impl Telling {
             upright: self.upright || other.upright,
             plain: self.plain || other.plain,
             split: self.split || other.split,
+            aimed: self.aimed || other.aimed,
         }
     }
 
@@ -56,6 +59,16 @@ impl Telling {
         self.plain |= !straight;
     }
 
+    /// True where a side was said with "to".
+    pub(super) fn is_aimed(self) -> bool {
+        self.aimed
+    }
+
+    /// A side, with "to" before it or without.
+    pub(super) fn hear_side(&mut self, aimed: bool) {
+        self.aimed |= aimed;
+    }
+
     /// A part or component of the force.
     pub(super) fn hear_part(&mut self) {
         self.split = true;
@@ -67,7 +80,11 @@ impl Telling {
         let small = |mention: &&Mention| {
             matches!(
                 mention,
-                Mention::Filler | Mention::Unknown | Mention::Upright | Mention::Part
+                Mention::Filler
+                    | Mention::Unknown
+                    | Mention::Upright
+                    | Mention::Aimed
+                    | Mention::Part
             )
         };
         let mut before = heard.iter().rev().filter(|mention| !small(mention));

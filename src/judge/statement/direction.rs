@@ -1,10 +1,11 @@
 //! Directions as they are heard: sides, lines, angles, along and towards.
 
+use super::angle::Line;
 use super::clash::describes;
 use super::gather::{Gathering, next};
 use super::mention::Mention;
 use super::subject::Subject;
-use super::way::{Line, ToBody};
+use super::way::ToBody;
 use crate::problem::{ForceId, Reference};
 
 impl Gathering<'_> {
@@ -16,15 +17,30 @@ impl Gathering<'_> {
             Mention::Up | Mention::Down => self.up_or_down(mention == Mention::Up, upright, ahead),
             Mention::Left | Mention::Right => {
                 let right = Some(mention == Mention::Right);
+                let aimed = self.before.aimed || self.before.to;
                 let way = &mut self.group().way;
                 let other = way.right.is_some() && way.right != right;
                 way.right = way.right.or(right);
+                way.told.hear_side(aimed);
                 self.group().undecided |= other;
             }
             Mention::Degrees(degrees) => {
+                let (axis, clockwise) = (self.axis.take(), self.clockwise.take());
                 let way = &mut self.group().way;
-                way.degrees = way.degrees.or(Some((degrees, None)));
+                way.degrees = way.degrees.or(Some((degrees, axis)));
+                way.clockwise = way.clockwise.or(clockwise);
             }
+            Mention::Axis(line, sense) => self.axis(Line::Axis(line, sense)),
+            Mention::Clockwise | Mention::Anticlockwise => {
+                let clockwise = Some(mention == Mention::Clockwise);
+                match &mut self.group().way {
+                    way if way.degrees.is_some() => way.clockwise = clockwise,
+                    _ => self.clockwise = clockwise,
+                }
+            }
+            // "Somewhere along the walkway" is no way.
+            Mention::Somewhere if goes_on_with_a_place(ahead) => self.before.measured = true,
+            Mention::Somewhere => self.group().way.open = true,
             Mention::AlongRope => self.group().way.along = true,
             Mention::Open => self.group().way.open = true,
             _ => {}
@@ -42,6 +58,19 @@ impl Gathering<'_> {
         way.upright |= upright && !goes_on;
         way.told.hear_upright(upright || vertically);
         group.undecided |= other;
+    }
+
+    /// An axis from which an angle is measured.
+    fn axis(&mut self, axis: Line) {
+        let above = self.before.above.take();
+        let way = &mut self.group().way;
+        match &mut way.degrees {
+            Some((_, from @ None)) => *from = Some(axis),
+            Some(_) => return,
+            None => self.axis = Some(axis),
+        }
+        let way = &mut self.group().way;
+        way.up = way.up.or(above);
     }
 
     /// The level or the upright: what an angle is measured from, or along which a force acts.
@@ -93,6 +122,30 @@ impl Gathering<'_> {
             _ => way.to_body = Some(ToBody::Towards),
         }
     }
+}
+
+/// True where "somewhere" only says that a place is not exact: "somewhere on the left half".
+fn goes_on_with_a_place(ahead: &[Mention]) -> bool {
+    let next = next(ahead);
+    matches!(
+        next,
+        Some(
+            Mention::At
+                | Mention::On
+                | Mention::Of
+                | Mention::Near
+                | Mention::Between
+                | Mention::Beyond
+                | Mention::ShortOf
+                | Mention::Above
+                | Mention::Below
+                | Mention::Along
+                | Mention::Left
+                | Mention::Right
+                | Mention::Place(_)
+                | Mention::Share(..)
+        )
+    )
 }
 
 /// The line at a right angle to a line.

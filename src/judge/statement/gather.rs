@@ -1,35 +1,42 @@
 //! Mentions gathered force by force, each with its own place and way.
 
 use super::Said;
+use super::angle::Line;
 use super::group::Group;
 use super::mention::Mention;
 use super::place::{Side, Where, along_from, coordinate, is_whole};
-use super::scene::places;
+use super::rough::Between;
 use super::settle::{place_of, resolved, with_one_more};
-use super::subject::{Subject, likely, subject};
-use super::way::{Line, NONE, ToBody, Way};
-use crate::problem::{Acting, ForceId, Problem};
+use super::stretch::Stretch;
+use super::subject::{Subject, subject};
+use super::way::{ToBody, Way};
+use crate::problem::{ForceId, Problem};
 
 /// Small words that change how the next mention is taken.
 #[derive(Default)]
 pub(super) struct Before {
-    at: bool,
-    to: bool,
-    on: bool,
-    from: bool,
-    away: bool,
-    of: bool,
-    towards: bool,
+    pub(super) at: bool,
+    pub(super) to: bool,
+    pub(super) on: bool,
+    pub(super) from: bool,
+    pub(super) away: bool,
+    pub(super) of: bool,
+    pub(super) towards: bool,
     along: bool,
     pub(super) across: bool,
     pub(super) upright: bool,
-    measured: bool,
+    pub(super) measured: bool,
     denied: bool,
     pub(super) above: Option<bool>,
-    /// To which side the length goes: "2.0 m to the left of".
-    side: Option<Side>,
+    /// To which side the length goes: "2.0 m to the left of"; without one, at which side of what
+    /// follows the force acts.
+    pub(super) side: Option<Side>,
+    /// Near what follows.
+    pub(super) near: bool,
+    /// "To the": the left or right that follows is a way, unless a length goes there.
+    pub(super) aimed: bool,
     /// "The end of …": what follows only says whose place it was.
-    whose: bool,
+    pub(super) whose: bool,
 }
 
 pub(super) struct Gathering<'a> {
@@ -39,21 +46,29 @@ pub(super) struct Gathering<'a> {
     /// What was heard so far.
     pub(super) heard: Vec<Mention>,
     /// The length just said: "1.2 m from the tip".
-    length: Option<f64>,
+    pub(super) length: Option<f64>,
     /// It was said in this clause: "3.8 m along the mast".
-    length_fresh: bool,
+    pub(super) length_fresh: bool,
+    /// What the length was measured from, where no side was said, in this clause.
+    pub(super) measured_from: Option<(f64, f64)>,
+    /// At which side of a point the force was said to be, in this clause.
+    pub(super) beside: Option<(f64, Side)>,
     /// The last mention that says something was a place.
-    place_last: bool,
+    pub(super) place_last: bool,
     /// The last mention that says something named a force.
     named_last: bool,
     /// A comma or "and" since the subject.
     pub(super) parted: bool,
     /// The last of them was an "and", which parts forces and no place from its force.
     pub(super) listed: bool,
-    /// Names still to pass over: "between the hinge and the tip".
-    between: u8,
+    /// "Between the hinge and the tip": what was said of it so far.
+    pub(super) between: Option<Between>,
+    /// The line that an angle still to be said is measured from.
+    pub(super) axis: Option<Line>,
+    /// The sense of an angle still to be said.
+    pub(super) clockwise: Option<bool>,
     /// Nothing was said in this clause yet.
-    clause_opens: bool,
+    pub(super) clause_opens: bool,
     /// A reason is given; it names no force.
     reason: bool,
     /// A word that is not known stands where a force is named.
@@ -69,11 +84,15 @@ pub(super) fn gather(problem: &Problem, mentions: &[Mention]) -> Vec<Said> {
         heard: Vec::new(),
         length: None,
         length_fresh: false,
+        measured_from: None,
+        beside: None,
         place_last: false,
         named_last: false,
         parted: false,
         listed: false,
-        between: 0,
+        between: None,
+        axis: None,
+        clockwise: None,
         clause_opens: true,
         reason: false,
         stranger: false,
@@ -105,7 +124,7 @@ impl Gathering<'_> {
             _ if self.reason => {}
             mention => {
                 self.hear(mention, ahead);
-                let small = matches!(mention, Mention::Filler | Mention::Upright);
+                let small = matches!(mention, Mention::Filler | Mention::Upright | Mention::Aimed);
                 self.clause_opens &= small;
                 let names = subject(self.problem, mention).is_some();
                 self.named_last = names || self.named_last && small;
@@ -115,8 +134,7 @@ impl Gathering<'_> {
 
     fn hear(&mut self, mention: Mention, ahead: &[Mention]) {
         let named = subject(self.problem, mention);
-        if self.between > 0 && (named.is_some() || matches!(mention, Mention::Place(_))) {
-            self.between -= 1;
+        if self.is_an_end_between(mention, named) {
             return;
         }
         if self.counts_the_middle(mention, named) {
@@ -140,7 +158,9 @@ impl Gathering<'_> {
             return;
         }
         match mention {
-            Mention::Between => self.between = 2,
+            Mention::Between => self.begins_between(),
+            // "Nearer to the tip than to the hinge".
+            Mention::Than => self.between = Some(Between::passing()),
             Mention::But => {
                 self.close();
                 self.group().refused = false;
@@ -175,6 +195,12 @@ impl Gathering<'_> {
                 self.unknown();
                 self.group().way.told.hear_part();
             }
+            Mention::About
+                if matches!(next(ahead), Some(Mention::Length(_) | Mention::Place(_))) =>
+            {
+                self.before.at = true;
+                self.group().about = true;
+            }
             other if self.small(other) => {}
             other => self.detail(other, ahead),
         }
@@ -206,7 +232,12 @@ impl Gathering<'_> {
             Mention::No => before.denied = true,
             Mention::Above => before.above = Some(true),
             Mention::Below => before.above = Some(false),
-            Mention::Filler => {}
+            Mention::Near => (before.at, before.near) = (true, true),
+            Mention::Beyond => before.side = Some(Side::Out),
+            Mention::ShortOf => before.side = Some(Side::In),
+            Mention::Aimed => before.aimed = true,
+            Mention::About => before.at = true,
+            Mention::Filler | Mention::Minus => {}
             _ => return false,
         }
         true
@@ -214,7 +245,7 @@ impl Gathering<'_> {
 
     /// A comma, or an "and".
     fn part(&mut self, listed: bool) {
-        let between = self.between;
+        let between = self.between.take();
         self.close();
         // "Between the hinge and the tip".
         if listed {
@@ -222,7 +253,7 @@ impl Gathering<'_> {
         }
         let stranger = self.stranger;
         let group = self.group();
-        let empty = group.place.is_none() && group.number.is_none() && group.way == Way::default();
+        let empty = !group.is_placed() && group.number.is_none() && group.way == Way::default();
         group.strange_first |= stranger && empty && group.subject.is_none();
         self.parted = true;
         self.listed = listed;
@@ -233,7 +264,10 @@ impl Gathering<'_> {
 
     /// A place, a number or a direction.
     fn detail(&mut self, mention: Mention, ahead: &[Mention]) {
-        let place_last = matches!(mention, Mention::Place(_) | Mention::Length(_));
+        let mut place_last = matches!(
+            mention,
+            Mention::Place(_) | Mention::Length(_) | Mention::Share(..)
+        );
         if std::mem::take(&mut self.before.denied) {
             self.group().denied = true;
             self.before = Before::default();
@@ -244,6 +278,7 @@ impl Gathering<'_> {
             Mention::There => self.put(Where::There),
             // "2.0 m along the walkway of 4.2 m": how long it is.
             Mention::Length(metres) if self.is_of_the_body(metres, ahead) => {}
+            Mention::Length(metres) if self.goes_beside(metres) => {}
             Mention::Length(metres) => {
                 let metres = coordinate(self.problem, metres);
                 self.put(Where::At(metres));
@@ -255,12 +290,12 @@ impl Gathering<'_> {
                 group.number = group.number.or(Some(number));
             }
             _ if self.is_a_measure(mention, ahead) => return self.measure(mention, ahead),
-            _ if self.is_beside(mention, ahead) => self.between = 1,
-            _ if self.is_an_end(mention, ahead) => {
-                let (problem, side) = (self.problem, Side::of(mention));
-                let length = problem.given(problem.body().length).value;
-                let end = along_from(problem, 0.0, length, side).max(0.0);
-                return self.place(end);
+            Mention::Share(bound, share) => self.share((bound, share), ahead),
+            _ if self.stresses(mention, ahead) => {}
+            _ if self.is_beside(mention, ahead) => self.before.side = Side::of(mention),
+            _ if self.is_a_side(mention, ahead) => {
+                self.put_side(mention);
+                place_last = true;
             }
             _ => {
                 self.direction(mention, ahead);
@@ -273,6 +308,8 @@ impl Gathering<'_> {
         self.before.at = false;
         self.before.to = false;
         self.before.on = false;
+        self.before.near = false;
+        self.before.aimed = false;
         self.before.towards = false;
         self.place_last = place_last;
     }
@@ -284,7 +321,10 @@ impl Gathering<'_> {
             Mention::Up | Mention::Down | Mention::Left | Mention::Right
         );
         let level = matches!(mention, Mention::Left | Mention::Right);
+        // "2.4 m from the hinge on the left" tells a place.
+        let on_a_side = self.before.at && !self.before.to && self.measured_from.is_some();
         side && self.length_fresh
+            && !on_a_side
             && match next(ahead) {
                 Some(Mention::Body | Mention::Along | Mention::From) => true,
                 Some(Mention::Of) => level,
@@ -297,57 +337,6 @@ impl Gathering<'_> {
             }
     }
 
-    /// "2.2 m from the left": the end of the body at that side.
-    fn measured_from_a_side(&self, mention: Mention) -> Option<f64> {
-        let end = match mention {
-            Mention::Left => "statement.left-end",
-            Mention::Right => "statement.right-end",
-            _ => return None,
-        };
-        let measured = self.before.from && !self.before.away && self.length.is_some();
-        let all = places(self.problem).into_iter();
-        let mut ends = all.filter(|(key, _)| measured && *key == end);
-        ends.next().map(|(_, metres)| metres)
-    }
-
-    /// "L/2 from the hinge": from which end the middle is counted is all the same, and no force is
-    /// named.
-    fn counts_the_middle(&self, mention: Mention, named: Option<Subject>) -> bool {
-        let end = matches!(mention, Mention::Place(_))
-            || matches!(named, Some(Subject::Force(ForceId::Support(_))));
-        let half = 0.5 * self.problem.given(self.problem.body().length).value;
-        let place = self.groups.last().and_then(|group| group.place);
-        let middle = matches!(place, Some(Where::At(at)) if (at - half).abs() < 1e-9);
-        end && middle && self.before.from && self.place_last
-    }
-
-    /// "The weight of the crate, at the left, down": a weight points to no side, so that end.
-    fn is_an_end(&self, mention: Mention, ahead: &[Mention]) -> bool {
-        let level = matches!(mention, Mention::Left | Mention::Right);
-        let upright = |mention: &Mention| matches!(mention, Mention::Up | Mention::Down);
-        let mut rest = ahead
-            .iter()
-            .take_while(|mention| **mention != Mention::Stop);
-        let way = self.groups.last().and_then(|group| group.way.up);
-        level
-            && self.before.at
-            && !self.before.to
-            && next(ahead) != Some(Mention::Of)
-            && self.cannot_point(mention)
-            && (way.is_some() || rest.any(upright))
-    }
-
-    /// "Left of the hinge at a distance of 1.6 m": at which side of a thing it acts; the distance
-    /// says where.
-    fn is_beside(&self, mention: Mention, ahead: &[Mention]) -> bool {
-        let level = matches!(mention, Mention::Left | Mention::Right);
-        let open = self
-            .groups
-            .last()
-            .is_some_and(|group| group.subject.is_some() && group.place.is_none());
-        level && open && !self.length_fresh && next(ahead) == Some(Mention::Of)
-    }
-
     /// Takes the side to which a length goes, and from where: with nothing after it, from the foot.
     fn measure(&mut self, mention: Mention, ahead: &[Mention]) {
         let after = next(ahead);
@@ -357,26 +346,14 @@ impl Gathering<'_> {
         // What follows "of" is no owner of the place: the length is measured from it.
         self.before.from |= after == Some(Mention::Of);
         self.place_last = false;
-        if matches!(after, None | Some(Mention::Break | Mention::Stop)) {
+        if let Some((from, metres)) = self.measured_from {
+            self.before.from = false;
+            let side = self.before.side.take();
+            self.measured_to(side, from, metres);
+        } else if matches!(after, None | Some(Mention::Break | Mention::Stop)) {
             self.before.from = true;
             self.place(0.0);
         }
-    }
-
-    /// True for a side to which the force at hand does not act at all: said of it, it is no way.
-    fn cannot_point(&self, mention: Mention) -> bool {
-        let subject = self.groups.last().and_then(|group| group.subject);
-        let force = subject.and_then(|subject| likely(self.problem, subject));
-        let acting = force.and_then(|force| self.problem.force(force));
-        let Some(Acting::Along(direction)) = acting.map(|force| force.acting) else {
-            return false;
-        };
-        let unit = direction.unit(self.problem.body(), &self.problem.values());
-        let part = match mention {
-            Mention::Left | Mention::Right => unit.x,
-            _ => unit.y,
-        };
-        part.abs() < NONE
     }
 
     /// True for the length of the body, told after a place.
@@ -415,7 +392,8 @@ impl Gathering<'_> {
     /// The end of a clause: a small word that nothing followed.
     fn close(&mut self) {
         let before = std::mem::take(&mut self.before);
-        self.between = 0;
+        self.between = None;
+        (self.measured_from, self.beside) = (None, None);
         let way = &mut self.group().way;
         way.along |= before.along && !before.denied;
         if before.across && !before.denied {
@@ -436,9 +414,11 @@ impl Gathering<'_> {
         }
         if let Some(more) = self.groups.pop() {
             let group = self.group();
-            for place in [more.place, more.second].into_iter().flatten() {
+            let rough = more.rough.map(Where::Within);
+            for place in [more.place, more.second, rough].into_iter().flatten() {
                 group.put(place);
             }
+            group.about |= more.about;
             group.undecided |= more.undecided || group.way.contradicts(more.way);
             group.number = group.number.or(more.number);
             group.way = group.way.and(more.way);
@@ -447,11 +427,11 @@ impl Gathering<'_> {
     }
 
     /// A named place: where the force acts, or where a length is measured from.
-    fn place(&mut self, metres: f64) {
-        let measured = self.before.from || self.before.above.is_some();
-        self.before.from = false;
+    pub(super) fn place(&mut self, metres: f64) {
         let above = self.before.above.take().map(Side::upright);
         let side = self.before.side.take().or(above);
+        let measured = std::mem::take(&mut self.before.from) || side.is_some();
+        let near = std::mem::take(&mut self.before.near);
         if std::mem::take(&mut self.before.towards) {
             self.group().way.to_body = Some(ToBody::Towards);
             return;
@@ -459,6 +439,7 @@ impl Gathering<'_> {
         match self.length.take().filter(|_| measured) {
             Some(length) => {
                 let at = Some(Where::At(along_from(self.problem, metres, length, side)));
+                self.measured_from = side.is_none().then_some((metres, length));
                 let group = self.group();
                 // It was taken for a place itself.
                 match group.second {
@@ -469,7 +450,8 @@ impl Gathering<'_> {
             // "Tied at 2.2 m, runs to the foot of the hide."
             None if self.before.to && self.group().place.is_some() => {}
             None if std::mem::take(&mut self.before.away) => {}
-            None => self.put(Where::At(metres)),
+            None if near => self.put(Where::Within(Stretch::near(self.problem, metres))),
+            None => self.put_beside(metres, side),
         }
     }
 
@@ -527,9 +509,11 @@ impl Gathering<'_> {
             self.at(subject, None, false);
             return;
         }
-        let measured = before.from || before.above.is_some();
-        if before.at || before.above.is_some() || (measured && length.is_some()) {
+        let beside = before.above.is_some() || before.side.is_some();
+        let measured = before.from || beside;
+        if before.at || beside || (measured && length.is_some()) {
             (self.before.side, self.before.above) = (before.side, before.above);
+            self.before.near = before.near;
             self.before.away = before.away;
             self.before.to = before.to;
             self.at(subject, length, measured);
@@ -573,6 +557,7 @@ impl Gathering<'_> {
 
 /// The next mention that says something.
 pub(super) fn next(ahead: &[Mention]) -> Option<Mention> {
-    let small = |next: &&Mention| matches!(next, Mention::Filler | Mention::Upright);
+    let small =
+        |next: &&Mention| matches!(next, Mention::Filler | Mention::Upright | Mention::Aimed);
     ahead.iter().find(|next| !small(next)).copied()
 }

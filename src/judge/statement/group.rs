@@ -1,9 +1,10 @@
 //! What is heard of one force, before it is settled which force it is.
 
 use super::place::{Where, apart};
+use super::stretch::Stretch;
 use super::subject::Subject;
 use super::way::{ToBody, Way};
-use crate::problem::ForceId;
+use crate::problem::{ForceId, Problem};
 
 /// What is said of one force.
 #[derive(Default)]
@@ -12,6 +13,10 @@ pub(super) struct Group {
     pub(super) place: Option<Where>,
     /// Another place, said after the first.
     pub(super) second: Option<Where>,
+    /// The stretch of the body in which it was said to act.
+    pub(super) rough: Option<Stretch>,
+    /// A length was only told roughly: "about 2 m".
+    pub(super) about: bool,
     pub(super) way: Way,
     pub(super) number: Option<f64>,
     /// What the force was said to act on.
@@ -51,10 +56,35 @@ pub(super) struct Group {
 impl Group {
     /// Takes a place; one that differs from the first is kept beside it.
     pub(super) fn put(&mut self, place: Where) {
+        if let Where::Within(stretch) = place {
+            let both = self.rough.map_or(stretch, |rough| rough.and(stretch));
+            self.rough = Some(both);
+            return;
+        }
         match self.place {
             None => self.place = Some(place),
             Some(first) if apart(first, place) => self.second = Some(place),
             Some(_) => {}
+        }
+    }
+
+    /// True where a place was said, exactly or roughly.
+    pub(super) fn is_placed(&self) -> bool {
+        self.place.is_some() || self.rough.is_some()
+    }
+
+    /// The place that was said, as near as it was said.
+    pub(super) fn whereabouts(&self, problem: &Problem) -> Option<Where> {
+        let rough = self.rough.map(Where::Within);
+        match self.place {
+            Some(Where::There) => {
+                let pointed = self.rough.map(Stretch::pointed);
+                pointed.map(Where::Within).or(self.place)
+            }
+            Some(Where::At(metres)) if self.about => {
+                Some(Where::Within(Stretch::about(problem, metres)))
+            }
+            place => place.or(rough),
         }
     }
 
@@ -69,6 +99,14 @@ impl Group {
     /// True where two places were said that differ.
     pub(super) fn has_two_places(&self) -> bool {
         let pair = self.place.zip(self.second);
-        pair.is_some_and(|(first, second)| apart(first, second))
+        let point = match self.place {
+            Some(Where::At(metres)) => Some(metres),
+            _ => self.number,
+        };
+        let outside = |rough: Stretch| match point {
+            Some(metres) => !rough.holds(metres),
+            None => rough.is_empty(),
+        };
+        pair.is_some_and(|(first, second)| apart(first, second)) || self.rough.is_some_and(outside)
     }
 }

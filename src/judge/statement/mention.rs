@@ -3,6 +3,8 @@
 use super::Invention;
 use super::amount::Unit;
 use super::scene::{Behind, Phrase, SceneWords, alike_words, places, scene, telling_words};
+use super::share::{SHARES, ShareWord, axes, differences};
+use super::stretch::{Bound, Share};
 use super::tokens::{one_letter_off, one_letter_short, starts_with, tokens};
 use crate::problem::{ForceId, Problem, Reference};
 use crate::text::Words;
@@ -40,6 +42,8 @@ pub(super) enum Mention {
     Invented(Invention),
     /// A place, in metres from the foot.
     Place(f64),
+    /// A share of the body: "the left half".
+    Share(Bound, Share),
     /// Where it does act, whatever that is.
     There,
     /// Directions.
@@ -53,6 +57,8 @@ pub(super) enum Mention {
     Upright,
     Left,
     Right,
+    /// "To the" before left or right.
+    Aimed,
     /// "Upper left": taken apart into two sides, where it is no place.
     Diagonal {
         up: bool,
@@ -70,9 +76,28 @@ pub(super) enum Mention {
     Open,
     /// A line to measure an angle from, or along which a force acts.
     Line(Reference),
+    /// An axis, and which of its two senses, where that is told.
+    Axis(Reference, Option<bool>),
+    /// The sense of an angle.
+    Clockwise,
+    Anticlockwise,
+    /// Less what follows.
+    Minus,
     /// Above or below what follows, or upwards and downwards.
     Above,
     Below,
+    /// About so much.
+    About,
+    /// Near what follows.
+    Near,
+    /// On the tip's side of what follows.
+    Beyond,
+    /// On the foot's side of what follows.
+    ShortOf,
+    /// What follows is only compared with.
+    Than,
+    /// Not which point: a place follows, or the way is open.
+    Somewhere,
     /// What follows is a place.
     At,
     /// What follows is a place, or what a rope runs to.
@@ -150,6 +175,8 @@ pub(super) struct Reader<'a> {
     pub(super) shares: Vec<Vec<String>>,
     /// From where it is counted.
     pub(super) from_foot: Vec<Vec<String>>,
+    /// Words of a share of the body.
+    pub(super) share_words: Vec<(Vec<String>, ShareWord)>,
 }
 
 /// Lists of words and what they mention. Of two phrases of one length the first is taken.
@@ -208,6 +235,36 @@ const LISTS: &[(&str, Mention)] = &[
     ("statement.at", Mention::At),
     ("statement.to", Mention::To),
     ("statement.on", Mention::On),
+    ("statement.about", Mention::About),
+    ("statement.near", Mention::Near),
+    ("statement.beyond", Mention::Beyond),
+    ("statement.short-of", Mention::ShortOf),
+    ("statement.than", Mention::Than),
+    ("statement.somewhere", Mention::Somewhere),
+    ("statement.clockwise", Mention::Clockwise),
+    ("statement.anticlockwise", Mention::Anticlockwise),
+    ("statement.minus", Mention::Minus),
+    (
+        "statement.axis-x",
+        Mention::Axis(Reference::Horizontal, None),
+    ),
+    (
+        "statement.axis-x-plus",
+        Mention::Axis(Reference::Horizontal, Some(true)),
+    ),
+    (
+        "statement.axis-x-minus",
+        Mention::Axis(Reference::Horizontal, Some(false)),
+    ),
+    ("statement.axis-y", Mention::Axis(Reference::Vertical, None)),
+    (
+        "statement.axis-y-plus",
+        Mention::Axis(Reference::Vertical, Some(true)),
+    ),
+    (
+        "statement.axis-y-minus",
+        Mention::Axis(Reference::Vertical, Some(false)),
+    ),
     ("statement.between", Mention::Between),
     ("statement.measured", Mention::Measured),
     ("statement.acts", Mention::Acts),
@@ -276,6 +333,13 @@ impl<'a> Reader<'a> {
                 add(&word, *mention);
             }
         }
+        // Nothing stands on the tip of a level body by standing on top of it.
+        let values = problem.values();
+        if problem.body_angle(&values).sin().abs() < 1e-9 {
+            for word in list(words, "statement.on-top") {
+                add(&word, Mention::On);
+            }
+        }
         // One telling word of a longer noun is enough, if no other force shares it.
         let telling = telling_words(problem);
         let alike: Vec<Vec<String>> = ALIKE.iter().map(|key| list(words, key)).collect();
@@ -312,6 +376,13 @@ impl<'a> Reader<'a> {
                 .iter()
                 .map(in_tokens)
                 .collect(),
+            share_words: SHARES
+                .iter()
+                .flat_map(|(key, word)| {
+                    let all = list(words, key);
+                    all.into_iter().map(|phrase| (in_tokens(&phrase), *word))
+                })
+                .collect(),
         }
     }
 
@@ -338,11 +409,18 @@ impl<'a> Reader<'a> {
                 }
                 Mention::StraightUp => mentions.extend([Mention::Upright, Mention::Up]),
                 Mention::StraightDown => mentions.extend([Mention::Upright, Mention::Down]),
+                Mention::Left | Mention::Right => {
+                    let aimed = taken > 1 && self.mention(&whole[..1]).0 == Mention::To;
+                    mentions.extend(aimed.then_some(Mention::Aimed));
+                    mentions.push(mention);
+                }
                 mention => mentions.push(mention),
             }
             at += taken.max(1);
         }
         in_degrees(&mut mentions);
+        differences(&mut mentions);
+        axes(&mut mentions);
         mentions
     }
 
@@ -367,6 +445,11 @@ impl<'a> Reader<'a> {
                 (*mention, (phrase.len(), exact))
             })
             .reduce(|best, next| if next.1 > best.1 { next } else { best });
+        if let Some((share, taken)) = self.share(tokens)
+            && longest.is_none_or(|(_, (length, _))| length <= taken)
+        {
+            return (share, taken);
+        }
         let (mention, taken) = match longest.map(|(mention, (length, _))| (mention, length)) {
             Some((mention, length)) if length > 1 => (mention, length),
             single => self
@@ -448,6 +531,8 @@ pub(super) fn calculates(mentions: &[Mention], line: &str) -> bool {
                 | Mention::Right
                 | Mention::AlongRope
                 | Mention::Along
+                | Mention::Axis(..)
+                | Mention::Share(..)
         )
     });
     let sign = |signs: &[char]| line.contains(signs);
@@ -476,10 +561,12 @@ fn in_degrees(mentions: &mut [Mention]) {
                     | Mention::To
                     | Mention::Above
                     | Mention::Below
+                    | Mention::Clockwise
+                    | Mention::Anticlockwise
             )
         };
         let mut after = mentions[at + 1..].iter().skip_while(small);
-        if matches!(after.next(), Some(Mention::Line(_))) {
+        if matches!(after.next(), Some(Mention::Line(_) | Mention::Axis(..))) {
             mentions[at] = Mention::Degrees(number);
         }
     }

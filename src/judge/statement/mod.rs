@@ -4,10 +4,12 @@
 //! by commas), so another language brings its own; nouns of the scene are taken from the problem's
 //! wording (`scene`). A line is first taken apart into mentions (`mention`, `amount`), then the
 //! mentions are gathered force by force (`gather`), each force under a name (`subject`) with its own
-//! place (`place`) and way (`way`), and at last it is settled which force each is (`settle`).
+//! place (`place`; a rough one is heard in `rough` and `share` and kept as a `stretch`) and way
+//! (`way`, `angle`), and at last it is settled which force each is (`settle`).
 //! Whatever is not known is passed over.
 
 mod amount;
+mod angle;
 mod apposition;
 mod clash;
 mod direction;
@@ -17,17 +19,22 @@ mod mention;
 mod naming;
 mod pivot;
 mod place;
+mod rough;
 mod scene;
 mod settle;
+mod share;
+mod stretch;
 mod subject;
 mod tokens;
 mod way;
 
+pub use angle::Line;
 pub use clash::Clash;
 pub use pivot::{PivotSaid, bare_number, is_pivot, pivot_said};
 pub use place::{Fit, Where, is_on, place_fits};
+pub use stretch::Stretch;
 pub use tokens::one_letter_off;
-pub use way::{Line, ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_after, way_fits};
+pub use way::{ToBody, Way, WayAsked, WayFault, WayFit, may_stay_open, way_after, way_fits};
 
 use crate::problem::{ForceId, Problem};
 use crate::text::Words;
@@ -150,6 +157,32 @@ pub fn may_be_a_place(problem: &Problem, open: ForceId, said: &Said) -> bool {
         return false;
     };
     said.bare && apposition::choose(problem, open, noun, way) != apposition::Second::Force
+}
+
+/// What was said where the place of `open` is asked, a side of it taken for that place: "left" of a
+/// weight, which acts to no side, or where `only_place` is asked.
+pub fn side_for_place(problem: &Problem, open: ForceId, said: Said, only_place: bool) -> Said {
+    let (Named::None, Some(way), None) = (said.named, said.way, said.place) else {
+        return said;
+    };
+    let rest = Way {
+        right: None,
+        told: clash::Telling::default(),
+        ..way
+    };
+    let no_way = !way.told.is_aimed()
+        && matches!(way_fits(problem, open, Some(way)), WayFit::Wrong(_))
+        && !matches!(way_fits(problem, open, Some(rest)), WayFit::Wrong(_));
+    let alone = only_place && rest == Way::default();
+    let side = way.right.filter(|_| no_way || alone);
+    match side.and_then(|right| stretch::side(problem, right, true)) {
+        Some(stretch) => Said {
+            place: Some(Where::Within(stretch)),
+            way: (rest != Way::default()).then_some(rest),
+            ..said
+        },
+        None => said,
+    }
 }
 
 /// What a question is about.

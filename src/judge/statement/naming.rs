@@ -18,7 +18,7 @@ impl Gathering<'_> {
             return;
         };
         // A force that has its place and its way is complete: the next name begins another.
-        let complete = self.group().place.is_some() && self.group().way.has_side();
+        let complete = self.group().is_placed() && self.group().way.has_side();
         // "…, force of the hinge": another force, not a word for the one at hand.
         let another = parted
             && matches!(subject, Subject::Any | Subject::Pull | Subject::Reaction)
@@ -68,7 +68,7 @@ impl Gathering<'_> {
     /// further force.
     fn is_second(&mut self, current: Subject, subject: Subject, ahead: &[Mention]) -> bool {
         let group = self.group();
-        let open = group.place.is_none() && group.number.is_none() && group.way == Way::default();
+        let open = !group.is_placed() && group.number.is_none() && group.way == Way::default();
         if !open {
             return false;
         }
@@ -88,7 +88,7 @@ impl Gathering<'_> {
     /// "Down, hinge, weight of the onions": the hinge was a place.
     fn is_place_before(&mut self, subject: Subject) -> bool {
         let group = self.group();
-        let place = group.bare && group.way_first && group.place.is_none();
+        let place = group.bare && group.way_first && !group.is_placed();
         let Some(current) = group.subject.filter(|_| place) else {
             return false;
         };

@@ -29,6 +29,7 @@ pub fn pivot_said(problem: &Problem, words: &Words, line: &str) -> PivotSaid {
     let point = match read(problem, words, line) {
         Statement::Says(said) => said.iter().find_map(|said| match (said.place, said.named) {
             (Some(Where::At(metres)), _) => Some(metres),
+            (Some(Where::Within(stretch)), _) if stretch.point().is_some() => stretch.point(),
             (_, Named::Force(force) | Named::Behind(Some(force)))
                 if force != ForceId::OwnWeight =>
             {

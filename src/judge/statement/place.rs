@@ -1,6 +1,7 @@
 //! Where a force was said to act, and whether it does.
 
 use super::mention::Mention;
+use super::stretch::Stretch;
 use crate::plane::Vector;
 use crate::problem::{ForceId, Problem};
 
@@ -9,6 +10,8 @@ use crate::problem::{ForceId, Problem};
 pub enum Where {
     /// At this distance from the foot, in metres.
     At(f64),
+    /// Somewhere in this stretch of the body.
+    Within(Stretch),
     /// Where it does act, whatever that is ("where it is tied").
     There,
     /// Not on the body: at what stands behind a rope or a hinge.
@@ -22,6 +25,8 @@ pub enum Fit {
     Right,
     /// It is not so.
     Wrong,
+    /// It is so, and not yet at which point.
+    Rough,
     /// It was not said.
     Missing,
 }
@@ -42,7 +47,22 @@ pub fn place_fits(problem: &Problem, force: ForceId, place: Option<Where>) -> Fi
         Some(Where::There) if force == ForceId::OwnWeight => Fit::Missing,
         Some(Where::There) => Fit::Right,
         Some(Where::At(said)) if acts_at(problem, force, said) => Fit::Right,
+        Some(Where::Within(stretch)) => within(problem, force, stretch),
         Some(Where::At(_) | Where::Off) => Fit::Wrong,
+    }
+}
+
+fn within(problem: &Problem, force: ForceId, stretch: Stretch) -> Fit {
+    let Some(acting) = problem.force(force) else {
+        return Fit::Wrong;
+    };
+    let at = problem.distance(acting.at, &problem.values());
+    // Nobody needs to say where a hinge is.
+    let told = stretch.tells(problem, force) || matches!(force, ForceId::Support(_));
+    match (stretch.holds(at), told) {
+        (false, _) => Fit::Wrong,
+        (true, true) => Fit::Right,
+        (true, false) => Fit::Rough,
     }
 }
 
@@ -55,7 +75,7 @@ pub(super) fn acts_at(problem: &Problem, force: ForceId, metres: f64) -> bool {
 
 /// True if a distance from the foot, in metres, lies on the body.
 pub fn is_on(problem: &Problem, metres: f64) -> bool {
-    let length = problem.given(problem.body().length).value;
+    let length = length(problem);
     (-SAME_PLACE..=length + SAME_PLACE).contains(&metres)
 }
 
@@ -66,6 +86,10 @@ pub(super) enum Side {
     Down,
     Left,
     Right,
+    /// Towards the tip.
+    Out,
+    /// Towards the foot.
+    In,
 }
 
 impl Side {
@@ -89,21 +113,38 @@ fn lies(problem: &Problem) -> Vector {
     Vector::at_angle(problem.body_angle(&problem.values()))
 }
 
+/// The length of the body, in metres.
+pub(super) fn length(problem: &Problem) -> f64 {
+    problem.given(problem.body().length).value
+}
+
+/// True for a body that rises more than it reaches.
+pub(super) fn is_steep(problem: &Problem) -> bool {
+    let body = lies(problem);
+    body.y.abs() > body.x.abs()
+}
+
+/// Whether a side is the tip's or the foot's; `None` where the body does not lie that way.
+pub(super) fn forward(problem: &Problem, side: Side) -> Option<bool> {
+    let body = lies(problem);
+    let part = match side {
+        Side::Up => body.y,
+        Side::Down => -body.y,
+        Side::Right => body.x,
+        Side::Left => -body.x,
+        Side::Out => 1.0,
+        Side::In => -1.0,
+    };
+    (part.abs() > SAME_PLACE).then_some(part > 0.0)
+}
+
 /// The distance from the foot of a point that is so far from another, in metres. Towards the foot
 /// where no side was said; negative beyond the foot.
 pub(super) fn along_from(problem: &Problem, from: f64, length: f64, side: Option<Side>) -> f64 {
-    let body = lies(problem);
-    let forward = match side {
-        Some(Side::Up) => body.y,
-        Some(Side::Down) => -body.y,
-        Some(Side::Right) => body.x,
-        Some(Side::Left) => -body.x,
-        None => 0.0,
-    };
-    match forward {
-        forward if forward > SAME_PLACE => from + length,
-        forward if forward < -SAME_PLACE => from - length,
-        _ => (from - length).abs(),
+    match side.and_then(|side| forward(problem, side)) {
+        Some(true) => from + length,
+        Some(false) => from - length,
+        None => (from - length).abs(),
     }
 }
 
@@ -117,7 +158,7 @@ pub(super) fn coordinate(problem: &Problem, metres: f64) -> f64 {
 
 /// True if a length is the whole of the body's.
 pub(super) fn is_whole(problem: &Problem, metres: f64) -> bool {
-    (problem.given(problem.body().length).value - metres).abs() < SAME_PLACE
+    (length(problem) - metres).abs() < SAME_PLACE
 }
 
 /// True for two points of the body that are not one, however they were rounded.

@@ -12,7 +12,11 @@ pub(super) fn resolved(problem: &Problem, group: &Group) -> Said {
     let number = group
         .number
         .filter(|number| group.subject.is_some() && is_on(problem, *number));
-    let mut place = group.place.or(number.map(Where::At));
+    let place = group.whereabouts(problem);
+    let mut place = match (group.place, number) {
+        (None | Some(Where::There), Some(number)) => Some(Where::At(number)),
+        _ => place,
+    };
     let mut subject = group.subject;
     let mut named = None;
     match (group.onto, subject) {
@@ -187,19 +191,25 @@ fn at_a_support(problem: &Problem, place: Option<Where>) -> Named {
 
 /// A weight of nothing in particular: the only one, or the only one that acts at the place said.
 fn some_weight(problem: &Problem, place: Option<Where>) -> Named {
+    // "About the middle" is the middle's.
+    let point = match place {
+        Some(Where::At(metres)) => Some(metres),
+        Some(Where::Within(stretch)) => stretch.point(),
+        _ => None,
+    };
     let weights: Vec<ForceId> = problem
         .forces()
         .iter()
         .map(|force| force.id)
         .filter(is_weight)
         .collect();
-    let here: Vec<ForceId> = match place {
-        Some(Where::At(metres)) => weights
+    let here: Vec<ForceId> = match point {
+        Some(metres) => weights
             .iter()
             .copied()
             .filter(|id| acts_at(problem, *id, metres))
             .collect(),
-        _ => Vec::new(),
+        None => Vec::new(),
     };
     match (weights.as_slice(), here.as_slice()) {
         ([only], _) | (_, [only]) => Named::Force(*only),

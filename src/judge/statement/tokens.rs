@@ -37,6 +37,13 @@ pub(super) fn tokens(line: &str) -> Vec<String> {
             '/' | '_' => text.push(c),
             // "At -1 m": a coordinate; elsewhere such a sign parts words.
             '-' | '−' if before_digit && takes_a_coordinate(&text) => text.push('-'),
+            // "-x", "+y": a sense of an axis.
+            '-' | '−' | '+' if names_an_axis(&letters, index) => {
+                text.push(' ');
+                text.push(if c == '+' { '+' } else { '-' });
+            }
+            // "180° - 40°".
+            '-' | '−' if text.trim_end().ends_with('°') => text.push_str(" − "),
             ',' | ';' | '.' | '&' | '+' | ':' | '°' | '↑' | '↓' | '←' | '→' => {
                 text.push(' ');
                 text.push(c);
@@ -74,6 +81,15 @@ fn parted_by_arrows(sentence: &[String]) -> Vec<String> {
         _ => token.clone(),
     };
     sentence.iter().map(kept).collect()
+}
+
+/// True for a sign right before the letter of an axis, which stands alone, and after no word.
+fn names_an_axis(letters: &[char], sign: usize) -> bool {
+    let axis = matches!(letters.get(sign + 1), Some('x' | 'y'));
+    let after = letters.get(sign + 2);
+    let before = sign.checked_sub(1).and_then(|at| letters.get(at));
+    axis && after.is_none_or(|c| !c.is_alphanumeric() && *c != '_')
+        && before.is_none_or(|c| !c.is_alphanumeric())
 }
 
 /// True where a number with a minus sign is a coordinate: at the start, after "at" or a comma.

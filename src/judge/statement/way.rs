@@ -1,5 +1,6 @@
 //! Which way a force was said to act, and whether it does.
 
+use super::angle::{AngleFit, Line, angle_fit, parallel};
 use super::clash::{Clash, Telling, clash};
 use crate::plane::Vector;
 use crate::problem::{Acting, ForceId, Problem, Reference};
@@ -23,6 +24,8 @@ pub struct Way {
     pub line: Option<Reference>,
     /// At an angle, in degrees, with this line; `None` where the line was not said.
     pub degrees: Option<(f64, Option<Line>)>,
+    /// In which sense the angle turns from its line, where that was said.
+    pub clockwise: Option<bool>,
     /// Not known yet.
     pub open: bool,
     /// How it was told, where that may contradict itself.
@@ -42,15 +45,6 @@ pub enum ToBody {
     RopeEnd,
 }
 
-/// A line with which an angle is made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Line {
-    /// The horizontal or the vertical.
-    Fixed(Reference),
-    /// The body.
-    Body,
-}
-
 impl Way {
     /// This way, and what `other` adds to it.
     #[must_use]
@@ -64,6 +58,7 @@ impl Way {
             to_body: self.to_body.or(other.to_body),
             line: self.line.or(other.line),
             degrees: self.degrees.or(other.degrees),
+            clockwise: self.clockwise.or(other.clockwise),
             open: self.open || other.open,
             told: self.told.and(other.told),
         }
@@ -141,9 +136,6 @@ pub enum WayFit {
 /// Parts of a direction below this count as none.
 pub(super) const NONE: f64 = 1e-9;
 
-/// Two angles nearer than this, in degrees, are one: angles are typed in whole degrees.
-const SAME_ANGLE: f64 = 0.5;
-
 /// Whether the way said for a force is its way. A hinge's may be left open or guessed.
 pub fn way_fits(problem: &Problem, force: ForceId, way: Option<Way>) -> WayFit {
     let (Some(known), Some(way)) = (problem.force(force), way.map(|way| way.of(force))) else {
@@ -197,18 +189,8 @@ fn known_way_fits(force: ForceId, way: Way, unit: Vector, body: Vector) -> WayFi
             WayAsked::UpOrDown
         });
     }
-    if let Some((degrees, from)) = way.degrees {
-        if !angle_fits(degrees, from, unit, body) {
-            return WayFit::Wrong(WayFault::Angle);
-        }
-        // The sides that were said must fit; those that were not follow from the drawing.
-        return match sides(way, unit) {
-            WayFit::Missing(WayAsked::All) if !matches!(force, ForceId::Rope(_)) => {
-                WayFit::Missing(WayAsked::All)
-            }
-            WayFit::Missing(_) => WayFit::Right,
-            fit => fit,
-        };
+    if let Some(angle) = way.degrees {
+        return told_by_an_angle(force, way, angle_fit(angle, way, unit, body), unit);
     }
     if way.open && !way.has_side() && way.line.is_none() {
         return WayFit::Missing(WayAsked::Told);
@@ -216,11 +198,25 @@ fn known_way_fits(force: ForceId, way: Way, unit: Vector, body: Vector) -> WayFi
     sides(way, unit)
 }
 
+/// How a way stands whose angle fits so. The sides that were said must fit; those that were not
+/// follow from the drawing, or from the angle itself.
+fn told_by_an_angle(force: ForceId, way: Way, angle: AngleFit, unit: Vector) -> WayFit {
+    let rope = matches!(force, ForceId::Rope(_));
+    match (angle, sides(way, unit)) {
+        (AngleFit::Wrong, _) => WayFit::Wrong(WayFault::Angle),
+        (AngleFit::Partly, WayFit::Missing(WayAsked::All)) if !rope => {
+            WayFit::Missing(WayAsked::All)
+        }
+        (_, WayFit::Missing(_)) => WayFit::Right,
+        (_, fit) => fit,
+    }
+}
+
 /// How a rope's way stands of which it was said that it lies along the rope: that is the whole of
 /// it, if what was said beside it is true.
 fn along_the_rope(way: Way, unit: Vector, body: Vector) -> WayFit {
-    if let Some((degrees, from)) = way.degrees
-        && !angle_fits(degrees, from, unit, body)
+    if let Some(angle) = way.degrees
+        && angle_fit(angle, way, unit, body) == AngleFit::Wrong
     {
         return WayFit::Wrong(WayFault::Angle);
     }
@@ -306,26 +302,6 @@ fn sides(way: Way, unit: Vector) -> WayFit {
         (None, Some(_)) if upright => WayFit::Missing(WayAsked::More),
         (Some(_), None) if level => WayFit::Missing(WayAsked::More),
         _ => WayFit::Right,
-    }
-}
-
-fn parallel(one: Vector, other: Vector) -> bool {
-    (one.x * other.y - one.y * other.x).abs() < NONE
-}
-
-/// Whether a direction makes this angle, in degrees, with a line; where no line was said, with
-/// the horizontal, the vertical or the body.
-fn angle_fits(degrees: f64, from: Option<Line>, unit: Vector, body: Vector) -> bool {
-    let with_level = libm::atan2(unit.y.abs(), unit.x.abs()).to_degrees();
-    let along = (unit.x * body.x + unit.y * body.y).abs();
-    let across = (unit.x * body.y - unit.y * body.x).abs();
-    let with_body = libm::atan2(across, along).to_degrees();
-    let same = |angle: f64| (angle - degrees).abs() < SAME_ANGLE;
-    match from {
-        Some(Line::Fixed(Reference::Horizontal)) => same(with_level),
-        Some(Line::Fixed(Reference::Vertical)) => same(90.0 - with_level),
-        Some(Line::Body) => same(with_body) || same(180.0 - with_body),
-        None => same(with_level) || same(90.0 - with_level) || same(with_body),
     }
 }
 
