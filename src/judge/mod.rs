@@ -19,6 +19,7 @@ mod clauses;
 mod equation;
 mod expression;
 mod followed;
+mod friction;
 mod grade;
 mod gravity;
 mod identity;
@@ -66,7 +67,7 @@ pub use terms::{Factor, Shape, Terms};
 
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::{Mismatch, Misreading, Node, Reading, Tree};
+use crate::reading::{Mismatch, Misreading, Reading, Tree, Way};
 use crate::text::Span;
 use crate::units::Dimension;
 use stock::Stock;
@@ -132,6 +133,8 @@ pub enum Remark {
     OnBody(usize),
     /// The line was read in another way than the likeliest.
     OtherReading,
+    /// N behind a number was read as the force of that name.
+    NotNewtons,
     /// It rests on something that is not found yet: true, but no value of the learner's.
     RestsOnOpen,
     /// An expression without `=` was taken as a sum of moments that vanishes.
@@ -167,6 +170,8 @@ pub struct Evidence {
     pub lifted: Vec<Samples>,
     /// The number typed or calculated, in SI units.
     pub number: Option<Typed>,
+    /// The ways that were said behind it.
+    pub ways: Vec<Way>,
     /// The step whose value this is, where it is another than the one asked.
     pub other_step: Option<StepId>,
     /// The dimension that was typed, where it is not the one asked.
@@ -266,7 +271,7 @@ pub struct Judgement {
 
 impl Judgement {
     /// True for a line that holds, as an answer or beside the question.
-    fn stands(&self) -> bool {
+    pub fn stands(&self) -> bool {
         let noted = self.truth == Truth::Noted && self.proved;
         self.truth.holds() || noted || self.evidence.aside == Some(Aside::True)
     }
@@ -360,13 +365,14 @@ fn judge_readings(
         own::tell_lines(board, reading, &mut judgement);
         judgement.layout = Some(layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
-        let reread = index > 0 && !judgement.proved && has_ratio(reading);
+        let reread = index > 0 && !judgement.proved && angles::has_ratio(reading);
         if judgement.truth.holds() && reread {
             continue;
         }
         if judgement.truth.holds() {
             if index > 0 {
-                judgement.remarks.push(Remark::OtherReading);
+                let other = names::other_reading(board, &readings[0], reading);
+                judgement.remarks.push(other);
             }
             return judgement;
         }
@@ -411,17 +417,6 @@ fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String
         }
         _ => layout,
     }
-}
-
-/// True if a line has a sine, cosine or tangent.
-fn has_ratio(reading: &Reading) -> bool {
-    let mut found = false;
-    for side in &reading.sides {
-        side.visit(&mut |tree| {
-            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
-        });
-    }
-    found
 }
 
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where
@@ -488,6 +483,9 @@ fn judge_sides(
     if chain::says_nothing(&sides, asked.is_balance()) {
         let mut judgement = Judgement::of(asked, Truth::Noted);
         judgement.remarks.push(Remark::SaysNothing);
+        return judgement;
+    }
+    if let Some(judgement) = friction::judge(board, stock, asked, &sides, line) {
         return judgement;
     }
     // `ΣM = … = 0`: a name before an equation only says what the sum is.

@@ -30,6 +30,7 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
             _ => None,
         })
         .collect();
+    judgement.evidence.ways = said.iter().map(|(way, _)| *way).collect();
     let on = on_body(board, judgement, &said);
     for (way, span) in &said {
         compare_one(board, *way, (*span, on), judgement);
@@ -44,6 +45,20 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     let stands = judgement.truth.holds() && points && plain;
     if between && stands {
         judgement.remarks.push(Remark::OnBody(on));
+    }
+}
+
+impl Judgement {
+    /// True if a force that points so has all the ways that were said behind its value; of a number
+    /// below zero they may say the same as its sign.
+    pub fn points_as_said(&self, (x, y): (f64, f64)) -> bool {
+        let number = self.evidence.number.map(|typed| typed.value);
+        let fits = |said: &Way| match says(*said) {
+            Ok((Axis::Horizontal, sign)) => sign * x > 0.0,
+            Ok((Axis::Vertical, sign)) => sign * y > 0.0,
+            Err(_) => true,
+        };
+        number.is_some_and(|number| number < 0.0) || self.evidence.ways.iter().all(fits)
     }
 }
 

@@ -26,6 +26,7 @@ impl Session {
             sister: None,
             words,
             scene,
+            others: walk.others,
             state: State::new(),
         };
         session.turn_to_asked();

@@ -150,6 +150,7 @@ impl Session {
                 ("general.on-body", slots)
             }
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
+            Remark::NotNewtons => ("remark.not-newtons", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
             Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),
