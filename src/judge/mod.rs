@@ -61,7 +61,7 @@ pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
-use names::{lone_name, names_step};
+use names::{lone_name, names_step, other_reading};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
@@ -224,6 +224,8 @@ pub struct Evidence {
     pub same_turn: bool,
     /// True where, of such a balance, the terms as typed do not all turn or point one way.
     pub both_ways: bool,
+    /// Its sides are forces, whatever is asked.
+    pub of_forces: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
     /// True if it is a pull's size with a minus sign.
@@ -371,8 +373,7 @@ fn judge_readings(
         }
         if judgement.truth.holds() {
             if index > 0 {
-                let other = names::other_reading(board, &readings[0], reading);
-                judgement.remarks.push(other);
+                (judgement.remarks).push(other_reading(board, &readings[0], reading));
             }
             return judgement;
         }
@@ -396,8 +397,9 @@ fn judge_readings(
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        let told =
-            judgement.evidence.wrong_way || matches!(judgement.truth, Truth::WrongUnit { .. });
+        let told = judgement.evidence.wrong_way
+            || judgement.remarks.contains(&Remark::NotSeen)
+            || matches!(judgement.truth, Truth::WrongUnit { .. });
         if !judgement.stands() && !told {
             return None;
         }

@@ -246,6 +246,18 @@ fn a_number_before_n_is_newtons_or_a_multiple_of_the_force() {
     }
 }
 
+/// A balance of forces is told as one, though its unknown is asked by moments.
+#[test]
+fn forces_are_not_told_to_turn_a_body() {
+    let mut session = at("a_frame", "angle between the line");
+    let told = session.submit("A = 1176 + B").line.message.to_string();
+    assert!(told.starts_with("The forces hold in size"), "{told}");
+    let mut session = at("a_frame", "moments about the left foot");
+    let told = session.submit("B*2*2.5*cos70 + 1176*2.5*cos70 = 0");
+    let told = told.line.message.to_string();
+    assert!(told.contains("turn"), "{told}");
+}
+
 /// That every term points one way is said only where it is so.
 #[test]
 fn one_wrong_sign_is_not_told_as_terms_that_all_point_one_way() {

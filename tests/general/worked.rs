@@ -124,3 +124,29 @@ fn no_line_of_a_working_is_called_wrong() {
     }
     assert_eq!(faults, Vec::<String>::new());
 }
+
+/// Loads are printed in kN and masses are given: who counts in kN throughout is right.
+#[test]
+fn bare_numbers_of_the_printed_unit_stand_beside_weights() {
+    let (right, noted, wrong) = (Sign::Right, Sign::Noted, Sign::Wrong);
+    for (line, signs) in [
+        ("Q = 6.3", vec![right]),
+        ("Q = 2.1*3", vec![right, noted]),
+        ("Q = 6300 N", vec![right]),
+        ("Q = 63", vec![wrong]),
+        ("Q = 2.1*4", vec![wrong]),
+        ("B = 3.89", vec![right]),
+        ("B = 38.9", vec![wrong]),
+        ("W*4 + Q*3.714 - 4 = B*6.5", vec![right, Sign::Rounded]),
+        ("W*4 + Q*3.714 + 4 = B*6.5", vec![wrong]),
+        ("W*4 + Q*3.714 = B*6.5", vec![wrong]),
+        ("3.6*3.5 + 2.7*4 + 1.4715*4 - 4 = 6.5*B", vec![right, noted]),
+        ("3.6*3.5 + 2.7*5 + 1.4715*4 - 4 = 6.5*B", vec![wrong]),
+    ] {
+        let mut session = of_file(&text_of("trap"));
+        session.submit("skip");
+        let turn = session.submit(line);
+        let (sign, told) = (turn.line.sign, &turn.line.message);
+        assert!(signs.contains(&sign), "{line}: {sign:?} {told}");
+    }
+}
