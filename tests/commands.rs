@@ -1,6 +1,7 @@
 //! The commands as a user meets them.
 
 mod edges;
+mod refusals;
 mod systems;
 mod ways;
 

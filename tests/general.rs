@@ -2,14 +2,20 @@
 
 #[path = "general/ends.rs"]
 mod ends;
+#[path = "general/friction.rs"]
+mod friction;
 #[path = "general/other_ways.rs"]
 mod other_ways;
+#[path = "general/roots.rs"]
+mod roots;
 #[path = "general/said.rs"]
 mod said;
 #[path = "general/scripts.rs"]
 mod scripts;
 #[path = "general/talk.rs"]
 mod talk;
+#[path = "general/worked.rs"]
+mod worked;
 #[path = "general/wrong_forms.rs"]
 mod wrong_forms;
 

@@ -36,10 +36,11 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
     let is_faulty = |read: &Result<Read, _>| read.as_ref().is_ok_and(|read| read.checked.is_err());
     let hides_more = read.iter().any(|(_, read)| is_faulty(read));
     for (path, read) in read {
-        let lines = match read {
-            Ok(read) => shelf.faults(path, &read),
-            Err(lines) => lines,
+        let lines = match &read {
+            Ok(read) => shelf.faults(path, read),
+            Err(lines) => lines.clone(),
         };
+        let sound = read.ok().and_then(|read| read.checked.ok());
         faults += lines.len();
         for line in &lines {
             writeln!(output, "{line}")?;
@@ -47,6 +48,9 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
         if lines.is_empty() {
             let slots = [("file", Slot::Value(shown(path)))];
             writeln!(output, "{}", words.say("cli.check.sound", &slots))?;
+            if let Some(line) = all_asked(path, sound.as_ref(), words) {
+                writeln!(output, "{line}")?;
+            }
         }
     }
     output.flush()?;
@@ -60,6 +64,19 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
     };
     let more = hides_more.then(|| words.word("cli.check.more"));
     Err(Trouble::Input([told].into_iter().chain(more).collect()))
+}
+
+/// What a problem asks that names nothing of it: no fault, and yet perhaps not what was meant.
+fn all_asked(path: &Path, checked: Option<&Checked>, words: &Words) -> Option<String> {
+    let Some(Checked::System(system)) = checked else {
+        return None;
+    };
+    let asked = system.asked_unnamed();
+    let slots = [
+        ("file", Slot::Value(shown(path))),
+        ("wanted", Slot::Name(asked.join(", "))),
+    ];
+    (!asked.is_empty()).then(|| words.say("cli.check.all-asked", &slots).to_string())
 }
 
 fn shown(path: &Path) -> String {

@@ -149,6 +149,11 @@ fn text(
         text.push_str(&format!("{}\n", parts.statement));
     }
     text.push_str(&format!("{}\n\n", words.say("solve.gravity", &g)));
+    let asked = system.asked_unnamed();
+    if !asked.is_empty() {
+        let slots = [("wanted", Slot::Name(asked.join(", ")))];
+        text.push_str(&format!("{}\n\n", words.say("general.all-asked", &slots)));
+    }
     text.push_str(&sought(system, roots, words));
     for line in told(system, working, values) {
         text.push_str(&lines::line(system, line, words));

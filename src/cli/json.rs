@@ -7,7 +7,7 @@ use crate::hint::kind_word;
 use crate::key::{Key, Pins, Sampling, step_word};
 use crate::lesson::{Fault, write_problem};
 use crate::statics::{Root, Solution, SystemSolution, solve_system};
-use crate::system::System;
+use crate::system::{ActId, Asked, System};
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
 use crate::working::{Told, Working, told};
@@ -115,11 +115,33 @@ pub(super) fn system(
         "gravity": { "value": parts.gravity, "unit": "m/s²" },
         "forces": forces,
         "sought": sought,
+        "asked": asked(system),
+        "asked_by_name": system.asks_by_name(),
         "strained": strained(system, solution),
         "working": lines,
         "caution": parts.caution,
     });
     format!("{whole:#}\n")
+}
+
+/// What is asked.
+fn asked(system: &System) -> Vec<Value> {
+    let of = |act: ActId, what: &str| {
+        let symbol = system.act(act)?.symbol.as_str().to_owned();
+        Some(json!({ "symbol": symbol, "what": what }))
+    };
+    let told = |asked: Asked| match asked {
+        Asked::Force(act) => of(act, "force"),
+        Asked::Horizontal(act) => of(act, "horizontal"),
+        Asked::Vertical(act) => of(act, "vertical"),
+        Asked::Couple(act) => of(act, "couple"),
+        Asked::Sought => {
+            let given = system.parts().sought.as_ref()?.given;
+            let symbol = system.given(given).symbol.as_str();
+            Some(json!({ "symbol": symbol, "what": "sought" }))
+        }
+    };
+    system.asked().into_iter().filter_map(told).collect()
 }
 
 /// The force that is very large beside the loads, if one is.

@@ -141,3 +141,14 @@ fn is_sum(tree: &Tree) -> bool {
         _ => false,
     }
 }
+
+/// True if a line has a sine, cosine or tangent.
+pub(super) fn has_ratio(reading: &Reading) -> bool {
+    let mut found = false;
+    for side in &reading.sides {
+        side.visit(&mut |tree| {
+            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
+        });
+    }
+    found
+}

@@ -10,7 +10,7 @@ use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::{Grade, Typed, grade};
 use super::identity::{
-    follows_identically, free_parts, goes_both_ways, holds_identically, is_empty,
+    follows_identically, free_parts, goes_both_ways, holds_identically, is_empty, is_of_forces,
     may_hold_otherwise, near_root,
 };
 use super::lacking::{self, Lacking};
@@ -415,6 +415,7 @@ fn judge_pair(
                 .iter()
                 .any(|one| agree(&one.function.map(|value| -value), function))
         });
+    judgement.evidence.of_forces = is_of_forces(board, sides);
     judgement.evidence.both_ways = judgement.evidence.same_turn && goes_both_ways(board, sides);
     judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
     if target == StepId::MomentSum {

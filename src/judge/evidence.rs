@@ -3,6 +3,7 @@
 use super::{AngleSum, Aside, Lacking, Own, Terms, Typed, WrongAngle};
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
+use crate::reading::Way;
 use crate::units::Dimension;
 
 /// What speaks about a line that does not hold; only `diagnosis` names.
@@ -13,6 +14,8 @@ pub struct Evidence {
     pub lifted: Vec<Samples>,
     /// The number typed or calculated, in SI units.
     pub number: Option<Typed>,
+    /// The ways that were said behind it.
+    pub ways: Vec<Way>,
     /// The number that ends a chain whose links hold.
     pub ended: Option<Typed>,
     /// The step whose value this is, where it is another than the one asked.
@@ -67,6 +70,8 @@ pub struct Evidence {
     pub same_turn: bool,
     /// True where, of such a balance, the terms as typed do not all turn or point one way.
     pub both_ways: bool,
+    /// Its sides are forces, whatever is asked.
+    pub of_forces: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
     /// True if it is a pull's size with a minus sign.

@@ -17,7 +17,7 @@ use super::stock::Stock;
 use super::unproved::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Samples, StepId};
-use crate::reading::{Function, Node, Reading, Tree, Value, evaluate};
+use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::f64::consts::PI;
@@ -543,17 +543,6 @@ pub(super) fn calculated(number: f64) -> Typed {
             last_place: place,
         },
     }
-}
-
-/// True if a line has a sine, cosine or tangent.
-pub(super) fn has_ratio(reading: &Reading) -> bool {
-    let mut found = false;
-    for side in &reading.sides {
-        side.visit(&mut |tree| {
-            found |= matches!(&tree.node, Node::Call(function, _) if function.takes_angle());
-        });
-    }
-    found
 }
 
 /// Whether a line has a sine, and a cosine. What stands under a root is the other side of the

@@ -2,12 +2,13 @@
 //! the hinge's force in them, and lines that are not linear in the forces (tan ψ, H²).
 
 use super::board::Board;
-use super::lift::{lift, plain_leaf};
+use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::{is_alias, is_open};
 use super::stock::Stock;
 use crate::key::{Part, Pins, Samples, StepId};
 use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
+use crate::units::Dimension;
 
 /// Two sides nearer than this, relative to their size, are equal.
 const EQUAL: f64 = 1e-9;
@@ -34,6 +35,15 @@ pub(super) fn holds_identically(
         .find(|flips| equal(*flips, 1.0) && !equal(*flips, MOVED))?;
     let counted = |(at, part): (usize, &StepId)| (*part, flips & (1 << at) != 0);
     Some(parts.iter().enumerate().map(counted).collect())
+}
+
+/// True for sides that are forces, as the names in them tell.
+pub(super) fn is_of_forces(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let mut values = sides
+        .iter()
+        .filter_map(|side| plain_value(board, side).ok());
+    let sure = values.find(|value| !value.bare && !value.uncertain);
+    sure.is_some_and(|value| value.dimension == Dimension::FORCE)
 }
 
 /// True if, everything brought to one side, some terms are positive and some negative.

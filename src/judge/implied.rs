@@ -35,8 +35,12 @@ pub(super) fn judge(
     let roles = roles(board, sides);
     // Only the unknown's own component is told by it.
     let of_unknown = board.unknown().and_then(StepId::force) == asked.force();
+    let made_of = board.key.open_in(asked);
     let open = |role: &NameRole| {
-        is_open(board, *role).is_some_and(|open| !of_unknown || Some(open) != board.unknown())
+        let made_of = matches!(role, NameRole::Step(id) if made_of.contains(id));
+        !made_of
+            && is_open(board, *role)
+                .is_some_and(|open| !of_unknown || Some(open) != board.unknown())
     };
     // With another force in it, it is a balance.
     let other = |role: &NameRole| match role {

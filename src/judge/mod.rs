@@ -21,6 +21,7 @@ mod equation;
 mod evidence;
 mod expression;
 mod followed;
+mod friction;
 mod grade;
 mod gravity;
 mod identity;
@@ -63,7 +64,7 @@ pub use grade::{Grade, Typed, grade};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
-use names::{lone_name, names_step};
+use names::{lone_name, names_step, other_reading};
 pub use own::own_of_wrong;
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
@@ -136,6 +137,8 @@ pub enum Remark {
     OtherPart(Axis),
     /// The line was read in another way than the likeliest.
     OtherReading,
+    /// N behind a number was read as the force of that name.
+    NotNewtons,
     /// It rests on something that is not found yet: true, but no value of the learner's.
     RestsOnOpen,
     /// An expression without `=` was taken as a sum of moments that vanishes.
@@ -195,7 +198,7 @@ pub struct Judgement {
 
 impl Judgement {
     /// True for a line that holds, as an answer or beside the question.
-    fn stands(&self) -> bool {
+    pub fn stands(&self) -> bool {
         let noted = self.truth == Truth::Noted && self.proved;
         self.truth.holds() || noted || self.evidence.aside == Some(Aside::True)
     }
@@ -290,13 +293,13 @@ fn judge_readings(
         own::tell_lines(board, reading, &mut judgement);
         judgement.layout = Some(own::layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.
-        let reread = index > 0 && !judgement.proved && expression::has_ratio(reading);
+        let reread = index > 0 && !judgement.proved && angles::has_ratio(reading);
         if judgement.truth.holds() && reread {
             continue;
         }
         if judgement.truth.holds() {
             if index > 0 {
-                judgement.remarks.push(Remark::OtherReading);
+                (judgement.remarks).push(other_reading(board, &readings[0], reading));
             }
             return judgement;
         }
@@ -320,8 +323,9 @@ fn judge_readings(
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        let told =
-            judgement.evidence.wrong_way || matches!(judgement.truth, Truth::WrongUnit { .. });
+        let told = judgement.evidence.wrong_way
+            || judgement.remarks.contains(&Remark::NotSeen)
+            || matches!(judgement.truth, Truth::WrongUnit { .. });
         if !judgement.stands() && !told {
             return None;
         }
@@ -399,6 +403,9 @@ fn judge_sides(
     if chain::says_nothing(&sides, asked.is_balance()) {
         let mut judgement = Judgement::of(asked, Truth::Noted);
         judgement.remarks.push(Remark::SaysNothing);
+        return judgement;
+    }
+    if let Some(judgement) = friction::judge(board, stock, asked, &sides, line) {
         return judgement;
     }
     // `ΣM = … = 0`: a name before an equation only says what the sum is.

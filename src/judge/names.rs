@@ -1,9 +1,10 @@
 //! The names a learner may type, and what each stands for.
 
+use super::Remark;
 use super::board::Board;
 use crate::key::{Atom, Formula, Key, Nature, StepId};
 use crate::problem::{GivenId, Problem, Size};
-use crate::reading::{Name, NameId, Node, Tree, Vocabulary};
+use crate::reading::{Name, NameId, Node, Reading, Tree, Vocabulary};
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -48,6 +49,9 @@ impl Names {
         if let Some(asked @ StepId::Found(Nature::Weight | Nature::Part, _)) = asked {
             names.short(problem, key, asked);
         }
+        if key.general.is_some() {
+            names.only_ones(problem, key);
+        }
         let force = match asked {
             Some(StepId::Weight(force) | StepId::Across(force)) => problem.force(force),
             _ => None,
@@ -90,6 +94,39 @@ impl Names {
         }
         if let Some(weight) = inner {
             self.also(NameRole::Step(weight), "W");
+        }
+    }
+
+    /// Usual spellings of what a general problem has one of: a bare `m` for its only mass, a bare
+    /// `W` for its only weight, `μ_s` for its only coefficient of friction.
+    fn only_ones(&mut self, problem: &Problem, key: &Key) {
+        let given = |dimension: Dimension| {
+            let all = problem.givens().iter().enumerate();
+            let of_kind = all.filter(move |(_, given)| given.dimension == dimension);
+            of_kind.map(|(index, given)| (GivenId(index), &given.symbol))
+        };
+        // What is sought stands for its step.
+        let role = |id: GivenId| match key.general.as_ref().and_then(|one| one.sought) {
+            Some((sought, step)) if sought == id => NameRole::Step(step),
+            _ => NameRole::Given(id),
+        };
+        let only = |ids: Vec<GivenId>| match ids.as_slice() {
+            [id] => Some(role(*id)),
+            _ => None,
+        };
+        if let Some(mass) = only(given(Dimension::MASS).map(|(id, _)| id).collect()) {
+            self.also(mass, "m");
+        }
+        let is_coefficient = |(_, symbol): &(GivenId, &Symbol)| symbol.as_str().starts_with('μ');
+        let numbers = given(Dimension::NUMBER).filter(is_coefficient);
+        if let Some(coefficient) = only(numbers.map(|(id, _)| id).collect()) {
+            for spelling in ["μ_s", "μs", "mu_s", "mus", "µs", "µ_s"] {
+                self.also(coefficient, spelling);
+            }
+        }
+        let mut weights = key.steps.iter().filter(|step| step.id.is_weight());
+        if let (Some(weight), None) = (weights.next(), weights.next()) {
+            self.also(NameRole::Step(weight.id), "W");
         }
     }
 
@@ -199,6 +236,22 @@ impl Names {
         self.vocabulary
             .name(id)
             .map_or(Dimension::NUMBER, |name| name.dimension)
+    }
+}
+
+/// The remark on a reading that is not the first one.
+pub(super) fn other_reading(board: &Board<'_>, first: &Reading, taken: &Reading) -> Remark {
+    let is_force = |id: NameId| {
+        let name = board.names.vocabulary().name(id);
+        name.is_some_and(|name| name.symbol.as_str() == "N")
+    };
+    let has = |reading: &Reading| {
+        let mut names = reading.sides.iter().flat_map(Tree::names);
+        names.any(|(id, _)| is_force(id))
+    };
+    match has(taken) && !has(first) {
+        true => Remark::NotNewtons,
+        false => Remark::OtherReading,
     }
 }
 

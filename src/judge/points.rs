@@ -30,6 +30,7 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
             _ => None,
         })
         .collect();
+    judgement.evidence.ways = said.iter().map(|(way, _)| *way).collect();
     let on = on_body(board, judgement, &said);
     for (way, span) in &said {
         compare_one(board, *way, (*span, on), judgement);
@@ -73,6 +74,20 @@ fn part_of_way(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -
     let accepted = board.accepted(part);
     let all = accepted.iter().all(|(function, _)| counts(function[0]));
     (all && axes.iter().all(|axis| *axis == first)).then_some(Remark::OtherPart(other))
+}
+
+impl Judgement {
+    /// True if a force that points so has all the ways that were said behind its value; of a number
+    /// below zero they may say the same as its sign.
+    pub fn points_as_said(&self, (x, y): (f64, f64)) -> bool {
+        let number = self.evidence.number.map(|typed| typed.value);
+        let fits = |said: &Way| match says(*said) {
+            Ok((Axis::Horizontal, sign)) => sign * x > 0.0,
+            Ok((Axis::Vertical, sign)) => sign * y > 0.0,
+            Err(_) => true,
+        };
+        number.is_some_and(|number| number < 0.0) || self.evidence.ways.iter().all(fits)
+    }
 }
 
 /// Refuses a value of a force that was said to act on a body on which it does not act.

@@ -5,13 +5,13 @@ use super::board::Board;
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::Stock;
-use super::{Judgement, Remark, judge_reading};
+use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
 use crate::reading::{Literal, Node, Operator, Reading, Tree};
 use crate::units::{Dimension, Unit, find_unit, unit_for};
 
 /// How many newtons a unit of the printed forces is, where all of them are printed in the same
-/// multiple and no weight, which comes out in newtons, is worked out.
+/// multiple; weights beside them may be counted in it, too.
 pub(super) fn printed_force(board: &Board<'_>) -> Option<f64> {
     board.key.general.as_ref()?;
     let mut factors = Vec::new();
@@ -21,7 +21,6 @@ pub(super) fn printed_force(board: &Board<'_>) -> Option<f64> {
                 let unit = given.written.split_once(' ').map_or("", |(_, unit)| unit);
                 factors.push(find_unit(unit)?.factor);
             }
-            Dimension::MASS | Dimension::MASS_PER_AREA => return None,
             _ => {}
         }
     }
@@ -76,10 +75,17 @@ fn in_multiple(
     }
     let counted = stock.counted_in(1.0 / factor, 1.0);
     // A number alone has its unit already.
-    let mut judgement = [(&told, &counted), (&told, stock), (&terms, stock)]
+    let counted_so: Vec<Judgement> = [(&told, &counted), (&told, stock), (&terms, stock)]
         .into_iter()
         .map(|(told, stock)| judge_reading(board, stock, asked, told, line))
-        .find(Judgement::stands)?;
+        .collect();
+    // What comes out right though nobody sees how is no more wrong in kilonewtons than in newtons.
+    let unseen = |judgement: &&Judgement| {
+        judgement.truth == Truth::Noted && judgement.remarks.contains(&Remark::NotSeen)
+    };
+    let mut found = counted_so.iter().find(|judgement| judgement.stands());
+    found = found.or_else(|| counted_so.iter().find(unseen));
+    let mut judgement = found?.clone();
     let alone = reading.sides.last().is_some_and(|side| {
         let number = matches!(side.node, Node::Literal(_) | Node::Negative(_));
         let places = side.literals();

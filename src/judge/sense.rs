@@ -110,7 +110,7 @@ pub(super) fn in_own_senses(
         .flat_map(Tree::names)
     {
         if let Some(NameRole::Step(step)) = board.names.role(id)
-            && board.is_against(step)
+            && (board.is_against(step) || is_unsaid_friction(board, step))
             && !named.contains(&step)
         {
             named.push(step);
@@ -130,6 +130,16 @@ pub(super) fn in_own_senses(
         let noted = |found: &Judgement| found.truth == Truth::Noted && found.proved;
         Some(judge(&with)).filter(|found| found.truth.holds() || noted(found))
     })
+}
+
+/// True for friction of which she has said no way, and that the key counts against its way: its name
+/// may stand for its size.
+fn is_unsaid_friction(board: &Board<'_>, step: StepId) -> bool {
+    let heading = board.key.heading(step);
+    heading.is_some_and(|heading| heading.kind == "friction")
+        && step.has_free_sense()
+        && board.standing.get(&step).is_none_or(|own| own.line == 0)
+        && board.right(step).is_some_and(|right| right[0] < 0.0)
 }
 
 pub(super) fn note_sense(target: StepId, number: f64, right: f64, judgement: &mut Judgement) {

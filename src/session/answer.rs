@@ -22,14 +22,28 @@ impl Session {
         }
         let untitled = self.without_title(line);
         let line = untitled.as_deref().unwrap_or(line);
-        if let Some(judgement) = self.judged_with_bearing(asked, line) {
-            return self.answer_judged(asked, judgement);
+        if let Some(outcome) = self.answer_with_all_values(asked, line) {
+            return outcome;
         }
-        let judgement = self.judged(asked, line);
+        if let Some(outcome) = self.answer_inequality(asked, line) {
+            return outcome;
+        }
+        let judgement = self.judged_told(asked, line);
         if let Some(outcome) = self.follows_waiting(asked, line, &judgement) {
             return outcome;
         }
-        self.answer_judged(asked, judgement)
+        let friction = self.judged_as_friction(asked, line, &judgement);
+        let judgement = friction.unwrap_or(judgement);
+        let elsewhere = self.answer_at_another_value(asked, line, &judgement);
+        let mut outcome = elsewhere.unwrap_or_else(|| self.answer_judged(asked, judgement));
+        self.tell_other_value(&mut outcome);
+        outcome
+    }
+
+    /// Judges a line, with the angle that is told behind its force.
+    pub(super) fn judged_told(&self, asked: StepId, line: &str) -> Judgement {
+        let with_bearing = self.judged_with_bearing(asked, line);
+        with_bearing.unwrap_or_else(|| self.judged(asked, line))
     }
 
     /// Judges a line, with the body that is said in it.

@@ -82,19 +82,28 @@ impl Session {
     fn points_at(&self, judgement: &Judgement, told: &Told) -> Option<bool> {
         let general = self.key.general.as_ref()?;
         let target = judgement.target;
-        if let Some(ends) = general.ends.get(&target) {
-            let on = self.without_body(&told.force).map(|(_, noun)| noun);
-            let mut here = ends
+        let on = self.without_body(&told.force).map(|(_, noun)| noun);
+        let any_of = |ways: &[(&String, (f64, f64))]| {
+            let here = ways
                 .iter()
-                .filter(|(body, _)| on.as_ref().is_none_or(|on| on == body));
-            return Some(here.any(|(_, pull)| lies_at(told, (pull.x, pull.y), false)));
+                .filter(|(body, _)| on.as_ref().is_none_or(|on| on == *body));
+            // The way and the angle are told of one end.
+            let mut so = here.filter(|(_, way)| judgement.points_as_said(*way));
+            so.any(|(_, way)| lies_at(told, *way))
+        };
+        if let Some(ends) = general.ends.get(&target) {
+            let ends = ends.iter().map(|(body, pull)| (body, (pull.x, pull.y)));
+            return Some(any_of(&ends.collect::<Vec<_>>()));
         }
         let way = general.ways.get(&target).map(|way| (way.x, way.y));
         let (x, y) = way.or(target.is_weight().then_some((0.0, -1.0)))?;
         let (_, own) = judgement.values.iter().find(|(id, _)| *id == target)?;
         let sign = 1.0_f64.copysign(own.function[0]);
-        let between = general.between.contains_key(&target);
-        Some(lies_at(told, (sign * x, sign * y), between))
+        let (x, y) = (sign * x, sign * y);
+        Some(match general.between.get(&target) {
+            Some([first, second]) => any_of(&[(first, (x, y)), (second, (-x, -y))]),
+            None => lies_at(told, (x, y)),
+        })
     }
 
     /// True for the size of an angle that the problem gives.
@@ -143,9 +152,8 @@ impl Session {
     }
 }
 
-/// Whether a force that points so lies at the angle that was told; of what acts between two bodies
-/// either way.
-fn lies_at(told: &Told, (x, y): (f64, f64), between: bool) -> bool {
+/// Whether a force that points so lies at the angle that was told.
+fn lies_at(told: &Told, (x, y): (f64, f64)) -> bool {
     let points = libm::atan2(y, x).to_degrees();
     let acute = {
         let line = points.rem_euclid(180.0);
@@ -155,13 +163,12 @@ fn lies_at(told: &Told, (x, y): (f64, f64), between: bool) -> bool {
         let off = (told.degrees - angle).rem_euclid(360.0);
         off.min(360.0 - off) <= told.half + CARRIED
     };
-    let turned = between && near(points + 180.0);
     match told.from {
         Some(Reference::Vertical) => near(90.0 - acute),
         Some(Reference::Horizontal) => near(acute),
-        Some(Reference::Right) => near(points) || turned,
+        Some(Reference::Right) => near(points),
         Some(Reference::Left) => near(180.0 - points),
-        None => near(acute) || near(points) || turned,
+        None => near(acute) || near(points),
     }
 }
 

@@ -58,7 +58,11 @@ impl Session {
         let both_ways = judgement.evidence.both_ways;
         let same_turn = judgement.evidence.same_turn && !(both_ways && by_form);
         if same_turn && self.is_general() {
-            return Some(self.general_same_turn(judgement.target, both_ways));
+            return Some(self.general_same_turn(
+                judgement.target,
+                both_ways,
+                judgement.evidence.of_forces,
+            ));
         }
         if same_turn && !both_ways {
             let slots = [

@@ -26,6 +26,7 @@ impl Session {
             sister: None,
             words,
             scene,
+            others: walk.others,
             state: State::new(),
         };
         session.turn_to_asked();
@@ -144,16 +145,21 @@ impl Session {
     }
 
     /// Every term of a balance counted with one sign.
-    pub(super) fn general_same_turn(&self, target: StepId, both_ways: bool) -> Prose {
+    pub(super) fn general_same_turn(
+        &self,
+        target: StepId,
+        both_ways: bool,
+        of_forces: bool,
+    ) -> Prose {
         let heading = self.key.heading(target).cloned().unwrap_or_default();
         let slots = [
             ("body", Slot::Word(heading.bodies.join(", "))),
             ("pivot", Slot::Word(heading.spot)),
         ];
         match heading.kind {
-            "moments" if both_ways => self.words.say("general.sign-of-turn", &slots),
+            "moments" if both_ways && !of_forces => self.words.say("general.sign-of-turn", &slots),
             _ if both_ways => self.words.say("general.sign-of-way", &slots),
-            "moments" => self.words.say("talk.same-turn", &slots),
+            "moments" if !of_forces => self.words.say("talk.same-turn", &slots),
             _ => self.words.say("general.same-way", &slots),
         }
     }

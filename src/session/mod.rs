@@ -8,6 +8,7 @@ mod bearing;
 mod bodies;
 mod changed;
 mod command;
+mod contact;
 mod evidence;
 mod example;
 mod force_hint;
@@ -20,6 +21,7 @@ mod pivot;
 mod placed;
 mod reply;
 mod restore;
+mod roots;
 mod scene;
 mod show;
 mod sight;
@@ -40,6 +42,7 @@ use crate::key::{Key, Pins, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
 use crate::text::{Prose, Words, printable, visible};
+use crate::working::OtherValue;
 use state::State;
 
 /// The longest line that is taken, in characters.
@@ -55,6 +58,8 @@ pub struct Session {
     words: Words,
     /// The drawing of a general problem, in words.
     scene: Vec<Prose>,
+    /// The other values of what is sought, each with its working.
+    others: Vec<OtherValue>,
     state: State,
 }
 
@@ -128,6 +133,7 @@ impl Session {
             sister,
             words,
             scene: Vec::new(),
+            others: Vec::new(),
             state: State::new(),
         })
     }

@@ -29,6 +29,11 @@ pub(super) fn scene(system: &System, words: &Words) -> Vec<Prose> {
         ];
         told.push(teller.act(act.id, effect, slots.to_vec()));
     }
+    let asked = system.asked_unnamed();
+    if !asked.is_empty() {
+        let slots = [("wanted", Slot::Name(asked.join(", ")))];
+        told.push(words.say("general.all-asked", &slots));
+    }
     told
 }
 

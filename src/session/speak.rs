@@ -152,6 +152,7 @@ impl Session {
             Remark::OtherPart(Axis::Horizontal) => ("remark.level-part-too", Vec::new()),
             Remark::OtherPart(Axis::Vertical) => ("remark.upright-part-too", Vec::new()),
             Remark::OtherReading => ("remark.other-reading", Vec::new()),
+            Remark::NotNewtons => ("remark.not-newtons", Vec::new()),
             Remark::SignInSum => ("remark.sign-in-sum", Vec::new()),
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
             Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),

@@ -61,14 +61,9 @@ impl Motion {
             Motion::Turn { body, .. } | Motion::Slide { body, .. } => *body,
         }
     }
-}
 
-impl fmt::Display for Motion {
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let name = match self.body() {
-            0 => "the body".to_owned(),
-            later => format!("body {}", later + 1),
-        };
+    /// The motion of a body with this name: `the ladder from sliding to the right`.
+    pub fn told(&self, name: &str) -> String {
         match self {
             Motion::Turn {
                 about,
@@ -80,17 +75,26 @@ impl fmt::Display for Motion {
                 } else {
                     "clockwise"
                 };
-                write!(
-                    formatter,
+                format!(
                     "{name} from turning {sense} about the point ({} m, {} m)",
                     place_text(about.x),
                     place_text(about.y)
                 )
             }
             Motion::Slide { direction, .. } => {
-                write!(formatter, "{name} from sliding {}", way_text(*direction))
+                format!("{name} from sliding {}", way_text(*direction))
             }
         }
+    }
+}
+
+impl fmt::Display for Motion {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = match self.body() {
+            0 => "the body".to_owned(),
+            later => format!("body {}", later + 1),
+        };
+        formatter.write_str(&self.told(&name))
     }
 }
 

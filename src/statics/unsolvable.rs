@@ -172,7 +172,9 @@ impl fmt::Display for Unsolvable {
                 write!(
                     formatter,
                     "it would slip at {contact}: {needed} N of friction are needed and {most} N is \
-                     the most that the contact gives; make it rougher, or change what pushes"
+                     the most that the contact gives, {} N too little; make it rougher, or change \
+                     what pushes",
+                    figures_text(needed_n - most_n, 3)
                 )
             }
             Unsolvable::WouldTopple {

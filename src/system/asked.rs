@@ -1,6 +1,6 @@
 //! What is asked.
 
-use super::{ActId, BodyId};
+use super::{ActId, BodyId, System};
 use crate::problem::GivenId;
 
 /// A quantity that is asked.
@@ -54,4 +54,43 @@ pub enum When {
     Topples(ActId),
     /// A body that is free to turn rests: no couple is needed to hold it there.
     Rests(BodyId),
+}
+
+impl System {
+    /// What is asked, in order. Where nothing is asked by name it is the number that is sought, and
+    /// every unknown force.
+    pub fn asked(&self) -> Vec<Asked> {
+        let parts = self.parts();
+        if self.asks_by_name() {
+            return parts.asked.clone();
+        }
+        let sought = parts.sought.iter().map(|_| Asked::Sought);
+        let cords = (0..parts.cords.len()).map(ActId::Cord);
+        let holds = (0..parts.holds.len()).map(ActId::Hold);
+        sought.chain(cords.chain(holds).map(Asked::Force)).collect()
+    }
+
+    /// True if the problem names what it asks.
+    pub fn asks_by_name(&self) -> bool {
+        !self.parts().asked.is_empty()
+    }
+
+    /// The names of all that is asked where nothing is asked by name; empty where something is, or
+    /// where nothing is unknown.
+    pub fn asked_unnamed(&self) -> Vec<String> {
+        if self.asks_by_name() {
+            return Vec::new();
+        }
+        let shown = |asked: Asked| match asked {
+            Asked::Sought => {
+                let sought = self.parts().sought.as_ref()?;
+                Some(self.given(sought.given).symbol.shown())
+            }
+            Asked::Force(act)
+            | Asked::Horizontal(act)
+            | Asked::Vertical(act)
+            | Asked::Couple(act) => Some(self.act(act)?.symbol.shown()),
+        };
+        self.asked().into_iter().filter_map(shown).collect()
+    }
 }

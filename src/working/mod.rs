@@ -29,6 +29,7 @@ mod trouble;
 mod walk;
 mod walk_heading;
 mod walk_lengths;
+mod walk_others;
 mod walk_sampling;
 mod walk_ways;
 
@@ -40,6 +41,7 @@ pub use tell::{Told, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
 pub use walk::{Walk, walk};
+pub use walk_others::{But, OtherValue};
 
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;

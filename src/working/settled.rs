@@ -1,8 +1,9 @@
 //! A system with what it seeks found: the values at which it is worked.
 
 use super::Underivable;
-use crate::statics::{Root, SystemSolution, roots, solve_system};
-use crate::system::System;
+use crate::statics::{Root, SystemSolution, Unsolvable, roots, solve_system};
+use crate::system::{Friction, Hold, HoldKind, System};
+use crate::units::value_text;
 
 /// A system solved: its values, its forces, and what was sought.
 #[derive(Clone, Debug)]
@@ -23,14 +24,15 @@ pub fn settle(system: &System) -> Result<Settled, Underivable> {
     let gravity = system.gravity();
     let mut values = system.values();
     let Some(sought) = &system.parts().sought else {
-        let solution = solve_system(system, &values, gravity)?;
+        let solution = solve_system(system, &values, gravity);
+        let solution = solution.map_err(|trouble| named(system, trouble))?;
         return Ok(Settled {
             values,
             solution,
             roots: Vec::new(),
         });
     };
-    let found = roots(system, gravity)?;
+    let found = roots(system, gravity).map_err(|trouble| named(system, trouble))?;
     let can_be = || found.iter().filter(|root| root.solution.is_ok());
     let first = can_be()
         .find(|root| root.stable != Some(false))
@@ -47,7 +49,44 @@ pub fn settle(system: &System) -> Result<Settled, Underivable> {
                 roots: found,
             })
         }
-        Some((_, Err(trouble))) => Err(trouble.into()),
+        Some((value, Err(why))) => {
+            let given = system.given(sought.given);
+            let told = value_text(value, given.dimension, system.figures());
+            Err(Underivable::CannotBe {
+                at: format!("{} = {told}", given.symbol.shown()),
+                count: found.len(),
+                why,
+            })
+        }
         None => Err(Underivable::NoOrder),
+    }
+}
+
+/// Why the forces cannot be found; of what moves by the names of the bodies.
+fn named(system: &System, why: Unsolvable) -> Underivable {
+    let Unsolvable::Mechanism { motions } = &why else {
+        return why.into();
+    };
+    let bodies = &system.parts().bodies;
+    let told = motions.iter().map(|motion| {
+        let noun = bodies.get(motion.body()).map(|body| body.noun.as_str());
+        motion.told(&format!("the {}", noun.unwrap_or_default()))
+    });
+    let told: Vec<String> = told.collect();
+    let at_limit = |hold: &&Hold| {
+        matches!(
+            &hold.kind,
+            HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }
+                if matches!(friction, Friction::Limiting { .. })
+        )
+    };
+    let holds = system.parts().holds.iter().filter(at_limit);
+    match told.is_empty() {
+        true => why.into(),
+        false => Underivable::Moves {
+            told,
+            contacts: holds.map(|hold| hold.symbol.shown()).collect(),
+            why,
+        },
     }
 }

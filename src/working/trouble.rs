@@ -8,6 +8,24 @@ use std::fmt;
 pub enum Underivable {
     /// The forces cannot be found at all.
     Unsolvable(Unsolvable),
+    /// What is sought has values for which it just happens, and at none of them can the forces be.
+    CannotBe {
+        /// What is sought, with the first of these values.
+        at: String,
+        /// How many of them there are.
+        count: usize,
+        /// Why it cannot be there.
+        why: Unsolvable,
+    },
+    /// Something moves under the loads.
+    Moves {
+        /// What moves and how: `the ladder from sliding to the right`.
+        told: Vec<String>,
+        /// The names of the contacts whose friction is said to be at its limit.
+        contacts: Vec<String>,
+        /// The same, of bodies without names.
+        why: Unsolvable,
+    },
     /// The pivot lies on the line of the unknown that is asked, which then has no moment.
     PivotOnLine {
         /// The name of the unknown.
@@ -35,7 +53,9 @@ impl Underivable {
     /// A short name that stays the same in every version, for machines.
     pub fn code(&self) -> &'static str {
         match self {
-            Underivable::Unsolvable(trouble) => trouble.code(),
+            Underivable::Unsolvable(trouble)
+            | Underivable::CannotBe { why: trouble, .. }
+            | Underivable::Moves { why: trouble, .. } => trouble.code(),
             Underivable::PivotOnLine { .. } => "pivot-on-line",
             Underivable::KnotPivot => "knot-pivot",
             Underivable::NoTriangle { .. } => "no-triangle",
@@ -50,6 +70,33 @@ impl fmt::Display for Underivable {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Underivable::Unsolvable(trouble) => trouble.fmt(formatter),
+            Underivable::Moves { told, contacts, .. } => {
+                let stops = told.join(" and ");
+                match contacts.is_empty() {
+                    true => write!(
+                        formatter,
+                        "the supports and ropes cannot hold the loads: nothing stops {stops}; add \
+                         a support or a rope, or turn one so that it does"
+                    ),
+                    false => write!(
+                        formatter,
+                        "with friction at its limit at {} the forces do not balance: nothing stops \
+                         {stops}; let friction be as needed, or seek the number at which it just \
+                         slips",
+                        contacts.join(", ")
+                    ),
+                }
+            }
+            Underivable::CannotBe { at, count: 1, why } => {
+                write!(
+                    formatter,
+                    "the condition is met only at {at}, and there {why}"
+                )
+            }
+            Underivable::CannotBe { at, count, why } => write!(
+                formatter,
+                "the condition is met at {count} values, and none of them can be: at {at} {why}"
+            ),
             Underivable::PivotOnLine { unknown } => write!(
                 formatter,
                 "the pivot lies on the line of {unknown}, so moments about it say nothing of \

@@ -2,6 +2,7 @@
 
 use super::walk_heading::Headings;
 use super::walk_lengths::lengths;
+use super::walk_others::{OtherValue, others};
 use super::walk_sampling::sampling;
 use super::walk_ways::add_ways;
 use super::{
@@ -27,6 +28,8 @@ pub struct Walk {
     pub key: Key,
     /// The numbers at which functions are compared.
     pub sampling: Sampling,
+    /// The other values of what is sought.
+    pub others: Vec<OtherValue>,
 }
 
 /// The walk through a system: by components across the bodies, about the pivots that a teacher
@@ -35,37 +38,49 @@ pub struct Walk {
 /// # Errors
 /// Why it cannot be worked.
 pub fn walk(system: &System) -> Result<Walk, Underivable> {
-    let (working, values) = if only_laminae(system) {
-        (centres(system)?, system.values())
+    let (working, values, roots) = if only_laminae(system) {
+        (centres(system)?, system.values(), Vec::new())
     } else {
         let settled = settle(system)?;
         let working = derive(system, &settled.values, Method::Components, None)?;
-        (working, settled.values)
+        (working, settled.values, settled.roots)
     };
-    let mut key = Maker::new(system, &working)?.key();
+    let (key, sampling) = worked(system, &working, &values)?;
+    let others = others(system, (&working, &key), &values, &roots);
+    Ok(Walk {
+        page: page(system),
+        key,
+        sampling,
+        others,
+    })
+}
+
+/// The key of a working at these values.
+pub(super) fn worked(
+    system: &System,
+    working: &Working,
+    values: &[f64],
+) -> Result<(Key, Sampling), Underivable> {
+    let mut key = Maker::new(system, working)?.key();
     if let Some(general) = &mut key.general {
         let all = general
             .stages
             .iter()
             .flat_map(|stage| stage.unknowns.clone());
         let value = |id: StepId| match id {
-            StepId::Found(_, index) => working.value(Quantity(index), &values, system.gravity()),
+            StepId::Found(_, index) => working.value(Quantity(index), values, system.gravity()),
             _ => None,
         };
         general.start = all.filter_map(|id| Some((id, value(id)?))).collect();
     }
-    let sampling = sampling(system, &working, &key, &values)?;
+    let sampling = sampling(system, working, &key, values)?;
     multiples(&mut key, &sampling);
     let steps: Vec<StepId> = key.steps.iter().map(|step| step.id).collect();
     if let Some(general) = &mut key.general {
-        add_ways(general, (system, &working, &values), &steps);
+        add_ways(general, (system, working, values), &steps);
         general.lengths = lengths(system, &sampling);
     }
-    Ok(Walk {
-        page: page(system),
-        key,
-        sampling,
-    })
+    Ok((key, sampling))
 }
 
 /// The words and numbers of a system.
@@ -346,8 +361,8 @@ impl<'a> Maker<'a> {
     /// What the problem wants; what comes after all of it is not asked.
     fn ask(&mut self) {
         let mut wanted: Vec<StepId> = Vec::new();
-        for asked in &self.system.parts().asked {
-            wanted.extend(self.wanted(*asked));
+        for asked in self.system.asked() {
+            wanted.extend(self.wanted(asked));
         }
         if wanted.is_empty() {
             wanted = match self

@@ -127,29 +127,7 @@ impl Maker<'_> {
     }
 
     fn same_forces(&self, solution: &SystemSolution, sample: &Sample) -> bool {
-        let (force, length) = solution.scales();
-        let quantities = self.working.quantities.iter().enumerate();
-        let open = quantities.filter(|(_, named)| matches!(named.rule, Rule::Solved(_)));
-        open.map(|(index, named)| (Quantity(index), named))
-            .all(|(id, named)| {
-                let found = |act| solution.reaction(act).unwrap_or_default();
-                let (by_solver, scale) = match named.meaning {
-                    Meaning::Component(act, Axis::Horizontal) => (found(act).force.x, force),
-                    Meaning::Component(act, Axis::Vertical) => (found(act).force.y, force),
-                    Meaning::Couple(act) => (found(act).couple, force * length),
-                    Meaning::FrictionNeeded(act) => match found(act).contact {
-                        Some((_, friction)) => (friction, force),
-                        None => return true,
-                    },
-                    Meaning::Force(act) => {
-                        let one = found(act);
-                        (one.contact.map_or(one.size, |contact| contact.0), force)
-                    }
-                    _ => return true,
-                };
-                let value = self.working.value(id, &sample.values, sample.gravity);
-                value.is_some_and(|value| (value - by_solver).abs() <= SAME * scale)
-            })
+        same_forces(self.working, solution, sample)
     }
 
     /// True if every point that lies on a leg of a body it acts on at the printed numbers lies on
@@ -185,4 +163,41 @@ impl Maker<'_> {
         let off = (along.x * way.y - along.y * way.x) / length;
         (off.abs() < TOUCHING * length.max(1.0)).then(|| along.dot(way) / (length * length))
     }
+}
+
+/// True if a working that was found at other values holds at these.
+pub(super) fn holds_at(system: &System, working: &Working, values: &[f64]) -> bool {
+    let sample = Sample {
+        values: values.to_vec(),
+        gravity: system.gravity(),
+    };
+    let solution = solve_system(system, values, system.gravity());
+    solution.is_ok_and(|solution| same_forces(working, &solution, &sample))
+}
+
+/// True if the unknowns of a working are those of the solver.
+fn same_forces(working: &Working, solution: &SystemSolution, sample: &Sample) -> bool {
+    let (force, length) = solution.scales();
+    let quantities = working.quantities.iter().enumerate();
+    let open = quantities.filter(|(_, named)| matches!(named.rule, Rule::Solved(_)));
+    open.map(|(index, named)| (Quantity(index), named))
+        .all(|(id, named)| {
+            let found = |act| solution.reaction(act).unwrap_or_default();
+            let (by_solver, scale) = match named.meaning {
+                Meaning::Component(act, Axis::Horizontal) => (found(act).force.x, force),
+                Meaning::Component(act, Axis::Vertical) => (found(act).force.y, force),
+                Meaning::Couple(act) => (found(act).couple, force * length),
+                Meaning::FrictionNeeded(act) => match found(act).contact {
+                    Some((_, friction)) => (friction, force),
+                    None => return true,
+                },
+                Meaning::Force(act) => {
+                    let one = found(act);
+                    (one.contact.map_or(one.size, |contact| contact.0), force)
+                }
+                _ => return true,
+            };
+            let value = working.value(id, &sample.values, sample.gravity);
+            value.is_some_and(|value| (value - by_solver).abs() <= SAME * scale)
+        })
 }

@@ -572,6 +572,37 @@ fn a_name_stands_in_the_sense_that_was_counted() {
             "MA = F*L + Gy*L",
             Sign::Wrong,
         ),
+        // Friction of which she has said no way stands for its size.
+        ("ladder_mu", "friction of the floor", &[], "μ = FN/N", right),
+        ("ladder_mu", "friction of the floor", &[], "FN/N = μ", right),
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &["skip"],
+            "μ = FN/N",
+            right,
+        ),
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &["skip"],
+            "FN/N",
+            right,
+        ),
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &["skip"],
+            "μ = N/FN",
+            Sign::Wrong,
+        ),
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &["skip"],
+            "μ = FN/(2*N)",
+            Sign::Wrong,
+        ),
         // Who counted as the key does has no other sense.
         (
             "internal_hinge",

@@ -1,0 +1,59 @@
+//! What is typed of rough contacts: inequalities, and `f` for the friction that is asked.
+
+use super::turn::Sign;
+use super::{Outcome, Session};
+use crate::judge::Judgement;
+use crate::key::StepId;
+
+/// Signs of an inequality, the longer ones first.
+const SIGNS: [&str; 8] = ["<=", ">=", "=<", "=>", "≤", "≥", "<", ">"];
+/// What many call friction, whatever the problem calls it.
+const USUAL: &str = "f";
+
+impl Session {
+    /// The answer to an inequality, in a general problem: it settles no value, though what it
+    /// compares may be equal here; `None` for other lines.
+    pub(super) fn answer_inequality(&self, asked: StepId, line: &str) -> Option<Outcome> {
+        let (at, sign) = SIGNS
+            .iter()
+            .find_map(|sign| Some((line.find(sign)?, *sign)))
+            .filter(|_| self.is_general())?;
+        let (before, behind) = (&line[..at], &line[at + sign.len()..]);
+        let is_one = !behind.contains(['<', '>', '≤', '≥', '=']) && !before.contains('=');
+        if !is_one || before.trim().is_empty() || behind.trim().is_empty() {
+            return None;
+        }
+        let equal = self.judged(asked, &format!("{before}={behind}"));
+        let key = match equal.stands() {
+            true => "general.inequality-equal",
+            false => "general.inequality",
+        };
+        let message = self.words.say(key, &[]);
+        Some(Outcome::verdict(
+            Sign::Noted,
+            "verdict.noted",
+            "noted",
+            message,
+        ))
+    }
+
+    /// Judges `f = …` as the friction that is asked, where it does not hold of another force that
+    /// is called so; `None` for other lines.
+    pub(super) fn judged_as_friction(
+        &self,
+        asked: StepId,
+        line: &str,
+        judgement: &Judgement,
+    ) -> Option<Judgement> {
+        let start = line.len() - line.trim_start().len();
+        let behind = line.get(start..)?.strip_prefix(USUAL)?;
+        let is_told = behind.trim_start().starts_with('=');
+        let friction = self.key.heading(asked)?.kind == "friction";
+        if judgement.stands() || !is_told || !friction {
+            return None;
+        }
+        let symbol = self.key.step(asked)?.symbol.typed();
+        let told = self.judged(asked, &format!("{symbol}{behind}"));
+        told.truth.holds().then_some(told)
+    }
+}
