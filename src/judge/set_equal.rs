@@ -37,7 +37,8 @@ pub(super) fn judge(
     let dimension = board.key.step(asked)?.dimension;
     let broken = first_break(board, stock, dimension, sides)?;
     let of_another = judgement.evidence.other_step.is_some() && judgement.target == asked;
-    if !of_another && !(is_along(asked) && are_apart(board, stock, (left, right), dimension)) {
+    let apart = || is_along(asked) && are_apart(board, stock, (left, right), dimension);
+    if !of_another && !apart() {
         return None;
     }
     found.evidence.aside = Some(Aside::False);

@@ -268,7 +268,8 @@ impl Session {
         // A form that is a part of the pull is that, unless it proves a mistake.
         let part_shown = matches!(other, StepId::PartOf(..)) && !told;
         let spoken = diagnosis.spoken().filter(|named| {
-            !again && !part_told && !(part_shown && named.because != Because::Form)
+            let proved = !part_shown || named.because == Because::Form;
+            !again && !part_told && proved
         });
         if spoken.is_some_and(|named| !part || named.voice == Voice::Flat) {
             outcome = self.does_not_hold(asked, judgement, &diagnosis, self.state.next_number);
