@@ -26,7 +26,9 @@ pub(super) fn judge(
     judgement: &Judgement,
 ) -> Option<Judgement> {
     let [left, right] = sides else { return None };
-    if board.key.general.is_some() || names_open(board, asked, sides) {
+    // Where the form is the right one, only the number behind it is wrong.
+    let answers = judgement.evidence.broken_link;
+    if answers || board.key.general.is_some() || names_open(board, asked, sides) {
         return None;
     }
     let mut found = Judgement::of(asked, Truth::DoesNotHold);
