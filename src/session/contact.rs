@@ -6,7 +6,7 @@ use crate::judge::Judgement;
 use crate::key::StepId;
 
 /// Signs of an inequality, the longer ones first.
-const SIGNS: [&str; 8] = ["<=", ">=", "=<", "=>", "≤", "≥", "<", ">"];
+const SIGNS: [&str; 7] = ["<=", ">=", "=<", "≤", "≥", "<", ">"];
 /// What many call friction, whatever the problem calls it.
 const USUAL: &str = "f";
 
@@ -19,7 +19,10 @@ impl Session {
             .find_map(|sign| Some((line.find(sign)?, *sign)))
             .filter(|_| self.is_general())?;
         let (before, behind) = (&line[..at], &line[at + sign.len()..]);
-        let is_one = !behind.contains(['<', '>', '≤', '≥', '=']) && !before.contains('=');
+        // `=>` and `->` stand before what a line comes to.
+        let is_one = !before.ends_with('-')
+            && !behind.contains(['<', '>', '≤', '≥', '='])
+            && !before.contains('=');
         if !is_one || before.trim().is_empty() || behind.trim().is_empty() {
             return None;
         }

@@ -29,6 +29,8 @@ fn the_law_of_friction_is_read_however_it_is_put() {
         ("ladder", law, "FN <= 0.35*N", NOTED),
         ("ladder", law, "FN < 0.2*N", NOTED),
         ("ladder_mu", law, "μ ≥ 0.233", NOTED),
+        ("ladder", law, "FN => 0.35 N", RIGHT),
+        ("ladder", law, "FN -> 0.35 N", RIGHT),
         // Of one block m and W can be no other's.
         ("incline_slip", slope, "FN = μ m g cos θ", RIGHT),
         ("incline_slip", slope, "m g sin θ = μ m g cos θ", RIGHT),
