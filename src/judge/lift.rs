@@ -17,7 +17,7 @@ use crate::units::Dimension;
 const MOST_ASSIGNMENTS: usize = 12000;
 
 /// The same in a general working, where more numbers are alike.
-const MOST_GENERAL: usize = 8000;
+const MOST_GENERAL: usize = 24000;
 
 /// Makes one number of a line's sides at one choice of numbers, given values for its leaves.
 pub(super) type Combine<'c> =

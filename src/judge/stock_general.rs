@@ -19,6 +19,7 @@ impl Stock {
         }
         self.add_as_written(board);
         self.add_masses(board);
+        self.add_parts_of_spread_loads(board);
         let lengths = board
             .key
             .general
@@ -82,6 +83,53 @@ impl Stock {
             .take(MOST_FACTORS)
             .collect();
         self.add_sums(&weights, Dimension::FORCE, Nearness::Worked);
+    }
+
+    /// What a load that rises from one value to another is made of, for whoever takes it as a
+    /// rectangle and a triangle or as two triangles: the difference of the values, each part's force,
+    /// its place at half or a third of the stretch, and its moment about the point from which the
+    /// stretch is measured.
+    fn add_parts_of_spread_loads(&mut self, board: &Board<'_>) {
+        let of = |wanted: Option<Dimension>| -> Vec<Samples> {
+            let givens = board.problem.givens().iter().enumerate();
+            givens
+                .filter(|(index, given)| {
+                    Some(given.dimension) == wanted && !board.key.is_sought(GivenId(*index))
+                })
+                .filter_map(|(index, _)| board.name_function(NameRole::Given(GivenId(index))))
+                .take(MOST_FACTORS)
+                .collect()
+        };
+        let spread = Dimension::FORCE.per(Dimension::LENGTH);
+        let (values, places) = (of(spread), of(Some(Dimension::LENGTH)));
+        let mix = |one: &Samples, other: &Samples, share: f64| -> Samples {
+            std::array::from_fn(|choice| one[choice] * (1.0 - share) + other[choice] * share)
+        };
+        for (start, end) in pairs(&places).filter(|_| !values.is_empty()) {
+            let stretch: Samples = std::array::from_fn(|choice| end[choice] - start[choice]);
+            let shares = [1.0 / 3.0, 0.5, 2.0 / 3.0];
+            let spots = shares.map(|share| mix(start, end, share));
+            for spot in spots {
+                self.add(spot, Dimension::LENGTH, spot[0], Nearness::Equal);
+            }
+            let steps = pairs(&values).map(|(low, high)| -> Samples {
+                std::array::from_fn(|choice| high[choice] - low[choice])
+            });
+            for value in values.iter().copied().chain(steps) {
+                if let Some(spread) = spread {
+                    self.add(value, spread, value[0], Nearness::Exact);
+                }
+                // Of a rectangle the whole, of a triangle half.
+                for share in [1.0, 0.5] {
+                    let force = std::array::from_fn(|at| share * value[at] * stretch[at]);
+                    self.add(force, Dimension::FORCE, force[0], Nearness::Worked);
+                    for spot in spots {
+                        let moment = std::array::from_fn(|at| force[at] * spot[at]);
+                        self.add(moment, Dimension::MOMENT, moment[0], Nearness::Worked);
+                    }
+                }
+            }
+        }
     }
 
     /// Adds the sums of two or more of these.
@@ -158,6 +206,13 @@ fn value(
             .filter(|value| value.is_finite())?;
     }
     Some(function)
+}
+
+/// Every two of these, the smaller one first.
+fn pairs(all: &[Samples]) -> impl Iterator<Item = (&Samples, &Samples)> {
+    all.iter()
+        .flat_map(|one| all.iter().map(move |other| (one, other)))
+        .filter(|(one, other)| one[0] < other[0])
 }
 
 /// The dimension of a formula; `None` where it has none that is known.

@@ -1,6 +1,6 @@
 //! Problems worked by hand beside the solver, and walked to their ends by the lines of `solve`.
 
-use super::ends::of_file;
+use super::ends::{of_file, passed_to};
 use leverwright::lesson::{ProblemFile, parse_problem_file};
 use leverwright::session::{Course, Sign};
 use leverwright::system::System;
@@ -149,4 +149,48 @@ fn bare_numbers_of_the_printed_unit_stand_beside_weights() {
         let (sign, told) = (turn.line.sign, &turn.line.message);
         assert!(signs.contains(&sign), "{line}: {sign:?} {told}");
     }
+}
+
+/// A load that rises evenly is worked as a rectangle and a triangle too: 3600 N at 3.5 m and 2700 N
+/// at 4 m, two thirds of the stretch from its lower end.
+#[test]
+fn val_a_trapezium_is_a_rectangle_and_a_triangle() {
+    let balance = "moments about the pin (beam)";
+    let faults: Vec<String> = [
+        (
+            balance,
+            "6.5*B + 4000 = 1471.5*4 + 1200*3*3.5 + 0.5*1800*3*4",
+            Sign::Right,
+        ),
+        (
+            balance,
+            "6.5*B + 4000 = 1471.5*4 + 3600*3.5 + 2700*4",
+            Sign::Right,
+        ),
+        (balance, "6.5*B = 5886 + 12600 + 10800 - 4000", Sign::Right),
+        (
+            balance,
+            "6.5*B + 4000 = 1471.5*4 + 3600*3.5 + 2700*3",
+            Sign::Wrong,
+        ),
+        (
+            balance,
+            "6.5*B + 4000 = 1471.5*4 + 3600*3.5 + 5400*4",
+            Sign::Wrong,
+        ),
+        ("whole force of the gravel", "3600 + 2700", Sign::Right),
+        (
+            "whole force of the gravel",
+            "1200*3 + 1800*3/2",
+            Sign::Right,
+        ),
+        ("whole force of the gravel", "1200*3 + 1800*3", Sign::Wrong),
+    ]
+    .into_iter()
+    .filter_map(|(title, line, sign)| {
+        let turn = passed_to(&text_of("trap"), title).submit(line);
+        (turn.line.sign != sign).then(|| format!("{line}: {}", turn.line.message))
+    })
+    .collect();
+    assert_eq!(faults, Vec::<String>::new());
 }
