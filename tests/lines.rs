@@ -282,7 +282,7 @@ const ROWS: &[Row] = &[
     // Known things that differ are not equal, whatever one of them is.
     (WEIGHT, &["72*9.8 = 750"], "wrong:not equal"), (WEIGHT, &["706 = 750"], "wrong:not equal"), (WEIGHT, &["72*9.8 = 706"], "noted"),
     (UPRIGHT, &["T sin 25 = 412 + 706"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = T sin 25"], "wrong:Hy acts along"), (UPRIGHT, &["Ty = Wb + W1"], "wrong:Hy acts along"), (UPRIGHT, &["Wb + W1 = Ty"], "wrong:Hy acts along"), (UPRIGHT, &["1118 = 163"], "wrong:Hy acts along"),
-    (UPRIGHT, &["Wb + W1 - Ty = 0"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = 385"], "wrong:not equal"), (UPRIGHT, &["163 = 385 sin 25"], "noted"), (UPRIGHT, &["412 + 706 = 163 + 955"], "noted"), (UPRIGHT, &["955 = 1118 - 163"], "rounded"),
+    (UPRIGHT, &["Wb + W1 - Ty = 0"], "wrong:Hy is not zero"), (UPRIGHT, &["412 + 706 = 385"], "wrong:not equal"), (UPRIGHT, &["163 = 385 sin 25"], "noted"), (UPRIGHT, &["412 + 706 = 163 + 955"], "noted"), (UPRIGHT, &["955 = 1118 - 163"], "rounded"),
     (UPRIGHT, &["412 + 706 = 1147"], "wrong:not T"), (UPRIGHT, &["T cos 25"], "noted:level part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"),
     // The squares that a size is made of are told true or false, and are no size.
     (SIZE, &["349^2 + 955^2 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1133826"], "wrong:not equal"),
