@@ -284,6 +284,10 @@ const ROWS: &[Row] = &[
     (UPRIGHT, &["T sin 25 = 412 + 706"], "wrong:Hy acts along"), (UPRIGHT, &["412 + 706 = T sin 25"], "wrong:Hy acts along"), (UPRIGHT, &["Ty = Wb + W1"], "wrong:Hy acts along"), (UPRIGHT, &["Wb + W1 = Ty"], "wrong:Hy acts along"), (UPRIGHT, &["1118 = 163"], "wrong:Hy acts along"),
     (UPRIGHT, &["Wb + W1 - Ty = 0"], "wrong:Hy is not zero"), (UPRIGHT, &["412 + 706 = 385"], "wrong:not equal"), (UPRIGHT, &["163 = 385 sin 25"], "noted"), (UPRIGHT, &["412 + 706 = 163 + 955"], "noted"), (UPRIGHT, &["955 = 1118 - 163"], "rounded"),
     (UPRIGHT, &["412 + 706 = 1147"], "wrong:not T"), (UPRIGHT, &["T cos 25"], "noted:level part of T"), (LEVEL, &["T sin 25"], "wrong:sine-cosine-exchanged"),
+    // A way before the size, and an arrow of two signs.
+    (LEVEL, &["left 349 N"], "holds"), (LEVEL, &["to the left: 349 N"], "holds"), (LEVEL, &["349 N <-"], "holds"), (LEVEL, &["right 349 N"], "wrong"), (LEVEL, &["349 N ->"], "wrong"),
+    // Her own moments over the unknown's distance are her own component; what was put again counts.
+    (WEIGHT, &["42", "go on", "706", "35", "80", "42 sin 35", "706 sin 35", "T sin 80", "273 = T sin 80"], "follows"), (WEIGHT, &["42", "go on", "706", "35", "80", "42 sin 35", "706 sin 35", "T sin 80", "282 = T sin 80"], "wrong"),
     // The squares that a size is made of are told true or false, and are no size.
     (SIZE, &["349^2 + 955^2 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1133826"], "wrong:not equal"),
     (WEIGHT, &["weight of the mast pole = 412 N"], "holds"), (WEIGHT, &["angle between the rope and the mast = 80"], "holds:settles the angle"),

@@ -7,13 +7,14 @@
 //! a lever arm) may be off by what three figures allow.
 
 mod counted;
+mod own;
 
 use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
 use super::stock_general::{given_angles, is_unrounded};
 use super::worked::{Quantities, partial_sums};
-use crate::key::{Axis, Key, Nature, Part, Rule, Samples, StepId, agree};
+use crate::key::{Axis, Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
 use crate::units::Dimension;
@@ -110,6 +111,7 @@ impl Stock {
         }
         stock.add_steps(board);
         stock.add_of_own_parts(board);
+        stock.add_own_component(board);
         stock.add_worked(board, board.key, &PinnedSamples::new());
         let own = board.own_pins();
         if !own.is_empty() {
@@ -133,23 +135,6 @@ impl Stock {
         self.add(own.function, dimension, own.function[0], Nearness::Rounded);
         if let Some((typed, _)) = own.typed {
             self.add(own.function, dimension, typed, Nearness::Exact);
-        }
-    }
-
-    /// Parts across, and the size and direction of a support's force, as they follow from all her
-    /// own values.
-    fn add_of_own_parts(&mut self, board: &Board<'_>) {
-        for step in &board.key.steps {
-            let part = matches!(
-                step.id,
-                StepId::Across(_) | StepId::Reaction(_, Part::Size | Part::Direction)
-            );
-            if !part {
-                continue;
-            }
-            if let Some((function, _)) = board.accepted(step.id).get(1) {
-                self.add(*function, step.dimension, function[0], Nearness::Worked);
-            }
         }
     }
 
@@ -323,33 +308,6 @@ impl Stock {
                     let side: Samples =
                         std::array::from_fn(|choice| distance[choice] * ratio(angle[choice]));
                     self.add(side, Dimension::LENGTH, side[0], Nearness::Worked);
-                }
-            }
-        }
-    }
-
-    /// The parts of the pull as they come out with the number that was typed for it.
-    fn add_of_own_pull(&mut self, board: &Board<'_>) {
-        let own = board
-            .unknown()
-            .and_then(|unknown| Some((unknown.force()?, board.standing.get(&unknown)?)));
-        let Some((pull, own)) = own else { return };
-        let Some(right) = board.right(StepId::Pull(pull)) else {
-            return;
-        };
-        let typed = own.typed.map_or(own.value, |(typed, _)| typed);
-        for step in &board.key.steps {
-            let part = matches!(step.id, StepId::PartOf(force, _) | StepId::Across(force) | StepId::Moment(force)
-                if force == pull);
-            if let Some(function) = board.right(step.id).filter(|_| part) {
-                let shown = function[0] * typed / right[0];
-                let function = std::array::from_fn(|choice| {
-                    function[choice] * own.function[choice] / right[choice]
-                });
-                self.add(function, step.dimension, shown, Nearness::Worked);
-                if typed < 0.0 {
-                    let size = function.map(|value: f64| -value);
-                    self.add(size, step.dimension, -shown, Nearness::Worked);
                 }
             }
         }

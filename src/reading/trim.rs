@@ -74,6 +74,8 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("rightwards", Some(Way::Right)),
     ("to the right", Some(Way::Right)),
     ("→", Some(Way::Right)),
+    ("->", Some(Way::Right)),
+    ("<-", Some(Way::Left)),
     ("towards the left", Some(Way::Left)),
     ("towards the right", Some(Way::Right)),
     ("above the horizontal", Some(Way::Up)),
@@ -144,19 +146,18 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
     (Span::new(part.start, end), remarks)
 }
 
-/// An arrow before a number: `← 349 N`.
+/// An arrow or a word for a way before a number: `← 349 N`, `left 349 N`.
 fn leading_way(text: &str) -> Option<(usize, Way)> {
-    let arrow = text.chars().next()?;
-    let way = match arrow {
-        '↑' => Way::Up,
-        '↓' => Way::Down,
-        '←' => Way::Left,
-        '→' => Way::Right,
-        _ => return None,
+    let small = text.to_lowercase();
+    let before = |(words, way): &(&'static str, Option<Way>)| {
+        let rest = small.strip_prefix(words)?;
+        let number = rest.trim_start_matches(|c: char| is_blank(c) || c == ':' || c == ',');
+        let apart = !words.is_ascii() || number.len() < rest.len();
+        let told = apart && number.starts_with(|c: char| c.is_ascii_digit());
+        told.then_some((words.len(), (*way)?))
     };
-    let rest = text[arrow.len_utf8()..].trim_start_matches(is_blank);
-    rest.starts_with(|c: char| c.is_ascii_digit())
-        .then_some((arrow.len_utf8(), way))
+    let apart = small.len() == text.len();
+    WAYS.iter().filter(|_| apart).find_map(before)
 }
 
 /// Bytes of a text without the signs at its end that say nothing.

@@ -2,8 +2,11 @@
 
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
-use crate::judge::statement::{PivotSaid, Statement, Topic, is_pivot, pivot_said, read};
+use crate::judge::statement::{
+    Named, PivotSaid, Said, Statement, Topic, is_pivot, pivot_said, read,
+};
 use crate::key::StepId;
+use crate::problem::ForceId;
 use crate::reading::{Node, Tree};
 use crate::text::{Prose, Slot};
 
@@ -16,6 +19,14 @@ impl Session {
             Statement::Chats => {
                 let asked = self.question();
                 return Outcome::talk(self.say("talk.chat").then(asked));
+            }
+            // The second part of the hinge's force, say: that step is done.
+            Statement::Says(said) => {
+                if let Some(force) = force_with_way(&said) {
+                    let again = self.words.say("talk.force-again", &self.force_slots(force));
+                    let asked = self.question();
+                    return self.pivot_noted(again.then(asked));
+                }
             }
             _ => {}
         }
@@ -97,4 +108,12 @@ impl Session {
     fn pivot_unclear(&self, message: Prose) -> Outcome {
         Outcome::verdict(Sign::Unclear, "verdict.unclear", "not-understood", message)
     }
+}
+
+/// The force that a line names with its way: no point is said so.
+fn force_with_way(said: &[Said]) -> Option<ForceId> {
+    said.iter().find_map(|said| match said.named {
+        Named::Force(force) if said.way.is_some() => Some(force),
+        _ => None,
+    })
 }

@@ -132,6 +132,9 @@ impl State {
         if own.relation && self.standing.get(&step).is_some_and(valued) {
             return;
         }
+        // Put again, it counts again.
+        self.earlier
+            .retain(|(id, old)| *id != step || old.function != own.function);
         if let Some(before) = self.standing.insert(step, own)
             && !before.right
         {

@@ -302,6 +302,8 @@ const ROWS: &[Row] = &[
     (LEVEL_ROPE, 5, &["35", "go on", "skip", "skip", "skip", "skip", "(Wb cos γ*3+W1 cos γ*6)/(4.1 sin γ)"], "follows", "line 1"),
     // T is the level part of the hinge's force too; a right form with a wrong number behind it is T.
     (LEVEL_ROPE, 10, &["(382.2*3*sin 35+558.6*6*sin 35)/(4.1*sin 55) = 900"], "wrong", "the number after the equals sign is not its value"), (LEVEL_ROPE, 10, &["(219.2*3+320.4*6)/(4.1*sin 55) = -631"], "wrong", "radians"),
+    // A component that was put again counts, though another one stood between.
+    (STEEP_ROPE, 4, &["25", "go on", "T sin 25", "Tperp = (Wb*L/2 + W1*d1)/dT", "back", "T sin 25", "294*1.5 + 862*2.3 = 2.7 T sin(25)"], "follows", ""),
     // Cosines throughout: the rope's own ratio stands under the line, and nobody divided a weight.
     (LEVEL_ROPE, 10, &["(382.2*3+558.6*6)*cos 35/(4.1*cos 55)"], "wrong", "You took cos α"), (LEVEL_ROPE, 10, &["(382.2*3/sin 35+558.6*6/sin 35)/(4.1*sin 55)"], "wrong", "divided by the ratio"),
     (LEVEL_ROPE, 5, &["36", "go on", "Wb cos 36"], "follows", "line 1"), (LEVEL_ROPE, 5, &["36", "go on", "Wb sin 36"], "wrong", ""),
