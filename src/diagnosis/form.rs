@@ -5,7 +5,7 @@
 
 use crate::judge::{Board, Factor, Judgement, Terms};
 use crate::key::{Key, Part, StepId};
-use crate::mistakes::{Instance, Mistake, Sign, Skill};
+use crate::mistakes::{Instance, Mistake, Sign, Skill, WRONG_LEG};
 use crate::units::Dimension;
 
 /// Two terms are the same though numbers in them were rounded.
@@ -136,12 +136,15 @@ pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
 }
 
 /// False where the line cannot show the thought though it agrees as a function: nobody divided by a
-/// ratio, or the force stands by its level and upright parts and its angle with the body nowhere.
+/// ratio or took one at all, or the force stands by its level and upright parts and its angle with
+/// the body nowhere.
 pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     let evidence = &judgement.evidence;
     let divided =
         mistake.sign != Some(Sign::OverRatio) || evidence.over_ratio || !evidence.equation;
     // What an equation sets against each other is not solved yet.
     let unsolved = mistake.skill == Skill::Solving && evidence.equation;
-    divided && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)
+    let of_ratio = mistake.family == WRONG_LEG || mistake.sign.is_some();
+    let ratio = !(of_ratio && evidence.unresolved && !judgement.target.is_angle());
+    divided && ratio && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)
 }

@@ -33,6 +33,9 @@ pub struct Evidence {
     /// True if only names of the problem and its steps stand in the line: its value is no number
     /// of the learner's.
     pub names_only: bool,
+    /// True if those names are whole forces and distances, and no function of an angle stands beside
+    /// them: nothing in it is a ratio or a component.
+    pub unresolved: bool,
     /// True if the line contains a tangent.
     pub tangent: bool,
     /// True if something in it is divided by a sine or cosine.

@@ -6,7 +6,7 @@ use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
 use super::gravity::takes_ten;
-use super::lift::{Lifted, lift, plain_value};
+use super::lift::{Lifted, lift, lift_masses_as_forces, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
@@ -16,7 +16,7 @@ use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::unproved::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
-use crate::key::{Samples, StepId};
+use crate::key::{Part, Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
@@ -297,6 +297,14 @@ fn one(
             return judgement;
         }
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
+        if matches!(target, StepId::Reaction(_, Part::Along(_))) {
+            let lifted = &mut judgement.evidence.lifted;
+            for one in lift_masses_as_forces(board, stock, tree) {
+                if !lifted.contains(&one.function) {
+                    lifted.push(one.function);
+                }
+            }
+        }
     }
     let plain = typed.is_none() && graded.is_some();
     if typed.is_none() {

@@ -142,6 +142,24 @@ pub(super) fn lift(
     found
 }
 
+/// Every function that a force can be lifted to where a bare number may be a mass that stands among
+/// forces: nothing for truth, only for what was thought.
+pub(super) fn lift_masses_as_forces(board: &Board<'_>, stock: &Stock, tree: &Tree) -> Vec<Lifted> {
+    let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let mut among_forces = |found: Leaf<'_>| {
+            let value = leaf(found);
+            let bare = matches!(found, Leaf::Literal(literal) if literal.unit.is_none());
+            Value {
+                uncertain: value.uncertain || bare && value.dimension == Dimension::MASS,
+                ..value
+            }
+        };
+        let value = evaluate(sides[0], &mut among_forces).ok();
+        value.map(|value| value.number_as(Dimension::FORCE))
+    };
+    lift(board, stock, &[tree], Some(Dimension::FORCE), &combine)
+}
+
 /// True if every number of an expression of this dimension is a pure one or a quantity of this
 /// working.
 pub(super) fn is_all_known(stock: &Stock, tree: &Tree, wanted: Dimension) -> bool {

@@ -74,6 +74,12 @@ impl Factor {
         }
     }
 
+    /// True if it is the double of the other.
+    fn is_double(self, other: Factor) -> bool {
+        self.shape == other.shape
+            && (self.value - 2.0 * other.value).abs() <= 1e-9 * self.value.abs()
+    }
+
     fn plus(self, other: Factor) -> Factor {
         Factor {
             value: self.value + other.value,
@@ -101,7 +107,8 @@ impl Terms {
         self.0.iter().map(stands).collect()
     }
 
-    /// The terms with the equation multiplied by everything that stands under a line.
+    /// The terms with the equation multiplied by everything that stands under a line. Of a thing and
+    /// its double only the single one: the 2 of L/2 belongs to its distance.
     pub fn cleared(&self) -> Vec<Factor> {
         let mut unders: Vec<Factor> = Vec::new();
         for (_, under) in &self.0 {
@@ -109,9 +116,18 @@ impl Terms {
                 unders.push(*under);
             }
         }
+        let all = unders.clone();
+        unders.retain(|under| !all.iter().any(|other| under.is_double(*other)));
         let clear = |(over, under): &(Factor, Factor)| {
-            let others = unders.iter().filter(|other| *other != under);
-            others.fold(*over, |term, other| term.times(*other))
+            let own = unders
+                .iter()
+                .find(|other| *other == under || under.is_double(**other));
+            let others = unders.iter().filter(|other| Some(*other) != own);
+            let term = others.fold(*over, |term, other| term.times(*other));
+            match own {
+                Some(own) if own != under => term.times(Factor::number(0.5)),
+                _ => term,
+            }
         };
         self.0.iter().map(clear).collect()
     }
@@ -358,6 +374,17 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
         });
     }
     judgement.evidence.over_ratio = divided > usual;
+    let whole = |(id, _): &(NameId, _)| match board.names.role(*id) {
+        Some(NameRole::Given(_) | NameRole::Gravity) => true,
+        Some(NameRole::Step(step)) => matches!(
+            step,
+            StepId::Weight(_) | StepId::Pull(_) | StepId::Distance(_)
+        ),
+        Some(NameRole::Own(_)) | None => false,
+    };
+    judgement.evidence.unresolved = judgement.evidence.names_only
+        && !judgement.evidence.angled
+        && sides.iter().all(|side| side.names().iter().all(whole));
 }
 
 /// What a line sets against each other, and whether it measures an angle in radians.

@@ -171,8 +171,21 @@ impl Instance {
         match self.scope {
             Scope::Force(force) | Scope::Two(force, _) => Some(force),
             Scope::Here(step) => step.force().or_else(|| self.shows_at.force()),
-            Scope::Weights | Scope::Pull | Scope::Everywhere => self.shows_at.force(),
+            // Where all weights are wrong the first one is spoken of, wherever it shows.
+            Scope::Weights => self.first_weight().or_else(|| self.shows_at.force()),
+            Scope::Pull | Scope::Everywhere => self.shows_at.force(),
         }
+    }
+
+    /// The weight to speak about where what shows is no step of a weight: a part of the hinge's
+    /// force shows what was done to the weights in its balance.
+    fn first_weight(&self) -> Option<ForceId> {
+        let of_hinge = matches!(self.shows_at, StepId::Reaction(..));
+        let mut steps = self.key.steps.iter().filter(|_| of_hinge);
+        steps.find_map(|step| match step.id {
+            StepId::Weight(force) => Some(force),
+            _ => None,
+        })
     }
 
     /// The force that changes places with that one, in a mistake of two forces.

@@ -278,6 +278,13 @@ const LEVEL_ROPE: &str = "mast-0015CHJ-RQGEB";
 /// Hx = 893.5 N, Hy = 1156.4 N − 1064.8 N = 91.6 N, ψ = 5.85°.
 const STEEP_ROPE: &str = "walkway-05JWR8-EEXX3";
 
+/// The mast at θ = 20° with the vertical and a level rope at dT = 3.1 m: L = 6.4 m, masses of 36 kg and
+/// 63 kg, so that α = θ and γ = 70°; by hand Wb = 352.8 N, W1 = 617.4 N.
+const UPRIGHT_ANGLE: &str = "mast-00446KV-RQGR8";
+
+/// The mast with two loads and a level rope at its tip.
+const TWO_LOADS: &str = "mast-74ZA65P-RQG01";
+
 /// The problem by its code, how many steps are passed over, lines, and the truth of the last one
 /// with a stretch of what is said.
 type Row = (
@@ -306,6 +313,17 @@ const ROWS: &[Row] = &[
     (STEEP_ROPE, 4, &["25", "go on", "T sin 25", "Tperp = (Wb*L/2 + W1*d1)/dT", "back", "T sin 25", "294*1.5 + 862*2.3 = 2.7 T sin(25)"], "follows", ""),
     // Cosines throughout: the rope's own ratio stands under the line, and nobody divided a weight.
     (LEVEL_ROPE, 10, &["(382.2*3+558.6*6)*cos 35/(4.1*cos 55)"], "wrong", "You took cos α"), (LEVEL_ROPE, 10, &["(382.2*3/sin 35+558.6*6/sin 35)/(4.1*sin 55)"], "wrong", "divided by the ratio"),
+    // With α + γ = 90° a wrong ratio of the rope gives what nothing resolved gives: what stands in the line tells.
+    (LEVEL_ROPE, 10, &["(Wb*L/2+W1*L)/dT"], "wrong", "used the whole of Wb"), (LEVEL_ROPE, 10, &["(Wb/2+W1)*L/dT"], "wrong", "used the whole of Wb"), (LEVEL_ROPE, 10, &["T*dT = Wb*L/2+W1*L"], "wrong", "used the whole of Wb"), (LEVEL_ROPE, 10, &["(382.2*6.0/2+558.6*6.0)/4.1"], "wrong", "used the whole of Wb"),
+    (LEVEL_ROPE, 10, &["(Wb*L/2*cos alpha+W1*L*cos alpha)/(dT*sin gamma)"], "wrong", "You took cos α for Wb"), (LEVEL_ROPE, 10, &["(Wb*L/2*cos theta+W1*L*cos theta)/(dT*sin gamma)"], "holds", ""), (LEVEL_ROPE, 10, &["(Wb*L/2*sin alpha+W1*L*sin alpha)/(dT*cos gamma)"], "wrong", "You took cos γ for T"), (LEVEL_ROPE, 10, &["(Wb*L/2*sin alpha+W1*L*sin alpha)/(dT*sin gamma)"], "holds", ""),
+    (UPRIGHT_ANGLE, 10, &["(Wb*L/2*cos theta+W1*L*cos theta)/(dT*cos theta)"], "wrong", "You took cos α for Wb"), (UPRIGHT_ANGLE, 10, &["(Wb*L/2*sin theta+W1*L*sin theta)/(dT*cos theta)"], "holds", ""),
+    // Whole forces and distances show no tangent.
+    (TWO_LOADS, 10, &["(Wb*L/2+W1*d1+W2*d2)/L"], "wrong", "not the part of T across the mast yet"), (TWO_LOADS, 12, &["(Wb*L/2+W1*d1+W2*d2)/L"], "wrong", "used the whole of Wb"),
+    // Masses among forces: the first weight is spoken of, never the hinge's force.
+    (UPRIGHT_ANGLE, 12, &["36+63"], "wrong", "You put a mass into the balance of forces, where Wb is"), (UPRIGHT_ANGLE, 12, &["36+617"], "wrong", "You put a mass into the balance of forces, where Wb is"), (UPRIGHT_ANGLE, 12, &["353+63"], "wrong", "You put a mass into the balance of forces, where W1 is"), (UPRIGHT_ANGLE, 12, &["99"], "wrong", "Perhaps a mass in the balance of forces (Wb)"),
+    (UPRIGHT_ANGLE, 12, &["36+63", "hint"], "command", "number you used for Wb"), (UPRIGHT_ANGLE, 12, &["36+63", "hint", "hint"], "command", "arrow of Wb"), (UPRIGHT_ANGLE, 12, &["36*9.8+63*9.8"], "holds", ""),
+    (STEEP_ROPE, 9, &["30+88-T sin 50"], "wrong", "You put a mass into the balance of forces, where Wb is"), (STEEP_ROPE, 9, &["294+88-T sin 50"], "wrong", "where W1 is"), (STEEP_ROPE, 9, &["31+88-T sin 50"], "wrong", "Perhaps a mass in the balance of forces (Wb)"),
+    (STEEP_ROPE, 9, &["Hy + T sin 50 = 30+88"], "wrong", "where Wb is"),
     (LEVEL_ROPE, 5, &["36", "go on", "Wb cos 36"], "follows", "line 1"), (LEVEL_ROPE, 5, &["36", "go on", "Wb sin 36"], "wrong", ""),
     // What she has put since takes the place of her first value.
     (STEEP_ROPE, 7, &["1390", "go on", "T = 1172", "1390 cos 50"], "wrong", "follow from T = 1390 N of line 1. Since line 2, T = 1172 N counts"),
