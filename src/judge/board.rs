@@ -230,10 +230,7 @@ impl Board<'_> {
         }
         // A relation that was carried on gives the unknown; the hinge's balances are new lines, and
         // take from it that value alone.
-        let anew = matches!(
-            id,
-            StepId::ForceSum(_) | StepId::PartOf(..) | StepId::Reaction(..)
-        );
+        let anew = is_of_forces(id);
         let carried = if anew { &[] } else { self.carried };
         let settled = self.settled(id);
         // All own values first, then each subset: a learner may silently repair some of them.
@@ -352,12 +349,23 @@ impl Board<'_> {
         }
     }
 
+    /// The choices of numbers at which a step of the balances of forces follows from a wrong angle
+    /// between rope and body, each with the line of that angle.
+    pub(super) fn own_slopes(&self, id: StepId) -> Vec<(Sampling, usize)> {
+        let wrong = self.standing.iter().filter(|(_, own)| !own.right);
+        wrong
+            .filter(|_| is_of_forces(id))
+            .filter_map(|(step, own)| Some((self.with_own_slope(*step, own)?, own.line)))
+            .collect()
+    }
+
     /// The choices of numbers with the rope's given angle as the learner's own angle has it.
     fn with_own_slope(&self, step: StepId, own: &Own) -> Option<Sampling> {
         let StepId::Angle(ForceId::Rope(rope)) = step else {
             return None;
         };
-        let Direction::Oblique { angle, .. } = self.problem.ropes().get(rope)?.direction else {
+        let direction = self.problem.ropes().get(rope)?.direction;
+        let (Direction::Oblique { angle, .. } | Direction::FromBody { angle }) = direction else {
             return None;
         };
         let right = self.right(step)?;
@@ -491,4 +499,12 @@ impl Board<'_> {
             role => self.name_function(role).map(|function| function[0]),
         }
     }
+}
+
+/// True for what the balances of forces are made of and give.
+fn is_of_forces(id: StepId) -> bool {
+    matches!(
+        id,
+        StepId::ForceSum(_) | StepId::PartOf(..) | StepId::Reaction(..)
+    )
 }

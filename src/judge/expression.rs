@@ -20,6 +20,7 @@ use crate::key::{Part, Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
+use std::cell::Cell;
 use std::f64::consts::PI;
 
 /// A right way whose value is off by more than this share was rounded too hard (2-figure sines).
@@ -273,11 +274,15 @@ fn one(
             judgement.values.push((target, own));
             return judgement;
         }
+        let against = Cell::new(false);
         let way = right_way(board, target, &[tree], &|with, stock| {
             let right = board.right(target);
             right.is_some_and(|right| {
                 let forms = super::expression::lifted(with, stock, tree, dimension);
-                forms.iter().any(|one| same(target, &one.function, &right))
+                let mut forms = forms.iter().map(|one| one.function);
+                let form = forms.find(|form| same(target, form, &right));
+                against.set(form.is_some_and(|form| form[0] * right[0] < 0.0));
+                form.is_some()
             })
         });
         if let Some(Way::TwoMeanings(right, own)) = way {
@@ -291,6 +296,9 @@ fn one(
             let function = lifted
                 .first()
                 .map_or_else(|| scaled(board, target, number), |one| one.function);
+            // Either sense of a hinge's part is no fault: it points as the right one.
+            let turned = target.has_free_sense() && against.get();
+            let function = function.map(|value| if turned { -value } else { value });
             let mut own = own(line, number, None, function, &judgement.truth);
             settle_sense(target, &mut own, right);
             judgement.values.push((target, own));

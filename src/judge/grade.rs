@@ -6,12 +6,12 @@
 //! by rounding. No fixed percentage decides, except that the last unit of a coarse number is not
 //! allowed to count for more than half a per cent.
 
-use super::board::{Board, Own, PinnedSamples};
+use super::board::{Board, Memo, Own, PinnedSamples};
 use super::carried::{carried, carried_sums, in_order};
 use super::followed::nearest_inputs;
 use super::gravity::{uses_other_gravity, with_gravity};
-use super::names::NameRole;
-use crate::key::{Axis, Part, Pins, Sample, StepId};
+use super::shape::{Shape, shapes};
+use crate::key::{Pins, Sample, StepId};
 use crate::units::{Written, to_figures, unit_of_figure};
 use std::collections::BTreeSet;
 
@@ -192,6 +192,9 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
                 break;
             }
         }
+        if let Some(lines) = at_own_slope(board, id, &shapes, typed) {
+            return Some(Grade::Follows(lines));
+        }
     }
     let figures = typed.written.significant.min(2);
     let to_two = |value: f64| rounded_to(value, figures, typed.value);
@@ -217,6 +220,36 @@ fn exactly_own(board: &Board<'_>, id: StepId, is: &dyn Fn(f64) -> bool) -> Optio
     }
     let (value, lines) = with_own_inputs(board, id)?;
     is(value).then_some(lines)
+}
+
+/// The lines of her own by which a number is reached with the rope at the slope that her angle
+/// between rope and body gives it, and her pull taken in full or as typed.
+fn at_own_slope(
+    board: &Board<'_>,
+    id: StepId,
+    shapes: &[Shape],
+    typed: Typed,
+) -> Option<Vec<usize>> {
+    board.own_slopes(id).iter().find_map(|(sampling, line)| {
+        let moved = Board {
+            sampling,
+            memo: Memo::default(),
+            ..*board
+        };
+        let (low, high) = hull(&moved, id, &board.own_pins(), Settled::Rounded)?;
+        let reached = shapes.iter().any(|shape| {
+            let (one, other) = (shape.of(low), shape.of(high));
+            typed.is_between(one.min(other), one.max(other))
+        });
+        let pull = board
+            .unknown()
+            .and_then(|unknown| board.standing.get(&unknown));
+        let pull = pull.filter(|own| !own.right).map(|own| own.line);
+        let mut lines: Vec<usize> = pull.into_iter().chain([*line]).collect();
+        lines.sort_unstable();
+        lines.dedup();
+        reached.then_some(lines)
+    })
 }
 
 /// What a step comes to with the wrong values of her own on which it rests, near or far, as she
@@ -307,85 +340,6 @@ fn widened(
         true => Some((low.min(value - reach), high.max(value + reach))),
         false => Some((low, high)),
     }
-}
-
-/// How a learner's convention may change a value: its size, or also the turns from the positive x
-/// axis to it.
-#[derive(Clone, Copy)]
-pub(super) enum Shape {
-    Same,
-    Opposite,
-    Supplement,
-    /// The value, and half turns more or less.
-    Turned(f64),
-    /// What lacks to so many half turns.
-    Lacking(f64),
-}
-
-impl Shape {
-    pub(super) fn of(self, value: f64) -> f64 {
-        match self {
-            Shape::Same => value,
-            Shape::Opposite => -value,
-            Shape::Supplement => std::f64::consts::PI - value,
-            Shape::Turned(halves) => halves * std::f64::consts::PI + value,
-            Shape::Lacking(halves) => halves * std::f64::consts::PI - value,
-        }
-    }
-}
-
-/// The conventions that are no faults: either sense of a hinge's part; an angle between two lines
-/// measured on either side.
-pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
-    match id {
-        id if id.has_free_sense() => vec![Shape::Same, Shape::Opposite],
-        id if id.is_angle() => vec![Shape::Same, Shape::Supplement],
-        // The sign of a weight or a component belongs in the sum.
-        id if id.is_size() => vec![Shape::Same, Shape::Opposite],
-        id if id.is_direction() => {
-            let Some([level, upright]) = parts_of(board, id) else {
-                return vec![Shape::Same];
-            };
-            let part = |step| {
-                let value = board.name_function(NameRole::Step(step));
-                value.is_none_or(|function| function[0] > 0.0)
-            };
-            let (right, up) = (part(level), part(upright));
-            let mut shapes = turns(right, up);
-            let general = board.key.general.as_ref();
-            // On the other of two bodies it points the other way.
-            if general.is_some_and(|general| general.between.contains_key(&id)) {
-                shapes.extend(turns(!right, !up));
-            }
-            shapes
-        }
-        _ => vec![Shape::Same],
-    }
-}
-
-/// The level and the upright part of the force that a step is the direction of.
-pub(super) fn parts_of(board: &Board<'_>, id: StepId) -> Option<[StepId; 2]> {
-    match id {
-        StepId::Reaction(support, _) => Some(
-            [Axis::Horizontal, Axis::Vertical]
-                .map(|axis| StepId::Reaction(support, Part::Along(axis))),
-        ),
-        id => board.key.general.as_ref()?.parts.get(&id).copied(),
-    }
-}
-
-/// A direction as the angle with the horizontal, or counted anticlockwise from the positive x axis
-/// to where it points: to the right or not, up or not.
-fn turns(right: bool, up: bool) -> Vec<Shape> {
-    let mut shapes = vec![Shape::Same];
-    shapes.extend(match (right, up) {
-        (true, true) => vec![],
-        (false, true) => vec![Shape::Supplement],
-        // Below the horizontal, the sign may say only that.
-        (false, false) => vec![Shape::Opposite, Shape::Turned(1.0), Shape::Turned(-1.0)],
-        (true, false) => vec![Shape::Opposite, Shape::Lacking(2.0)],
-    });
-    shapes
 }
 
 fn lines_of(board: &Board<'_>, pins: &PinnedSamples) -> Vec<usize> {

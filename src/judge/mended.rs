@@ -2,7 +2,7 @@
 //! it follows from them.
 
 use super::board::{Board, Memo, Standing};
-use super::grade::parts_of;
+use super::shape::parts_of;
 use super::{Judgement, Truth};
 use crate::key::StepId;
 

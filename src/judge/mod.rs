@@ -44,6 +44,7 @@ mod room;
 mod root;
 mod sense;
 mod set_equal;
+mod shape;
 pub mod statement;
 mod stock;
 mod stock_general;

@@ -1,9 +1,9 @@
 //! The sense of a value: which signs and angles are a matter of convention.
 
 use super::board::{Board, Memo, Own};
-use super::grade::{Shape, shapes};
 use super::lift::plain_value;
 use super::names::NameRole;
+use super::shape::{Shape, shapes};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Function, Node, Operator, Reading, Tree};

@@ -97,6 +97,10 @@ impl Stock {
             }
         }
         for (id, own) in board.standing {
+            // A pull never typed as a number may be worked out again with rounded ones.
+            if id.is_pull() && own.typed.is_none() {
+                stock.add(own.function, Dimension::FORCE, own.value, Nearness::Worked);
+            }
             stock.add_own(dimension_of(board.key, *id), own);
             if id.has_free_sense() {
                 stock.add_own(dimension_of(board.key, *id), &own.size());

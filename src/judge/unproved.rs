@@ -2,9 +2,11 @@
 
 use super::Remark;
 use super::board::Board;
-use super::grade::{Grade, Typed, figures_meant, grade, parts_of};
+use super::followed::nearest_inputs;
+use super::grade::{Grade, Typed, figures_meant, grade};
 use super::lift::is_all_known;
 use super::sense::same;
+use super::shape::parts_of;
 use super::stock::{Meaning, Stock};
 use crate::key::StepId;
 use crate::reading::{Place, Tree};
@@ -24,8 +26,9 @@ pub(super) fn unproved(board: &Board<'_>, stock: &Stock, target: StepId, tree: &
     }
 }
 
-/// True if a number in a form of a force's size or direction would count as one of its parts, and
-/// is none that stands: the form may be the right way with that part as she rounded it.
+/// True if a number in a form would count as the pull, or as a part of the force whose size or
+/// direction is asked, and is none that stands: the form may be the right way with that value as
+/// she rounded it.
 fn may_be_part(board: &Board<'_>, stock: &Stock, target: StepId, tree: &Tree) -> bool {
     let places = tree.literals();
     let is_part = |place: &Place<'_>, part: StepId| {
@@ -43,8 +46,10 @@ fn may_be_part(board: &Board<'_>, stock: &Stock, target: StepId, tree: &Tree) ->
         let meanings = stock.meanings(literal, place.in_angle, false);
         counts.is_some_and(|grade| grade != Grade::TooFewFigures) && !meanings.iter().any(stands)
     };
+    let pull = board.unknown().filter(|pull| *pull != target);
+    let pull = pull.filter(|pull| nearest_inputs(board.key, target).contains(pull));
     let parts = parts_of(board, target).into_iter().flatten();
     parts
-        .into_iter()
+        .chain(pull)
         .any(|part| places.iter().any(|place| is_part(place, part)))
 }

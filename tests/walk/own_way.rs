@@ -285,6 +285,19 @@ const UPRIGHT_ANGLE: &str = "mast-00446KV-RQGR8";
 /// The mast with two loads and a level rope at its tip.
 const TWO_LOADS: &str = "mast-74ZA65P-RQG01";
 
+/// Walkways to the left, the rope at 70° and at 55° with the body; by hand, with γ = 25° and 20° in
+/// the first: T = 1467 N and 1812 N, Hx = −1329 N and −1703 N; with γ = 45° in the second:
+/// T = 1069 N, Hx = −756 N.
+const TO_THE_LEFT: &str = "walkway-0ASYGV-EEX1C";
+const TO_THE_LEFT_AT_55: &str = "walkway-0AZAS9-EEXKN";
+
+/// Walkways to the right, the rope at 65° with the horizontal and at 55° with the vertical; by hand,
+/// with γ = 25° in the first: T = 1101 N, Hx = 998.3 N, and 1102 N·cos 25° = 998.8 N; with γ = 55° in
+/// the second: T = 1026 N, and 1027 N·cos 55° = 589.1 N. Rightly T = 1465.3 N in the second, beside a
+/// moment of 1466.1 N·m, and Hx = 1200 N.
+const TO_THE_RIGHT_AT_65: &str = "walkway-005S3F-EEX4V";
+const TO_THE_RIGHT_AT_35: &str = "walkway-07JHZE-EEXHY";
+
 /// The problem by its code, how many steps are passed over, lines, and the truth of the last one
 /// with a stretch of what is said.
 type Row = (
@@ -321,7 +334,7 @@ const ROWS: &[Row] = &[
     (TWO_LOADS, 10, &["(Wb*L/2+W1*d1+W2*d2)/L"], "wrong", "not the part of T across the mast yet"), (TWO_LOADS, 12, &["(Wb*L/2+W1*d1+W2*d2)/L"], "wrong", "used the whole of Wb"),
     // Masses among forces: the first weight is spoken of, never the hinge's force.
     (UPRIGHT_ANGLE, 12, &["36+63"], "wrong", "You put a mass into the balance of forces, where Wb is"), (UPRIGHT_ANGLE, 12, &["36+617"], "wrong", "You put a mass into the balance of forces, where Wb is"), (UPRIGHT_ANGLE, 12, &["353+63"], "wrong", "You put a mass into the balance of forces, where W1 is"), (UPRIGHT_ANGLE, 12, &["99"], "wrong", "Perhaps a mass in the balance of forces (Wb)"),
-    (UPRIGHT_ANGLE, 12, &["36+63", "hint"], "command", "number you used for Wb"), (UPRIGHT_ANGLE, 12, &["36+63", "hint", "hint"], "command", "arrow of Wb"), (UPRIGHT_ANGLE, 12, &["36*9.8+63*9.8"], "holds", ""),
+    (UPRIGHT_ANGLE, 12, &["36*9.8+63*9.8"], "holds", ""),
     (STEEP_ROPE, 9, &["30+88-T sin 50"], "wrong", "You put a mass into the balance of forces, where Wb is"), (STEEP_ROPE, 9, &["294+88-T sin 50"], "wrong", "where W1 is"), (STEEP_ROPE, 9, &["31+88-T sin 50"], "wrong", "Perhaps a mass in the balance of forces (Wb)"),
     (STEEP_ROPE, 9, &["Hy + T sin 50 = 30+88"], "wrong", "where Wb is"),
     (LEVEL_ROPE, 5, &["36", "go on", "Wb cos 36"], "follows", "line 1"), (LEVEL_ROPE, 5, &["36", "go on", "Wb sin 36"], "wrong", ""),
@@ -335,7 +348,58 @@ const ROWS: &[Row] = &[
     (STEEP_ROPE, 7, &["1390", "go on", "1390 cos 50", "1156.4 - 1390 sin 50", "skip", "atan(91.6/893)"], "follows", ""),
     (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "5.85"], "follows", ""), (STEEP_ROPE, 7, &["1390", "go on", "893.5", "91.6", "skip", "7.5"], "wrong", ""),
     (STEEP_ROPE, 8, &["770", "go on", "258.2", "skip", "18.5"], "follows", "line 1"),
+    // Her own γ moves the rope, however its angle is given, and the hinge's part points as the right
+    // one; a value is compared with what her pull gives as she typed it.
+    (TO_THE_LEFT, 4, &["20", "go on", "skip", "skip", "T=1813 N", "Hx=T cos 20"], "follows", "points to the left"),
+    (TO_THE_LEFT, 4, &["20", "go on", "skip", "skip", "T=1813 N", "1704 N"], "follows", "points to the left"),
+    (TO_THE_LEFT, 4, &["20", "go on", "skip", "skip", "T=1813 N", "T cos γ"], "follows", "points to the left"),
+    (TO_THE_LEFT, 4, &["20", "go on", "skip", "skip", "T=1813 N", "T cos 20 to the right"], "wrong", "not the way"),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "1330 N"], "follows", "lines 1, 2"),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "Hx=1329.7 N"], "follows", "lines 1, 2"),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "-1330 N"], "follows", "lines 1, 2"),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "1467 cos 25"], "follows", "lines 1, 2"),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "1350 N"], "wrong", ""),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "614 N"], "wrong", ""),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "1467 sin 25"], "wrong", ""),
+    (TO_THE_LEFT, 4, &["25", "go on", "skip", "skip", "T=1467 N", "1487 cos 25"], "wrong", ""),
+    (TO_THE_LEFT_AT_55, 4, &["45", "go on", "skip", "skip", "T=1069.4 N", "756 N"], "follows", "points to the left"),
+    (TO_THE_LEFT_AT_55, 4, &["45", "go on", "skip", "skip", "T=1069.4 N", "780 N"], "wrong", ""),
+    (TO_THE_LEFT_AT_55, 4, &["35", "go on", "skip", "skip", "T=1318 N", "T cos 35"], "follows", "points to the left"),
+    (TO_THE_RIGHT_AT_65, 4, &["25", "go on", "skip", "skip", "T=1102 N", "998.8 N"], "follows", "points to the right"),
+    (TO_THE_RIGHT_AT_65, 4, &["25", "go on", "skip", "skip", "T=1105 N", "1001.5 N"], "follows", "points to the right"),
+    (TO_THE_RIGHT_AT_65, 4, &["25", "go on", "skip", "skip", "T=1102 N", "1010 N"], "wrong", ""),
+    (TO_THE_RIGHT_AT_35, 4, &["55", "go on", "skip", "skip", "T=1027 N", "589.1 N"], "follows", ""),
+    (TO_THE_RIGHT_AT_35, 4, &["55", "go on", "skip", "skip", "T=1027 N", "600 N"], "wrong", ""),
+    // A pull that was never typed as a number may be worked with as three figures give it.
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "Hx=1464 cos 35"], "holds", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "1464*0.819"], "holds", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "1450 cos 35"], "wrong", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "1480 cos 35"], "wrong", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "1464 sin 35"], "wrong", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["(36*9.8*1.8+88*9.8*1.7)/(2.5*sin 35)", "1464*0.5736"], "wrong", ""),
+    (TO_THE_RIGHT_AT_35, 7, &["T=1465 N", "1464 cos 35"], "noted", "not to be seen"),
 ];
+
+/// By hand, with T = 1813 N at 20°: Hx = −1704 N and Hy = 1039 N − 620 N = 419 N.
+#[test]
+fn a_part_that_follows_from_her_own_angle_is_drawn_to_the_right_ones_side() {
+    for level in ["Hx=T cos 20", "1704 N", "-T cos 20"] {
+        let lessons = built_in();
+        let (index, place) = parse_code(TO_THE_LEFT, &lessons).unwrap();
+        let problem = lessons[index].problem_at(&place, "en").unwrap();
+        let mut session = Session::start(problem, None, Words::english()).unwrap();
+        for _ in 0..4 {
+            session.submit("skip");
+        }
+        let lines = ["20", "go on", "skip", "skip", "T=1813 N", level, "419 N up"];
+        for line in lines {
+            session.submit(line);
+        }
+        let way = drawn(&session).unwrap();
+        let wanted = f64::atan2(419.0, -1704.0).to_degrees();
+        assert!((way - wanted).abs() < 1.0, "{level}: {way} for {wanted}");
+    }
+}
 
 #[test]
 fn verif_what_follows_from_her_own_values_is_told_so() {
@@ -512,6 +576,12 @@ fn place_of(problem: &str, asked: &str, line: Option<&str>) -> String {
     let lines = session.submit("hint");
     assert_eq!(lines.kept.hint, Some(2));
     lines.line.hints.last().unwrap().to_string()
+}
+
+#[test]
+fn masses_among_forces_are_hinted_at_by_the_first_weight() {
+    let place = place_of(MAST, "upright part", Some("42+72-T sin 25"));
+    assert!(place.contains("arrow of Wb"), "{place}");
 }
 
 #[test]
