@@ -283,3 +283,57 @@ fn what_shows_only_in_the_whole_is_told_where_its_part_stands() {
         ["line 8, column 7, system.bodies[1]: nothing acts on wire"]
     );
 }
+
+/// A post that starts elsewhere is not joined to the beam, and a rope at a far point pulls at
+/// nothing; what hangs from a plate, and a bar that meets a body along its line, may.
+#[test]
+fn what_holds_a_body_meets_it() {
+    let starts = "\"start\": {\"on\": \"beam\", \"at\": \"middle\"}";
+    let rope = "{\"body\": \"beam\", \"at\": {\"on\": \"beam\", \"at\": \"tip\"}";
+    let astray = faults_after(starts, "\"start\": {\"x\": \"9 m\", \"y\": \"0 m\"}");
+    let told = astray.join("\n");
+    assert!(told.contains("system.holds[1]: joint is placed "), "{told}");
+    assert!(
+        told.contains(" m away from beam, which has no part there"),
+        "{told}"
+    );
+    let off = faults_after(
+        rope,
+        "{\"body\": \"beam\", \"at\": {\"x\": \"9 m\", \"y\": \"0 m\"}",
+    );
+    let told = off.join("\n");
+    assert!(told.contains("system.ropes[0]: rope is placed "), "{told}");
+    // Within a millimetre of the beam's foot.
+    let near = "{\"body\": \"beam\", \"at\": {\"x\": \"-0.0009 m\", \"y\": \"0 m\"}";
+    assert!(!faults_after(rope, near).join("\n").contains("away"));
+    let away = "{\"body\": \"beam\", \"at\": {\"x\": \"-0.0011 m\", \"y\": \"0 m\"}";
+    assert!(
+        faults_after(rope, away)
+            .join("\n")
+            .contains("0.00110 m away from beam")
+    );
+    let bar = |y: &str| {
+        parse_system(&LEGS.replace("HEIGHT", y))
+            .map_or_else(|faults| super::told(&faults), |_| Vec::new())
+    };
+    assert_eq!(bar("0.4 m"), Vec::<String>::new());
+    let told = bar("-0.4 m").join("\n");
+    assert!(
+        told.contains("bar is placed 0.400 m away from left leg"),
+        "{told}"
+    );
+}
+
+/// Two legs of an A with a level bar between them, told by its end at the left one.
+const LEGS: &str = r#"{"leverwright": 1, "g": "9.8 m/s^2", "system": {
+  "bodies": [{"name": "left leg", "legs": [{"length": "2.0 m", "direction": "up"}]},
+    {"name": "right leg", "start": {"on": "left leg", "at": "tip"},
+     "legs": [{"length": "2.5 m", "direction": {"angle": "70 deg", "from": "horizontal", "up": false, "side": "right"}}]}],
+  "loads": [{"noun": "lamp", "body": "left leg", "at": {"on": "left leg", "at": "tip"}, "mass": "4 kg"},
+    {"noun": "wind", "body": "left leg", "at": {"on": "left leg", "at": "middle"}, "force": "8 N", "direction": "right"}],
+  "holds": [{"symbol": "J", "noun": "pin", "body": "left leg", "by": "right leg", "at": {"on": "left leg", "at": "tip"}, "kind": "hinge"},
+    {"symbol": "S", "noun": "bar", "body": "left leg", "by": "right leg", "at": {"x": "0 m", "y": "HEIGHT"}, "kind": "line", "direction": "right"},
+    {"symbol": "A", "noun": "shoe", "body": "left leg", "at": {"on": "left leg", "at": "foot"}, "kind": "hinge"},
+    {"symbol": "N", "noun": "floor", "body": "right leg", "at": {"on": "right leg", "at": "tip"}, "kind": "push", "direction": "up"}],
+  "asked": ["S"]},
+ "text": {"title": "x", "statement": "Legs of {L=}."}}"#;
