@@ -1,22 +1,30 @@
 //! What a tester of problem files found, line by line.
 
 use super::talk::faults_after;
-use leverwright::session::Sign;
+use leverwright::lesson::{ProblemFile, parse_problem_file};
+use leverwright::session::{Session, Sign};
+use leverwright::text::Words;
 
 /// A chain between two points of one height pulls level whatever rounding leaves of its slope.
 #[test]
 fn a_level_rope_has_no_upright_part() {
-    let weight = "weight of the front";
+    let file = parse_problem_file(include_str!("level_chain.json")).unwrap();
+    let ProblemFile::General(system) = file else {
+        panic!("a problem of bodies in general");
+    };
     let right = Sign::Right;
-    let rows: [(&str, &str, &[&str], &str, Sign); 6] = [
-        ("level_chain", weight, &[], "Ty = 0", right),
-        ("level_chain", weight, &[], "Ty = 0 N", right),
-        ("level_chain", weight, &[], "β = 0", right),
-        ("level_chain", weight, &[], "β = 0°", right),
-        ("level_chain", weight, &[], "Ty = 3 N", Sign::Wrong),
-        ("level_chain", weight, &[], "β = 0.2°", Sign::Wrong),
+    let lines = [
+        ("Ty = 0", right),
+        ("Ty = 0 N", right),
+        ("β = 0", right),
+        ("β = 0°", right),
+        ("Ty = 3 N", Sign::Wrong),
+        ("β = 0.2°", Sign::Wrong),
     ];
-    assert_eq!(faults_after(&rows), Vec::<String>::new());
+    for (line, sign) in lines {
+        let mut session = Session::start_general(&system, Words::english()).unwrap();
+        assert_eq!(session.submit(line).line.sign, sign, "{line}");
+    }
 }
 
 /// By hand: the friction is P sin θ and the push of the floor W − P cos θ.
