@@ -72,11 +72,6 @@ fn placed<'a>(parts: &Parts, lists: &Lists<'a>, reader: &Reader<'_, 'a>) -> (Par
 
 fn tell<'a>(faults: Vec<Fault>, marks: &[Mark<'a>], item: &Item<'a>, reader: &mut Reader<'_, 'a>) {
     for mut fault in faults {
-        if let Fault::Apart { body, .. } = &mut fault
-            && let Some((_, noun, _)) = marks.iter().find(|(path, _, _)| path == body)
-        {
-            body.clone_from(noun);
-        }
         let mark = what(&mut fault).and_then(|what| {
             let mark = marks.iter().find(|(path, _, _)| path == what)?;
             what.clone_from(&mark.1);
@@ -127,7 +122,6 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
     match fault {
         Fault::NoSuch { what }
         | Fault::OffLeg { what, .. }
-        | Fault::Apart { what, .. }
         | Fault::StartsAtLater { what }
         | Fault::NoDirection { what }
         | Fault::FrictionNotSquare { what }

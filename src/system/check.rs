@@ -490,7 +490,6 @@ impl Walk<'_> {
             }
         }
         self.knots(&system, &values);
-        self.reach(&system);
         for act in system.acts() {
             for effect in &act.on {
                 if let Spot::On { body, leg, place } = &effect.at {

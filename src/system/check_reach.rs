@@ -1,38 +1,39 @@
 //! Whether what holds a body meets it.
 
-use super::check::Walk;
-use super::{ActId, Body, BodyId, Effect, Fault, HoldKind, Line, Spot, System, WeightKind};
+use super::{Act, ActId, Body, BodyId, Effect, Fault, HoldKind, Line, Spot, System, WeightKind};
 use crate::plane::Vector;
 use crate::problem::Place;
 
 /// A point farther from a body than this, in metres, was not meant to lie on it.
 const APART_M: f64 = 1e-3;
 
-impl Walk<'_> {
-    /// Holds and ropes act where a body is. A plate and a body of coordinates only may reach
-    /// anywhere, and loads may hang on what is not told.
-    pub(super) fn reach(&mut self, system: &System) {
-        let choices = choices(system);
-        for act in system.acts() {
+impl System {
+    /// The holds and ropes that act where their body is not, with the fault of each. A plate and
+    /// a body of coordinates only may reach anywhere, and loads may hang on what is not told. The
+    /// forces can be found all the same.
+    pub fn out_of_reach(&self) -> Vec<(ActId, Fault)> {
+        let choices = choices(self);
+        let apart = |act: &Act<'_>| {
             if !matches!(act.id, ActId::Hold(_) | ActId::Cord(_)) {
-                continue;
+                return None;
             }
             let is_bar = self.is_bar(act.id);
-            let apart = act.on.iter().find_map(|effect| {
-                let body = self.parts.bodies.get(effect.body.0)?;
+            act.on.iter().find_map(|effect| {
+                let body = self.parts().bodies.get(effect.body.0)?;
                 let away = choices
                     .iter()
-                    .map(|values| away(system, body, (effect, is_bar), values));
+                    .map(|values| away(self, body, (effect, is_bar), values));
                 let distance_m = away.fold(f64::INFINITY, f64::min);
                 let is_apart = distance_m.is_finite() && distance_m > APART_M;
-                (is_apart && !is_plate(system, effect.body)).then(|| Fault::Apart {
+                let fault = Fault::Apart {
                     what: act.noun.to_owned(),
                     body: body.noun.clone(),
                     distance_m,
-                })
-            });
-            self.faults.extend(apart);
-        }
+                };
+                (is_apart && !is_plate(self, effect.body)).then_some((act.id, fault))
+            })
+        };
+        self.acts().iter().filter_map(apart).collect()
     }
 
     /// True for a hold along a line, such as a bar, which ends elsewhere on the other body.
@@ -40,7 +41,7 @@ impl Walk<'_> {
         let ActId::Hold(hold) = act else {
             return false;
         };
-        let hold = self.parts.holds.get(hold);
+        let hold = self.parts().holds.get(hold);
         hold.is_some_and(|hold| matches!(hold.kind, HoldKind::Line(_)))
     }
 }
