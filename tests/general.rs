@@ -4,6 +4,8 @@
 mod ends;
 #[path = "general/friction.rs"]
 mod friction;
+#[path = "general/mended.rs"]
+mod mended;
 #[path = "general/other_ways.rs"]
 mod other_ways;
 #[path = "general/roots.rs"]

@@ -11,6 +11,7 @@ mod knots;
 mod lamina;
 mod laminae;
 mod page;
+mod reach;
 mod terms;
 
 use leverwright::lesson::{Fault, parse_system, write_system};

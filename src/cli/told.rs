@@ -1,9 +1,10 @@
 //! The lines of a general working, as text.
 
 use crate::key::Axis;
-use crate::system::{ActId, HoldKind, System, When};
+use crate::problem::Place;
+use crate::system::{ActId, HoldKind, Spot, System, When};
 use crate::text::{Slot, Words};
-use crate::working::{Kind, Sense, Told, spot_name};
+use crate::working::{Kind, Sense, Told, spot_act};
 
 /// One line of a working with its end of line; headings stand to the left of what they head.
 pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
@@ -61,7 +62,7 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             heading("solve.resultant-at", &slots)
         }
         Told::Meeting { open, from, point } => {
-            let spot = spot_name(system, &from).unwrap_or_else(|| words.word("solve.point"));
+            let spot = spot_told(system, &from, words);
             let slots = [
                 ("point", Slot::Name(point.to_owned())),
                 ("force", Slot::Name(open)),
@@ -147,10 +148,38 @@ fn way(sense: Sense, words: &Words) -> String {
     words.word(key)
 }
 
+/// A spot in words: by what acts there, else by its place on a body.
+fn spot_told(system: &System, spot: &Spot, words: &Words) -> String {
+    let act = spot_act(system, spot).and_then(|id| system.act(id));
+    if let Some(act) = act {
+        let noun = Slot::Word(act.noun.to_owned());
+        return match act.id {
+            // A weight is called as its body is.
+            ActId::Weight(_) => words.say("general.scene.centroid", &[("body", noun)]),
+            _ => words.say("solve.spot", &[("noun", noun)]),
+        }
+        .to_string();
+    }
+    let Spot::On { body, leg, place } = spot else {
+        return words.word("solve.point");
+    };
+    let Some(found) = system.parts().bodies.get(body.0) else {
+        return words.word("solve.point");
+    };
+    let key = match place {
+        Place::Foot if *leg == 0 => "general.scene.foot",
+        Place::Tip if leg + 1 == found.legs.len() => "general.scene.tip",
+        Place::Middle if found.legs.len() == 1 => "general.scene.middle",
+        _ => return words.word("solve.point"),
+    };
+    let body = Slot::Word(found.noun.clone());
+    words.say(key, &[("body", body)]).to_string()
+}
+
 /// Where a balance is taken: the pivot of moments, the body that forces are taken along or across.
 fn stage_spot(system: &System, kind: &Kind, words: &Words) -> String {
     match kind {
-        Kind::Moments(spot) => spot_name(system, spot).unwrap_or_else(|| words.word("solve.point")),
+        Kind::Moments(spot) => spot_told(system, spot, words),
         Kind::Tilted { body, .. } => {
             let body = system.parts().bodies.get(body.0);
             body.map_or_else(String::new, |body| body.noun.clone())

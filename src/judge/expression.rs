@@ -31,6 +31,9 @@ pub(super) const COARSE: f64 = 0.002;
 /// What is off by more than this share of the value was not rounded.
 const MULTIPLE: f64 = 0.5;
 
+/// What is off by more than this share, and more than its numbers leave open, is not near.
+const FAR: f64 = 0.25;
+
 /// An angle that comes from a ratio of too few figures is off by more than this, in radians.
 const COARSE_ANGLE: f64 = 0.01;
 
@@ -227,7 +230,17 @@ fn one(
         let comes_to = |(function, _): &&(Samples, Vec<usize>)| {
             apart(function[0]) <= COARSE * function[0].abs()
         };
-        let hit = hits.clone().find(comes_to).or_else(|| hits.clone().next());
+        // What stands for the other sense of a part comes to something else altogether.
+        let loose = room(board, stock, tree, dimension, 3);
+        let is_far = |function: f64| apart(function) > (FAR * function.abs()).max(loose);
+        let hit = hits.clone().find(comes_to).or_else(|| {
+            let mut near = hits.clone();
+            near.find(|(function, _)| {
+                target.is_angle()
+                    || !is_far(function[0])
+                    || prefix_too_many(board, target, tree, dimension).is_some()
+            })
+        });
         if let Some((function, lines)) = hit {
             judgement.proved = true;
             judgement.truth = if lines.is_empty()
@@ -253,7 +266,6 @@ fn one(
                 return judgement;
             }
             // A difference gets what the figures carried allow.
-            let loose = room(board, stock, tree, dimension, 3);
             if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
                 judgement.truth = Truth::TooFewFigures;
                 return judgement;

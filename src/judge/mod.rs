@@ -469,9 +469,15 @@ fn judge_sides(
             told::gravity_told(board, stock, asked, (typed, line), &rest)
         }
         Some((NameRole::Own(_), rest)) => {
-            let mut judgement = value_of_name(board, stock, asked, &rest, line);
             let name = text.get(sides[0].span.start..sides[0].span.end);
             let name = name.unwrap_or_default();
+            // A multiple of the unknown takes the place of what the name stood for, too.
+            if let Some(own) = own::multiple_of_unknown(board, stock, &rest) {
+                let mut judgement = Judgement::of(asked, Truth::Noted);
+                judgement.names = Some((name.to_owned(), own));
+                return judgement;
+            }
+            let mut judgement = value_of_name(board, stock, asked, &rest, line);
             judgement.names = own::own_name(board, stock, name, &rest, &judgement);
             if !judgement.truth.holds() {
                 judgement.truth = Truth::Noted;

@@ -3,6 +3,9 @@
 use super::StepId;
 use crate::problem::{ForceId, GivenId, Place};
 
+/// A sum that is no larger than this part of what its terms come to is nothing.
+const DUST: f64 = 1e-13;
+
 /// A quantity that a formula refers to; `S` names the steps of its key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Atom<S = StepId> {
@@ -190,9 +193,18 @@ impl<S: Copy> Formula<S> {
             Formula::Atom(which) => atom(which)?,
             Formula::Number(number) => *number,
             Formula::Degrees(degrees) => degrees.to_radians(),
-            Formula::Sum(parts) => parts
-                .iter()
-                .try_fold(0.0, |sum, part| Some(sum + value(part)?))?,
+            Formula::Sum(parts) => {
+                let (sum, scale) = parts.iter().try_fold((0.0, 0.0), |(sum, scale), part| {
+                    let part = value(part)?;
+                    Some((sum + part, scale + part.abs()))
+                })?;
+                // What terms leave that take each other away is dust.
+                if f64::abs(sum) <= DUST * scale {
+                    0.0
+                } else {
+                    sum
+                }
+            }
             Formula::Product(parts) => parts
                 .iter()
                 .try_fold(1.0, |product, part| Some(product * value(part)?))?,

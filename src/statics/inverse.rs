@@ -9,7 +9,7 @@
 
 use super::Unsolvable;
 use super::frame::{SystemSolution, solve_system, steadied};
-use crate::system::{HoldKind, Sought, Spot, System, When};
+use crate::system::{Friction, Hold, HoldKind, Sought, Spot, System, When};
 
 /// Places of the range that are looked at.
 const GRID: usize = 2000;
@@ -139,6 +139,17 @@ fn stable(
     let When::Rests(body) = sought.when else {
         return None;
     };
+    let slips = |hold: &Hold| {
+        let friction = match &hold.kind {
+            HoldKind::Rough { friction, .. } => Some(friction),
+            _ => None,
+        };
+        matches!(friction, Some(Friction::Limiting { .. }))
+    };
+    // Where it is about to slip it is no rest of its own, so it comes back to none.
+    if system.parts().holds.iter().any(slips) {
+        return None;
+    }
     let bearing = &system.leg(body, 0)?.bearing;
     let aside = 1e-4 * (sought.high - sought.low);
     let unit = |value: f64| system.unit(bearing, &Spot::Origin, &at(value));

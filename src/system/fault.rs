@@ -38,6 +38,15 @@ pub enum Fault {
         /// The leg's length, in metres.
         length_m: f64,
     },
+    /// A hold or a rope at a point that no part of its body reaches.
+    Apart {
+        /// The hold or the rope.
+        what: String,
+        /// The body.
+        body: String,
+        /// How far the point lies from the body, in metres.
+        distance_m: f64,
+    },
     /// A body that starts at a spot of itself or of one that comes after it.
     StartsAtLater {
         /// The body.
@@ -145,6 +154,16 @@ impl fmt::Display for Fault {
             } => write!(
                 formatter,
                 "{what} is placed {distance_m} m along a part that is only {length_m} m long"
+            ),
+            Fault::Apart {
+                what,
+                body,
+                distance_m,
+            } => write!(
+                formatter,
+                "{what} is placed {} m away from {body}, which has no part there; move it, or say \
+                 where {body} starts",
+                crate::units::figures_text(*distance_m, 3)
             ),
             Fault::StartsAtLater { what } => write!(
                 formatter,

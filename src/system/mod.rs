@@ -13,6 +13,7 @@ mod asked;
 mod bearing;
 mod body;
 mod check;
+mod check_reach;
 mod check_shapes;
 mod fault;
 mod guided;

@@ -33,6 +33,13 @@ impl Turn {
     pub(super) fn slope(&self, atom: &dyn Fn(&Atom<Quantity>) -> Option<f64>) -> Slope {
         let turn = self.clone().within(360.0, atom);
         let value = turn.value(atom);
+        // What is level at these numbers and opposite to an angle is told by that angle.
+        let opposite = turn.degrees == 0.0 && turn.parts.iter().all(|(sign, _)| *sign < 0.0);
+        let turn = match value <= 1e-9 && opposite && !turn.parts.is_empty() {
+            true => Turn::fixed(360.0).plus(1.0, &turn),
+            false => turn,
+        };
+        let value = turn.value(atom);
         let (angle, right, up) = if value <= 0.5 * PI {
             (turn, 1.0, 1.0)
         } else if value <= PI {

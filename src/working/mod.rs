@@ -37,7 +37,7 @@ pub use build::derive;
 pub use lamina::{centres, only_laminae};
 pub use sense::Sense;
 pub use settled::{Settled, settle};
-pub use tell::{Told, spot_name, told};
+pub use tell::{Told, spot_act, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
 pub use walk::{Walk, walk};

@@ -193,24 +193,39 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     lines
 }
 
-/// What stands at a spot: a hold before a rope, a rope before a load.
+/// The noun of what stands at a spot.
 pub fn spot_name(system: &System, spot: &Spot) -> Option<String> {
+    let act = system.act(spot_act(system, spot)?)?;
+    Some(act.noun.to_owned())
+}
+
+/// What stands at a spot, whatever is sought: a hold before a rope, a rope before a load, a load
+/// before a weight.
+pub fn spot_act(system: &System, spot: &Spot) -> Option<ActId> {
     let values = system.values();
-    let here = system.point(spot, &values);
-    let acts = system.acts();
+    let mut other = values.clone();
+    if let Some(sought) = &system.parts().sought
+        && let Some(value) = other.get_mut(sought.given.0)
+    {
+        *value = 0.7 * sought.low + 0.3 * sought.high;
+    }
+    let is_here = |at: &Spot| {
+        [&values, &other].iter().all(|values| {
+            let apart = system.point(at, values) - system.point(spot, values);
+            apart.size() < 1e-9
+        })
+    };
     let rank = |id: ActId| match id {
         ActId::Hold(_) => 0,
         ActId::Cord(_) => 1,
-        ActId::Weight(_) | ActId::Load(_) => 2,
+        ActId::Load(_) => 2,
+        ActId::Weight(_) => 3,
     };
+    let acts = system.acts();
     acts.iter()
-        .filter(|act| {
-            act.on
-                .iter()
-                .any(|effect| (system.point(&effect.at, &values) - here).size() < 1e-9)
-        })
+        .filter(|act| act.on.iter().any(|effect| is_here(&effect.at)))
         .min_by_key(|act| rank(act.id))
-        .map(|act| act.noun.to_owned())
+        .map(|act| act.id)
 }
 
 pub(super) struct Teller<'a> {

@@ -167,3 +167,60 @@ fn pure_numbers_and_points_below_are_told_in_whole_sentences() {
     let edge = "at the point 0.400 m to the right of the origin and 0.300 m below it;";
     assert!(text.contains(edge), "{text}");
 }
+
+/// The pivot of moments is told by what acts there, else by its place; what is sought may lie
+/// anywhere within its range.
+#[test]
+fn the_pivot_that_was_asked_for_is_told() {
+    for (file, pivot, told) in [
+        (
+            "plank_tips",
+            "tip",
+            "Moments about the end of the plank (plank)",
+        ),
+        (
+            "plank_tips",
+            "W_b",
+            "Moments about the centre of mass of the plank (plank)",
+        ),
+    ] {
+        let path = format!("{}/tests/boards/{file}.json", env!("CARGO_MANIFEST_DIR"));
+        let arguments = ["solve", &path, "--method", "coordinates", "--pivot", pivot];
+        let (code, text, talk) = output(&arguments, b"");
+        assert_eq!(code, 0, "{talk}");
+        assert!(text.contains(told), "{file} {pivot}: {text}");
+    }
+    // The middle of its range is the middle of the board, where its weight acts.
+    let board = scene(
+        r#"{"bodies": [{"name": "board", "legs": [{"length": "2 m", "direction": "right"}]}],
+            "weights": [{"noun": "board", "body": "board", "at": {"on": "board", "at": "middle"}, "mass": "10 kg"}],
+            "loads": [{"noun": "cat", "body": "board", "at": {"on": "board", "at": {"symbol": "x", "sought": "length"}}, "mass": "6 kg"}],
+            "holds": [{"symbol": "A", "noun": "left prop", "body": "board", "at": {"on": "board", "at": "foot"}, "kind": "push", "direction": "up"},
+                {"symbol": "B", "noun": "right prop", "body": "board", "at": {"on": "board", "at": "1.2 m"}, "kind": "push", "direction": "up"}],
+            "asked": ["sought", "B"],
+            "sought": {"given": "x", "from": "0 m", "to": "2 m", "when": {"vanishes": "A"}}}"#,
+    );
+    let arguments = ["solve", "-", "--method", "arms", "--pivot", "cat"];
+    let (code, text, talk) = output(&arguments, board.as_bytes());
+    assert_eq!(code, 0, "{talk}");
+    assert!(text.contains("x = 1.53 m"), "{text}");
+    assert!(text.contains("Moments about the cat (board)"), "{text}");
+}
+
+/// A ladder that slips at both ends at once comes back to no rest, and goes on from none.
+#[test]
+fn a_ladder_about_to_slip_is_no_unstable_rest() {
+    let (text, told) = solved(&scene(
+        r#"{"bodies": [{"name": "ladder", "legs": [{"length": "4.5 m", "direction": {"angle": {"symbol": "θ", "sought": "angle"}, "from": "horizontal", "up": true, "side": "right"}}]}],
+            "weights": [{"noun": "ladder", "body": "ladder", "at": {"on": "ladder", "at": "middle"}, "mass": "21 kg"}],
+            "holds": [{"symbol": "N", "noun": "floor", "body": "ladder", "at": {"on": "ladder", "at": "foot"}, "kind": "rough", "direction": "up",
+                "friction": {"limiting": {"symbol": "μ_f", "is": "0.35"}, "direction": "right"}},
+                {"symbol": "R", "noun": "wall", "body": "ladder", "at": {"on": "ladder", "at": "tip"}, "kind": "rough", "direction": "left",
+                "friction": {"limiting": {"symbol": "μ_w", "is": "0.2"}, "direction": "up"}}],
+            "asked": ["sought"],
+            "sought": {"given": "θ", "from": "5 deg", "to": "85 deg", "when": {"rests": "ladder"}}}"#,
+    ));
+    // tan θ = (1 − 0.35·0.2)/(2·0.35), in every textbook of statics.
+    assert!(text.contains("θ = 53.0°\n"), "{text}");
+    assert!(told["sought"][0]["stable"].is_null(), "{told}");
+}
