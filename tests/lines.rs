@@ -288,6 +288,10 @@ const ROWS: &[Row] = &[
     (LEVEL, &["left 349 N"], "holds"), (LEVEL, &["to the left: 349 N"], "holds"), (LEVEL, &["349 N <-"], "holds"), (LEVEL, &["right 349 N"], "wrong"), (LEVEL, &["349 N ->"], "wrong"),
     // Her own moments over the unknown's distance are her own component; what was put again counts.
     (WEIGHT, &["42", "go on", "706", "35", "80", "42 sin 35", "706 sin 35", "T sin 80", "273 = T sin 80"], "follows"), (WEIGHT, &["42", "go on", "706", "35", "80", "42 sin 35", "706 sin 35", "T sin 80", "282 = T sin 80"], "wrong"),
+    // What she told as a size leaves no room in a chain behind its name.
+    (LEVEL, &["T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 2000"], "wrong:not its value"), (LEVEL, &["T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 1017"], "holds"), (PULL, &["600", "go on", "T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 2000"], "wrong:not its value"),
+    // A part that she said to point so does, whatever its size.
+    (LEVEL, &["105 N right", "go on", "955", "skip", "83.7 to the right"], "follows"), (LEVEL, &["105 N left", "go on", "955", "skip", "83.7 to the left"], "follows"), (LEVEL, &["105 N left", "go on", "955", "skip", "83.7 to the right"], "wrong"),
     // The squares that a size is made of are told true or false, and are no size.
     (SIZE, &["349^2 + 955^2 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1133826"], "wrong:not equal"),
     (WEIGHT, &["weight of the mast pole = 412 N"], "holds"), (WEIGHT, &["angle between the rope and the mast = 80"], "holds:settles the angle"),

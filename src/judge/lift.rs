@@ -53,7 +53,9 @@ pub(super) fn lift(
             let is_ratio = !as_angle
                 && place.literal.value.abs() < 1.0
                 && !stock.equals_a_quantity(place.literal, false);
-            let one_meaning = is_ratio || is_alone_in_ratio(side, place.literal.index);
+            let one_meaning = is_ratio
+                || is_alone_in_ratio(side, place.literal.index)
+                    && !is_two_angles(board, place.literal);
             let twice = known.iter().find(|(known, _)| {
                 one_meaning
                     && known.value == place.literal.value
@@ -173,6 +175,18 @@ pub(super) fn is_all_known(stock: &Stock, tree: &Tree, wanted: Dimension) -> boo
 /// True for a number that counts as an angle in a side of this dimension.
 fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
     place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
+}
+
+/// True for a number of degrees that is a right angle and a wrong one of hers.
+fn is_two_angles(board: &Board<'_>, literal: &Literal) -> bool {
+    let degrees = |function: Option<Samples>| function.map(|angle| angle[0].to_degrees());
+    let same = |angle: Option<f64>| {
+        angle.is_some_and(|angle| (angle - literal.value).abs() < 1e-6) && literal.unit.is_none()
+    };
+    let mut standing = board.standing.iter().filter(|(id, _)| id.is_angle());
+    let hers = standing.any(|(_, own)| !own.right && same(Some(own.value.to_degrees())));
+    let mut angles = board.key.steps.iter().filter(|step| step.id.is_angle());
+    hers && angles.any(|step| same(degrees(board.right(step.id))))
 }
 
 /// True for a literal that is all a sine, cosine or tangent is taken of.

@@ -11,7 +11,8 @@ use super::other::other_step;
 use super::root::share_of;
 use super::stock::Stock;
 use super::{Judgement, Truth};
-use crate::key::{Samples, StepId, agree};
+use crate::key::{Axis, Part, Samples, StepId, agree};
+use crate::reading::Way as Told;
 use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
@@ -85,7 +86,7 @@ pub fn own_of_wrong(
     let function = function.or(form);
     // What she goes on with is the number she wrote last.
     let last = judgement.evidence.ended.unwrap_or(number);
-    Some(Own {
+    let own = Own {
         line,
         value: number.value,
         typed: (!balance).then_some((last.value, last.written)),
@@ -93,7 +94,22 @@ pub fn own_of_wrong(
         right: false,
         against: false,
         relation: false,
-    })
+    };
+    // A part points as she said, whatever its size.
+    let said = judgement.evidence.ways.iter().find_map(|way| {
+        let StepId::Reaction(_, Part::Along(axis)) = of else {
+            return None;
+        };
+        match (axis, way) {
+            (Axis::Horizontal, Told::Right) | (Axis::Vertical, Told::Up) => Some(1.0),
+            (Axis::Horizontal, Told::Left) | (Axis::Vertical, Told::Down) => Some(-1.0),
+            _ => None,
+        }
+    });
+    match said {
+        Some(sign) if sign * own.function[0] < 0.0 => Some(own.pointing(-1.0, line)),
+        _ => Some(own),
+    }
 }
 
 /// True for the weights, or some of them, under a name such as W or `Wtot`: a definition, and no

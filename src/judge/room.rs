@@ -82,7 +82,8 @@ impl Rounding<'_> {
                 // A typed value may be the rounded one of what is carried in full.
                 role => {
                     let full = self.board.name_function(role)?[0];
-                    let apart = (full - self.value(tree)?).abs();
+                    // The sense in which it was told is no matter of rounding.
+                    let apart = (full.abs() - self.value(tree)?.abs()).abs();
                     self.carried(tree)?.max(apart)
                 }
             },

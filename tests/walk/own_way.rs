@@ -285,6 +285,9 @@ const UPRIGHT_ANGLE: &str = "mast-00446KV-RQGR8";
 /// The mast with two loads and a level rope at its tip.
 const TWO_LOADS: &str = "mast-74ZA65P-RQG01";
 
+/// A mast of 6 m at α = 50°, its rope at dT = 3.3 m.
+const ONE_NUMBER: &str = "mast-6XFMAM5-RQGPA";
+
 /// Walkways to the left, the rope at 70° and at 55° with the body; by hand, with γ = 25° and 20° in
 /// the first: T = 1467 N and 1812 N, Hx = −1329 N and −1703 N; with γ = 45° in the second:
 /// T = 1069 N, Hx = −756 N.
@@ -324,6 +327,8 @@ const ROWS: &[Row] = &[
     (LEVEL_ROPE, 10, &["(382.2*3*sin 35+558.6*6*sin 35)/(4.1*sin 55) = 900"], "wrong", "the number after the equals sign is not its value"), (LEVEL_ROPE, 10, &["(219.2*3+320.4*6)/(4.1*sin 55) = -631"], "wrong", "radians"),
     // A component that was put again counts, though another one stood between.
     (STEEP_ROPE, 4, &["25", "go on", "T sin 25", "Tperp = (Wb*L/2 + W1*d1)/dT", "back", "T sin 25", "294*1.5 + 862*2.3 = 2.7 T sin(25)"], "follows", ""),
+    // Her own γ and the right α are one number, each where it belongs.
+    (ONE_NUMBER, 4, &["50", "50", "go on", "Wb sin 50", "W1 sin 50", "T sin 50", "Wb sin 50*3+W1 sin 50*6 = T sin 50*3.3"], "follows", "line 2"), (ONE_NUMBER, 4, &["50", "50", "go on", "Wb sin 50", "W1 sin 50", "T sin 50", "Wb sin 50*3+W1 cos 50*6 = T sin 50*3.3"], "wrong", ""),
     // Cosines throughout: the rope's own ratio stands under the line, and nobody divided a weight.
     (LEVEL_ROPE, 10, &["(382.2*3+558.6*6)*cos 35/(4.1*cos 55)"], "wrong", "You took cos α"), (LEVEL_ROPE, 10, &["(382.2*3/sin 35+558.6*6/sin 35)/(4.1*sin 55)"], "wrong", "divided by the ratio"),
     // With α + γ = 90° a wrong ratio of the rope gives what nothing resolved gives: what stands in the line tells.
