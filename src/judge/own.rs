@@ -8,11 +8,11 @@ use super::lift::{plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::{is_alias, is_known};
 use super::other::other_step;
+use super::points::told_along;
 use super::root::share_of;
 use super::stock::Stock;
 use super::{Judgement, Truth};
-use crate::key::{Axis, Part, Samples, StepId, agree};
-use crate::reading::Way as Told;
+use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
@@ -96,16 +96,10 @@ pub fn own_of_wrong(
         relation: false,
     };
     // A part points as she said, whatever its size.
-    let said = judgement.evidence.ways.iter().find_map(|way| {
-        let StepId::Reaction(_, Part::Along(axis)) = of else {
-            return None;
-        };
-        match (axis, way) {
-            (Axis::Horizontal, Told::Right) | (Axis::Vertical, Told::Up) => Some(1.0),
-            (Axis::Horizontal, Told::Left) | (Axis::Vertical, Told::Down) => Some(-1.0),
-            _ => None,
-        }
-    });
+    let said = match of {
+        StepId::Reaction(_, Part::Along(axis)) => told_along(&judgement.evidence.ways, axis),
+        _ => None,
+    };
     match said {
         Some(sign) if sign * own.function[0] < 0.0 => Some(own.pointing(-1.0, line)),
         _ => Some(own),

@@ -178,6 +178,12 @@ fn says(way: Way) -> Result<Says, f64> {
     }
 }
 
+/// The sign along an axis that was said in words, if one was.
+pub(super) fn told_along(ways: &[Way], axis: Axis) -> Option<f64> {
+    let mut told = ways.iter().filter_map(|way| says(*way).ok());
+    told.find(|told| told.0 == axis).map(|told| told.1)
+}
+
 /// Whether a way fits as it was told with this number: `-125 N up` is 125 N down; of a size the
 /// sign belongs in the sum, and may say nothing.
 fn fits_as_told(

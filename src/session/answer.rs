@@ -18,7 +18,7 @@ impl Session {
         }
         if asked.is_balance() && self.is_the_idea(line) {
             let message = self.words.say("talk.words-only", &[]);
-            return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
+            return Outcome::noted(message);
         }
         let untitled = self.without_title(line);
         let line = untitled.as_deref().unwrap_or(line);
@@ -96,7 +96,7 @@ impl Session {
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         let mut outcome = if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
-            Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
+            Outcome::noted(message)
         } else if judgement.truth.holds() {
             self.holds(asked, &judgement)
         } else if let Some(other) = self.noted_other(asked, &judgement) {
@@ -183,12 +183,7 @@ impl Session {
             StepId::Pivot => "talk.first-pivot",
             _ => "talk.first-forces",
         };
-        Outcome::verdict(
-            Sign::Noted,
-            "verdict.noted",
-            "noted",
-            self.words.say(key, &[]),
-        )
+        Outcome::noted(self.words.say(key, &[]))
     }
 
     /// A line that holds.
@@ -245,12 +240,7 @@ impl Session {
             ),
             ("step", Slot::Word(self.title(asked))),
         ];
-        let mut outcome = Outcome::verdict(
-            Sign::Noted,
-            "verdict.noted",
-            "noted",
-            self.words.say("talk.other-step", &slots),
-        );
+        let mut outcome = Outcome::noted(self.words.say("talk.other-step", &slots));
         // A weight given where its component is asked is a thought of its own: name it too.
         let names = self.names();
         let own = self.own_values();

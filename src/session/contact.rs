@@ -1,6 +1,5 @@
 //! What is typed of rough contacts: inequalities, and `f` for the friction that is asked.
 
-use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::Judgement;
 use crate::key::StepId;
@@ -32,12 +31,7 @@ impl Session {
             false => "general.inequality",
         };
         let message = self.words.say(key, &[]);
-        Some(Outcome::verdict(
-            Sign::Noted,
-            "verdict.noted",
-            "noted",
-            message,
-        ))
+        Some(Outcome::noted(message))
     }
 
     /// Judges `f = …` as the friction that is asked, where it does not hold of another force that

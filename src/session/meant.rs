@@ -52,12 +52,7 @@ impl Session {
         };
         let noted = |key: &str| {
             let message = self.words.say(key, &[]);
-            Some(Outcome::verdict(
-                Sign::Noted,
-                "verdict.noted",
-                "noted",
-                message,
-            ))
+            Some(Outcome::noted(message))
         };
         let Some(positive) = positive else {
             return noted("talk.way-only");

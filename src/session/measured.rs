@@ -1,6 +1,5 @@
 //! "20.1° from the vertical": a direction told with the line that it is measured from.
 
-use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Truth};
 use crate::key::{Part, StepId};
@@ -131,7 +130,7 @@ impl Session {
         let rest = format!("90° - ({angle}){ways}");
         if self.judged(asked, &rest).truth.holds() {
             let message = self.words.say("talk.angle-with-vertical", &[]);
-            return Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
+            return Outcome::noted(message);
         }
         if as_told.truth.holds() {
             return self.answer_judged(asked, with_another_line(as_told));

@@ -105,6 +105,11 @@ impl Outcome {
             ..Outcome::talk(Prose::default())
         }
     }
+
+    /// A line that is neither right nor wrong.
+    fn noted(message: Prose) -> Outcome {
+        Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
+    }
 }
 
 impl Session {

@@ -25,7 +25,7 @@ impl Session {
                 if let Some(force) = force_with_way(&said) {
                     let again = self.words.say("talk.force-again", &self.force_slots(force));
                     let asked = self.question();
-                    return self.pivot_noted(again.then(asked));
+                    return Outcome::noted(again.then(asked));
                 }
             }
             _ => {}
@@ -44,13 +44,13 @@ impl Session {
             }
             PivotSaid::At(metres) => {
                 self.state.other_pivot = Some(metres);
-                self.pivot_noted(self.say("talk.pivot-other"))
+                Outcome::noted(self.say("talk.pivot-other"))
             }
             PivotSaid::OnUnknown(_, force) => {
                 let slots = self.force_slots(force);
-                self.pivot_noted(self.words.say("talk.pivot-unknown", &slots))
+                Outcome::noted(self.words.say("talk.pivot-unknown", &slots))
             }
-            PivotSaid::Beyond => self.pivot_noted(self.say("talk.pivot-beyond")),
+            PivotSaid::Beyond => Outcome::noted(self.say("talk.pivot-beyond")),
             PivotSaid::Letter(letter) => {
                 let slots = [
                     ("letter", Slot::Word(letter.to_string())),
@@ -99,10 +99,6 @@ impl Session {
         let mut outcome = Outcome::verdict(sign, verdict, truth, self.say(key));
         outcome.progress.push(StepId::Pivot);
         outcome
-    }
-
-    fn pivot_noted(&self, message: Prose) -> Outcome {
-        Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
     }
 
     fn pivot_unclear(&self, message: Prose) -> Outcome {

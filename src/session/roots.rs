@@ -214,7 +214,7 @@ impl Session {
         let mut slots = self.name_of(sought).to_vec();
         slots.push(("why", Slot::Word(why.to_string())));
         let message = self.words.say(key, &slots);
-        Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message)
+        Outcome::noted(message)
     }
 
     fn name_of(&self, sought: StepId) -> [(&'static str, Slot); 1] {

@@ -3,7 +3,6 @@
 
 use super::sight::Sight;
 use super::state::Open;
-use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::{Board, Judgement, Memo, Own, Remark, Truth, judge, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
@@ -79,7 +78,7 @@ impl Session {
             })?;
         let slots = [("line", Slot::Word(open.number.to_string()))];
         let message = self.words.say("talk.follows-waiting", &slots);
-        let mut outcome = Outcome::verdict(Sign::Noted, "verdict.noted", "noted", message);
+        let mut outcome = Outcome::noted(message);
         outcome.reading = self.reading_shown(&then);
         Some(outcome)
     }
