@@ -292,6 +292,8 @@ const ROWS: &[Row] = &[
     (LEVEL, &["T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 2000"], "wrong:not its value"), (LEVEL, &["T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 1017"], "holds"), (PULL, &["600", "go on", "T cos 25", "Wb + W1 - T sin 25", "H = sqrt(Hx^2+Hy^2) = 2000"], "wrong:not its value"),
     // A part that she said to point so does, whatever its size.
     (LEVEL, &["105 N right", "go on", "955", "skip", "83.7 to the right"], "follows"), (LEVEL, &["105 N left", "go on", "955", "skip", "83.7 to the left"], "follows"), (LEVEL, &["105 N left", "go on", "955", "skip", "83.7 to the right"], "wrong"),
+    // A wrong component of the unknown that she goes on with does not stand.
+    (COMPONENT + 2, &["T cos 80", "go on", "236*3.1+405 = T*cos 80*6.2"], "wrong:!Everything before it stands"), (MOMENTS, &["236*3.1+405 = T*sin 80*6.2 + 300"], "wrong"),
     // The squares that a size is made of are told true or false, and are no size.
     (SIZE, &["349^2 + 955^2 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1033826"], "noted"), (SIZE, &["121801 + 912025 = 1133826"], "wrong:not equal"),
     (WEIGHT, &["weight of the mast pole = 412 N"], "holds"), (WEIGHT, &["angle between the rope and the mast = 80"], "holds:settles the angle"),

@@ -268,8 +268,8 @@ impl Session {
             None if let Some(sum) = judgement.evidence.angle_sum => self.angle_sum(about, sum),
             _ => {
                 let step = [("step", Slot::Word(self.title(about)))];
-                let all_right = self.state.standing.values().all(|own| own.right);
-                let key = if all_right {
+                let values_right = self.state.standing.values().all(|own| own.right);
+                let key = if values_right && self.state.carried.is_empty() {
                     "talk.unexplained"
                 } else {
                     "talk.unexplained-own"
