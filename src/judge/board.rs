@@ -124,7 +124,13 @@ pub struct Board<'a> {
 pub struct Memo {
     right: RefCell<BTreeMap<StepId, Option<Samples>>>,
     named: RefCell<BTreeMap<NameRole, Option<Samples>>>,
+    /// The least and greatest value of a step by rounding, by what it was worked out from.
+    pub(super) hulls: RefCell<BTreeMap<HullOf, Option<(f64, f64)>>>,
 }
+
+/// A step, the values pinned before it at the problem's numbers (bit by bit, as a key needs an
+/// order), and whether right ones stand whatever these give.
+pub(super) type HullOf = (StepId, Vec<(StepId, u64)>, bool);
 
 /// Values pinned at every choice of numbers.
 pub(crate) type PinnedSamples = BTreeMap<StepId, Samples>;

@@ -372,6 +372,22 @@ fn hull(
     own: &PinnedSamples,
     settled: Settled,
 ) -> Option<(f64, f64)> {
+    let pinned = own.iter().map(|(step, own)| (*step, own[0].to_bits()));
+    let of = (id, pinned.collect(), settled == Settled::Stands);
+    if let Some(known) = board.memo.hulls.borrow().get(&of) {
+        return *known;
+    }
+    let found = hull_anew(board, id, own, settled);
+    board.memo.hulls.borrow_mut().insert(of, found);
+    found
+}
+
+fn hull_anew(
+    board: &Board<'_>,
+    id: StepId,
+    own: &PinnedSamples,
+    settled: Settled,
+) -> Option<(f64, f64)> {
     let mut base = unknown_pins(board, id, board.sampling.own());
     for (step, function) in own {
         if *step != id {

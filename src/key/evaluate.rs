@@ -3,11 +3,15 @@
 use super::general_values::Course;
 use super::{Atom, Formula, Key, Rule, StepId};
 use crate::problem::Problem;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 
 /// How many choices of numbers a formula is compared at: the problem's own and three others.
 /// Two functions that agree at all of them are taken for the same.
 pub(crate) const CHOICES: usize = 4;
+
+/// Steps rest on others, which rest on others; deeper than this is a ring.
+const DEEPEST: usize = 40;
 
 /// A quantity's value at every choice of numbers; the first is the problem's own.
 pub type Samples = [f64; CHOICES];
@@ -94,7 +98,7 @@ impl Key {
     pub fn value(&self, id: StepId, sample: &Sample, pins: &Pins) -> Option<f64> {
         match &self.general {
             Some(general) => Course::new(self, general, sample, pins).value(id),
-            None => self.value_within(id, sample, pins, 0),
+            None => Run::new(self, sample, pins).value(id, 0),
         }
     }
 
@@ -182,71 +186,112 @@ impl Key {
     pub fn evaluate(&self, formula: &Formula, sample: &Sample, pins: &Pins) -> Option<f64> {
         match &self.general {
             Some(general) => Course::new(self, general, sample, pins).formula(formula),
-            None => self.formula_within(formula, sample, pins, 0),
+            None => Run::new(self, sample, pins).formula(formula, 0),
+        }
+    }
+}
+
+/// One evaluation of a lesson's key: its numbers, its pinned steps, and what was worked out
+/// already, by the step's place in the key.
+struct Run<'a> {
+    key: &'a Key,
+    sample: &'a Sample,
+    pins: &'a Pins,
+    known: RefCell<Vec<Option<Option<f64>>>>,
+    /// The unknown on trial, and whether it was met so far.
+    trial: Option<StepId>,
+    met: Cell<bool>,
+}
+
+impl<'a> Run<'a> {
+    fn new(key: &'a Key, sample: &'a Sample, pins: &'a Pins) -> Run<'a> {
+        Run {
+            key,
+            sample,
+            pins,
+            known: RefCell::new(vec![None; key.steps.len()]),
+            trial: None,
+            met: Cell::new(false),
         }
     }
 
-    fn value_within(&self, id: StepId, sample: &Sample, pins: &Pins, depth: usize) -> Option<f64> {
-        if let Some(pinned) = pins.get(&id) {
+    fn value(&self, id: StepId, depth: usize) -> Option<f64> {
+        if let Some(pinned) = self.pins.get(&id) {
+            if self.trial == Some(id) {
+                self.met.set(true);
+            }
             return Some(*pinned);
         }
+        let at = self.key.steps.iter().position(|step| step.id == id)?;
+        if let Some(known) = self.known.borrow()[at] {
+            return known;
+        }
         // A ring that no pin breaks has no value.
-        if depth > 40 {
+        if depth > DEEPEST {
             return None;
         }
-        match &self.step(id)?.rule {
+        let value = match &self.key.steps[at].rule {
             Rule::Statement | Rule::Stage(_) => None,
-            Rule::Formula(formula) => self.formula_within(formula, sample, pins, depth + 1),
-            Rule::Balance(_) => self.balance_within(id, sample, pins, depth + 1),
-            Rule::KnownSide { balance, unknown } => {
-                let mut trial = pins.clone();
-                let mut at = |value: f64| {
-                    trial.insert(*unknown, value);
-                    self.balance_within(*balance, sample, &trial, depth + 1)
-                };
-                let (without, with_one) = (at(0.0)?, at(1.0)?);
-                Some(if with_one > without {
-                    -without
-                } else {
-                    without
-                })
-            }
+            Rule::Formula(formula) => self.formula(formula, depth + 1),
+            Rule::Balance(_) => self.balance(id, depth + 1),
+            Rule::KnownSide { balance, unknown } => self
+                .balance_on_trial(*balance, *unknown, depth)
+                .map(|(without, with_one)| match with_one > without {
+                    true => -without,
+                    false => without,
+                }),
             Rule::Solve(balance) => {
-                let mut trial = pins.clone();
-                let mut at = |value: f64| {
-                    trial.insert(id, value);
-                    self.balance_within(*balance, sample, &trial, depth + 1)
-                };
-                let (without, with_one) = (at(0.0)?, at(1.0)?);
-                let factor = with_one - without;
-                (factor.abs() > 1e-9).then(|| -without / factor)
+                self.balance_on_trial(*balance, id, depth)
+                    .and_then(|(without, with_one)| {
+                        let factor = with_one - without;
+                        (factor.abs() > 1e-9).then(|| -without / factor)
+                    })
             }
-        }
+        };
+        self.known.borrow_mut()[at] = Some(value);
+        value
     }
 
-    fn balance_within(
+    /// A balance with the unknown at nothing, and at one. What stands before the unknown is met is
+    /// worked out once.
+    fn balance_on_trial(
         &self,
-        id: StepId,
-        sample: &Sample,
-        pins: &Pins,
+        balance: StepId,
+        unknown: StepId,
         depth: usize,
-    ) -> Option<f64> {
-        self.balance(id)?.terms.iter().try_fold(0.0, |sum, term| {
-            Some(sum + term.sign * self.formula_within(&term.amount, sample, pins, depth + 1)?)
+    ) -> Option<(f64, f64)> {
+        let mut pins = self.pins.clone();
+        pins.insert(unknown, 0.0);
+        let without = Run {
+            trial: Some(unknown),
+            ..Run::new(self.key, self.sample, &pins)
+        };
+        let mut with_one = self.pins.clone();
+        with_one.insert(unknown, 1.0);
+        let with_one = Run::new(self.key, self.sample, &with_one);
+        let terms = &self.key.balance(balance)?.terms;
+        terms.iter().try_fold((0.0, 0.0), |(none, one), term| {
+            let amount = without.formula(&term.amount, depth + 2)?;
+            let other = match without.met.get() {
+                true => with_one.formula(&term.amount, depth + 2)?,
+                false => amount,
+            };
+            Some((none + term.sign * amount, one + term.sign * other))
         })
     }
 
-    fn formula_within(
-        &self,
-        formula: &Formula,
-        sample: &Sample,
-        pins: &Pins,
-        depth: usize,
-    ) -> Option<f64> {
+    fn balance(&self, id: StepId, depth: usize) -> Option<f64> {
+        let terms = &self.key.balance(id)?.terms;
+        terms.iter().try_fold(0.0, |sum, term| {
+            Some(sum + term.sign * self.formula(&term.amount, depth + 1)?)
+        })
+    }
+
+    fn formula(&self, formula: &Formula, depth: usize) -> Option<f64> {
         formula.value(&|atom| match atom {
-            Atom::Given(given) => sample.values.get(given.0).copied(),
-            Atom::Gravity => Some(sample.gravity),
-            Atom::Step(id) => self.value_within(*id, sample, pins, depth + 1),
+            Atom::Given(given) => self.sample.values.get(given.0).copied(),
+            Atom::Gravity => Some(self.sample.gravity),
+            Atom::Step(id) => self.value(*id, depth + 1),
         })
     }
 }
