@@ -3,6 +3,7 @@
 
 mod boards;
 mod commands;
+mod corpus;
 mod general;
 mod house;
 mod laws;
