@@ -28,8 +28,12 @@ impl Session {
         if let Some(outcome) = self.answer_inequality(asked, line) {
             return outcome;
         }
-        let judgement = self.judged_told(asked, line);
-        if let Some(outcome) = self.follows_waiting(asked, line, &judgement) {
+        let judgement = match self.is_free() {
+            true => self.judged_freely(asked, line),
+            false => self.judged_told(asked, line),
+        };
+        let waiting = self.follows_waiting(asked, line, &judgement);
+        if let Some(outcome) = waiting.filter(|_| !self.is_free()) {
             return outcome;
         }
         let friction = self.judged_as_friction(asked, line, &judgement);
@@ -94,7 +98,10 @@ impl Session {
             self.state.own_names.push((symbol, own.clone()));
         }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
-        let mut outcome = if judgement.truth.holds() && rests_on_open {
+        let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
+        let mut outcome = if unknown_name {
+            self.asks_whose_name(&judgement)
+        } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
             Outcome::noted(message)
         } else if judgement.truth.holds() {
@@ -105,6 +112,9 @@ impl Session {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
         outcome.reading = self.reading_shown(&judgement);
+        if self.is_free() {
+            outcome = self.counted_freely(outcome, &judgement);
+        }
         // Nothing is marked in what is only noted.
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
         outcome.caret = judgement.caret.filter(|_| marked);

@@ -56,6 +56,9 @@ impl Session {
     /// A step's result as the learner has it.
     fn result(&self, step: StepId) -> Option<String> {
         self.state.reached.get(&step)?;
+        if self.state.in_names.contains(&step) {
+            return None;
+        }
         let found = self.key.step(step)?;
         let value = self.value_of(step)?;
         Some(format!(
@@ -119,6 +122,9 @@ impl Session {
 
     /// What is asked now, and whether it may be left.
     pub(super) fn question(&self) -> Prose {
+        if self.is_free() && self.state.course == Course::On {
+            return self.question_freely();
+        }
         let question = self.bare_question();
         match self.may_end() {
             true => question.then(self.words.say("question.may-end", &[])),

@@ -46,7 +46,7 @@ impl Session {
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
         let target = judgement.target;
         let mut prose = Prose::default();
-        if target != asked && !judgement.establishes.contains(&asked) {
+        if target != asked && !judgement.establishes.contains(&asked) && !self.is_free() {
             let slots = [
                 ("other", Slot::Word(self.title(target))),
                 ("step", Slot::Word(self.title(asked))),
@@ -422,6 +422,9 @@ impl Session {
 
     /// A line that holds and leaves the question open.
     pub(super) fn still_asked(&self) -> Prose {
+        if self.is_free() {
+            return self.words.say("talk.holds", &[]);
+        }
         let asked = self.asked();
         let step = asked.map_or_else(String::new, |step| self.title(step));
         let key = match asked {
