@@ -161,6 +161,7 @@ fn every_line_is_judged_as_a_teacher_would_but_for_those_listed() {
 
 #[test]
 #[ignore = "prints how every line is judged"]
+#[allow(clippy::print_stdout)]
 fn measure_the_corpus() {
     println!("{}", disagreements().2);
 }

@@ -45,6 +45,7 @@ mod root;
 mod sense;
 mod set_equal;
 mod shape;
+mod solved_for;
 pub mod statement;
 mod stock;
 mod stock_general;
@@ -337,9 +338,38 @@ fn judge_readings(
     counted.or(noted).unwrap_or(first)
 }
 
+/// Judges a reading; where it tells a step by a ratio or by its square, it is noted which.
+fn judge_reading(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: (&str, usize),
+) -> Judgement {
+    let mut judgement = judge_relation(board, stock, asked, reading, line);
+    let Some((step, solved)) = solved_for::solved_for(board, reading) else {
+        return judgement;
+    };
+    if judgement.truth == Truth::Noted && judgement.proved {
+        judgement.evidence.tells = Some(step);
+    }
+    let refused = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    if !refused {
+        return judgement;
+    }
+    let solved = judge_relation(board, stock, step, &solved, line);
+    if solved.truth.holds() {
+        judgement = noted_true(asked);
+        judgement.evidence.tells = Some(step);
+    } else if solved.truth == Truth::Noted {
+        judgement = solved;
+    }
+    judgement
+}
+
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where
 /// it is true.
-fn judge_reading(
+fn judge_relation(
     board: &Board<'_>,
     stock: &Stock,
     asked: StepId,

@@ -309,9 +309,7 @@ impl Session {
             Some((self.instances[spoken.instance].mistake.id, spoken.voice))
         });
         let message = match sight {
-            Some(sight) => self
-                .sight_told(sight, judgement.target)
-                .then(self.say("talk.after-wrong")),
+            Some(sight) => self.sight_told(sight, judgement.target).then(self.offer()),
             None => self.words_of_wrong(asked, judgement, diagnosis),
         };
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);

@@ -149,15 +149,8 @@ impl Session {
     pub(super) fn counted_freely(&mut self, outcome: Outcome, judgement: &Judgement) -> Outcome {
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         if judgement.truth.holds() && rests_on_open {
-            let target = judgement.target;
-            self.state.in_names.insert(target);
-            self.reach(target, Progress::Done);
-            let mut right = right(self.words.say("talk.holds", &[]));
-            right.progress = vec![target];
-            return Outcome {
-                reading: outcome.reading,
-                ..right
-            };
+            let message = self.words.say("talk.holds", &[]);
+            return self.told_in_names(judgement.target, message, outcome.reading);
         }
         let says_less = |remark: &Remark| {
             matches!(
@@ -181,10 +174,26 @@ impl Session {
         {
             return outcome;
         }
+        if let Some(step) = judgement.evidence.tells {
+            return self.told_in_names(step, outcome.message, outcome.reading);
+        }
         Outcome {
             reading: outcome.reading,
             ..right(outcome.message)
         }
+    }
+
+    /// A step told by a right form; where it has no value of hers yet, none is shown.
+    fn told_in_names(&mut self, step: StepId, message: Prose, reading: Option<String>) -> Outcome {
+        let known = self.state.standing.get(&step).is_some_and(|own| own.right);
+        if !known {
+            self.state.in_names.insert(step);
+        }
+        self.reach(step, Progress::Done);
+        let mut outcome = right(message);
+        outcome.progress = vec![step];
+        outcome.reading = reading;
+        outcome
     }
 
     /// What a line that does not hold leaves behind: her value, and the working that it is right

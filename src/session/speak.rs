@@ -242,7 +242,16 @@ impl Session {
         if self.state.open.is_some() {
             return prose;
         }
-        prose.then(self.words.say("talk.after-wrong", &[]))
+        prose.then(self.offer())
+    }
+
+    /// What may be done about a line that does not hold.
+    pub(super) fn offer(&self) -> Prose {
+        let key = match self.is_free() {
+            true => "talk.after-wrong-freely",
+            false => "talk.after-wrong",
+        };
+        self.words.say(key, &[])
     }
 
     /// The thought behind a line, a slip, or that none is known.
