@@ -110,7 +110,16 @@ impl Session {
         let there = other
             .filter(|other| *other != asked && !here.evidence.broken_link)
             .map(|other| self.judged_told(other, line));
-        there.filter(|there| there.truth.holds()).unwrap_or(here)
+        if let Some(there) = there.filter(|there| there.truth.holds()) {
+            return there;
+        }
+        // An equation with the name of the next step in it need not be meant for that step.
+        let balance = StepId::MomentSum;
+        let is_balance = here.truth == Truth::Circular && self.key.step(balance).is_some();
+        match is_balance && asked != balance {
+            true => self.judged_told(balance, line),
+            false => here,
+        }
     }
 
     /// What is found out with none of her own wrong values in force.
@@ -165,6 +174,16 @@ impl Session {
                     | Remark::SignAndWay
             )
         };
+        // The value of another quantity is no value of the one named.
+        let is_of_another = |remark: &Remark| matches!(remark, Remark::OtherName(_));
+        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(is_of_another) {
+            let (sign, verdict) = verdict_of("wrong");
+            let wrong = Outcome::verdict(sign, verdict, "wrong", outcome.message);
+            return Outcome {
+                reading: outcome.reading,
+                ..wrong
+            };
+        }
         let noted = outcome.sign == Sign::Noted && judgement.truth == Truth::Noted;
         let is_true = judgement.proved || judgement.evidence.aside == Some(Aside::True);
         if !noted
