@@ -99,7 +99,10 @@ impl Session {
         }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
-        let mut outcome = if unknown_name {
+        let turned = self.sense_kept(&judgement);
+        let mut outcome = if let Some(turned) = turned {
+            turned
+        } else if unknown_name {
             self.asks_whose_name(&judgement)
         } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();

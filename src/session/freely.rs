@@ -153,6 +153,54 @@ impl Session {
         Outcome::noted(self.words.say("talk.freely-which", &slots))
     }
 
+    /// Keeps the senses in which a true balance counts what may act both ways; of a line that
+    /// counts one of them the other way it is told since when.
+    pub(super) fn sense_kept(&mut self, judgement: &Judgement) -> Option<Outcome> {
+        self.state.freely.as_ref().filter(|_| judgement.stands())?;
+        let taken = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses.clone()),
+            _ => None,
+        })?;
+        let number = self.state.next_number;
+        let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
+        let changed = taken.iter().find_map(|(step, against)| {
+            let (before, line) = kept(&self.state, *step)?;
+            (before != *against).then_some((*step, before, line))
+        });
+        let Some((step, before, line)) = changed else {
+            for (step, against) in taken {
+                self.state.senses.entry(step).or_insert((against, number));
+            }
+            return None;
+        };
+        let symbol = self.key.step(step).map(|step| step.symbol.shown());
+        let slots = [
+            ("symbol", Slot::Name(symbol.unwrap_or_default())),
+            ("line", Slot::Word(line.to_string())),
+            ("way", Slot::Word(self.way_counted(step, before)?)),
+        ];
+        let (sign, verdict) = verdict_of("wrong");
+        let message = self.words.say("talk.sense-changed", &slots);
+        Some(Outcome::verdict(sign, verdict, "wrong", message))
+    }
+
+    /// A balance that holds, and what is still unknown in it.
+    pub(super) fn holds_with(&self, others: &[StepId], target: StepId) -> Prose {
+        let unknown = match self.is_general() {
+            true => None,
+            false => self.key.gives(target),
+        };
+        let open = |id: &StepId| !self.state.reached.contains_key(id);
+        let unknowns = unknown.into_iter().chain(others.iter().copied());
+        let names = unknowns.filter(open).filter_map(|id| self.key.step(id));
+        let names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
+        if names.is_empty() {
+            return self.words.say("talk.holds", &[]);
+        }
+        let slots = [("unknowns", Slot::Name(names.join(", ")))];
+        self.words.say("talk.holds-with", &slots)
+    }
+
     /// What counts of a judged line that would only be noted where a step is asked: what is true
     /// is right, and a right form is never asked for its number.
     pub(super) fn counted_freely(&mut self, outcome: Outcome, judgement: &Judgement) -> Outcome {

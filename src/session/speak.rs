@@ -365,6 +365,9 @@ impl Session {
             _ => None,
         });
         let senses = self.senses_taken(judgement);
+        if let Some(others) = others.filter(|_| self.is_free()) {
+            return self.holds_with(others, judgement.target).then(senses);
+        }
         if let Some(others) = others.filter(|_| self.is_general()) {
             return self.general_still_unknown(others);
         }
@@ -414,19 +417,22 @@ impl Session {
             _ => None,
         });
         let told = senses.into_iter().flatten().filter_map(|(step, against)| {
-            let StepId::Reaction(_, Part::Along(axis)) = step else {
-                return None;
-            };
+            let way = self.way_counted(*step, *against)?;
             let slots = [
                 ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
-                (
-                    "way",
-                    Slot::Word(self.words.word(super::ways::way_word(*axis, !against))),
-                ),
+                ("way", Slot::Word(way)),
             ];
             Some(self.words.say("talk.sense-taken", &slots))
         });
         told.fold(Prose::default(), Prose::then)
+    }
+
+    /// The way in which a part of the hinge's force is counted.
+    pub(super) fn way_counted(&self, step: StepId, against: bool) -> Option<String> {
+        let StepId::Reaction(_, Part::Along(axis)) = step else {
+            return None;
+        };
+        Some(self.words.word(super::ways::way_word(axis, !against)))
     }
 
     /// A line that holds and leaves the question open.

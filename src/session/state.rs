@@ -86,6 +86,8 @@ pub(super) struct State {
     pub(super) wrong: BTreeMap<StepId, usize>,
     /// Present while no step is asked.
     pub(super) freely: Option<Freely>,
+    /// In which sense a free working counts what may act both ways, and since which line.
+    pub(super) senses: BTreeMap<StepId, (bool, usize)>,
     /// Steps told by a right form in names alone: of their values nothing is shown.
     pub(super) in_names: BTreeSet<StepId>,
 }
@@ -117,6 +119,7 @@ impl State {
             hinted: BTreeMap::new(),
             wrong: BTreeMap::new(),
             freely: None,
+            senses: BTreeMap::new(),
             in_names: BTreeSet::new(),
         }
     }
