@@ -12,6 +12,7 @@ use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
+use super::rounded_hard::is_rounded_hard;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
 use super::unproved::unproved;
@@ -378,6 +379,9 @@ fn one(
             return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten = ten;
+        judgement.evidence.rounded_hard = typed.is_none()
+            && !ten
+            && is_rounded_hard(board, stock, target, (tree, number), dimension);
         let opposite = Typed {
             value: -taken.value,
             ..taken

@@ -42,6 +42,7 @@ mod prefix;
 mod printed_units;
 mod room;
 mod root;
+mod rounded_hard;
 mod sense;
 mod set_equal;
 mod shape;

@@ -81,6 +81,13 @@ impl Session {
         {
             diagnosis = Diagnosis::default();
         }
+        if judgement.truth == Truth::DoesNotHold
+            && judgement.evidence.rounded_hard
+            && !diagnosis.is_by_form()
+        {
+            judgement.truth = Truth::TooFewFigures;
+            diagnosis = Diagnosis::default();
+        }
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = judgement.evidence.takes_ten || diagnosis.is_by_form();
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
