@@ -171,6 +171,7 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 json!({ "stage": { "balances": together, "unknowns_removed": removed.len() } }),
             ),
             Told::Given { text } => Some(json!({ "given": text })),
+            Told::Trial { name, value } => Some(json!({ "by_trial": format!("{name} = {value}") })),
             Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
             Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),
             Told::Three(names) => {
