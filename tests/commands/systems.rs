@@ -224,3 +224,46 @@ fn a_ladder_about_to_slip_is_no_unstable_rest() {
     assert!(text.contains("θ = 53.0°\n"), "{text}");
     assert!(told["sought"][0]["stable"].is_null(), "{told}");
 }
+
+/// A rope tied where its platform is not, and a platform that nothing stops besides: `check`,
+/// `solve` and `practice` refuse the file with the same faults.
+#[test]
+fn what_holds_a_body_where_it_is_not_is_refused_alike() {
+    let tied = |x: &str| {
+        scene(
+            &r#"{"bodies": [{"name": "platform", "legs": [{"length": "3 m", "direction": "right"}]}],
+            "weights": [{"noun": "platform", "body": "platform", "at": {"on": "platform", "at": "middle"}, "mass": "20 kg"}],
+            "ropes": [{"symbol": "T", "noun": "rope", "ends": [{"body": "platform", "at": {"x": "FAR", "y": "0 m"}, "direction": "up"}]}],
+            "holds": [{"symbol": "H", "noun": "hinge", "body": "platform", "at": {"on": "platform", "at": "foot"}, "kind": "hinge"}],
+            "asked": ["T"]}"#.replace("FAR", x),
+        )
+    };
+    let path = std::env::temp_dir().join(format!("leverwright-apart-{}.json", std::process::id()));
+    let name = path.to_str().unwrap();
+    let arguments: [&[&str]; 4] = [
+        &["check", name],
+        &["solve", name],
+        &["solve", name, "--json"],
+        &["practice", name, "--plain"],
+    ];
+    let mut told = Vec::new();
+    for x in ["2.9 m", "3.4 m"] {
+        std::fs::write(&path, tied(x)).unwrap();
+        told.push(arguments.map(|arguments| output(arguments, b"quit\n")));
+    }
+    std::fs::remove_file(&path).unwrap();
+    for (code, ..) in &told[0] {
+        assert_eq!(*code, 0, "{:?}", told[0]);
+    }
+    let fault =
+        "system.ropes[0]: rope is placed 0.400 m away from platform, which has no part there";
+    for (code, text, talk) in &told[1] {
+        assert_eq!(*code, 1, "{text} {talk}");
+        assert!(format!("{text}{talk}").contains(fault), "{text} {talk}");
+    }
+    assert!(
+        told[1][2].1.contains("\"path\":\"system.ropes[0]\""),
+        "{}",
+        told[1][2].1
+    );
+}
