@@ -267,3 +267,50 @@ fn what_holds_a_body_where_it_is_not_is_refused_alike() {
         told[1][2].1
     );
 }
+
+/// A second true value is worked too, by the steps that differ. By hand: sin β = 588·2/(600·3), so
+/// β = 40.8° or 139.2°, Hx = ∓454 N; d = 2.94 m or 3.84 m.
+#[test]
+fn every_true_value_of_what_is_sought_is_worked() {
+    let angle = include_str!("../general/stay_at_an_angle.json");
+    let (text, told) = solved(angle);
+    let (first, second) = text.split_once("β = 139° is as true.").unwrap();
+    for line in [
+        "    β = 40.8°\n",
+        "    Hx = −454 N (to the left)\n",
+        "    Hy = 196 N (upwards)\n",
+    ] {
+        assert!(first.contains(line), "{line}: {first}");
+    }
+    for line in [
+        "    β = 139°\n",
+        "    Hx = 454 N (to the right)\n",
+        "Level forces (boom)\n",
+    ] {
+        assert!(second.contains(line), "{line}: {second}");
+    }
+    // What stays the same is not written again.
+    assert!(!second.contains("Hy = 196 N"), "{second}");
+    let other = &told["other_values"][0];
+    assert_eq!(told["other_values"].as_array().unwrap().len(), 1);
+    assert!(
+        (other["value"].as_f64().unwrap() - 139.206).abs() < 1e-3,
+        "{other}"
+    );
+    let forces = other["forces"].as_array().unwrap();
+    let hinge = forces.iter().find(|force| force["symbol"] == "H").unwrap();
+    assert!(
+        (hinge["x"].as_f64().unwrap() - 454.2).abs() < 0.1,
+        "{hinge}"
+    );
+    let (text, _) = solved(include_str!("../general/stay_tied.json"));
+    let (_, second) = text.split_once("d = 3.84 m is as true.").unwrap();
+    assert!(
+        second.contains("    Hx = 257 N (to the right)\n"),
+        "{second}"
+    );
+    // Of a rest that is not stable, and of one value alone, nothing is worked again.
+    let (text, told) = solved(super::LADDER);
+    assert!(!text.contains("is as true"), "{text}");
+    assert!(told["other_values"].as_array().unwrap().is_empty());
+}
