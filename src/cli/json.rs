@@ -5,13 +5,13 @@ use super::board;
 use super::general::{Board, Other};
 use super::library::Found;
 use crate::hint::kind_word;
-use crate::key::{Key, Pins, Sampling, step_word};
+use crate::key::{Axis, Key, Pins, Sampling, step_word};
 use crate::lesson::{Fault, write_problem};
 use crate::statics::{Root, Solution, SystemSolution, solve_system};
 use crate::system::{Act, ActId, Asked, System};
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
-use crate::working::{Settled, Told, Working, told};
+use crate::working::{Kind, Settled, Told, Working, told};
 use serde_json::{Value, json};
 
 /// The version of these forms.
@@ -165,10 +165,19 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 Some(json!({ "balance": names, "numbers": numbers }))
             }
             Told::Stage {
-                together, removed, ..
-            } => Some(
-                json!({ "stage": { "balances": together, "unknowns_removed": removed.len() } }),
-            ),
+                kind,
+                bodies,
+                removed,
+                together,
+            } => Some(json!({
+                "stage": {
+                    "balances": together,
+                    "first": balance_kind(&kind),
+                    "bodies": bodies,
+                    "unknowns_removed": removed.len(),
+                    "removed": removed,
+                }
+            })),
             Told::Given { text } => Some(json!({ "given": text })),
             Told::Trial { name, value } => Some(json!({ "by_trial": format!("{name} = {value}") })),
             Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
@@ -189,6 +198,17 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
             | Told::Results => None,
         })
         .collect()
+}
+
+/// How a balance is taken, in one word.
+fn balance_kind(kind: &Kind) -> &'static str {
+    match kind {
+        Kind::Moments(_) => "moments",
+        Kind::Forces(Axis::Horizontal) => "horizontal",
+        Kind::Forces(Axis::Vertical) => "vertical",
+        Kind::Tilted { across: true, .. } => "across",
+        Kind::Tilted { across: false, .. } => "along",
+    }
 }
 
 /// Laminae that nothing holds: the working of their centres of mass.

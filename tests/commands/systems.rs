@@ -297,6 +297,16 @@ fn every_true_value_of_what_is_sought_is_worked() {
         (other["value"].as_f64().unwrap() - 139.206).abs() < 1e-3,
         "{other}"
     );
+    let working = other["working"].as_array().unwrap();
+    let stage = &working
+        .iter()
+        .find(|line| !line["stage"].is_null())
+        .unwrap()["stage"];
+    assert_eq!(
+        (&stage["first"], &stage["bodies"][0]),
+        (&"moments".into(), &"boom".into())
+    );
+    assert_eq!(stage["removed"], serde_json::json!(["Hx", "Hy"]));
     let forces = other["forces"].as_array().unwrap();
     let hinge = forces.iter().find(|force| force["symbol"] == "H").unwrap();
     assert!(
