@@ -132,6 +132,8 @@ pub enum Remark {
     OppositeSense,
     /// A hinge part with a minus sign and the negative way: one may turn the other about.
     SignAndWay,
+    /// The angle told with a force is that with the horizontal, which leaves its way open.
+    WayOpen,
     /// The way that was told is that on this one of the two bodies that it acts between.
     OnBody(usize),
     /// The way told with a size is that of one part; another lies along this axis.

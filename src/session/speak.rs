@@ -165,6 +165,7 @@ impl Session {
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
             | Remark::SignAndWay
+            | Remark::WayOpen
             | Remark::SaidAlready(_)
             | Remark::OwnAgain(_)
             | Remark::SaysNothing => {
@@ -328,6 +329,9 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SignAndWay) {
             return self.words.say("talk.sign-and-way", &[]);
+        }
+        if judgement.remarks.contains(&Remark::WayOpen) {
+            return self.words.say("talk.way-open", &[]);
         }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];

@@ -131,7 +131,7 @@ fn a_direction_is_read_against_the_line_that_is_said_with_it() {
     let part = "upright part of P";
     let last = "direction of the force";
     let jib = "weight of the jib";
-    let rows: [(&str, &str, &str, Sign); 37] = [
+    let rows: [(&str, &str, &str, Sign); 46] = [
         ("two_wires", last, "156.8", right),
         ("two_wires", last, "156.8°", right),
         ("two_wires", last, "180 - 23.2", right),
@@ -151,7 +151,37 @@ fn a_direction_is_read_against_the_line_that_is_said_with_it() {
         ("two_wires", part, "ψH = 156.8°", right),
         ("two_wires", part, "ψH = 203.2°", wrong),
         ("two_wires", part, "H = 187 N at 156.8°", right),
-        ("two_wires", part, "H = 187 N at 23.2°", right),
+        // The angle with the horizontal alone leaves open which way it points.
+        ("two_wires", part, "H = 187 N at 23.2°", Sign::Noted),
+        (
+            "two_wires",
+            part,
+            "H = 187 N on the hook at 23.2°",
+            Sign::Noted,
+        ),
+        ("two_wires", part, "H = 187 N on the hook at 156.8°", right),
+        ("two_wires", part, "H = 187 N left at 23.2°", right),
+        ("two_wires", part, "H = 187 N right at 23.2°", wrong),
+        ("a_frame", "tension", "J = 646 N at 65.5°", Sign::Noted),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N at 114.5° on the left leg",
+            right,
+        ),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N at 114.5° on the right leg",
+            wrong,
+        ),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N on the right leg at 114.5°",
+            wrong,
+        ),
+        ("a_frame", "tension", "ψJ = 114.5° on the right leg", wrong),
         ("two_wires", part, "H = 187 N, 66.8° to the vertical", right),
         (
             "two_wires",
