@@ -13,6 +13,7 @@ mod angles;
 mod aside;
 mod beside_parts;
 mod board;
+mod by_terms;
 mod carried;
 mod chain;
 mod claim;
@@ -33,6 +34,7 @@ mod links;
 mod mended;
 mod moment_sum;
 mod names;
+mod near;
 mod open;
 mod other;
 mod other_units;
@@ -150,8 +152,12 @@ pub enum Remark {
     SignInSum,
     /// The value is right, and the form does not show how it comes about.
     NotSeen,
+    /// Beside [`Remark::NotSeen`]: every number is one of this working, and may be several.
+    AllKnown,
     /// The value asked, said to be this other quantity.
     OtherName(StepId),
+    /// Names alone that are equal with the numbers of this problem, and not with others.
+    HoldsHere,
     /// The value is near, every number is known, and the form is another relation.
     ByChance,
     /// True whatever the forces are.
