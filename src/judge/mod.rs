@@ -279,7 +279,7 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
     if first.stands() || board.key.general.is_none() {
         return first;
     }
-    sense::in_own_senses(board, &readings, &in_her_sense).unwrap_or(first)
+    sense::in_own_senses(board, asked, &readings, &in_her_sense).unwrap_or(first)
 }
 
 /// Judges a line by the reading of it that holds, or by the one that says most.
