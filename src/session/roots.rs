@@ -210,9 +210,7 @@ impl Session {
             But::Nothing => self.said_of_value("general.value.elsewhere", sought, Prose::default()),
             But::Unstable => self.said_of_value("general.value.unstable", sought, Prose::default()),
             But::CannotBe(why) => {
-                // What its author could do about it is no matter of hers.
-                let why = why.split(';').next().unwrap_or_default();
-                let why = Prose::plain(why.to_owned());
+                let why = Prose::plain(why.clone());
                 self.said_of_value("general.value.cannot-be", sought, why)
             }
         })
