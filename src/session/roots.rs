@@ -34,7 +34,8 @@ impl Session {
             let there = self.judged_told(asked, line);
             // What holds there and is no answer to the question tells the value as well.
             let relation = there.names.is_none() && judgement.truth != Truth::Noted;
-            if !there.truth.holds() && !(there.stands() && relation) {
+            let holds = there.truth.holds() || there.stands() && relation;
+            if !holds {
                 // A form whose way is not to be seen is told so, and settles no value.
                 if there.remarks.contains(&Remark::NotSeen) && !self.is_bound(index) {
                     let outcome = self.answer_judged(asked, there);

@@ -138,7 +138,7 @@ impl Unsolvable {
                 names.join(", ")
             ),
             Unsolvable::Mechanism { motions } if motions.is_empty() => {
-                format!("the further conditions contradict each other or the balances")
+                "the further conditions contradict each other or the balances".to_owned()
             }
             Unsolvable::Mechanism { motions } => {
                 let told: Vec<String> = motions.iter().map(Motion::to_string).collect();
