@@ -13,6 +13,7 @@ mod angles;
 mod aside;
 mod beside_parts;
 mod board;
+mod by_terms;
 mod carried;
 mod chain;
 mod claim;
@@ -33,6 +34,7 @@ mod links;
 mod mended;
 mod moment_sum;
 mod names;
+mod near;
 mod open;
 mod other;
 mod other_units;
@@ -134,6 +136,8 @@ pub enum Remark {
     OppositeSense,
     /// A hinge part with a minus sign and the negative way: one may turn the other about.
     SignAndWay,
+    /// The angle told with a force is that with the horizontal, which leaves its way open.
+    WayOpen,
     /// The way that was told is that on this one of the two bodies that it acts between.
     OnBody(usize),
     /// The way told with a size is that of one part; another lies along this axis.
@@ -150,8 +154,12 @@ pub enum Remark {
     SignInSum,
     /// The value is right, and the form does not show how it comes about.
     NotSeen,
+    /// Beside [`Remark::NotSeen`]: every number is one of this working, and may be several.
+    AllKnown,
     /// The value asked, said to be this other quantity.
     OtherName(StepId),
+    /// Names alone that are equal with the numbers of this problem, and not with others.
+    HoldsHere,
     /// The value is near, every number is known, and the form is another relation.
     ByChance,
     /// True whatever the forces are.
@@ -273,7 +281,7 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
     if first.stands() || board.key.general.is_none() {
         return first;
     }
-    sense::in_own_senses(board, &readings, &in_her_sense).unwrap_or(first)
+    sense::in_own_senses(board, asked, &readings, &in_her_sense).unwrap_or(first)
 }
 
 /// Judges a line by the reading of it that holds, or by the one that says most.

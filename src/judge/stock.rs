@@ -267,7 +267,8 @@ impl Stock {
         let twice = self.entries.iter().any(|entry| {
             entry.dimension == dimension && entry.shown == shown && entry.function == function
         });
-        if !twice && shown != 0.0 {
+        // A number is no quantity by being nothing; an angle in a ratio may be that.
+        if !twice && (shown != 0.0 || dimension == Dimension::ANGLE) {
             self.entries.push(Entry {
                 bare: false,
                 function,

@@ -158,6 +158,8 @@ impl Session {
             Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),
             Remark::NegativePull => ("remark.negative-pull", Vec::new()),
             Remark::NotSeen
+            | Remark::AllKnown
+            | Remark::HoldsHere
             | Remark::ByChance
             | Remark::LeaveLetter
             | Remark::RestsOnOpen
@@ -165,6 +167,7 @@ impl Session {
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
             | Remark::SignAndWay
+            | Remark::WayOpen
             | Remark::SaidAlready(_)
             | Remark::OwnAgain(_)
             | Remark::SaysNothing => {
@@ -338,6 +341,9 @@ impl Session {
         if judgement.remarks.contains(&Remark::SignAndWay) {
             return self.words.say("talk.sign-and-way", &[]);
         }
+        if judgement.remarks.contains(&Remark::WayOpen) {
+            return self.words.say("talk.way-open", &[]);
+        }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
             return self.words.say("talk.leave-letter", &slots);
@@ -349,13 +355,19 @@ impl Session {
         if let Some(other) = other {
             return self.other_name(judgement.target, other);
         }
+        if judgement.remarks.contains(&Remark::HoldsHere) {
+            return self.words.say("talk.holds-here", &[]);
+        }
         if judgement.remarks.contains(&Remark::ByChance) {
             return self.words.say("talk.unproved-known", &[]);
         }
         if judgement.remarks.contains(&Remark::NotSeen) {
+            let all_known = judgement.remarks.contains(&Remark::AllKnown);
             let key = match judgement.target {
                 StepId::MomentSum => "talk.unproved-balance",
+                step if step.is_balance() && all_known => "general.unproved-which",
                 step if step.is_balance() => "general.unproved",
+                _ if all_known => "talk.unproved-which",
                 _ => "talk.unproved",
             };
             return self.words.say(key, &[]);
