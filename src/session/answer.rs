@@ -123,7 +123,8 @@ impl Session {
         };
         outcome.reading = self.reading_shown(&judgement);
         if self.is_free() {
-            outcome = self.counted_freely(outcome, &judgement);
+            let named = diagnosis.spoken().is_some();
+            outcome = self.counted_freely(outcome, &judgement, named);
         }
         // Nothing is marked in what is only noted.
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
@@ -260,6 +261,9 @@ impl Session {
             ),
             ("step", Slot::Word(self.title(asked))),
         ];
+        if self.is_free() {
+            return Outcome::noted(self.words.say("talk.other-step-freely", &slots));
+        }
         let mut outcome = Outcome::noted(self.words.say("talk.other-step", &slots));
         // A weight given where its component is asked is a thought of its own: name it too.
         let names = self.names();

@@ -202,8 +202,27 @@ impl Session {
     }
 
     /// What counts of a judged line that would only be noted where a step is asked: what is true
-    /// is right, and a right form is never asked for its number.
-    pub(super) fn counted_freely(&mut self, outcome: Outcome, judgement: &Judgement) -> Outcome {
+    /// is right, and a right form is never asked for its number. `named` where a thought is told.
+    pub(super) fn counted_freely(
+        &mut self,
+        outcome: Outcome,
+        judgement: &Judgement,
+        named: bool,
+    ) -> Outcome {
+        // Of an expression by itself nobody can tell what it is meant for.
+        let one_side = !judgement
+            .layout
+            .as_deref()
+            .is_some_and(|line| line.contains(['=', '≈']));
+        let refused = judgement.truth == Truth::DoesNotHold && outcome.sign == Sign::Wrong;
+        if refused && one_side && !named && judgement.evidence.misread.is_none() {
+            self.state.open = None;
+            let asks = Outcome::noted(self.words.say("talk.freely-what", &[]));
+            return Outcome {
+                reading: outcome.reading,
+                ..asks
+            };
+        }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         if judgement.truth.holds() && rests_on_open {
             let message = self.words.say("talk.holds", &[]);

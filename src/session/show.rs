@@ -56,9 +56,6 @@ impl Session {
     /// A step's result as the learner has it.
     fn result(&self, step: StepId) -> Option<String> {
         self.state.reached.get(&step)?;
-        if self.state.in_names.contains(&step) {
-            return None;
-        }
         let found = self.key.step(step)?;
         let value = self.value_of(step)?;
         Some(format!(
@@ -70,7 +67,9 @@ impl Session {
 
     /// The value that a step's name holds: the learner's own, or the right one once passed.
     fn value_of(&self, step: StepId) -> Option<f64> {
-        if step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot) {
+        let is_said = step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot);
+        // A step told in names alone has no value of hers yet.
+        if is_said || self.state.in_names.contains(&step) {
             return None;
         }
         let follows = follows_own(&self.key, &self.state.standing, step);

@@ -280,8 +280,11 @@ impl Session {
             None if let Some(sum) = judgement.evidence.angle_sum => self.angle_sum(about, sum),
             _ => {
                 let step = [("step", Slot::Word(self.title(about)))];
+                if self.is_free() && !self.names_target(judgement) {
+                    return self.words.say("talk.unexplained-freely", &[]);
+                }
                 let values_right = self.state.standing.values().all(|own| own.right);
-                let key = if values_right && self.state.carried.is_empty() {
+                let key = if values_right && self.state.carried.is_empty() && !self.is_free() {
                     "talk.unexplained"
                 } else {
                     "talk.unexplained-own"
