@@ -249,7 +249,7 @@ const ROWS: &[Row] = &[
     // A capital G of her own is a name like another where moments are asked.
     (MOMENTS, &["G = 100"], "noted:It is judged when you use it"), (MOMENTS, &["G = 1117"], "noted:It is judged when you use it"), (MOMENTS, &["G = 42*9.8+72*9.8"], "noted:It is judged when you use it"),
     // What is concluded from a name of her own is judged by itself.
-    (MOMENTS, &["M = 236*3.1+405*4 = 2352 => T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 = 2352, T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 => T = 300 N"], "wrong"), (MOMENTS, &["M = 2352, N = 3"], "not-understood"),
+    (MOMENTS, &["M = 236*3.1+405*4 = 2352 => T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 = 2352, T = 385 N"], "holds"), (MOMENTS, &["M = 236*3.1+405*4 => T = 300 N"], "wrong"), (MOMENTS, &["M = 2352, N = 3"], "noted:It is judged when you use it"),
     // A bare number of her own is in degrees in a sum of angles.
     (ANGLE, &["b = 55", "alpha = 90 - b"], "holds"), (ANGLE, &["b = 50", "alpha = 90 - b"], "wrong"), (ANGLE, &["x = 55", "y = 90 - x"], "holds"), (ANGLE, &["b = 55", "alpha = 80 - b"], "wrong"),
     // A level balance is true with the part as she counted it.

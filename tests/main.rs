@@ -1,6 +1,7 @@
 //! All tests that look at the program from outside, in one binary.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs)]
 
+mod besides;
 mod boards;
 mod commands;
 mod corpus;

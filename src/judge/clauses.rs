@@ -155,10 +155,10 @@ fn after_own_name(
         judge(&with, asked, rest, number).unwrap_or_else(|| judge_line(&with, asked, rest, number));
     let read = match tail.truth {
         Truth::NotUnderstood(_) | Truth::Mismatched(_) => false,
-        Truth::Noted => tail.proved,
+        Truth::Noted => tail.proved || tail.names.is_some(),
         _ => true,
     };
-    if !has_equals(rest) || !read || tail.names.is_some() {
+    if !has_equals(rest) || !read {
         return None;
     }
     tail.layout = Some(layouts(&mut head, &mut tail));

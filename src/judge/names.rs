@@ -27,6 +27,8 @@ pub enum NameRole {
 pub struct Names {
     vocabulary: Vocabulary,
     roles: Vec<NameRole>,
+    /// Spellings that the learner told in words.
+    told: Vec<String>,
 }
 
 impl Names {
@@ -124,10 +126,26 @@ impl Names {
                 self.also(coefficient, spelling);
             }
         }
+        let mut directions = key.steps.iter().filter(|step| step.id.is_direction());
+        if let (Some(direction), None) = (directions.next(), directions.next()) {
+            self.also(NameRole::Step(direction.id), "ψ");
+            self.also(NameRole::Step(direction.id), "psi");
+        }
         let mut weights = key.steps.iter().filter(|step| step.id.is_weight());
         if let (Some(weight), None) = (weights.next(), weights.next()) {
             self.also(NameRole::Step(weight.id), "W");
         }
+    }
+
+    /// Another spelling for a step, as the learner told it in words.
+    pub fn call(&mut self, step: StepId, spelling: &str) {
+        self.also(NameRole::Step(step), spelling);
+        self.told.push(spelling.to_owned());
+    }
+
+    /// True for a spelling that the learner told in words.
+    pub(super) fn is_told(&self, spelling: &str) -> bool {
+        self.told.iter().any(|told| told == spelling)
     }
 
     /// Another spelling for what has this role, unless a name is spelled so.
@@ -151,6 +169,7 @@ impl Names {
         let mut names = Names {
             vocabulary: Vocabulary { names: Vec::new() },
             roles: Vec::new(),
+            told: Vec::new(),
         };
         // What the learner has named goes before what the key would call so.
         for (index, (symbol, dimension)) in own.iter().enumerate() {

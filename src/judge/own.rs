@@ -367,7 +367,7 @@ pub(super) fn taken_name(
     let typed = text.get(name.span.start..name.span.end)?;
     let symbol = &board.names.vocabulary().name(id)?.symbol;
     let spelled_so = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
-    let own_spelling = spelled_so.iter().any(|way| way == typed);
+    let own_spelling = spelled_so.iter().any(|way| way == typed) || board.names.is_told(typed);
     let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;
     // The moment, part or distance of another force.
     let of_another = !asked && other_step(board, stock, step, first, value).is_some();

@@ -32,6 +32,8 @@ pub(super) struct Choice {
     pub(super) newtons_as_name: u8,
     /// `12 g` is twelve grams.
     pub(super) name_as_unit: bool,
+    /// `9·8` is nine and eight tenths.
+    pub(super) raised_point: bool,
 }
 
 /// The most places of which each may be newtons or a force N.
@@ -51,6 +53,7 @@ pub(super) struct Offered {
     /// How many places may be newtons or a force N.
     pub(super) newtons: u8,
     pub(super) name_as_unit: bool,
+    pub(super) raised_point: bool,
 }
 
 impl Offered {
@@ -67,6 +70,7 @@ impl Offered {
             unit_as_name: self.unit_as_name || other.unit_as_name,
             newtons: self.newtons.max(other.newtons),
             name_as_unit: self.name_as_unit || other.name_as_unit,
+            raised_point: self.raised_point || other.raised_point,
         }
     }
 
@@ -88,6 +92,7 @@ impl Offered {
         add(self.either_comma, &|choice| {
             choice.decimal = !choice.decimal
         });
+        add(self.raised_point, &|choice| choice.raised_point = true);
         add(self.tight, &|choice| choice.tight = true);
         add(self.power, &|choice| choice.inner_power = true);
         add(self.signed_power, &|choice| choice.signed_power = true);

@@ -13,6 +13,9 @@ use super::unit::unit_at;
 use crate::text::Span;
 use crate::units::{Dimension, Unit, Written, find_unit};
 
+/// What British hands write for a decimal point, and everybody for a product.
+const RAISED_POINT: char = '·';
+
 /// A scan of one line.
 pub(super) struct Scan<'a> {
     pub(super) line: &'a str,
@@ -105,6 +108,7 @@ impl<'a> Scan<'a> {
         let Some(found) = number_at(self.rest(), self.choice.decimal, powers) else {
             return Ok(false);
         };
+        let found = self.raised_point(found);
         let span = Span::new(self.at, self.at + found.length);
         if !found.value.is_finite() {
             return Err(Trouble::NotFinite.at(span));
@@ -276,6 +280,51 @@ impl<'a> Scan<'a> {
         true
     }
 
+    /// `T.sin 35`, `2.1)(…`: a dot right between a name or bracket and a letter.
+    fn dot_multiplies(&self) -> bool {
+        let last = self.tokens.last();
+        let touches = last.is_some_and(|token| {
+            token.span.end == self.at && matches!(token.kind, Kind::Name(_) | Kind::Close(_))
+        });
+        let next = self.rest().chars().nth(1);
+        touches && next.is_some_and(|c| starts_word(c) || is_open(c))
+    }
+
+    /// `9·8`: a raised dot right between digits, which may be a decimal point.
+    fn raised_point(&mut self, found: Found) -> Found {
+        let digit = |c: char| c.is_ascii_digit();
+        let whole = found.digits.chars().all(digit);
+        let rest = self.rest();
+        let (number, behind) = rest.split_at(found.length);
+        let Some(decimals) = behind.strip_prefix(RAISED_POINT).filter(|_| whole) else {
+            return found;
+        };
+        let count = decimals.len() - decimals.trim_start_matches(digit).len();
+        let after = decimals[count..].chars().next();
+        let more = after.is_some_and(|c| is_times(c) || matches!(c, '.' | ',' | '^'));
+        if count == 0
+            || more
+            || self
+                .tokens
+                .last()
+                .is_some_and(|token| matches!(token.kind, Kind::Times))
+                && self.line[..self.at].ends_with(RAISED_POINT)
+        {
+            return found;
+        }
+        self.offered.raised_point = true;
+        let digits = format!("{number}.{}", &decimals[..count]);
+        match (self.choice.raised_point, digits.parse()) {
+            (true, Ok(value)) => Found {
+                length: found.length + RAISED_POINT.len_utf8() + count,
+                digits,
+                value,
+                ..found
+            },
+            _ => found,
+        }
+    }
+
     fn only_a_name(&self) -> bool {
         matches!(
             self.tokens.as_slice(),
@@ -302,6 +351,7 @@ impl<'a> Scan<'a> {
             ':' if self.only_a_name() => (Kind::Equals(false), 1),
             ':' if self.after_operand() => (Kind::Divide, 1),
             '*' if rest.starts_with("**") => (Kind::Power, 2),
+            '.' if self.dot_multiplies() => (Kind::Times, 1),
             '^' => (Kind::Power, 1),
             '+' | '＋' => (Kind::Plus, c.len_utf8()),
             '√' => (Kind::Function(Function::SquareRoot), c.len_utf8()),

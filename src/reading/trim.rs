@@ -80,6 +80,8 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("towards the right", Some(Way::Right)),
     ("above the horizontal", Some(Way::Up)),
     ("above horizontal", Some(Way::Up)),
+    ("above the ground", Some(Way::Up)),
+    ("above the floor", Some(Way::Up)),
     ("above", Some(Way::Up)),
     ("below the horizontal", Some(Way::Down)),
     ("below horizontal", Some(Way::Down)),
@@ -228,6 +230,27 @@ fn bearing(text: &str, bare: bool) -> Option<usize> {
     lies.or_else(angle).filter(value)
 }
 
+/// `M(hinge)`, `ΣM (knot)`: moments, and about what.
+fn is_sum_about(before: &str) -> bool {
+    let Some((sum, about)) = before
+        .strip_suffix(')')
+        .and_then(|text| text.split_once('('))
+    else {
+        return false;
+    };
+    let moments = matches!(sum.trim(), "M" | "ΣM" | "∑M" | "sum M" | "moments");
+    moments && !about.is_empty() && about.chars().all(|c| c.is_alphabetic() || c == ' ')
+}
+
+/// `↑ H = 313.6 − 238.3`: an arrow before a sum says along which line it is taken.
+fn sum_arrow(text: &str) -> Option<usize> {
+    let arrow = text.chars().next().filter(|c| matches!(c, '↑' | '→'))?;
+    let rest = text[arrow.len_utf8()..].trim_start_matches(is_blank);
+    let (_, sum) = rest.split_once('=')?;
+    let is_sum = rest.starts_with(char::is_alphabetic) && sum.trim().contains(['+', '−', '-']);
+    is_sum.then_some(arrow.len_utf8())
+}
+
 /// A span without the blanks at its ends.
 fn shrink(line: &str, part: Span) -> Span {
     let text = &line[part.start..part.end];
@@ -240,6 +263,9 @@ fn shrink(line: &str, part: Span) -> Span {
 fn head(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
     if let Some(sign) = SIGNS.iter().find(|sign| text.starts_with(**sign)) {
         return Some(sign.len());
+    }
+    if let Some(arrow) = sum_arrow(text) {
+        return Some(arrow);
     }
     label(text, lexicon).or_else(|| filler(text, lexicon))
 }
@@ -263,8 +289,10 @@ fn label(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
     let (before, after) = (text[..colon].trim(), &text[colon + 1..]);
     // `ΣFy = 0: Hy = 954` says what the sum is of.
     let sum = before.contains('=') && after.contains('=');
-    let is_label = before.chars().any(char::is_alphabetic)
+    let arrow = matches!(before, "↑" | "→" | "↓" | "←" | "↶" | "↷");
+    let is_label = (arrow || before.chars().any(char::is_alphabetic))
         && (sum
+            || is_sum_about(before)
             || !before.ends_with(|c: char| {
                 matches!(c, ')' | ']' | '}') || (c.is_ascii_digit() && !before.contains(' '))
             }))

@@ -70,6 +70,8 @@ impl Scan<'_> {
             self.push(Kind::Name(id), length);
         } else if let Some(function) = function(word) {
             self.push(Kind::Function(function), length);
+        } else if matches!(word.to_lowercase().as_str(), "cot" | "cotan" | "cotangent") {
+            self.cotangent(length);
         } else if self.inverse_words(word) || self.operator_word(word) || self.pi(word) {
         } else if self.after_operand()
             && let Some((unit, length)) = self.unit_here(rest, true)
@@ -78,6 +80,22 @@ impl Scan<'_> {
         } else if !self.run_together(word) {
             self.push(Kind::Unknown(word.to_owned()), length);
         }
+    }
+
+    /// The tangent to the power of −1, which needs no minus sign that would make it the inverse.
+    fn cotangent(&mut self, length: usize) {
+        self.push(Kind::Function(Function::Tangent), length);
+        self.push(Kind::Power, 0);
+        let literal = Literal {
+            index: self.next_index(),
+            value: -1.0,
+            typed: -1.0,
+            digits: "−1".to_owned(),
+            written: exact(),
+            unit: None,
+            unit_alone: false,
+        };
+        self.push(Kind::Literal(literal), 0);
     }
 
     /// `x` between two factors is a multiplication sign, unless x is a name.
@@ -305,7 +323,8 @@ impl Scan<'_> {
     }
 
     fn part(&self, text: &str, any_case: bool, after_operand: bool) -> Option<Part> {
-        let known = if any_case {
+        let lowered = text.contains(|c: char| matches!(c, '₀'..='₉'));
+        let known = if any_case || lowered {
             self.lexicon.find(text)
         } else {
             self.lexicon.exact(text)

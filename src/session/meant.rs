@@ -19,7 +19,39 @@ impl Session {
             let message = self.words.say("talk.command-meant", &slots);
             return Outcome::verdict(outcome.sign, outcome.verdict, outcome.truth, message);
         }
-        self.way_alone(line).unwrap_or(outcome)
+        if let Some(outcome) = self.way_alone(line) {
+            return outcome;
+        }
+        // Where words are asked they have their own answers.
+        if matches!(self.asked(), None | Some(StepId::Forces | StepId::Pivot)) {
+            return outcome;
+        }
+        let otherwise = self
+            .read_otherwise(line)
+            .or_else(|| self.answer_words(line));
+        otherwise.unwrap_or(outcome)
+    }
+
+    /// The answer to a line without the words beside its formula.
+    fn read_otherwise(&mut self, line: &str) -> Option<Outcome> {
+        if let Some(outcome) = self.answer_told_names(line) {
+            return Some(outcome);
+        }
+        if let Some(outcome) = self.answer_direction(line) {
+            return Some(outcome);
+        }
+        let shorter = self.without_words_beside(line)?;
+        // What has no name claims nothing of what is asked.
+        let nameless = shorter.starts_with(' ')
+            && shorter
+                .trim_start()
+                .starts_with(|c: char| c.is_ascii_digit());
+        let asked = self.asked()?;
+        if nameless && !self.judged(asked, &shorter).stands() {
+            return None;
+        }
+        let outcome = self.answered_at_step(&shorter);
+        (outcome.sign != Sign::Unclear).then_some(outcome)
     }
 
     /// "Down", where the upright part of a hinge's force is asked: judged as far as it goes.

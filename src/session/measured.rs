@@ -119,6 +119,39 @@ impl Session {
         }
     }
 
+    /// "The pin's force is 24.5° from the vertical", "H points at 126.5° from the x axis": the only
+    /// direction of a problem, told in a sentence, whatever is asked; `None` for other lines.
+    pub(super) fn answer_direction(&mut self, line: &str) -> Option<Outcome> {
+        let mut steps = self.key.steps.iter();
+        let direction = steps.find(|step| step.id.is_direction())?;
+        let (id, symbol) = (direction.id, direction.symbol.clone());
+        if steps.any(|step| step.id.is_direction()) {
+            return None;
+        }
+        let start = match line.split_once('=') {
+            Some((head, _)) => head.len() + 1,
+            None => line.find(|c: char| c.is_ascii_digit())?,
+        };
+        let head = line[..start].trim_end_matches(['=', ' ']);
+        let of_it = |word: &str| {
+            let small = word.to_lowercase();
+            symbol.matches(word)
+                || matches!(word, "ψ" | "psi")
+                || self.is_in("beside.angle-of", &small)
+        };
+        let mut words = head.split_whitespace();
+        let told = words.any(of_it) && !head.contains(|c: char| c.is_ascii_digit());
+        let head = head.strip_suffix(" at").unwrap_or(head);
+        if !told || self.weighs(head) || !line[start..].contains('°') {
+            return None;
+        }
+        let alone = format!("{}{}", " ".repeat(start), &line[start..]);
+        if self.measured_from(&alone).is_none() {
+            return self.is_readable(&alone).then(|| self.answer(id, &alone));
+        }
+        self.answer_measured(id, &alone)
+    }
+
     /// An angle with the vertical: with the horizontal it is the rest of a right angle.
     fn answer_from_vertical(
         &mut self,

@@ -5,9 +5,11 @@
 
 mod answer;
 mod bearing;
+mod besides;
 mod bodies;
 mod changed;
 mod command;
+mod compared;
 mod contact;
 mod evidence;
 mod example;
@@ -18,6 +20,7 @@ mod general;
 mod line_shown;
 mod meant;
 mod measured;
+mod own_words;
 mod pivot;
 mod placed;
 mod reply;
@@ -274,10 +277,11 @@ impl Session {
             Some(StepId::Forces) => self.name_force(line),
             Some(StepId::Pivot) => self.choose_pivot(line),
             Some(_) if self.asks_why_pivot(line) => self.explain(Topic::Pivot),
-            Some(step) => match self.answer_measured(step, line) {
-                Some(outcome) => outcome,
-                None => self.answer(step, line),
-            },
+            Some(step) => self
+                .answer_unexplained(line)
+                .or_else(|| self.answer_compared(step, line))
+                .or_else(|| self.answer_measured(step, line))
+                .unwrap_or_else(|| self.answer(step, line)),
         }
     }
 
@@ -318,7 +322,7 @@ impl Session {
             .iter()
             .map(|(symbol, own)| (symbol.clone(), own.dimension))
             .collect();
-        Names::asking(&self.problem, &self.key, &own, self.asked())
+        self.with_told_names(Names::asking(&self.problem, &self.key, &own, self.asked()))
     }
 
     fn own_values(&self) -> Vec<OwnName> {

@@ -1,5 +1,6 @@
 //! What a session remembers.
 
+use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
 use crate::diagnosis::Diagnosis;
 use crate::judge::statement::{Said, Way, Where};
@@ -55,6 +56,8 @@ pub(super) struct State {
     /// Wrong values of the learner's own that later lines took the place of, oldest first.
     pub(super) earlier: Vec<(StepId, Own)>,
     pub(super) own_names: Vec<(Symbol, OwnName)>,
+    /// Names of hers that were told in words.
+    pub(super) told_names: Vec<ToldName>,
     pub(super) carried: Vec<(StepId, Key)>,
     /// Steps done or passed, and the index of the line that did it.
     pub(super) reached: BTreeMap<StepId, (Progress, Option<usize>)>,
@@ -100,6 +103,7 @@ impl State {
             standing: Standing::new(),
             earlier: Vec::new(),
             own_names: Vec::new(),
+            told_names: Vec::new(),
             carried: Vec::new(),
             reached: BTreeMap::new(),
             gone_on: BTreeMap::new(),

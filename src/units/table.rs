@@ -58,6 +58,7 @@ const UNITS: &[Unit] = &[
     ),
     unit("kgf", &["kp"], Dimension::FORCE, 9.806_65),
     unit("lbf", &[], Dimension::FORCE, 4.448_221_615_260_5),
+    unit("daN", &[], Dimension::FORCE, 10.0),
     unit(
         "N m",
         &["Nm", "N·m", "N.m", "N*m", "N⋅m", "N-m"],
@@ -70,6 +71,8 @@ const UNITS: &[Unit] = &[
         Dimension::MOMENT,
         1000.0,
     ),
+    unit("kgf m", &["kgf·m"], Dimension::MOMENT, 9.806_65),
+    unit("kgf cm", &["kgf·cm"], Dimension::MOMENT, 0.098_066_5),
     unit(
         "N cm",
         &["Ncm", "N·cm", "N.cm", "N*cm", "N⋅cm"],
