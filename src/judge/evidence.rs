@@ -22,8 +22,10 @@ pub struct Evidence {
     pub other_step: Option<StepId>,
     /// True if the form is right but for numbers of one or two figures in it.
     pub rounded_hard: bool,
-    /// The step that a true relation tells by a ratio of its angle or by its square.
+    /// The step that a true relation tells, by its name, a ratio of its angle or its square.
     pub tells: Option<StepId>,
+    /// The other steps that are named in the line.
+    pub rests_on: Vec<StepId>,
     /// The dimension that was typed, where it is not the one asked.
     pub dimension: Option<Dimension>,
     /// True if the form holds, but the number after the last `=` is not its value.

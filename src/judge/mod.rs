@@ -58,6 +58,7 @@ mod terms;
 mod told;
 mod unit_behind;
 mod unproved;
+mod value_behind;
 mod worked;
 
 pub use angles::{AngleSum, WrongAngle};
@@ -355,25 +356,42 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
-    let mut judgement = judge_relation(board, stock, asked, reading, line);
-    let Some((step, solved)) = solved_for::solved_for(board, reading) else {
+    if let Some(judgement) = value_behind::judge(board, stock, asked, reading, line) {
         return judgement;
-    };
+    }
+    let mut judgement = judge_relation(board, stock, asked, reading, line);
+    let solved = solved_for::solved_for(board, reading);
+    let told = solved
+        .as_ref()
+        .map(|(step, _)| *step)
+        .or_else(|| claimed(board, reading));
+    judgement.evidence.rests_on = solved_for::steps_named(board, reading, told);
     if judgement.truth == Truth::Noted && judgement.proved {
-        judgement.evidence.tells = Some(step);
+        judgement.evidence.tells = told;
     }
     let refused = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
-    if !refused {
+    let Some((step, solved)) = solved.filter(|_| refused) else {
         return judgement;
-    }
+    };
     let solved = judge_relation(board, stock, step, &solved, line);
     if solved.truth.holds() {
+        let rests_on = judgement.evidence.rests_on;
         judgement = noted_true(asked);
         judgement.evidence.tells = Some(step);
+        judgement.evidence.rests_on = rests_on;
     } else if solved.truth == Truth::Noted {
         judgement = solved;
     }
     judgement
+}
+
+/// The step whose name stands alone on a side.
+fn claimed(board: &Board<'_>, reading: &Reading) -> Option<StepId> {
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    match lone_name(board, &sides)? {
+        (NameRole::Step(step), _) => Some(step),
+        _ => None,
+    }
 }
 
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where

@@ -74,6 +74,20 @@ pub(super) fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -
     if Some(target) == unknown && is_told_by_unknown(board, sides) {
         return sides.first().and_then(|side| unknown_in(board, side));
     }
+    // So is an unknown of a general working by a part of it that has no value.
+    let is_part_of_it = |id: StepId| {
+        let general = board.key.general.as_ref();
+        general.is_some_and(|general| general.multiples.get(&id) == Some(&target))
+            && board.standing.get(&id).is_none_or(|own| own.relation)
+    };
+    let named = || sides.iter().flat_map(|side| side.names());
+    let circular = named().find_map(|(id, span)| match board.names.role(id) {
+        Some(NameRole::Step(step)) if is_part_of_it(step) => Some(span),
+        _ => None,
+    });
+    if circular.is_some() {
+        return circular;
+    }
     // Before the pull is known, only its own component, part or moment may be told by it.
     let by_pull = |id: StepId| match target {
         StepId::Across(force) | StepId::PartOf(force, _) | StepId::Moment(force) => {
@@ -127,7 +141,12 @@ pub(super) fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) 
         .any(|(id, _)| match board.names.role(id) {
             Some(NameRole::Step(StepId::Distance(_))) => false,
             Some(NameRole::Step(step)) if of_unknown && Some(step) == unknown => false,
-            Some(NameRole::Step(step)) if board.key.open_in(target).contains(&step) => false,
+            // A part may be told by its force; an unknown is found by what is found.
+            Some(NameRole::Step(step))
+                if !target.is_unknown() && board.key.open_in(target).contains(&step) =>
+            {
+                false
+            }
             Some(NameRole::Step(StepId::PartOf(force, _) | StepId::Moment(force))) => {
                 // A part or moment may be used unasked once its force is found.
                 let found = [StepId::Weight(force), StepId::Pull(force)]

@@ -38,6 +38,24 @@ pub(super) fn solved_for(board: &Board<'_>, reading: &Reading) -> Option<(StepId
     ))
 }
 
+/// The steps that are named in a reading, without the one that it tells.
+pub(super) fn steps_named(
+    board: &Board<'_>,
+    reading: &Reading,
+    told: Option<StepId>,
+) -> Vec<StepId> {
+    let mut steps = Vec::new();
+    for (id, _) in reading.sides.iter().flat_map(Tree::names) {
+        if let Some(NameRole::Step(step)) = board.names.role(id)
+            && Some(step) != told
+            && !steps.contains(&step)
+        {
+            steps.push(step);
+        }
+    }
+    steps
+}
+
 /// The step that a side tells, its name, and what undoes the side.
 fn claimed(board: &Board<'_>, side: &Tree) -> Option<(StepId, Tree, Function)> {
     let (inner, inverse) = match &side.node {

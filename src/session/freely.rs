@@ -53,16 +53,41 @@ impl Session {
             Some((number, rest)) => (self.withdraw(number), rest),
             None => (None, line.to_owned()),
         };
-        let outcome = self.work_freely(&rest);
+        let wrong = self.wrong_in_force();
+        let mut outcome = self.work_freely(&rest);
         let number = self.state.next_number;
         if let Some(freely) = self.state.freely.as_mut().filter(|_| outcome.numbered) {
             freely.lines.push((number, rest, outcome.truth));
+        }
+        for line in self.mended(&wrong, number) {
+            if let Some(changed) = self.worked_without(line) {
+                outcome.message = outcome.message.then(changed);
+            }
         }
         let Some(gone) = gone else { return outcome };
         Outcome {
             message: gone.then(outcome.message),
             ..outcome
         }
+    }
+
+    /// Her wrong values in force, each with its line.
+    fn wrong_in_force(&self) -> Vec<(StepId, usize)> {
+        let wrong = self.state.standing.iter().filter(|(_, own)| !own.right);
+        wrong.map(|(step, own)| (*step, own.line)).collect()
+    }
+
+    /// The lines whose wrong values a line has just put right: what followed from them does no
+    /// longer.
+    fn mended(&self, before: &[(StepId, usize)], number: usize) -> Vec<usize> {
+        let is_right_now = |step: &StepId| {
+            let own = self.state.standing.get(step);
+            own.is_some_and(|own| own.right && own.line == number)
+        };
+        let mended = before.iter().filter(|(step, _)| is_right_now(step));
+        let mut lines: Vec<usize> = mended.map(|(_, line)| *line).collect();
+        lines.dedup();
+        lines
     }
 
     /// Judges a line as the next of the working, and takes what it establishes or leaves behind.
@@ -80,15 +105,20 @@ impl Session {
         if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {
             self.leave_in_force(asked);
         }
+        self.settle_names();
         outcome
     }
 
     /// A line judged by the right key alone, or else beside her own wrong values.
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
         let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));
-        let wrong = self.state.standing.values().any(|own| !own.right);
-        if clean.stands() || !wrong && self.state.carried.is_empty() {
+        if clean.stands() {
             return clean;
+        }
+        // A balance once solved may be written again, in numbers of which one was the unknown.
+        let anew = self.with_nothing_found(|session| session.judged_anywhere(asked, line));
+        if anew.stands() && !anew.truth.holds() {
+            return anew;
         }
         let mut hers = self.judged_anywhere(asked, line);
         // What is only noted by the right key is not condemned for her wrong values.
@@ -101,6 +131,14 @@ impl Session {
             hers.evidence.aside = None;
         }
         hers
+    }
+
+    /// What is found out with none of her values in force.
+    fn with_nothing_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+        let standing = std::mem::take(&mut self.state.standing);
+        let found = self.beside_right_alone(look);
+        self.state.standing = standing;
+        found
     }
 
     /// A line judged at a step, or at the one whose value it tells.
@@ -135,6 +173,28 @@ impl Session {
         found
     }
 
+    /// The unknowns named in a line that are not found yet, and what is made of them.
+    pub(super) fn open_names(&self, judgement: &Judgement) -> Vec<StepId> {
+        let named = judgement.evidence.rests_on.iter();
+        let tells = judgement.evidence.tells.iter();
+        let open = |id: &StepId| {
+            let unknown = id.is_unknown() || !self.is_number(*id);
+            unknown && !self.state.reached.contains_key(id)
+        };
+        tells.chain(named).copied().filter(open).collect()
+    }
+
+    /// That a line holds, and what is still unknown in it.
+    pub(super) fn holds_with(&self, open: &[StepId]) -> Prose {
+        let names = open.iter().filter_map(|id| self.key.step(*id));
+        let names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
+        if names.is_empty() {
+            return self.words.say("talk.holds", &[]);
+        }
+        let slots = [("unknowns", Slot::Name(names.join(", ")))];
+        self.words.say("talk.holds-with", &slots)
+    }
+
     /// True for a right value under a name that nobody knows and that looks like no name of it.
     pub(super) fn is_unknown_name(&self, judgement: &Judgement) -> bool {
         let Some((name, _)) = judgement.names.as_ref().filter(|_| judgement.truth.holds()) else {
@@ -157,6 +217,14 @@ impl Session {
     /// counts one of them the other way it is told since when.
     pub(super) fn sense_kept(&mut self, judgement: &Judgement) -> Option<Outcome> {
         self.state.freely.as_ref().filter(|_| judgement.stands())?;
+        // A value counts its part so, too.
+        let turned = judgement.remarks.contains(&Remark::OppositeSense);
+        for (step, own) in &judgement.values {
+            if step.has_free_sense() && own.right {
+                let kept = (turned, self.state.next_number);
+                self.state.senses.entry(*step).or_insert(kept);
+            }
+        }
         let taken = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::SensesTaken(senses) => Some(senses.clone()),
             _ => None,
@@ -184,23 +252,6 @@ impl Session {
         Some(Outcome::verdict(sign, verdict, "wrong", message))
     }
 
-    /// A balance that holds, and what is still unknown in it.
-    pub(super) fn holds_with(&self, others: &[StepId], target: StepId) -> Prose {
-        let unknown = match self.is_general() {
-            true => None,
-            false => self.key.gives(target),
-        };
-        let open = |id: &StepId| !self.state.reached.contains_key(id);
-        let unknowns = unknown.into_iter().chain(others.iter().copied());
-        let names = unknowns.filter(open).filter_map(|id| self.key.step(id));
-        let names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
-        if names.is_empty() {
-            return self.words.say("talk.holds", &[]);
-        }
-        let slots = [("unknowns", Slot::Name(names.join(", ")))];
-        self.words.say("talk.holds-with", &slots)
-    }
-
     /// What counts of a judged line that would only be noted where a step is asked: what is true
     /// is right, and a right form is never asked for its number. `named` where a thought is told.
     pub(super) fn counted_freely(
@@ -225,8 +276,7 @@ impl Session {
         }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
         if judgement.truth.holds() && rests_on_open {
-            let message = self.words.say("talk.holds", &[]);
-            return self.told_in_names(judgement.target, message, outcome.reading);
+            return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
         let says_less = |remark: &Remark| {
             matches!(
@@ -261,7 +311,7 @@ impl Session {
             return outcome;
         }
         if let Some(step) = judgement.evidence.tells {
-            return self.told_in_names(step, outcome.message, outcome.reading);
+            return self.told_in_names(step, judgement, outcome.reading);
         }
         Outcome {
             reading: outcome.reading,
@@ -269,17 +319,50 @@ impl Session {
         }
     }
 
-    /// A step told by a right form; where it has no value of hers yet, none is shown.
-    fn told_in_names(&mut self, step: StepId, message: Prose, reading: Option<String>) -> Outcome {
+    /// A step told by a right form: found once all that stands in it is found. Where it has no
+    /// value of hers yet, none is shown.
+    fn told_in_names(
+        &mut self,
+        step: StepId,
+        judgement: &Judgement,
+        reading: Option<String>,
+    ) -> Outcome {
+        let mut open = self.open_names(judgement);
+        open.retain(|id| *id != step);
+        let mut outcome = right(self.holds_with(&open).then(self.senses_taken(judgement)));
+        outcome.reading = reading;
+        if open.is_empty() {
+            self.reach_in_names(step);
+            outcome.progress = vec![step];
+        } else {
+            self.state.open = None;
+            self.state.pending_names.push((step, open));
+        }
+        outcome
+    }
+
+    fn reach_in_names(&mut self, step: StepId) {
         let known = self.state.standing.get(&step).is_some_and(|own| own.right);
         if !known {
             self.state.in_names.insert(step);
         }
         self.reach(step, Progress::Done);
-        let mut outcome = right(message);
-        outcome.progress = vec![step];
-        outcome.reading = reading;
-        outcome
+    }
+
+    /// Takes what was told in names as found where all that stands in it is found by now.
+    fn settle_names(&mut self) {
+        loop {
+            let reached = &self.state.reached;
+            let found =
+                |(_, open): &(StepId, Vec<StepId>)| open.iter().all(|id| reached.contains_key(id));
+            let Some(at) = self.state.pending_names.iter().position(found) else {
+                return;
+            };
+            let (step, _) = self.state.pending_names.remove(at);
+            if !self.state.reached.contains_key(&step) {
+                self.reach_in_names(step);
+            }
+        }
     }
 
     /// What a line that does not hold leaves behind: her value, and the working that it is right
@@ -289,8 +372,11 @@ impl Session {
             return;
         };
         // A number of which it is not said what it is leaves nothing.
-        let said = !open.judgement.evidence.alone || open.diagnosis.spoken().is_some();
-        if open.judgement.evidence.false_equation || !said {
+        let judgement = &open.judgement;
+        let said = !judgement.evidence.alone
+            || open.diagnosis.spoken().is_some()
+            || self.names_target(judgement);
+        if judgement.evidence.false_equation || !said {
             return;
         }
         let left = self.left_by(&open, asked);
@@ -319,10 +405,26 @@ impl Session {
         Some((digits.parse().ok()?, rest.trim_start().to_owned()))
     }
 
-    /// Undoes a line by working the others anew; says which of them are judged otherwise now.
+    /// Takes a line back; says which of the others are judged otherwise now.
     pub(super) fn withdraw(&mut self, number: usize) -> Option<Prose> {
-        let Freely { base, lines } = self.state.freely.take()?;
+        let lines = &self.state.freely.as_ref()?.lines;
         let known = lines.iter().any(|(at, ..)| *at == number);
+        let slots = [("line", Slot::Word(number.to_string()))];
+        if !known {
+            return Some(self.words.say("talk.freely-no-line", &slots));
+        }
+        let changed = self.worked_without(number);
+        let lines = self.state.lines.iter_mut();
+        for view in lines.filter(|view| view.number == Some(number)) {
+            view.standing = false;
+        }
+        let back = self.words.say("talk.freely-back", &slots);
+        Some(back.then(changed.unwrap_or_default()))
+    }
+
+    /// Works the lines but one anew; says which of them are judged otherwise now.
+    fn worked_without(&mut self, number: usize) -> Option<Prose> {
+        let Freely { base, lines } = self.state.freely.take()?;
         let shown = std::mem::take(&mut self.state.lines);
         let next = self.state.next_number;
         let kept: Vec<_> = lines.into_iter().filter(|(at, ..)| *at != number).collect();
@@ -335,15 +437,19 @@ impl Session {
             base,
             lines: Vec::new(),
         });
-        let mut changed = Vec::new();
+        let mut prose = Prose::default();
         for (at, line, truth) in kept {
             self.state.next_number = at;
             // Its place among the lines shown is what a step is filed under.
             let place = shown.iter().position(|view| view.number == Some(at));
-            self.state.lines = shown[..place.unwrap_or_default()].to_vec();
+            self.state.lines = shown[..place.unwrap_or(shown.len())].to_vec();
             let again = self.work_freely(&line);
             if again.truth != truth {
-                changed.push((at, self.words.word(again.verdict)));
+                let slots = [
+                    ("line", Slot::Word(at.to_string())),
+                    ("verdict", Slot::Word(self.words.word(again.verdict))),
+                ];
+                prose = prose.then(self.words.say("talk.judged-again", &slots));
             }
             if let Some(freely) = &mut self.state.freely {
                 freely.lines.push((at, line, again.truth));
@@ -352,27 +458,7 @@ impl Session {
         self.state.next_number = next;
         self.state.keep_told(told);
         self.state.lines = shown;
-        let gone = self
-            .state
-            .lines
-            .iter_mut()
-            .find(|view| view.number == Some(number));
-        if let Some(view) = gone.filter(|_| known) {
-            view.standing = false;
-        }
         self.turn_to_asked();
-        let slots = [("line", Slot::Word(number.to_string()))];
-        let mut prose = match known {
-            true => self.words.say("talk.freely-back", &slots),
-            false => self.words.say("talk.freely-no-line", &slots),
-        };
-        for (at, verdict) in changed {
-            let slots = [
-                ("line", Slot::Word(at.to_string())),
-                ("verdict", Slot::Word(verdict)),
-            ];
-            prose = prose.then(self.words.say("talk.judged-again", &slots));
-        }
         Some(prose)
     }
 

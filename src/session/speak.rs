@@ -307,7 +307,7 @@ impl Session {
     }
 
     /// True if the line that was read names its own target.
-    fn names_target(&self, judgement: &Judgement) -> bool {
+    pub(super) fn names_target(&self, judgement: &Judgement) -> bool {
         let symbol = self
             .key
             .step(judgement.target)
@@ -380,8 +380,8 @@ impl Session {
             _ => None,
         });
         let senses = self.senses_taken(judgement);
-        if let Some(others) = others.filter(|_| self.is_free()) {
-            return self.holds_with(others, judgement.target).then(senses);
+        if others.is_some() && self.is_free() {
+            return self.holds_with(&self.open_names(judgement)).then(senses);
         }
         if let Some(others) = others.filter(|_| self.is_general()) {
             return self.general_still_unknown(others);
@@ -426,7 +426,7 @@ impl Session {
     }
 
     /// The senses in which a balance with parts of the hinge's force in it holds.
-    fn senses_taken(&self, judgement: &Judgement) -> Prose {
+    pub(super) fn senses_taken(&self, judgement: &Judgement) -> Prose {
         let senses = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::SensesTaken(senses) => Some(senses),
             _ => None,

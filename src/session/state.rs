@@ -91,6 +91,8 @@ pub(super) struct State {
     pub(super) freely: Option<Freely>,
     /// In which sense a free working counts what may act both ways, and since which line.
     pub(super) senses: BTreeMap<StepId, (bool, usize)>,
+    /// Steps told in names, each with what stands in its form and is not found yet.
+    pub(super) pending_names: Vec<(StepId, Vec<StepId>)>,
     /// Steps told by a right form in names alone: of their values nothing is shown.
     pub(super) in_names: BTreeSet<StepId>,
 }
@@ -124,6 +126,7 @@ impl State {
             wrong: BTreeMap::new(),
             freely: None,
             senses: BTreeMap::new(),
+            pending_names: Vec::new(),
             in_names: BTreeSet::new(),
         }
     }

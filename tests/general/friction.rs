@@ -87,6 +87,7 @@ fn a_coefficient_is_made_of_sizes() {
     ] {
         let mut session = super::ends::of_file(rod);
         session.submit("FN = -48.3 N");
+        session.submit("N = 89.5 N");
         let turn = session.submit(line);
         assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
     }

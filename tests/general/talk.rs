@@ -572,9 +572,22 @@ fn a_name_stands_in_the_sense_that_was_counted() {
             "MA = F*L + Gy*L",
             Sign::Wrong,
         ),
-        // Friction of which she has said no way stands for its size.
-        ("ladder_mu", "friction of the floor", &[], "μ = FN/N", right),
-        ("ladder_mu", "friction of the floor", &[], "FN/N = μ", right),
+        // Friction of which she has said no way stands for its size. Before it is found the law
+        // gives no coefficient.
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &[],
+            "μ = FN/N",
+            Sign::Noted,
+        ),
+        (
+            "ladder_mu",
+            "friction of the floor",
+            &[],
+            "FN/N = μ",
+            Sign::Noted,
+        ),
         (
             "ladder_mu",
             "friction of the floor",
