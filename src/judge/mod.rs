@@ -360,6 +360,10 @@ fn judge_reading(
         return judgement;
     }
     let mut judgement = judge_relation(board, stock, asked, reading, line);
+    let others = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
+    if judgement.remarks.iter().any(others) && value_behind::breaks_apart(board, reading) {
+        return value_behind::not_its_value(Judgement::of(asked, Truth::DoesNotHold));
+    }
     let solved = solved_for::solved_for(board, reading);
     let told = solved
         .as_ref()

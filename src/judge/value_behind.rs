@@ -5,7 +5,7 @@
 use super::board::{Board, Own};
 use super::lift::plain_value;
 use super::names::NameRole;
-use super::open::is_open;
+use super::open::{is_of_open_unknown, is_open};
 use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Truth, judge_relation};
 use crate::key::StepId;
@@ -30,7 +30,12 @@ pub(super) fn judge(
     let open = |side: &Tree| {
         let names = side.names();
         let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
-        roles.any(|role| is_open(board, role).is_some())
+        roles.any(|role| match role {
+            NameRole::Step(step) => {
+                is_open(board, role).is_some() || is_of_open_unknown(board, step)
+            }
+            _ => false,
+        })
     };
     if !sides[1..].iter().any(open) {
         return None;
@@ -39,10 +44,6 @@ pub(super) fn judge(
         sides,
         ..reading.clone()
     };
-    let relation = judge_relation(board, stock, asked, &part(sides.to_vec()), line);
-    if !relation.stands() {
-        return None;
-    }
     let is_step = |side: &Tree| match side.node {
         Node::Name(id) => matches!(board.names.role(id), Some(NameRole::Step(_))),
         _ => false,
@@ -51,10 +52,11 @@ pub(super) fn judge(
     if is_step(&sides[0]) {
         let told = part(vec![sides[0].clone(), value.clone()]);
         let told = judge_relation(board, stock, asked, &told, line);
-        return match told.truth {
-            Truth::DoesNotHold => Some(follows(board, (&sides[1..], number), told, line.1)),
-            _ => Some(told),
-        };
+        if told.truth == Truth::DoesNotHold {
+            return Some(follows(board, (&sides[1..], number), told, line.1));
+        }
+        let relation = judge_relation(board, stock, asked, &part(sides.to_vec()), line);
+        return relation.stands().then_some(told);
     }
     let right = evaluate(&sides[0], &mut |leaf| in_full(board, leaf))
         .ok()?
@@ -67,8 +69,28 @@ pub(super) fn judge(
     })
 }
 
+/// True if a side of a chain lies far from its first side, every name at what it holds: a link that
+/// was left out because an unknown is open in it does not hold.
+pub(super) fn breaks_apart(board: &Board<'_>, reading: &Reading) -> bool {
+    let [first, others @ ..] = reading.sides.as_slice() else {
+        return false;
+    };
+    if others.len() < 2 {
+        return false;
+    }
+    let size = |side: &Tree| {
+        let value = evaluate(side, &mut |leaf| in_full(board, leaf));
+        value.ok().map(|value| value.number.abs())
+    };
+    let Some(whole) = size(first) else {
+        return false;
+    };
+    let far = |value: f64| (value - whole).abs() > FARTHEST * whole.max(value) && value > 0.0;
+    whole > 0.0 && others.iter().filter_map(size).any(far)
+}
+
 /// The relation before the number holds, and the number is not its value.
-fn not_its_value(mut wrong: Judgement) -> Judgement {
+pub(super) fn not_its_value(mut wrong: Judgement) -> Judgement {
     wrong.evidence.broken_link = true;
     wrong.evidence.lifted.clear();
     wrong

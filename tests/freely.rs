@@ -1,0 +1,140 @@
+//! A working in any order: what stays in force, what is mended in silence, and what is told in
+//! names. The values stand in `tests/corpus` and beside the boards; those used here are told below.
+
+use crate::general::opened;
+use leverwright::lesson::parse_problem;
+use leverwright::session::{Course, Session, Sign, Turn};
+use leverwright::text::Words;
+
+/// The walkway of `tests/lines.rs`: Wb = 352.8 N, W1 = 803.6 N, W2 = 235.2 N, γ = 25°,
+/// T = 3588 N, Hx = −3252 N, Hy = −124.7 N. With γ = 65°: T = 1673 N, Hx = −1516 N.
+const WALKWAY: &str = include_str!("lines/walkway.json");
+
+/// Types lines into a free working; `name` is a board, or empty for the walkway.
+fn typed(name: &str, lines: &[&str]) -> (Session, Turn) {
+    let mut session = match name {
+        "" => Session::start(parse_problem(WALKWAY).unwrap(), None, Words::english()).unwrap(),
+        name => opened(name),
+    };
+    let mut turn = session.submit("freely");
+    for line in lines {
+        turn = session.submit(line);
+    }
+    (session, turn)
+}
+
+/// Lines, the sign of the last, and a stretch of what is said (after `!`, of what is not).
+type Row = (&'static str, &'static [&'static str], Sign, &'static str);
+
+#[rustfmt::skip]
+const ROWS: &[Row] = &[
+    // A relation in names settles nothing before all that stands in it is found.
+    ("ladder_mu", &["mu = FN/N"], Sign::Right, "still unknown"),
+    ("forearm", &["E = sqrt(Ex^2+Ey^2)"], Sign::Right, "Ex, Ey still unknown"),
+    ("", &["H = sqrt(Hx^2+Hy^2)"], Sign::Right, "Hx, Hy still unknown"),
+    ("gate", &["W = 588 N", "B = 735 N", "A = sqrt(W^2+B^2)"], Sign::Right, "!unknown"),
+    // By a part of itself nothing is told.
+    ("forearm", &["M = My/sin 80"], Sign::Noted, "by M itself"),
+    // A number behind a relation with unknowns in it is held against it.
+    ("gate", &["Ax = B = 900 N"], Sign::Wrong, "not its value"),
+    ("a_frame", &["A = B = 500 N"], Sign::Wrong, ""), ("a_frame", &["A = B = 588 N"], Sign::Right, ""),
+    ("ladder", &["F = FN = 0.35*882 = 400 N"], Sign::Wrong, ""),
+    ("back", &["Sx = M cos 18 = 3000 N"], Sign::Wrong, ""),
+    ("", &["T cos 25 = -Hx = 4000 N"], Sign::Wrong, ""), ("", &["T = -Hx/sin 65 = 4100 N"], Sign::Wrong, ""),
+    // A bare wrong value with its name stays in force: 650·1.5/1.2 = 812.5.
+    ("gate", &["W = 650 N", "B = 812.5 N"], Sign::Follows, "line 1"),
+    ("gate", &["B = 800 N", "Ax = 800 N"], Sign::Follows, "line 1"),
+    ("gate", &["B = 800 N", "Ax = 735 N"], Sign::Right, ""),
+    // Mended in silence, what followed from it does no longer.
+    ("", &["gamma = 65", "T = 1673 N"], Sign::Follows, "line 1"),
+    ("", &["T = 3000 N", "Hx = 2719 N left", "T = 3590 N"], Sign::Right, "Line 2 is judged anew: does not hold"),
+    ("", &["T = 3000 N", "Hx = 2719 N left", "instead of line 1: T = 3590 N"], Sign::Right, "Line 2 is judged anew: does not hold"),
+    ("", &["instead of line 4: T = 3590 N"], Sign::Right, "none of this free working"),
+    // An expression by itself is asked about; a value is known by what it is.
+    ("", &["803.6*3"], Sign::Noted, "What is it?"), ("", &["3588 N"], Sign::Right, ""), ("", &["803.6 N"], Sign::Right, ""),
+    // A value under a name that nobody knows is asked about.
+    ("", &["Q = 3588 N"], Sign::Noted, "What is Q?"),
+    // The value of another quantity is wrong under this name.
+    ("", &["T = 352.8 N"], Sign::Wrong, "weight of the walkway"),
+    // A sense once taken is kept.
+    ("", &["Hy + T sin 25 = Wb + W1 + W2", "T sin 25 - Hy = Wb + W1 + W2"], Sign::Wrong, ""),
+];
+
+#[test]
+fn a_free_line_gets_the_verdict_of_a_teacher() {
+    for (name, lines, sign, said) in ROWS {
+        let (_, turn) = typed(name, lines);
+        let message = turn.line.message.to_string();
+        let told = match said.strip_prefix('!') {
+            Some(unsaid) => !message.contains(unsaid),
+            None => message.contains(said),
+        };
+        assert!(
+            turn.line.sign == *sign && told,
+            "{lines:?}: {:?} {message}",
+            turn.line.sign
+        );
+    }
+}
+
+/// No value of a step that was told in names alone stands anywhere that a learner sees.
+#[test]
+fn what_is_told_in_names_shows_no_value() {
+    let (session, _) = typed("", &["Hx = -T", "Hx = -T cos 25", "H = sqrt(Hx^2+Hy^2)"]);
+    let view = session.view();
+    let known = ["mb", "m1", "m2", "L", "g"];
+    for name in &view.names {
+        let unknown = name.typed.starts_with(['T', 'H']);
+        assert!(
+            !unknown || name.value.is_none() || known.contains(&name.typed.as_str()),
+            "{name:?}"
+        );
+    }
+    assert!(
+        view.steps.iter().all(|step| step.result.is_none()),
+        "{:?}",
+        view.steps
+    );
+}
+
+/// A working all in names ends when everything asked for is told by what is told before.
+#[test]
+fn a_working_in_names_may_end() {
+    let (_, early) = typed("gate", &["done"]);
+    assert!(
+        early
+            .line
+            .message
+            .to_string()
+            .starts_with("Still to be found")
+    );
+    let (_, ended) = typed(
+        "ladder_mu",
+        &[
+            "N = Wb",
+            "F = Wb/(2 tan theta)",
+            "FN = F",
+            "mu = FN/N",
+            "done",
+        ],
+    );
+    assert_eq!(ended.course, Course::Finished, "{}", ended.line.message);
+}
+
+/// Entering the same lines again rebuilds a free working: that is how a journal resumes it.
+#[test]
+fn the_same_lines_rebuild_a_free_working() {
+    let lines = [
+        "T = 3000 N",
+        "Hx = 2719 N left",
+        "back",
+        "instead of line 1: T = 3590 N",
+        "Hx = T cos 25",
+    ];
+    let (one, _) = typed("", &lines);
+    let (other, _) = typed("", &lines);
+    assert_eq!(one.view(), other.view());
+    let (mut guided, _) = typed("", &["guided"]);
+    let turn = guided.submit("352.8 N");
+    assert_eq!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+}
