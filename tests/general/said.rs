@@ -63,7 +63,7 @@ fn a_way_is_held_against_the_body_that_is_said_with_it() {
             "Gy = 5 kN up on the right beam",
             wrong,
         ),
-        ("internal_hinge", level, "Gy = -6 kN down", Sign::Noted),
+        ("internal_hinge", level, "Gy = -6 kN down", right),
         (
             "internal_hinge",
             level,
