@@ -8,6 +8,8 @@ mod friction;
 mod mended;
 #[path = "general/other_ways.rs"]
 mod other_ways;
+#[path = "general/printed.rs"]
+mod printed;
 #[path = "general/roots.rs"]
 mod roots;
 #[path = "general/said.rs"]

@@ -45,6 +45,7 @@ fn empty_board<'a>(
         turned: &[],
         earlier: &[],
         on_body: None,
+        on_next: &[],
         memo: Memo::default(),
     }
 }

@@ -339,7 +339,7 @@ const ROWS: &[Row] = &[
     (PULL, &["385 N along the rope, left"], "wrong:not the way"), (PULL, &["-385 N right"], "wrong:only pulls"),
     (SIZE, &["1016 N up and to the left"], "holds"), (SIZE, &["1016 N down"], "wrong:two parts point"), (SIZE, &["1016 N up"], "holds"),
     (UPRIGHT, &["-954.5 N up"], "wrong:not the way"), (UPRIGHT, &["-954.5 N"], "holds:points upwards"), (UPRIGHT, &["954.5 N"], "holds:points upwards"),
-    (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "noted:one of them"),
+    (UPRIGHT, &["-954.5 N down"], "noted:one of them"), (LEVEL, &["-349 N right"], "holds:points to the left"), (LEVEL, &["-349 N left"], "holds"),
     (LEVEL, &["T to the right"], "wrong:whole-tension-sideways"), (LEVEL, &["T cos β to the left"], "holds:points to the left"), (LEVEL, &["T cos β to the right"], "wrong:not the way"),
     (COMPONENT, &["Wb/9.8 = 42"], "noted"), (COMPONENT, &["Wb/9.8 = 41"], "wrong"),
     // A name of her own for the other part, and sums that run on behind an =.
@@ -498,7 +498,7 @@ const WALKWAY_ROWS: &[Row] = &[
     // Near by chance: another relation, which its names or numbers show.
     (LAST_SIZE, &["sqrt(3252^2-124.7^2)"], "noted:with other numbers"), (LAST_SIZE, &["sqrt(Hx^2-Hy^2)"], "wrong"),
     (UPRIGHT_OF_WALKWAY, &["-124.7 N up"], "holds:points downwards"), (UPRIGHT_OF_WALKWAY, &["124.7 N up"], "wrong:not the way"),
-    (UPRIGHT_OF_WALKWAY, &["124.7 N down"], "holds"), (UPRIGHT_OF_WALKWAY, &["-124.7 N down"], "noted:one of them"),
+    (UPRIGHT_OF_WALKWAY, &["124.7 N down"], "holds"), (UPRIGHT_OF_WALKWAY, &["-124.7 N down"], "holds"),
     (LAST_SIZE + 1, &["-2.20"], "holds"), (LAST_SIZE + 1, &["180 - atan(Hy/Hx)"], "wrong:point another way"),
     (LAST_SIZE + 1, &["2.20 below"], "holds"), (LAST_SIZE + 1, &["2.20 above"], "wrong:point another way"),
     (LAST_SIZE, &["sqrt(3252^2+124.7^2)"], "holds"), (LAST_SIZE, &["sqrt(Hx^2+Hy^2)"], "holds"),

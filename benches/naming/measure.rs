@@ -187,6 +187,7 @@ impl Scene {
             turned: &[],
             earlier: &[],
             on_body: None,
+            on_next: &[],
             memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);

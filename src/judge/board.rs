@@ -115,6 +115,9 @@ pub struct Board<'a> {
     pub turned: &'a [StepId],
     /// The noun of the body that was said with the line: `6 kN up on the right beam`.
     pub on_body: Option<&'a str>,
+    /// Those that were said with the statements after the first one of a line, one for each; none
+    /// where one stands for all of them.
+    pub on_next: &'a [&'a str],
     /// What was worked out for this board already.
     pub memo: Memo,
 }

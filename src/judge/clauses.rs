@@ -38,11 +38,12 @@ pub(super) fn judge(
     number: usize,
 ) -> Option<Judgement> {
     let (first, second) = parts(line)?;
+    let next = said_next(board);
     if is_only_sum(&line[first.start..first.end]) {
         let rest = &line[second.start..second.end];
         return Some(placed(
-            judge(board, asked, rest, number)
-                .unwrap_or_else(|| judge_line(board, asked, rest, number)),
+            judge(&next, asked, rest, number)
+                .unwrap_or_else(|| judge_line(&next, asked, rest, number)),
             second,
         ));
     }
@@ -69,7 +70,7 @@ pub(super) fn judge(
     let after = Board {
         standing: &standing,
         memo: Memo::default(),
-        ..*board
+        ..next
     };
     let asked = match board.unknown() {
         Some(unknown) if concludes => unknown,
@@ -90,6 +91,29 @@ pub(super) fn judge(
         return Some(placed(not_concluded(tail), second));
     }
     Some(joined(head, placed(tail, second)))
+}
+
+/// The board of the statements after the first, with the body that was said with them.
+fn said_next<'a>(board: &Board<'a>) -> Board<'a> {
+    let next = board.on_next.split_first();
+    Board {
+        on_body: next.map_or(board.on_body, |(body, _)| Some(body)),
+        on_next: next.map_or(&[], |(_, rest)| rest),
+        memo: Memo::default(),
+        ..*board
+    }
+}
+
+/// The statements of a line, in order.
+pub(crate) fn statements(line: &str) -> Vec<Span> {
+    let mut found = Vec::new();
+    let mut from = 0;
+    while let Some((first, second)) = parts(&line[from..]) {
+        found.push(Span::new(from, from + first.end));
+        from += second.start;
+    }
+    found.push(Span::new(from, line.len()));
+    found
 }
 
 /// True for a balance that stands: where the unknown is asked it is noted there.
@@ -149,7 +173,7 @@ fn after_own_name(
         names: &names,
         own_names: &own_names,
         memo: Memo::default(),
-        ..*board
+        ..said_next(board)
     };
     let mut tail =
         judge(&with, asked, rest, number).unwrap_or_else(|| judge_line(&with, asked, rest, number));

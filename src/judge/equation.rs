@@ -311,13 +311,15 @@ fn judge_pair(
         judgement.truth = Truth::TooFewFigures;
         return judgement;
     }
+    // A balance in names has no figure that could be rounded.
+    let in_names = sides.iter().all(|side| side.literals().is_empty());
     if let Some((function, lines)) = hit {
         judgement.proved = true;
         let right = board
             .right(if alone { target } else { unknown })
             .is_some_and(|right| same(&right, function));
         judgement.truth = if right && lines.is_empty() {
-            if fine && off > COARSE {
+            if fine && off > COARSE && !in_names {
                 Truth::HoldsRounded
             } else {
                 Truth::Holds

@@ -1,13 +1,13 @@
 //! Relations that are not one balance with one unknown: balances about any pivot, with parts of
 //! the hinge's force in them, and lines that are not linear in the forces (tan ψ, H²).
 
-use super::board::Board;
+use super::board::{Board, Own};
 use super::by_terms::terms_of;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::{is_alias, is_open};
 use super::stock::Stock;
-use crate::key::{Part, Pins, Samples, StepId};
+use crate::key::{Nature, Part, Pins, Samples, StepId};
 use crate::reading::{Leaf, NameId, Node, Operator, Tree, Value, evaluate};
 use crate::units::Dimension;
 
@@ -68,7 +68,7 @@ pub(super) fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
     values.iter().any(|value| *value > 0.0) && values.iter().any(|value| *value < 0.0)
 }
 
-/// The parts of a support's force that are named, each once.
+/// The parts of a support's force that are named, each once, and may be counted in either sense.
 pub(super) fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
@@ -76,12 +76,37 @@ pub(super) fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
             if let Some(NameRole::Step(step)) = board.names.role(id)
                 && step.has_free_sense()
                 && !parts.contains(&step)
+                && !is_signed(board, step, sides)
             {
                 parts.push(step);
             }
         }
     }
     parts
+}
+
+/// True for a part that she found with a minus in a general working: `FN = −48.3 N` tells the sense
+/// in which a balance counts it. A plus may be a size; so may a name where the parts of one force
+/// are compared with each other, as in `FN = μ·N` and `tan ψ = Hy/Hx`.
+fn is_signed(board: &Board<'_>, part: StepId, sides: &[&Tree]) -> bool {
+    let is_negative = |own: &Own| own.right && own.line > 0 && (own.value < 0.0) != own.against;
+    if !part.is_general() || !board.standing.get(&part).is_some_and(is_negative) {
+        return false;
+    }
+    let noun = |step: StepId| board.key.heading(step).map(|heading| &heading.noun);
+    let names = sides.iter().flat_map(|side| side.names());
+    let steps = names.filter_map(|(id, _)| match board.names.role(id)? {
+        NameRole::Step(step) => Some(step),
+        _ => None,
+    });
+    let steps: Vec<StepId> = steps.collect();
+    let is_whole = |step: &StepId| {
+        matches!(
+            step,
+            StepId::Found(Nature::Size | Nature::Direction | Nature::Sought, _)
+        )
+    };
+    steps.iter().any(|step| noun(*step) != noun(part)) && !steps.iter().any(is_whole)
 }
 
 /// True if the sides are equal whatever the unknowns are.

@@ -64,6 +64,7 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
+pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};

@@ -223,13 +223,15 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
     }
     let negative = number.is_some_and(|number| number < 0.0);
     // `-349 N to the left`: the sign may say the same as the word, or turn it about.
-    if negative && target.along() == Some(says.0) && says.1 < 0.0 {
+    let both = negative && target.along() == Some(says.0) && says.1 < 0.0;
+    let true_word = || fits_way(board, (target, on), number, says) == Some(true);
+    if both && !true_word() {
         forget(judgement, Truth::Noted);
         judgement.remarks = vec![Remark::SignAndWay];
         judgement.caret = Some(span);
         return;
     }
-    if fits {
+    if fits || both {
         judgement
             .remarks
             .retain(|remark| *remark != Remark::OppositeSense);
@@ -250,7 +252,7 @@ fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgem
     };
     judgement.caret = Some(span);
     // `-42 N m clockwise`: the sign may say the same as the word, or turn it about.
-    if number.is_some_and(|number| number < 0.0) {
+    if number.is_some_and(|number| number < 0.0) && sign * turns < 0.0 {
         forget(judgement, Truth::Noted);
         judgement.remarks = vec![Remark::SignAndWay];
     } else if sign * turns > 0.0 {

@@ -96,6 +96,9 @@ const WAYS: &[(&str, Option<Way>)] = &[
     ("with the horizontal", None),
 ];
 
+/// What a working says behind a value below zero; the minus alone says it already.
+const OTHER_WAY: &str = "the other way along its line";
+
 /// Words between a value and the line that a force lies along or makes an angle with: which sense it
 /// has along that line they do not say.
 const LIES: &[&str] = &[
@@ -131,7 +134,8 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
     let mut said = false;
     let of = |text: &str, said: bool| {
         let angle = || Some((bearing(text, said)?, None));
-        direction(text, lexicon).or_else(angle)
+        let open = || said.then(|| open_bracket(text)).flatten();
+        (direction(text, lexicon).or_else(open)).or_else(angle)
     };
     while let Some((length, way)) = of(&line[part.start..end], said) {
         said = true;
@@ -175,11 +179,17 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     if small.len() != text.len() {
         return None;
     }
-    // `849 N (left)`: a bracket with nothing but a direction in it.
+    // `849 N (left)`, `58.8° (above the horizontal, to the left)`: a bracket with nothing but
+    // directions in it.
     if let Some(open) = small.strip_suffix(')').and_then(|rest| rest.rfind('(')) {
-        let inside = small[open + 1..small.len() - 1].trim();
-        let way = WAYS.iter().find(|(words, _)| *words == inside);
-        return way.map(|(_, way)| (open, *way));
+        let inside = &small[open + 1..small.len() - 1];
+        if inside.trim() == OTHER_WAY {
+            return has_minus(&small[..open]).then_some((open, None));
+        }
+        let all = inside.split(',').all(|words| way(words).is_some());
+        let last = inside.rfind(',').map_or(open, |comma| open + 1 + comma);
+        let words = inside.rsplit(',').next().filter(|_| all)?;
+        return way(words).map(|way| (last, way));
     }
     let (words, way) = WAYS
         .iter()
@@ -195,6 +205,25 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     let value = before.chars().any(|c| c.is_ascii_digit() || c == '=')
         || before.split(|c: char| is_blank(c) || c == ',').any(name);
     (apart && !known && value).then_some((before.len(), *way))
+}
+
+/// The way that some words say.
+fn way(words: &str) -> Option<Option<Way>> {
+    let mut known = WAYS.iter();
+    let found = known.find(|(known, _)| *known == words.trim());
+    found.map(|(_, way)| *way)
+}
+
+/// A bracket whose other directions were read already: `58.8° (above the horizontal`.
+fn open_bracket(text: &str) -> Option<(usize, Option<Way>)> {
+    let open = text.rfind('(')?;
+    way(&text[open + 1..].to_lowercase()).map(|way| (open, way))
+}
+
+/// True for a value with a minus: `S = −519 N`.
+fn has_minus(text: &str) -> bool {
+    let value = text.rsplit('=').next().unwrap_or(text);
+    value.trim_start_matches(is_blank).starts_with(['-', '−'])
 }
 
 /// `385 N along the rope`, `385 N at 25° to the beam`: the bytes before what says along which line a

@@ -53,10 +53,12 @@ impl Session {
     /// Judges a line, with the body that is said in it.
     pub(super) fn judged(&self, asked: StepId, line: &str) -> Judgement {
         let (names, own_values) = (self.names(), self.own_values());
-        let without = self.without_body(line);
+        let (line, nouns) = self.without_bodies(line);
+        let line = line.as_str();
+        let nouns: Vec<&str> = nouns.iter().map(String::as_str).collect();
         let mut board = self.board(&names, &own_values);
-        board.on_body = without.as_ref().map(|(_, noun)| noun.as_str());
-        let line = without.as_ref().map_or(line, |(line, _)| line.as_str());
+        board.on_body = nouns.first().copied();
+        board.on_next = nouns.get(1..).unwrap_or_default();
         let number = self.state.next_number;
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);

@@ -1,11 +1,62 @@
 //! "6 kN up on the right beam": the body that a force is said to act on.
 
 use super::Session;
+use crate::judge::statements;
+use crate::key::StepId;
 
 /// The most words that name a body.
 const MOST_WORDS: usize = 5;
 
 impl Session {
+    /// A line without the bodies that are said in it, and their nouns: one for the whole line, or
+    /// one for each statement where several are said.
+    pub(super) fn without_bodies(&self, line: &str) -> (String, Vec<String>) {
+        let mut left = line.to_owned();
+        let mut nouns: Vec<String> = Vec::new();
+        let spans = statements(line);
+        let of_statement =
+            |text: &str| self.without_label(text).or_else(|| self.without_body(text));
+        let said: Vec<_> = spans
+            .iter()
+            .map(|span| of_statement(&line[span.start..span.end]))
+            .collect();
+        let mut told = said.iter().flatten();
+        let Some((_, first)) = told.next() else {
+            return (left, nouns);
+        };
+        let several = told.next().is_some();
+        for (span, said) in spans.iter().zip(&said) {
+            if let Some((text, _)) = said {
+                left.replace_range(span.start..span.end, text);
+            }
+            let noun = said.as_ref().map(|(_, noun)| noun);
+            let before = nouns.last().cloned();
+            nouns.push(noun.cloned().or(before).unwrap_or_else(|| first.clone()));
+        }
+        nouns.truncate(if several { spans.len() } else { 1 });
+        (left, nouns)
+    }
+
+    /// `Left leg: Jy = 19.4 N down`: the label of what acts between two bodies tells on which of
+    /// them. Before anything else it may be a heading.
+    fn without_label(&self, text: &str) -> Option<(String, String)> {
+        let general = self.key.general.as_ref()?;
+        let (label, rest) = text.split_once(':')?;
+        let words = format!(" {}", label.trim().to_lowercase());
+        let (_, noun) = self
+            .body_at(&words)
+            .filter(|(length, _)| *length == words.len())?;
+        let (name, _) = rest.split_once('=')?;
+        let mut between = general.between.keys();
+        let is_named = |id: &StepId| {
+            let step = self.key.step(*id);
+            step.is_some_and(|step| step.symbol.matches(name.trim()))
+        };
+        between.any(is_named).then_some(())?;
+        let blanks = " ".repeat(label.len() + 1);
+        Some((format!("{blanks}{rest}"), noun))
+    }
+
     /// A line of a general problem without the body that is said in it, and the noun of that body.
     /// Blanks keep the places of what comes after.
     pub(super) fn without_body(&self, line: &str) -> Option<(String, String)> {

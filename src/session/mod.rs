@@ -345,6 +345,7 @@ impl Session {
             turned: &[],
             earlier: &self.state.earlier,
             on_body: None,
+            on_next: &[],
             memo: Memo::default(),
         }
     }

@@ -44,6 +44,7 @@ impl Symbol {
                 '∥' => typed.push_str("par"),
                 '\u{304}' => typed.push_str("bar"),
                 'ȳ' => typed.push_str("ybar"),
+                '′' => typed.push('\''),
                 c => match GREEK.iter().find(|(letter, _)| *letter == c) {
                     Some((_, name)) => typed.push_str(name),
                     None => typed.push(c),
@@ -76,7 +77,7 @@ impl fmt::Display for Symbol {
 }
 
 /// Folds a typed name: lower case, no underscores, braces or spaces, Greek letters spelled out,
-/// subscript digits as digits, `⊥` as `perp`.
+/// subscript digits as digits, `⊥` as `perp`, every apostrophe as a prime.
 pub(crate) fn fold(name: &str) -> String {
     let mut folded = String::new();
     for c in name.chars() {
@@ -88,6 +89,7 @@ pub(crate) fn fold(name: &str) -> String {
             'ȳ' => folded.push_str("ybar"),
             'ϑ' => folded.push_str("theta"),
             'ϕ' => folded.push_str("phi"),
+            '\'' | '’' => folded.push('′'),
             'µ' => folded.push_str("mu"),
             '₀'..='₉' => folded.push(char::from(b'0' + (c as u32 - '₀' as u32) as u8)),
             c => match GREEK.iter().find(|(letter, _)| *letter == c) {
@@ -114,5 +116,8 @@ mod tests {
         assert_eq!(Symbol::new("W_1⊥").typed(), "W1perp");
         assert!(Symbol::new("x\u{304}").matches("xbar") && Symbol::new("ȳ").matches("ybar"));
         assert_eq!(Symbol::new("W∥").typed(), "Wpar");
+        let second = Symbol::new("T_y′");
+        assert!(second.matches("Ty'") && second.matches("Ty’") && !second.matches("Ty"));
+        assert_eq!(second.typed(), "Ty'");
     }
 }

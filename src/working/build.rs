@@ -159,7 +159,8 @@ impl Builder<'_> {
         Quantity(self.working.quantities.len() - 1)
     }
 
-    /// A name that nothing has yet: the wish itself, or with a number or a prime behind it.
+    /// A name that nothing has yet: the wish itself, with a number behind it, or with primes where it
+    /// has an index already. A comma in it could not be typed.
     pub(super) fn unique(&self, wish: &str) -> Symbol {
         let taken = |name: &str| {
             let shown = Symbol::new(name).shown();
@@ -170,8 +171,10 @@ impl Builder<'_> {
         let mut name = wish.to_owned();
         let mut number = 2;
         while taken(&name) {
-            let joint = if wish.contains('_') { "," } else { "_" };
-            name = format!("{wish}{joint}{number}");
+            name = match wish.contains('_') {
+                true => format!("{wish}{}", "′".repeat(number - 1)),
+                false => format!("{wish}_{number}"),
+            };
             number += 1;
         }
         Symbol::new(name)

@@ -92,3 +92,32 @@ fn a_coefficient_is_made_of_sizes() {
         assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
     }
 }
+
+/// By hand: the peg pushes the rod with 48.3 N to the left, so friction is 48.3 N to the right: with
+/// the minus that the key gives it, it stands on the side of the peg's part. As a size, or told with
+/// its way, it may stand on either side.
+#[test]
+fn what_she_found_with_a_minus_is_counted_so() {
+    let rod = include_str!("rod_on_peg_mu.json");
+    for (found, line, sign) in [
+        ("FN = -48.3 N", "Px + FN = 0", RIGHT),
+        ("FN = -48.3 N", "Px = -FN", RIGHT),
+        ("FN = -48.3 N", "Px - FN = 0", WRONG),
+        ("FN = -48.3 N", "Px = FN", WRONG),
+        ("FN = -48.3 N", "P*sin 40° - FN = 0", WRONG),
+        ("FN = -48.3 N", "FN = 0.539*N", RIGHT),
+        ("FN = -48.3 N", "FN/N = 0.539", RIGHT),
+        ("FN = 48.3 N", "Px + FN = 0", RIGHT),
+        ("FN = 48.3 N", "Px - FN = 0", RIGHT),
+        ("FN = 48.3 N to the right", "Px = FN", RIGHT),
+    ] {
+        let mut session = super::ends::of_file(rod);
+        session.submit(found);
+        let turn = session.submit(line);
+        assert_eq!(
+            turn.line.sign, sign,
+            "{found}; {line}: {}",
+            turn.line.message
+        );
+    }
+}

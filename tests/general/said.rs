@@ -63,7 +63,7 @@ fn a_way_is_held_against_the_body_that_is_said_with_it() {
             "Gy = 5 kN up on the right beam",
             wrong,
         ),
-        ("internal_hinge", level, "Gy = -6 kN down", Sign::Noted),
+        ("internal_hinge", level, "Gy = -6 kN down", right),
         (
             "internal_hinge",
             level,
@@ -511,4 +511,58 @@ fn a_balance_of_many_like_numbers_is_followed_term_by_term() {
             .1
             .contains("Which quantity each number")
     );
+}
+
+/// Between two legs each statement has its own body. By hand: on the right leg the floor lifts 411.8 N
+/// and 431.2 N hang, so the joint lifts it with 19.4 N and presses the left leg down.
+#[test]
+fn each_statement_of_a_line_has_its_own_body() {
+    let legs = include_str!("two_legs.json");
+    let (right, wrong) = (Sign::Right, Sign::Wrong);
+    for (line, sign) in [
+        (
+            "on the left leg: Jy = 19.426 N down, on the right leg: Jy = 19.426 N up",
+            right,
+        ),
+        (
+            "on the left leg: Jy = 19.426 N up, on the right leg: Jy = 19.426 N down",
+            wrong,
+        ),
+        (
+            "on the left leg: Jy = 19.426 N down, on the right leg: Jy = 19.426 N down",
+            wrong,
+        ),
+        (
+            "left leg: Jy = 19.426 N down, right leg: Jy = 19.426 N up",
+            right,
+        ),
+        (
+            "left leg: Jy = 19.426 N up, right leg: Jy = 19.426 N down",
+            wrong,
+        ),
+        (
+            "left leg: Jy = 19.426 N down; right leg: Jy = 19.426 N down",
+            wrong,
+        ),
+        ("left leg: Jy = 19.426 N up", wrong),
+        (
+            "Jy = 19.426 N up on the right leg, Jx = 187.36 N to the right",
+            right,
+        ),
+        (
+            "Jy = 19.426 N up on the right leg, Ay = 117.43 N up on the left leg",
+            right,
+        ),
+        ("left leg: Wl = Jy + Ay, right leg: Wr + W2 + Jy = B", right),
+        (
+            "left leg: Wl = Jy + Ay, right leg: Wr + W2 = 2*Jy + B",
+            wrong,
+        ),
+        ("left leg: B = 411.77 N up", right),
+    ] {
+        let mut session = super::ends::of_file(legs);
+        session.submit("freely");
+        let turn = session.submit(line);
+        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+    }
 }

@@ -204,6 +204,7 @@ fn verif_nothing_is_printed_before_it_is_found() {
         systems.push((format!("random {index}"), system(57, index).1));
     }
     let (mut read, mut by_trial, mut faults) = (0, 0, Vec::new());
+    let mut primed = 0;
     for (name, system) in &systems {
         for values in settings(system) {
             for pivot in pivots(system) {
@@ -216,6 +217,11 @@ fn verif_nothing_is_printed_before_it_is_found() {
                     };
                     read += 1;
                     let lines = told(system, &working, &values);
+                    let symbols = working.quantities.iter().map(|named| named.symbol.shown());
+                    let symbols: Vec<String> = symbols.collect();
+                    primed += symbols.iter().filter(|name| name.ends_with('′')).count();
+                    let untyped = symbols.iter().filter(|name| name.contains(','));
+                    faults.extend(untyped.map(|name| format!("{name} cannot be typed")));
                     let is_trial = |line: &Told| matches!(line, Told::Trial { .. });
                     by_trial += usize::from(lines.iter().any(is_trial));
                     for fault in early(system, &lines) {
@@ -226,6 +232,7 @@ fn verif_nothing_is_printed_before_it_is_found() {
         }
     }
     assert!(read > 2000 && by_trial > 0, "{read} {by_trial}");
+    assert!(primed > 0, "no name needs a prime");
     assert!(
         faults.is_empty(),
         "{} of {read}\n{}",
