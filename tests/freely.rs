@@ -52,8 +52,8 @@ const ROWS: &[Row] = &[
     ("", &["instead of line 4: T = 3590 N"], Sign::Right, "none of this free working"),
     // An expression by itself is asked about; a value is known by what it is.
     ("", &["803.6*3"], Sign::Noted, "What is it?"), ("", &["3588 N"], Sign::Right, ""), ("", &["803.6 N"], Sign::Right, ""),
-    // A value under a name that nobody knows is asked about.
-    ("", &["Q = 3588 N"], Sign::Noted, "What is Q?"),
+    // A value under a name that nobody knows settles nothing.
+    ("", &["Q = 3588 N"], Sign::Noted, ""),
     // The value of another quantity is wrong under this name.
     ("", &["T = 352.8 N"], Sign::Wrong, "weight of the walkway"),
     // A sense once taken is kept.

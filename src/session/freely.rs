@@ -151,6 +151,9 @@ impl Session {
         if let Some(there) = there.filter(|there| there.truth.holds()) {
             return there;
         }
+        if let Some(told) = self.told_alone(&here, line) {
+            return told;
+        }
         // An equation with the name of the next step in it need not be meant for that step.
         let balance = StepId::MomentSum;
         let is_balance = here.truth == Truth::Circular && self.key.step(balance).is_some();
@@ -158,6 +161,21 @@ impl Session {
             true => self.judged_told(balance, line),
             false => here,
         }
+    }
+
+    /// A number alone judged as the one unknown whose value it is.
+    fn told_alone(&self, here: &Judgement, line: &str) -> Option<Judgement> {
+        let refused = here.truth == Truth::DoesNotHold && here.evidence.alone;
+        if !refused || line.contains(['=', '≈']) {
+            return None;
+        }
+        let open = |id: &StepId| id.is_unknown() && !self.state.reached.contains_key(id);
+        let unknowns = self.key.asked().map(|step| step.id).filter(open);
+        let mut told = unknowns
+            .map(|unknown| self.judged_told(unknown, line))
+            .filter(|told| told.truth.holds());
+        // What may be two of them is asked about.
+        told.next().filter(|_| told.next().is_none())
     }
 
     /// What is found out with none of her own wrong values in force.
