@@ -1,5 +1,8 @@
 //! Workings of systems: every method and every pivot gives the forces that the solver gives.
 
+#[path = "workings/found.rs"]
+mod found;
+
 use crate::systems_random::system;
 use leverwright::draw::draw;
 use leverwright::key::{Atom, Axis};

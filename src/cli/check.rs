@@ -2,12 +2,11 @@
 
 use super::Trouble;
 use super::args::{Arguments, Check};
-use super::library::{LANGUAGE, Library, put, read_file, told};
+use super::library::{LANGUAGE, Library, put, read_file, told, unsound};
 use crate::draw::{Refused, draw, refusals};
 use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside, model_alone};
 use crate::problem::Problem;
 use crate::statics::{self, Unsolvable};
-use crate::system::{ActId, System};
 use crate::text::{Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::io::{Write, stdout};
@@ -114,14 +113,7 @@ impl Shelf<'_> {
         let mut faults = match &read.checked {
             Ok(Checked::Lesson(lesson)) => self.undrawn(lesson, &read.text),
             Ok(Checked::Problem(problem)) => unsolved(problem, &read.text),
-            Ok(Checked::System(system)) => {
-                let mut faults = out_of_reach(system, &read.text);
-                let unsolved = super::general::unsolved(system);
-                faults.extend(
-                    unsolved.and_then(|why| fault_at(&read.text, &["system".to_owned()], &why)),
-                );
-                faults
-            }
+            Ok(Checked::System(system)) => unsound(system, &read.text),
             // What the text lacks does not hide that the forces cannot balance.
             Err(faults) => {
                 let model = model_alone(&read.text);
@@ -165,19 +157,6 @@ impl Shelf<'_> {
         };
         refused.iter().take(MOST_RULES).filter_map(fault).collect()
     }
-}
-
-/// What holds a body, or pulls at it, where it is not.
-fn out_of_reach(system: &System, text: &str) -> Vec<Fault> {
-    let at = |act: ActId| match act {
-        ActId::Hold(index) => format!("system.holds.{index}"),
-        ActId::Cord(index) => format!("system.ropes.{index}"),
-        ActId::Weight(_) | ActId::Load(_) => "system".to_owned(),
-    };
-    let faults = system.out_of_reach().into_iter();
-    faults
-        .filter_map(|(act, fault)| fault_at(text, &[at(act)], &fault.to_string()))
-        .collect()
 }
 
 /// Why equilibrium does not give the forces of a problem.

@@ -7,7 +7,7 @@ use crate::statics::{Root, SystemSolution};
 use crate::system::{BodyId, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{Dimension, number_text, value_text};
-use crate::working::{Method, Working, centres, derive, only_laminae, settle, told};
+use crate::working::{Method, Settled, Working, centres, derive, only_laminae, settle, told};
 use std::io::{Write, stdout};
 
 /// Prints the working of a system, as text or JSON.
@@ -26,7 +26,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         let values = system.values();
         let text = match wishes.json {
             true => json::centres(system, &values, &working),
-            false => text(system, &values, &[], &working, words),
+            false => text(system, &values, &[], &Board::alone(&working), words),
         };
         return print(&text);
     }
@@ -51,20 +51,68 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         Ok(working) => working,
         Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
     };
+    let board = Board {
+        working: &working,
+        others: others(system, &solved, method, pivot.as_ref()),
+    };
     let text = if wishes.json {
-        json::system(
-            system,
-            &solved.values,
-            &solved.solution,
-            &solved.roots,
-            &working,
-        )
+        json::system(system, &solved, &board)
     } else {
-        let mut text = text(system, &solved.values, &solved.roots, &working, words);
+        let mut text = text(system, &solved.values, &solved.roots, &board, words);
         text.push_str(&strained(system, &solved.solution, words));
         text
     };
     print(&text)
+}
+
+/// What stands on the board.
+pub(super) struct Board<'a> {
+    /// The working.
+    pub(super) working: &'a Working,
+    /// The workings at the other true values of what is sought.
+    pub(super) others: Vec<Other>,
+}
+
+impl Board<'_> {
+    fn alone(working: &Working) -> Board<'_> {
+        let others = Vec::new();
+        Board { working, others }
+    }
+}
+
+/// A working at another true value of what is sought.
+pub(super) struct Other {
+    /// The value, in SI units.
+    pub(super) value: f64,
+    /// All values of the givens.
+    pub(super) values: Vec<f64>,
+    /// The forces there.
+    pub(super) solution: SystemSolution,
+    /// The working there.
+    pub(super) working: Working,
+}
+
+/// The workings at the other values of what is sought that are as true.
+fn others(system: &System, solved: &Settled, method: Method, pivot: Option<&Spot>) -> Vec<Other> {
+    let Some(given) = system.parts().sought.as_ref().map(|sought| sought.given) else {
+        return Vec::new();
+    };
+    let is_first = |root: &&Root| solved.values.get(given.0) == Some(&root.value);
+    let roots = solved.roots.iter().filter(|root| !is_first(root));
+    let other = |root: &Root| {
+        let solution = root.solution.as_ref().ok();
+        let solution = solution.filter(|_| root.stable != Some(false))?.clone();
+        let mut values = solved.values.clone();
+        *values.get_mut(given.0)? = root.value;
+        let working = derive(system, &values, method, pivot).ok()?;
+        Some(Other {
+            value: root.value,
+            values,
+            solution,
+            working,
+        })
+    };
+    roots.filter_map(other).collect()
 }
 
 /// A word of caution where a force is very large beside the loads.
@@ -139,7 +187,7 @@ fn text(
     system: &System,
     values: &[f64],
     roots: &[Root],
-    working: &Working,
+    board: &Board<'_>,
     words: &Words,
 ) -> String {
     let parts = system.parts();
@@ -155,8 +203,10 @@ fn text(
         text.push_str(&format!("{}\n\n", words.say("general.all-asked", &slots)));
     }
     text.push_str(&sought(system, roots, words));
-    for line in told(system, working, values) {
-        text.push_str(&lines::line(system, line, words));
+    let written = written(system, board.working, values, words);
+    text.extend(written.iter().map(String::as_str));
+    for other in &board.others {
+        text.push_str(&also(system, other, &written, words));
     }
     text.push_str(&format!(
         "\n{}\n",
@@ -164,6 +214,38 @@ fn text(
     ));
     if !parts.caution.is_empty() {
         text.push_str(&format!("\n{}\n", parts.caution));
+    }
+    text
+}
+
+/// The lines of a working, each with its end of line.
+fn written(system: &System, working: &Working, values: &[f64], words: &Words) -> Vec<String> {
+    let lines = told(system, working, values).into_iter();
+    lines.map(|line| lines::line(system, line, words)).collect()
+}
+
+/// The working at another value of what is sought: under their headings, the lines that are not
+/// those of the first.
+fn also(system: &System, other: &Other, first: &[String], words: &Words) -> String {
+    let given = system.parts().sought.as_ref().map(|sought| sought.given);
+    let slots = given.map(|given| {
+        let given = system.given(given);
+        let value = value_text(other.value, given.dimension, system.figures());
+        [
+            ("symbol", Slot::Name(given.symbol.shown())),
+            ("value", Slot::Value(value)),
+        ]
+    });
+    let said = slots.map(|slots| words.say("solve.also", &slots).to_string());
+    let mut text = format!("\n{}\n", said.unwrap_or_default());
+    let mut heading = None;
+    for line in written(system, &other.working, &other.values, words) {
+        if !line.starts_with(' ') {
+            heading = Some(line);
+        } else if !first.contains(&line) {
+            text.push_str(&heading.take().unwrap_or_default());
+            text.push_str(&line);
+        }
     }
     text
 }

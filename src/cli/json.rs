@@ -2,15 +2,16 @@
 //! in SI units, angles in degrees.
 
 use super::board;
+use super::general::{Board, Other};
 use super::library::Found;
 use crate::hint::kind_word;
-use crate::key::{Key, Pins, Sampling, step_word};
+use crate::key::{Axis, Key, Pins, Sampling, step_word};
 use crate::lesson::{Fault, write_problem};
 use crate::statics::{Root, Solution, SystemSolution, solve_system};
-use crate::system::{ActId, Asked, System};
+use crate::system::{Act, ActId, Asked, System};
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
-use crate::working::{Told, Working, told};
+use crate::working::{Kind, Settled, Told, Working, told};
 use serde_json::{Value, json};
 
 /// The version of these forms.
@@ -59,69 +60,67 @@ pub(super) fn solved(
 }
 
 /// A system of bodies, worked.
-pub(super) fn system(
-    system: &System,
-    values: &[f64],
-    solution: &SystemSolution,
-    roots: &[Root],
-    working: &Working,
-) -> String {
+pub(super) fn system(system: &System, solved: &Settled, board: &Board<'_>) -> String {
     let parts = system.parts();
-    let forces: Vec<Value> = system
-        .acts()
-        .iter()
-        .filter_map(|act| {
-            let found = solution.reaction(act.id)?;
-            Some(json!({
-                "symbol": act.symbol.as_str(),
-                "what": act.noun,
-                "at": { "x": found.at.x, "y": found.at.y, "unit": "m" },
-                "x": found.force.x,
-                "y": found.force.y,
-                "size": found.force.size(),
-                "unit": "N",
-                "couple": { "value": found.couple, "unit": "N m" },
-            }))
-        })
-        .collect();
-    let sought: Vec<Value> = parts
-        .sought
-        .iter()
-        .flat_map(|sought| {
-            let given = system.given(sought.given);
-            let degrees = given.dimension == Dimension::ANGLE;
-            roots.iter().map(move |root| {
-                let value = if degrees {
-                    root.value.to_degrees()
-                } else {
-                    root.value
-                };
-                json!({
-                    "symbol": given.symbol.as_str(),
-                    "value": value,
-                    "unit": unit_for(given.dimension).map(|unit| unit.symbol),
-                    "holds": root.solution.is_ok(),
-                    "stable": root.stable,
-                    "why_not": root.solution.as_ref().err().map(|trouble| trouble.code()),
-                })
-            })
-        })
-        .collect();
-    let lines = working_lines(system, values, working);
+    let roots = &solved.roots;
+    let found = |value: f64| {
+        let given = system.given(parts.sought.as_ref()?.given);
+        let is_angle = given.dimension == Dimension::ANGLE;
+        Some(json!({
+            "symbol": given.symbol.as_str(),
+            "value": if is_angle { value.to_degrees() } else { value },
+            "unit": unit_for(given.dimension).map(|unit| unit.symbol),
+        }))
+    };
+    let root = |root: &Root| {
+        let mut told = found(root.value)?;
+        told["holds"] = json!(root.solution.is_ok());
+        told["stable"] = json!(root.stable);
+        told["why_not"] = json!(root.solution.as_ref().err().map(|trouble| trouble.code()));
+        Some(told)
+    };
+    let sought: Vec<Value> = roots.iter().filter_map(root).collect();
+    let other = |other: &Other| {
+        let mut told = found(other.value)?;
+        told["forces"] = json!(forces(system, &other.solution));
+        told["working"] = json!(working_lines(system, &other.values, &other.working));
+        Some(told)
+    };
+    let others: Vec<Value> = board.others.iter().filter_map(other).collect();
+    let lines = working_lines(system, &solved.values, board.working);
     let whole = json!({
         "version": VERSION,
         "title": parts.title,
         "statement": parts.statement,
         "gravity": { "value": parts.gravity, "unit": "m/s²" },
-        "forces": forces,
+        "forces": forces(system, &solved.solution),
         "sought": sought,
         "asked": asked(system),
         "asked_by_name": system.asks_by_name(),
-        "strained": strained(system, solution),
+        "strained": strained(system, &solved.solution),
         "working": lines,
+        "other_values": others,
         "caution": parts.caution,
     });
     format!("{whole:#}\n")
+}
+
+/// Every force and couple.
+fn forces(system: &System, solution: &SystemSolution) -> Vec<Value> {
+    let told = |act: &Act<'_>| {
+        let found = solution.reaction(act.id)?;
+        Some(json!({
+            "symbol": act.symbol.as_str(),
+            "what": act.noun,
+            "at": { "x": found.at.x, "y": found.at.y, "unit": "m" },
+            "x": found.force.x,
+            "y": found.force.y,
+            "size": found.force.size(),
+            "unit": "N",
+            "couple": { "value": found.couple, "unit": "N m" },
+        }))
+    };
+    system.acts().iter().filter_map(told).collect()
 }
 
 /// What is asked.
@@ -166,11 +165,21 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 Some(json!({ "balance": names, "numbers": numbers }))
             }
             Told::Stage {
-                together, removed, ..
-            } => Some(
-                json!({ "stage": { "balances": together, "unknowns_removed": removed.len() } }),
-            ),
+                kind,
+                bodies,
+                removed,
+                together,
+            } => Some(json!({
+                "stage": {
+                    "balances": together,
+                    "first": balance_kind(&kind),
+                    "bodies": bodies,
+                    "unknowns_removed": removed.len(),
+                    "removed": removed,
+                }
+            })),
             Told::Given { text } => Some(json!({ "given": text })),
+            Told::Trial { name, value } => Some(json!({ "by_trial": format!("{name} = {value}") })),
             Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
             Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),
             Told::Three(names) => {
@@ -189,6 +198,17 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
             | Told::Results => None,
         })
         .collect()
+}
+
+/// How a balance is taken, in one word.
+fn balance_kind(kind: &Kind) -> &'static str {
+    match kind {
+        Kind::Moments(_) => "moments",
+        Kind::Forces(Axis::Horizontal) => "horizontal",
+        Kind::Forces(Axis::Vertical) => "vertical",
+        Kind::Tilted { across: true, .. } => "across",
+        Kind::Tilted { across: false, .. } => "along",
+    }
 }
 
 /// Laminae that nothing holds: the working of their centres of mass.

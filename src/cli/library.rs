@@ -3,12 +3,12 @@
 use super::Trouble;
 use crate::draw::{code, draw, draw_sister, parse_code};
 use crate::lesson::{
-    Fault, Lesson, ProblemFile, built_in, faults_beside, is_lesson, parse_lesson,
+    Fault, Lesson, ProblemFile, built_in, fault_at, faults_beside, is_lesson, parse_lesson,
     parse_problem_file,
 };
 use crate::problem::Problem;
 use crate::record::Origin;
-use crate::system::System;
+use crate::system::{ActId, System};
 use crate::text::{Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
@@ -304,8 +304,36 @@ fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
             sister: None,
             origin: None,
         })),
-        ProblemFile::General(system) => Any::General(Box::new(system)),
+        ProblemFile::General(system) => {
+            if !system.out_of_reach().is_empty() {
+                return Err(Trouble::File(name.to_owned(), unsound(&system, text)));
+            }
+            Any::General(Box::new(system))
+        }
     })
+}
+
+/// What shows of a file without a fault once its problem is drawn and worked, in the order of the
+/// file: what holds a body where it is not, and that it cannot be held.
+pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
+    let mut faults = out_of_reach(system, text);
+    let unsolved = super::general::unsolved(system);
+    faults.extend(unsolved.and_then(|why| fault_at(text, &["system".to_owned()], &why)));
+    faults.sort_by_key(|fault| (fault.line, fault.column));
+    faults
+}
+
+/// What holds a body, or pulls at it, where it is not.
+fn out_of_reach(system: &System, text: &str) -> Vec<Fault> {
+    let at = |act: ActId| match act {
+        ActId::Hold(index) => format!("system.holds.{index}"),
+        ActId::Cord(index) => format!("system.ropes.{index}"),
+        ActId::Weight(_) | ActId::Load(_) => "system".to_owned(),
+    };
+    let faults = system.out_of_reach().into_iter();
+    faults
+        .filter_map(|(act, fault)| fault_at(text, &[at(act)], &fault.to_string()))
+        .collect()
 }
 
 pub(super) fn told(name: &str, faults: &[Fault]) -> Vec<String> {

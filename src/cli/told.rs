@@ -39,6 +39,10 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
         }
         Told::Whole => heading("solve.whole", &[]),
         Told::Condition(when) => condition(system, when, words),
+        Told::Trial { name, value } => {
+            let slots = [("symbol", Slot::Name(name)), ("value", Slot::Value(value))];
+            heading("solve.trial", &slots)
+        }
         Told::Three(names) => {
             let told = |(name, noun): (String, String)| match noun.is_empty() {
                 true => name,

@@ -44,11 +44,9 @@ pub(super) fn noted(
         true_of_it.then(|| {
             let mut noted = noted_true(asked);
             noted.proved = judgement.proved;
-            noted.remarks = if near {
-                vec![Remark::NotSeen]
-            } else {
-                Vec::new()
-            };
+            let seen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::AllKnown);
+            noted.remarks = judgement.remarks;
+            noted.remarks.retain(seen);
             noted
         })
     })

@@ -8,26 +8,25 @@
 use super::board::{Board, Own};
 use super::chain::first_break;
 use super::expression::{COARSE, TOO_COARSE};
-use super::grade::{Grade, Typed, grade};
+use super::grade::Typed;
 use super::identity::{
-    follows_identically, free_parts, goes_both_ways, holds_identically, is_empty, is_of_forces,
-    may_hold_otherwise, near_root,
+    follows_identically, goes_both_ways, holds_identically, is_empty, is_of_forces,
+    may_hold_otherwise,
 };
 use super::lacking::{self, Lacking};
-use super::lift::{lift, plain_leaf, plain_value};
+use super::lift::{Lifted, lift, plain_leaf, plain_value};
 use super::links::{broken_relation, without_open};
 use super::names::NameRole;
+use super::near::{MOST_LOOSE, is_near, rounded};
 use super::open::is_open;
 use super::own::{Way, right_way};
 use super::root::root;
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth, joint};
+use super::unproved::{has_square_angle, is_of_names, not_seen};
+use super::{Judgement, Remark, Truth, by_terms, joint};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
 use crate::units::{Dimension, Written};
-
-/// However rounded the numbers of a balance are, its root counts to this share of it.
-const MOST_LOOSE: f64 = 0.006;
 
 /// True if a line of several sides is a statement about an unknown.
 pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
@@ -269,7 +268,7 @@ fn judge_pair(
     let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
         root(board, unknown, sides, choice, leaf)
     };
-    let lifted = lift(board, stock, sides, None, &combine);
+    let mut lifted = lift(board, stock, sides, None, &combine);
     let mut judgement = Judgement::of(target, Truth::DoesNotHold);
     let plain_root = root(board, unknown, sides, 0, &mut |leaf| {
         plain_leaf(board, leaf)
@@ -281,9 +280,23 @@ fn judge_pair(
         agree(left, right) || sense && agree(&left.map(|value| -value), right)
     };
     let otherwise = may_hold_otherwise(board, unknown, sides, plain_root);
+    let is_hit = |lifted: &[Lifted], function: &Samples| {
+        lifted.iter().any(|one| same(&one.function, function))
+    };
+    let proved = (accepted.iter()).any(|(function, _)| is_hit(&lifted, function));
+    let near = !proved && is_near(board, stock, (target, unknown), sides, plain_root);
+    let names = near && board.key.general.is_some() && is_of_names(stock, sides);
+    let holds_here = names && by_terms::exactly(board, sides);
+    if near && target.is_general() && target.is_balance() {
+        let proved = by_terms::proved(board, stock, unknown, sides);
+        // What is level or upright here is as good as its force.
+        let seen =
+            || (holds_here && has_square_angle(board)).then(|| Lifted::right(board, unknown));
+        lifted.extend(proved.or_else(|| seen().flatten()));
+    }
     let hit = accepted
         .iter()
-        .find(|(function, _)| lifted.iter().any(|one| same(&one.function, function)));
+        .find(|(function, _)| is_hit(&lifted, function));
     let off = hit.zip(plain_root).map_or(0.0, |((function, _), root)| {
         (root.abs() / function[0].abs() - 1.0).abs()
     });
@@ -359,7 +372,7 @@ fn judge_pair(
             }
             Way::TwoMeanings(right, own) => judgement.evidence.two_meanings = Some((right, own)),
         }
-    } else if comes_near(board, stock, unknown, sides, plain_root) {
+    } else if near {
         let proved = |sides: &[&Tree]| {
             lift(board, stock, sides, None, &combine).iter().any(|one| {
                 accepted
@@ -373,7 +386,11 @@ fn judge_pair(
             return judgement;
         }
         judgement.truth = Truth::Noted;
-        judgement.remarks.push(Remark::NotSeen);
+        judgement.remarks = match (holds_here, names) {
+            (true, _) => vec![Remark::HoldsHere],
+            (_, true) => vec![Remark::ByChance],
+            _ => not_seen(stock, sides, Dimension::NUMBER),
+        };
         return judgement;
     }
     if judgement.truth.holds() {
@@ -484,96 +501,7 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
     })
 }
 
-/// True if the unknown comes out right, within the figures of the line, with the hinge's parts
-/// counted in any sense.
-fn comes_near(
-    board: &Board<'_>,
-    stock: &Stock,
-    unknown: StepId,
-    sides: &[&Tree],
-    plain_root: Option<f64>,
-) -> bool {
-    let graded = |leaf: &dyn Fn(Leaf<'_>) -> Value, at: f64| {
-        let typed = loose_root(board, stock, unknown, sides, (leaf, at));
-        matches!(
-            grade(board, unknown, typed),
-            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
-        )
-    };
-    let plain = |leaf: Leaf<'_>| plain_leaf(board, leaf);
-    let near = plain_root.or_else(|| near_root(board, unknown, sides));
-    if near.is_some_and(|root| graded(&plain, root)) {
-        return true;
-    }
-    let mut parts = free_parts(board, sides);
-    parts.retain(|part| *part != unknown);
-    (1..1_usize << parts.len().min(2)).any(|flips| {
-        let turned = |leaf: Leaf<'_>| {
-            let step = match leaf {
-                Leaf::Name(id) => board.names.role(id),
-                Leaf::Literal(_) => None,
-            };
-            let place = parts
-                .iter()
-                .position(|part| step == Some(NameRole::Step(*part)));
-            let mut value = plain_leaf(board, leaf);
-            if place.is_some_and(|place| flips & (1 << place) != 0) {
-                value.number = -value.number;
-            }
-            value
-        };
-        let found = root(board, unknown, sides, 0, &mut |leaf| turned(leaf));
-        found.is_some_and(|at| graded(&turned, at))
-    })
-}
-
-/// A root as a number whose last place counts for what the figures of the line leave open.
-fn loose_root(
-    board: &Board<'_>,
-    stock: &Stock,
-    unknown: StepId,
-    sides: &[&Tree],
-    (value_of, at): (&dyn Fn(Leaf<'_>) -> Value, f64),
-) -> Typed {
-    let mut typed = rounded(at);
-    let moved = |index: usize, by: f64| {
-        root(board, unknown, sides, 0, &mut |leaf| match leaf {
-            Leaf::Literal(literal) if literal.index == index => {
-                let mut value = Value::of_literal(literal);
-                value.number += by;
-                value
-            }
-            leaf => value_of(leaf),
-        })
-    };
-    let mut loose = 0.0;
-    for side in sides {
-        for place in side.literals() {
-            if stock.is_exact(place.literal, place.in_angle) {
-                continue;
-            }
-            let half = 0.5 * place.literal.written.last_place;
-            loose += moved(place.literal.index, half).map_or(0.0, |other| (other - at).abs());
-        }
-    }
-    let most = MOST_LOOSE * at.abs();
-    typed.written.last_place = typed.written.last_place.max((2.0 * loose).min(most));
-    typed
-}
-
 /// True for a whole number of one digit without a unit: it counts.
 fn is_digit(literal: &Literal) -> bool {
     literal.unit.is_none() && literal.written.last_place == 1.0 && literal.value.abs() < 10.0
-}
-
-/// A root as a number of four figures.
-fn rounded(root: f64) -> Typed {
-    let place = 1e-3 * root.abs().max(1e-9);
-    Typed {
-        value: root,
-        written: Written {
-            significant: 4,
-            last_place: place,
-        },
-    }
 }

@@ -20,6 +20,10 @@ pub struct Evidence {
     pub ended: Option<Typed>,
     /// The step whose value this is, where it is another than the one asked.
     pub other_step: Option<StepId>,
+    /// True if the form is right but for numbers of one or two figures in it.
+    pub rounded_hard: bool,
+    /// The step that a true relation tells by a ratio of its angle or by its square.
+    pub tells: Option<StepId>,
     /// The dimension that was typed, where it is not the one asked.
     pub dimension: Option<Dimension>,
     /// True if the form holds, but the number after the last `=` is not its value.

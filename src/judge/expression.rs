@@ -12,9 +12,10 @@ use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
+use super::rounded_hard::is_rounded_hard;
 use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
 use super::stock::Stock;
-use super::unproved::unproved;
+use super::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Part, Samples, StepId};
 use crate::reading::{Function, Node, Tree, Value, evaluate};
@@ -378,6 +379,9 @@ fn one(
             return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten = ten;
+        judgement.evidence.rounded_hard = typed.is_none()
+            && !ten
+            && is_rounded_hard(board, stock, target, (tree, number), dimension);
         let opposite = Typed {
             value: -taken.value,
             ..taken
@@ -399,19 +403,8 @@ fn one(
         Grade::Follows(lines) => Truth::Follows(lines),
         Grade::TooFewFigures => Truth::TooFewFigures,
     };
-    // Names alone leave nothing open: they are another function, whatever it gives here.
-    let named_only = |tree: &Tree| {
-        let places = tree.literals();
-        !tree.names().is_empty() && places.iter().all(|place| stock.is_pure(place.literal))
-    };
-    if plain && named_only(tree) {
-        judgement.truth = Truth::DoesNotHold;
-        return judgement;
-    }
-    if plain {
-        // A form must show how its value comes about; one that agrees by chance shows nothing.
-        judgement.truth = Truth::Noted;
-        judgement.remarks = vec![unproved(board, stock, target, tree)];
+    // A form must show how its value comes about; one that agrees by chance shows nothing.
+    if plain && !unproved::counts(board, stock, (target, number), tree, &mut judgement) {
         return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)

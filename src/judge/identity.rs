@@ -2,6 +2,7 @@
 //! the hinge's force in them, and lines that are not linear in the forces (tan ψ, H²).
 
 use super::board::Board;
+use super::by_terms::terms_of;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::{is_alias, is_open};
@@ -48,24 +49,7 @@ pub(super) fn is_of_forces(board: &Board<'_>, sides: &[&Tree]) -> bool {
 
 /// True if, everything brought to one side, some terms are positive and some negative.
 pub(super) fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
-    fn collect<'t>(tree: &'t Tree, sign: f64, terms: &mut Vec<(f64, &'t Tree)>) {
-        match &tree.node {
-            Node::Negative(inner) => collect(inner, -sign, terms),
-            Node::Binary(Operator::Add, left, right) => {
-                collect(left, sign, terms);
-                collect(right, sign, terms);
-            }
-            Node::Binary(Operator::Subtract, left, right) => {
-                collect(left, sign, terms);
-                collect(right, -sign, terms);
-            }
-            _ => terms.push((sign, tree)),
-        }
-    }
-    let mut terms = Vec::new();
-    for (at, side) in sides.iter().enumerate() {
-        collect(side, if at == 0 { 1.0 } else { -1.0 }, &mut terms);
-    }
+    let terms = terms_of(sides);
     let values = terms.iter().filter_map(|(sign, term)| {
         let mut at_right = |leaf: Leaf<'_>| match leaf {
             Leaf::Name(id) => match board.names.role(id) {

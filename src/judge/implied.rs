@@ -10,7 +10,8 @@ use super::open::{is_of_open_unknown, is_open};
 use super::root::root;
 use super::sense::{note_sense, same, settle_sense, size_meant};
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth};
+use super::unproved::not_seen;
+use super::{Judgement, Truth};
 use crate::key::StepId;
 use crate::reading::{Leaf, Node, Tree, Value};
 use crate::units::Dimension;
@@ -80,7 +81,8 @@ pub(super) fn judge(
         judgement.evidence.lifted = lifted.into_iter().map(|one| one.function).collect();
         if near {
             judgement.truth = Truth::Noted;
-            judgement.remarks.push(Remark::NotSeen);
+            let wanted = wanted.unwrap_or(Dimension::NUMBER);
+            judgement.remarks = not_seen(stock, sides, wanted);
         }
         return Some(judgement);
     };

@@ -7,7 +7,7 @@
 
 use super::board::Board;
 use super::stock::{Meaning, Stock};
-use crate::key::Samples;
+use crate::key::{Samples, StepId};
 use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
 };
@@ -30,6 +30,16 @@ pub(super) struct Lifted {
     pub(super) function: Samples,
     /// How many literals stand for nothing but themselves though they are no pure numbers.
     pub(super) constants: usize,
+}
+
+impl Lifted {
+    /// What a form that is the right one is lifted to.
+    pub(super) fn right(board: &Board<'_>, step: StepId) -> Option<Lifted> {
+        board.right(step).map(|function| Lifted {
+            function,
+            constants: 0,
+        })
+    }
 }
 
 /// Every function that the sides of a line can be lifted to, fewest unexplained numbers first.
@@ -168,7 +178,18 @@ pub(super) fn is_all_known(stock: &Stock, tree: &Tree, wanted: Dimension) -> boo
     tree.literals().iter().all(|place| {
         let as_angle = is_angle(tree, place, wanted);
         let meanings = stock.meanings(place.literal, as_angle, false);
-        stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
+        let pure = stock.is_pure(place.literal) || place.literal.value == 0.0;
+        pure || meanings.iter().any(|meaning| !meaning.constant)
+    })
+}
+
+/// True if no number of an expression of this dimension may be one of several quantities.
+pub(super) fn is_one_each(stock: &Stock, tree: &Tree, wanted: Dimension) -> bool {
+    tree.literals().iter().all(|place| {
+        let as_angle = is_angle(tree, place, wanted);
+        let meanings = stock.meanings(place.literal, as_angle, false);
+        let quantities = meanings.iter().filter(|meaning| !meaning.constant);
+        quantities.count() <= 1
     })
 }
 

@@ -37,18 +37,7 @@ pub(super) fn broken_relation(
     let sides = &without_open(board, sides)[..];
     let parts = free_parts(board, sides);
     let break_in = |flips: usize| {
-        let is_flipped = |part: &StepId| {
-            let at = parts.iter().position(|known| known == part);
-            at.is_some_and(|at| flips & (1 << at) != 0)
-        };
-        let is_turned = |part: &&StepId| board.turned.contains(part) != is_flipped(part);
-        let others = board.turned.iter().filter(|step| !parts.contains(step));
-        let turned: Vec<StepId> = parts
-            .iter()
-            .filter(is_turned)
-            .chain(others)
-            .copied()
-            .collect();
+        let turned = turned_with(board, &parts, flips);
         let with = Board {
             turned: &turned,
             memo: Memo::default(),
@@ -65,6 +54,22 @@ pub(super) fn broken_relation(
     };
     let breaks: Option<Vec<Span>> = (0..1_usize << parts.len().min(2)).map(break_in).collect();
     breaks?.first().copied()
+}
+
+/// The parts that are counted against their sense where some of `parts` are turned about.
+pub(super) fn turned_with(board: &Board<'_>, parts: &[StepId], flips: usize) -> Vec<StepId> {
+    let is_flipped = |part: &StepId| {
+        let at = parts.iter().position(|known| known == part);
+        at.is_some_and(|at| flips & (1 << at) != 0)
+    };
+    let is_turned = |part: &&StepId| board.turned.contains(part) != is_flipped(part);
+    let others = board.turned.iter().filter(|step| !parts.contains(step));
+    parts
+        .iter()
+        .filter(is_turned)
+        .chain(others)
+        .copied()
+        .collect()
 }
 
 /// The judgement of a definition whose expression does not come to the number told behind it:

@@ -13,6 +13,7 @@ mod angles;
 mod aside;
 mod beside_parts;
 mod board;
+mod by_terms;
 mod carried;
 mod chain;
 mod claim;
@@ -33,6 +34,7 @@ mod links;
 mod mended;
 mod moment_sum;
 mod names;
+mod near;
 mod open;
 mod other;
 mod other_units;
@@ -42,9 +44,11 @@ mod prefix;
 mod printed_units;
 mod room;
 mod root;
+mod rounded_hard;
 mod sense;
 mod set_equal;
 mod shape;
+mod solved_for;
 pub mod statement;
 mod stock;
 mod stock_general;
@@ -132,6 +136,8 @@ pub enum Remark {
     OppositeSense,
     /// A hinge part with a minus sign and the negative way: one may turn the other about.
     SignAndWay,
+    /// The angle told with a force is that with the horizontal, which leaves its way open.
+    WayOpen,
     /// The way that was told is that on this one of the two bodies that it acts between.
     OnBody(usize),
     /// The way told with a size is that of one part; another lies along this axis.
@@ -148,8 +154,12 @@ pub enum Remark {
     SignInSum,
     /// The value is right, and the form does not show how it comes about.
     NotSeen,
+    /// Beside [`Remark::NotSeen`]: every number is one of this working, and may be several.
+    AllKnown,
     /// The value asked, said to be this other quantity.
     OtherName(StepId),
+    /// Names alone that are equal with the numbers of this problem, and not with others.
+    HoldsHere,
     /// The value is near, every number is known, and the form is another relation.
     ByChance,
     /// True whatever the forces are.
@@ -271,7 +281,7 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
     if first.stands() || board.key.general.is_none() {
         return first;
     }
-    sense::in_own_senses(board, &readings, &in_her_sense).unwrap_or(first)
+    sense::in_own_senses(board, asked, &readings, &in_her_sense).unwrap_or(first)
 }
 
 /// Judges a line by the reading of it that holds, or by the one that says most.
@@ -337,9 +347,38 @@ fn judge_readings(
     counted.or(noted).unwrap_or(first)
 }
 
+/// Judges a reading; where it tells a step by a ratio or by its square, it is noted which.
+fn judge_reading(
+    board: &Board<'_>,
+    stock: &Stock,
+    asked: StepId,
+    reading: &Reading,
+    line: (&str, usize),
+) -> Judgement {
+    let mut judgement = judge_relation(board, stock, asked, reading, line);
+    let Some((step, solved)) = solved_for::solved_for(board, reading) else {
+        return judgement;
+    };
+    if judgement.truth == Truth::Noted && judgement.proved {
+        judgement.evidence.tells = Some(step);
+    }
+    let refused = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    if !refused {
+        return judgement;
+    }
+    let solved = judge_relation(board, stock, step, &solved, line);
+    if solved.truth.holds() {
+        judgement = noted_true(asked);
+        judgement.evidence.tells = Some(step);
+    } else if solved.truth == Truth::Noted {
+        judgement = solved;
+    }
+    judgement
+}
+
 /// Judges a reading; a relation between what is known, which is not what is asked, is noted where
 /// it is true.
-fn judge_reading(
+fn judge_relation(
     board: &Board<'_>,
     stock: &Stock,
     asked: StepId,

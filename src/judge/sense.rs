@@ -6,7 +6,7 @@ use super::names::NameRole;
 use super::shape::{Shape, shapes};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Function, Node, Operator, Reading, Tree};
+use crate::reading::{Function, NameId, Node, Operator, Reading, Tree};
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
@@ -100,17 +100,22 @@ const MOST_TURNED: usize = 3;
 /// she counted some in another than the key; `None` where it holds in none of them.
 pub(super) fn in_own_senses(
     board: &Board<'_>,
+    asked: StepId,
     readings: &[Reading],
     judge: &dyn Fn(&Board<'_>) -> Judgement,
 ) -> Option<Judgement> {
+    let names = || {
+        let sides = readings.iter().flat_map(|reading| &reading.sides);
+        sides.flat_map(Tree::names)
+    };
+    // A coefficient is made of sizes: `μ = FN/N`, whatever sign FN has.
+    let of_number = |(id, _): (NameId, _)| board.names.dimension(id) == Dimension::NUMBER;
+    let asked = board.key.step(asked).map(|step| step.dimension);
+    let of_sizes = asked == Some(Dimension::NUMBER) || names().any(of_number);
     let mut named: Vec<StepId> = Vec::new();
-    for (id, _) in readings
-        .iter()
-        .flat_map(|reading| &reading.sides)
-        .flat_map(Tree::names)
-    {
+    for (id, _) in names() {
         if let Some(NameRole::Step(step)) = board.names.role(id)
-            && (board.is_against(step) || is_unsaid_friction(board, step))
+            && (board.is_against(step) || is_friction_by_size(board, step, of_sizes))
             && !named.contains(&step)
         {
             named.push(step);
@@ -132,13 +137,14 @@ pub(super) fn in_own_senses(
     })
 }
 
-/// True for friction of which she has said no way, and that the key counts against its way: its name
-/// may stand for its size.
-fn is_unsaid_friction(board: &Board<'_>, step: StepId) -> bool {
+/// True for friction that the key counts against its way, and of which she has said no way or that
+/// stands in a line of sizes: its name may stand for its size.
+fn is_friction_by_size(board: &Board<'_>, step: StepId, of_sizes: bool) -> bool {
     let heading = board.key.heading(step);
+    let unsaid = |own: &Own| own.line == 0;
     heading.is_some_and(|heading| heading.kind == "friction")
         && step.has_free_sense()
-        && board.standing.get(&step).is_none_or(|own| own.line == 0)
+        && (of_sizes || board.standing.get(&step).is_none_or(unsaid))
         && board.right(step).is_some_and(|right| right[0] < 0.0)
 }
 

@@ -46,11 +46,22 @@ pub(super) fn shapes(board: &Board<'_>, id: StepId) -> Vec<Shape> {
                 value.is_none_or(|function| function[0] > 0.0)
             };
             let (right, up) = (part(level), part(upright));
-            let mut shapes = turns(right, up);
             let general = board.key.general.as_ref();
+            let Some([first, second]) = general.and_then(|general| general.between.get(&id)) else {
+                return turns(right, up);
+            };
+            let is_on = |body: &String| board.on_body.is_none_or(|named| named == body);
+            let mut shapes = if is_on(first) {
+                turns(right, up)
+            } else {
+                vec![]
+            };
             // On the other of two bodies it points the other way.
-            if general.is_some_and(|general| general.between.contains_key(&id)) {
+            if is_on(second) {
                 shapes.extend(turns(!right, !up));
+            }
+            if shapes.is_empty() {
+                shapes.push(Shape::Same);
             }
             shapes
         }

@@ -55,6 +55,7 @@ pub(super) enum Nearness {
 }
 
 /// A quantity that a number may stand for.
+#[derive(Clone)]
 struct Entry {
     /// True for a number that is this quantity only without a unit.
     bare: bool,
@@ -68,6 +69,8 @@ struct Entry {
 
 /// All quantities that a literal is compared with.
 pub(super) struct Stock {
+    /// True where a number of one or two figures may be a rounding of anything.
+    coarse: bool,
     /// True for a general working, in which values often are alike.
     general: bool,
     entries: Vec<Entry>,
@@ -77,6 +80,7 @@ impl Stock {
     /// Everything that a literal of this working may stand for.
     pub(super) fn of(board: &Board<'_>) -> Stock {
         let mut stock = Stock {
+            coarse: false,
             general: board.key.general.is_some(),
             entries: Vec::new(),
         };
@@ -130,6 +134,15 @@ impl Stock {
         stock.add_of_own_pull(board);
         stock.add_angles(board);
         stock
+    }
+
+    /// The same quantities, of each of which a number of one or two figures may be a rounding.
+    pub(super) fn coarsely(&self) -> Stock {
+        Stock {
+            coarse: true,
+            general: self.general,
+            entries: self.entries.clone(),
+        }
     }
 
     /// A standing value, in full and as it was typed.
@@ -254,7 +267,8 @@ impl Stock {
         let twice = self.entries.iter().any(|entry| {
             entry.dimension == dimension && entry.shown == shown && entry.function == function
         });
-        if !twice && shown != 0.0 {
+        // A number is no quantity by being nothing; an angle in a ratio may be that.
+        if !twice && (shown != 0.0 || dimension == Dimension::ANGLE) {
             self.entries.push(Entry {
                 bare: false,
                 function,
@@ -420,7 +434,8 @@ impl Stock {
             {
                 continue;
             }
-            let Some(rank) = entry.fits(literal) else {
+            let coarsely = || (self.coarse && entry.rounds_to(literal)).then_some(4);
+            let Some(rank) = entry.fits(literal).or_else(coarsely) else {
                 continue;
             };
             let meaning = Meaning {
@@ -472,6 +487,16 @@ impl Stock {
 }
 
 impl Entry {
+    /// True for a number of one or two figures that the quantity, however exact, rounds to.
+    fn rounds_to(&self, literal: &Literal) -> bool {
+        let angle = self.dimension == Dimension::ANGLE;
+        let half = 0.5 * literal.written.last_place * (1.0 + 1e-6);
+        literal.written.significant <= 2
+            && !angle
+            && !(self.bare && literal.unit.is_some())
+            && (literal.value - self.shown).abs() <= half
+    }
+
     /// How well a literal fits: 0 exactly, 1 exactly, which may be by chance, 2 rounded, 3 with
     /// digits cut, 4 as worked out with values of three figures; `None` not at all.
     fn fits(&self, literal: &Literal) -> Option<u8> {

@@ -8,6 +8,8 @@ use crate::text::Span;
 
 /// More parts than this are not tried: the line is no plain one.
 const MOST_PARTS: usize = 8;
+/// Of more numbers than this every change of a line would take too long to try.
+const MOST_NUMBERS: usize = 12;
 
 /// The part without which a line is proved, if there is one. `proved` says whether sides are.
 pub(super) fn surplus(
@@ -15,6 +17,10 @@ pub(super) fn surplus(
     sides: &[&Tree],
     proved: &dyn Fn(&[&Tree]) -> bool,
 ) -> Option<Span> {
+    let numbers = sides.iter().map(|side| side.literals().len());
+    if numbers.sum::<usize>() > MOST_NUMBERS {
+        return None;
+    }
     for (at, side) in sides.iter().enumerate() {
         let mut without = Vec::new();
         variants(side, &mut without);

@@ -1,28 +1,94 @@
 //! A form that comes to the right value and is not seen to be the right way.
 
-use super::Remark;
 use super::board::Board;
 use super::followed::nearest_inputs;
 use super::grade::{Grade, Typed, figures_meant, grade};
-use super::lift::is_all_known;
+use super::lift::{is_all_known, is_one_each};
 use super::sense::same;
 use super::shape::parts_of;
 use super::stock::{Meaning, Stock};
+use super::{Judgement, Remark, Truth};
 use crate::key::StepId;
 use crate::reading::{Place, Tree};
 use crate::units::Dimension;
 
+/// Values nearer than this share of them are one.
+const EXACT: f64 = 1e-9;
+
+/// Whether a form that is not proved, and whose value agrees, counts as that value all the same; if
+/// not, the judgement says what it is.
+pub(super) fn counts(
+    board: &Board<'_>,
+    stock: &Stock,
+    (target, number): (StepId, f64),
+    tree: &Tree,
+    judgement: &mut Judgement,
+) -> bool {
+    if !is_of_names(stock, &[tree]) {
+        judgement.truth = Truth::Noted;
+        judgement.remarks = unproved(board, stock, target, tree);
+        return false;
+    }
+    // Names alone leave nothing open: they are another function, whatever it gives here.
+    let size = board.right(target).map_or(f64::NAN, |right| right[0].abs());
+    if board.key.general.is_none() || (number.abs() - size).abs() > EXACT * size {
+        judgement.truth = Truth::DoesNotHold;
+        return false;
+    }
+    let counts = has_square_angle(board);
+    if !counts {
+        judgement.truth = Truth::Noted;
+        judgement.remarks = vec![Remark::HoldsHere];
+    }
+    counts
+}
+
+/// True for sides with names in them and no numbers but pure ones.
+pub(super) fn is_of_names(stock: &Stock, sides: &[&Tree]) -> bool {
+    let pure = |side: &&Tree| {
+        let places = side.literals();
+        places
+            .iter()
+            .all(|place| stock.is_pure(place.literal) || place.literal.value == 0.0)
+    };
+    sides.iter().all(pure) && sides.iter().any(|side| !side.names().is_empty())
+}
+
+/// True where a line lies level or upright, or across another, with the numbers of this problem and
+/// not with others: what is as large as another then is seen to be so.
+pub(super) fn has_square_angle(board: &Board<'_>) -> bool {
+    let is_square = |angle: f64| libm::sin(2.0 * angle).abs() < EXACT;
+    let steps = board.key.steps.iter();
+    let angles = steps.filter(|step| step.dimension == Dimension::ANGLE);
+    board.key.general.is_some()
+        && angles.filter_map(|step| board.right(step.id)).any(|angle| {
+            let moved = angle.iter().any(|angle| !is_square(*angle));
+            is_square(angle[0]) && moved
+        })
+}
+
 /// What is said of a form whose value agrees: that it is another relation, or, where its numbers
 /// leave that open, that the way is not to be seen.
-pub(super) fn unproved(board: &Board<'_>, stock: &Stock, target: StepId, tree: &Tree) -> Remark {
+fn unproved(board: &Board<'_>, stock: &Stock, target: StepId, tree: &Tree) -> Vec<Remark> {
     let dimension = board
         .key
         .step(target)
         .map_or(Dimension::NUMBER, |step| step.dimension);
     let other = is_all_known(stock, tree, dimension) && !may_be_part(board, stock, target, tree);
-    match other {
-        true => Remark::ByChance,
-        false => Remark::NotSeen,
+    // In a general working a number may be one of several quantities, and not all are tried.
+    let tried = board.key.general.is_none() || is_one_each(stock, tree, dimension);
+    match other && tried {
+        true => vec![Remark::ByChance],
+        false => not_seen(stock, &[tree], dimension),
+    }
+}
+
+/// That the way is not to be seen, whether or not every number is one of this working.
+pub(super) fn not_seen(stock: &Stock, sides: &[&Tree], dimension: Dimension) -> Vec<Remark> {
+    let mut sides = sides.iter();
+    match sides.all(|side| is_all_known(stock, side, dimension)) {
+        true => vec![Remark::NotSeen, Remark::AllKnown],
+        false => vec![Remark::NotSeen],
     }
 }
 

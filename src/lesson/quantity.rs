@@ -71,7 +71,7 @@ impl Want {
             Want::Gravity => "an acceleration such as \"9.8 m/s^2\"",
             Want::MassPerArea => "a mass per area such as \"8 kg/m^2\"",
             Want::Couple => "a couple such as \"40 N m\"",
-            Want::Spread => "a load a length such as \"150 N/m\"",
+            Want::Spread => "a load per metre such as \"150 N/m\"",
             Want::Coefficient => "a number such as \"0.4\"",
             Want::Coordinate => "a coordinate such as \"1.2 m\" or \"-0.4 m\"",
         }

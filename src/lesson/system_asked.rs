@@ -109,7 +109,7 @@ impl<'a> Reader<'_, 'a> {
         let name = item.text("the name of a number", self.report)?;
         let known = self.given_names();
         if !known.iter().any(|known| known == name) {
-            if !self.every_body_has_a_name() {
+            if !self.is_untold(name) {
                 return None;
             }
             let known = known.iter().map(String::as_str).collect();
@@ -117,8 +117,12 @@ impl<'a> Reader<'_, 'a> {
             self.report.add(item, kind);
             return None;
         }
+        // A word for what is sought that is not understood is told there.
+        let at = self.told_at(name).cloned();
+        let says_sought = at.is_some_and(|at| stands(&at, SOUGHT));
         match self.one_sought() {
             Some((given, _)) if self.is_named(given, name) => Some(given),
+            _ if says_sought => None,
             _ => {
                 let why = format!(
                     "{name} has a value; write {{\"symbol\": \"{name}\", \"sought\": …}} where it stands"
@@ -172,21 +176,26 @@ impl<'a> Reader<'_, 'a> {
             self.can_happen(&at, form, id, traits);
         }
         let act = force.map(|(id, _)| id);
+        if act.is_none() {
+            // Whichever force is meant, its limit would have had its name.
+            let limits = self
+                .forces
+                .iter()
+                .map(|force| format!("{}_max", force.symbol));
+            let limits: Vec<String> = limits.collect();
+            limits.iter().for_each(|limit| self.lacks(limit));
+        }
         match form {
             "reaches" => {
                 let usual = at
                     .as_text()
                     .map_or("F_max".to_owned(), |name| format!("{name}_max"));
-                let limit = fields.required("limit", Want::Force.example(), self.report);
-                let limit = limit.and_then(|item| self.quantity(&item, Want::Force, &usual));
+                let limit = self.number_in(&fields, "limit", Want::Force, &usual);
                 let (act, limit) = (act?, limit?);
                 Some(When::Reaches { act, limit })
             }
             "slips" => {
-                let coefficient =
-                    fields.required("coefficient", Want::Coefficient.example(), self.report);
-                let coefficient =
-                    coefficient.and_then(|item| self.quantity(&item, Want::Coefficient, "μ"));
+                let coefficient = self.number_in(&fields, "coefficient", Want::Coefficient, "μ");
                 let (act, coefficient) = (act?, coefficient?);
                 Some(When::Slips { act, coefficient })
             }

@@ -28,6 +28,13 @@ pub(super) const AS_NEEDED: &str = "as-needed";
 const FRICTION: &str =
     "\"as-needed\", {\"up_to\": \"0.4\"} or {\"limiting\": \"0.4\", \"direction\": \"left\"}";
 
+/// True for a hold whose kind is one of those that there are.
+pub(super) fn has_known_kind(item: &Item<'_>) -> bool {
+    let object = item.value.as_object();
+    let word = object.and_then(|object| object.get_string("kind"));
+    word.is_some_and(|word| KINDS.iter().any(|(known, _)| word.value == *known))
+}
+
 impl<'a> Reader<'_, 'a> {
     pub(super) fn hold(&mut self, item: &Item<'a>, index: usize) -> Option<Hold> {
         let word = item
@@ -75,9 +82,15 @@ impl<'a> Reader<'_, 'a> {
             .collect();
         let expected =
             "\"hinge\", \"push\", \"line\", \"built-in\", \"rough\", \"base\" or \"couple\"";
-        let item = fields.required("kind", expected, self.report)?;
-        let word = KINDS[item.word(&words, self.report)?].0;
         let angle = usual("γ", index);
+        let item = fields.required("kind", expected, self.report);
+        let Some(word) = item.and_then(|item| item.word(&words, self.report)) else {
+            [&angle, "μ", "b"]
+                .iter()
+                .for_each(|usual| self.lacks(usual));
+            return None;
+        };
+        let word = KINDS[word].0;
         match word {
             "hinge" => return Some(HoldKind::Hinge),
             "built-in" => return Some(HoldKind::BuiltIn),
@@ -93,13 +106,14 @@ impl<'a> Reader<'_, 'a> {
         let friction = fields
             .required("friction", FRICTION, self.report)
             .and_then(|item| self.friction(&item, &angle));
+        if friction.is_none() {
+            self.lacks("μ");
+        }
         if word == "rough" {
             let (push, friction) = (push?, friction?);
             return Some(HoldKind::Rough { push, friction });
         }
-        let width = fields
-            .required("width", Want::Length.example(), self.report)
-            .and_then(|item| self.quantity(&item, Want::Length, "b"));
+        let width = self.number_in(fields, "width", Want::Length, "b");
         Some(HoldKind::Base {
             push: push?,
             friction: friction?,

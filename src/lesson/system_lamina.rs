@@ -157,8 +157,7 @@ impl<'a> Reader<'_, 'a> {
 
     fn shape(&mut self, word: &str, fields: &Fields<'a>, number: usize) -> Option<Shape> {
         let mut length = |name: &str, letter: &str| {
-            let item = fields.required(name, Want::Length.example(), self.report)?;
-            self.quantity(&item, Want::Length, &format!("{letter}_{number}"))
+            self.number_in(fields, name, Want::Length, &format!("{letter}_{number}"))
         };
         if !matches!(word, "rectangle" | "triangle") {
             let radius = length("radius", "r")?;

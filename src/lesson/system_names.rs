@@ -1,7 +1,7 @@
 //! The names of a system while it is read: bodies, forces, and numbers, which may be told later
 //! than they are first used.
 
-use super::decode::{Item, Report};
+use super::decode::{Fields, Item, Report};
 use super::family::Amount;
 use super::fault::FaultKind;
 use super::quantity::{Want, read_amount, read_exact, read_symbol};
@@ -95,6 +95,8 @@ pub(super) struct Reader<'r, 'a> {
     /// Names that the file gives, which no usual name may take.
     own: BTreeSet<&'a str>,
     taken: BTreeSet<String>,
+    /// Usual names of numbers that are missing or could not be read: no use of them is blamed.
+    lacking: BTreeSet<String>,
     /// Names of forces whose size is a number of the same name that is told elsewhere.
     pub(super) shared: BTreeSet<String>,
 }
@@ -112,6 +114,7 @@ impl<'r, 'a> Reader<'r, 'a> {
             own: own_symbols(item.value),
             taken: BTreeSet::new(),
             shared: BTreeSet::new(),
+            lacking: BTreeSet::new(),
         }
     }
 
@@ -138,6 +141,37 @@ impl<'r, 'a> Reader<'r, 'a> {
             })
             .find(is_free)
             .unwrap_or_default()
+    }
+
+    /// Remembers that a number is missing that would have had its usual name.
+    pub(super) fn lacks(&mut self, usual: &str) {
+        let free = self.free(usual);
+        self.lacking.extend([usual.to_owned(), free]);
+    }
+
+    /// True for a number that is told nowhere, and that no other fault keeps from being told.
+    pub(super) fn is_untold(&self, name: &str) -> bool {
+        let mut told = self.numbers.iter().filter(|number| number.told.is_some());
+        self.every_body_has_a_name()
+            && !self.lacking.contains(name)
+            && !told.any(|number| number.symbol == name)
+    }
+
+    /// The number that must stand under this field.
+    pub(super) fn number_in(
+        &mut self,
+        fields: &Fields<'a>,
+        name: &str,
+        want: Want,
+        usual: &str,
+    ) -> Option<GivenId> {
+        match fields.required(name, want.example(), self.report) {
+            Some(item) => self.quantity(&item, want, usual),
+            None => {
+                self.lacks(usual);
+                None
+            }
+        }
     }
 
     /// Takes a name for something; reports a name that is taken.
@@ -180,7 +214,11 @@ impl<'r, 'a> Reader<'r, 'a> {
 
     /// Reads a number; told here, it joins the givens under its own or its usual name.
     pub(super) fn quantity(&mut self, item: &Item<'a>, want: Want, usual: &str) -> Option<GivenId> {
-        self.quantity_of(item, want, usual, None)
+        let found = self.quantity_of(item, want, usual, None);
+        if found.is_none() {
+            self.lacks(usual);
+        }
+        found
     }
 
     /// The same for the size of a force, which may have the name of the force itself.
@@ -319,6 +357,9 @@ impl<'r, 'a> Reader<'r, 'a> {
             .collect();
         for number in &self.numbers {
             for (item, want) in &number.uses {
+                if number.told.is_none() && self.lacking.contains(&number.symbol) {
+                    continue;
+                }
                 if number.told.is_none() {
                     let kind = no_such("number", &number.symbol, known.clone());
                     self.report.add(item, kind);
@@ -436,9 +477,10 @@ impl<'r, 'a> Reader<'r, 'a> {
 pub(super) fn no_such(what: &'static str, name: &str, known: Vec<&str>) -> FaultKind {
     // Small letters for capitals, or slips of the pen in a third of the letters, are the same word.
     let (most, small) = ((name.chars().count() + 1) / 3, name.to_lowercase());
+    let mut met = BTreeSet::new();
     let known: Vec<&str> = known
         .into_iter()
-        .filter(|known| !known.trim().is_empty())
+        .filter(|known| !known.trim().is_empty() && met.insert(*known))
         .collect();
     let nearest = known
         .iter()

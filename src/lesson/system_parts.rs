@@ -3,6 +3,7 @@
 use super::decode::{Fields, Item, Report};
 use super::model::usual;
 use super::quantity::{Want, read_symbol};
+use super::system_hold::has_known_kind;
 use super::system_names::{KnownBody, KnownForce, Reader, Traits};
 use super::system_spot::stands;
 use crate::system::{
@@ -87,7 +88,11 @@ impl<'a> Reader<'_, 'a> {
                 self.shared.insert(symbol.clone());
             }
             let id = id(index);
-            let traits = traits(item);
+            let mut traits = traits(item);
+            if matches!(id, ActId::Hold(_)) && !has_known_kind(item) {
+                // What kind is meant is told there; it may be one that slips, topples or turns.
+                (traits.turns, traits.rough, traits.base) = (true, true, true);
+            }
             self.forces.push(KnownForce { symbol, id, traits });
         }
     }
@@ -174,9 +179,7 @@ impl<'a> Reader<'_, 'a> {
 
     fn leg_part(&mut self, item: &Item<'a>, (body, leg): (usize, usize)) -> Option<Leg> {
         let fields = item.fields(LEG, self.report)?;
-        let length = fields
-            .required("length", Want::Length.example(), self.report)
-            .and_then(|item| self.quantity(&item, Want::Length, "L"));
+        let length = self.number_in(&fields, "length", Want::Length, "L");
         self.lengths
             .extend(length.map(|length| ((BodyId(body), leg), length)));
         let bearing = self.bearing_in(&fields, "direction", "θ");
@@ -215,9 +218,7 @@ impl<'a> Reader<'_, 'a> {
             self.lamina(item, &fields).map(WeightKind::Lamina)
         } else {
             let at = self.spot_in(&fields, "at", "d_b");
-            let mass = fields
-                .required("mass", Want::Mass.example(), self.report)
-                .and_then(|item| self.quantity(&item, Want::Mass, "m_b"));
+            let mass = self.number_in(&fields, "mass", Want::Mass, "m_b");
             at.zip(mass)
                 .map(|(at, mass)| WeightKind::Point { at, mass })
         };
@@ -265,9 +266,12 @@ impl<'a> Reader<'_, 'a> {
             let at = self.spot_in(&fields, "at", &place);
             let expected = "a \"mass\" such as \"12 kg\", or a \"force\", a \"couple\", or the \"first\" \
                             and \"last\" value of a spread load";
+            let usual = format!("m_{number}");
             let mass = fields.required("mass", expected, self.report);
-            let mass =
-                mass.and_then(|item| self.quantity(&item, Want::Mass, &format!("m_{number}")));
+            if mass.is_none() {
+                self.lacks(&usual);
+            }
+            let mass = mass.and_then(|item| self.quantity(&item, Want::Mass, &usual));
             at.zip(mass).map(|(at, mass)| LoadKind::Mass { at, mass })
         };
         Some(Load {
@@ -299,15 +303,22 @@ impl<'a> Reader<'_, 'a> {
         number: usize,
     ) -> Option<LoadKind> {
         if !fields.has("first") && !fields.has("last") {
-            let expected = "its load a length where it begins, such as \"150 N/m\", or \"last\", where \
-                            it ends, or both";
+            let expected = "how many newtons act on each metre where the load begins, such as \
+                            \"150 N/m\", or under \"last\" where it ends, or both";
             fields.required("first", expected, self.report);
+            self.lacks(&format!("q_{number}"));
+            self.lacks(&format!("p_{number}"));
         }
         let leg = self.leg(fields, body, item);
         let mut place = |name: &str, letter: &str| {
             let expected = "a place on the leg such as \"foot\" or \"1.2 m\"";
-            let item = fields.required(name, expected, self.report)?;
-            let place = self.place(&item, &format!("{letter}_{number}"))?;
+            let usual = format!("{letter}_{number}");
+            let item = fields.required(name, expected, self.report);
+            let place = item.and_then(|item| Some((self.place(&item, &usual)?, item)));
+            if place.is_none() {
+                self.lacks(&usual);
+            }
+            let (place, item) = place?;
             self.places
                 .extend(body.zip(leg).map(|(body, leg)| (item, body, leg, place)));
             Some(place)

@@ -284,11 +284,10 @@ fn read_text(item: &Item<'_>, reader: &mut Reader<'_, '_>) -> Option<Words> {
     };
     let names = reader.given_names();
     let known = || names.iter().map(String::as_str).collect::<Vec<&str>>();
-    let blames = reader.every_body_has_a_name();
     let mut meanings = Vec::new();
     if let Some(item) = fields.optional("meanings") {
         for (symbol, entry) in item.entries(reader.report)? {
-            if blames && !known().contains(&symbol) {
+            if reader.is_untold(symbol) {
                 reader
                     .report
                     .add(&entry, no_such("number", symbol, known()));
@@ -302,8 +301,7 @@ fn read_text(item: &Item<'_>, reader: &mut Reader<'_, '_>) -> Option<Words> {
     let (statement, at) = statement?;
     for piece in pieces(&statement) {
         if let Piece::Slot(name) | Piece::NamedSlot(name) = piece
-            && blames
-            && !known().contains(&name)
+            && reader.is_untold(name)
         {
             reader.report.add(&at, no_such("number", name, known()));
         }

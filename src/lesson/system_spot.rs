@@ -41,8 +41,12 @@ pub(super) fn stands(item: &Item<'_>, name: &str) -> bool {
 impl<'a> Reader<'_, 'a> {
     /// The point under `at`, or another field of this name.
     pub(super) fn spot_in(&mut self, fields: &Fields<'a>, name: &str, usual: &str) -> Option<Spot> {
-        let item = fields.required(name, SPOT, self.report)?;
-        self.spot(&item, usual)
+        let item = fields.required(name, SPOT, self.report);
+        let spot = item.and_then(|item| self.spot(&item, usual));
+        if spot.is_none() {
+            self.lacks(usual);
+        }
+        spot
     }
 
     /// A point; `usual` names a distance along a leg.
@@ -84,8 +88,12 @@ impl<'a> Reader<'_, 'a> {
         let fields = item.fields(AT, self.report)?;
         let mut along = |name: &str| {
             let example = Want::Coordinate.example();
-            let item = fields.required(name, example, self.report)?;
-            self.coordinate(&item, name)
+            let item = fields.required(name, example, self.report);
+            let found = item.and_then(|item| self.coordinate(&item, name));
+            if found.is_none() {
+                self.lacks(name);
+            }
+            found
         };
         let (x, y) = (along("x"), along("y"));
         Some(Spot::At { x: x?, y: y? })
@@ -119,7 +127,7 @@ impl<'a> Reader<'_, 'a> {
     ) -> Option<usize> {
         let item = fields.optional("leg");
         let leg = match &item {
-            Some(item) => item.whole((0, 1000), self.report)? as usize,
+            Some(item) => self.leg_number(item, body)?,
             None => 0,
         };
         let body = &self.bodies[body?.0];
@@ -132,6 +140,22 @@ impl<'a> Reader<'_, 'a> {
         };
         self.contradiction(item.as_ref().unwrap_or(at_body), why);
         None
+    }
+
+    /// The number of a leg, at most the last of its body where that is known.
+    fn leg_number(&mut self, item: &Item<'a>, body: Option<BodyId>) -> Option<usize> {
+        let legs = body.map_or(0, |body| self.bodies[body.0].legs);
+        let is_number = item.value.as_number_lit();
+        let read = is_number.and_then(|number| number.value.parse::<usize>().ok());
+        if read.is_none() {
+            let expected = match legs {
+                0 => "the number of a leg: 0 is the first".to_owned(),
+                1 => "0, the number of its only leg".to_owned(),
+                legs => format!("the number of a leg, from 0 to {}", legs - 1),
+            };
+            item.expected(&expected, self.report);
+        }
+        read
     }
 
     /// A place along a leg.
@@ -211,8 +235,12 @@ impl<'a> Reader<'_, 'a> {
         name: &str,
         usual: &str,
     ) -> Option<Bearing> {
-        let item = fields.required(name, DIRECTION, self.report)?;
-        self.bearing(&item, usual)
+        let item = fields.required(name, DIRECTION, self.report);
+        let bearing = item.and_then(|item| self.bearing(&item, usual));
+        if bearing.is_none() {
+            self.lacks(usual);
+        }
+        bearing
     }
 
     /// A direction; `usual` names its angle.

@@ -28,8 +28,12 @@ impl Session {
         if let Some(outcome) = self.answer_inequality(asked, line) {
             return outcome;
         }
-        let judgement = self.judged_told(asked, line);
-        if let Some(outcome) = self.follows_waiting(asked, line, &judgement) {
+        let judgement = match self.is_free() {
+            true => self.judged_freely(asked, line),
+            false => self.judged_told(asked, line),
+        };
+        let waiting = self.follows_waiting(asked, line, &judgement);
+        if let Some(outcome) = waiting.filter(|_| !self.is_free()) {
             return outcome;
         }
         let friction = self.judged_as_friction(asked, line, &judgement);
@@ -77,6 +81,13 @@ impl Session {
         {
             diagnosis = Diagnosis::default();
         }
+        if judgement.truth == Truth::DoesNotHold
+            && judgement.evidence.rounded_hard
+            && !diagnosis.is_by_form()
+        {
+            judgement.truth = Truth::TooFewFigures;
+            diagnosis = Diagnosis::default();
+        }
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = judgement.evidence.takes_ten || diagnosis.is_by_form();
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {
@@ -94,7 +105,13 @@ impl Session {
             self.state.own_names.push((symbol, own.clone()));
         }
         let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
-        let mut outcome = if judgement.truth.holds() && rests_on_open {
+        let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
+        let turned = self.sense_kept(&judgement);
+        let mut outcome = if let Some(turned) = turned {
+            turned
+        } else if unknown_name {
+            self.asks_whose_name(&judgement)
+        } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
             Outcome::noted(message)
         } else if judgement.truth.holds() {
@@ -105,6 +122,10 @@ impl Session {
             self.does_not_hold(asked, &judgement, &diagnosis, number)
         };
         outcome.reading = self.reading_shown(&judgement);
+        if self.is_free() {
+            let named = diagnosis.spoken().is_some();
+            outcome = self.counted_freely(outcome, &judgement, named);
+        }
         // Nothing is marked in what is only noted.
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
         outcome.caret = judgement.caret.filter(|_| marked);
@@ -240,6 +261,9 @@ impl Session {
             ),
             ("step", Slot::Word(self.title(asked))),
         ];
+        if self.is_free() {
+            return Outcome::noted(self.words.say("talk.other-step-freely", &slots));
+        }
         let mut outcome = Outcome::noted(self.words.say("talk.other-step", &slots));
         // A weight given where its component is asked is a thought of its own: name it too.
         let names = self.names();
@@ -299,9 +323,7 @@ impl Session {
             Some((self.instances[spoken.instance].mistake.id, spoken.voice))
         });
         let message = match sight {
-            Some(sight) => self
-                .sight_told(sight, judgement.target)
-                .then(self.say("talk.after-wrong")),
+            Some(sight) => self.sight_told(sight, judgement.target).then(self.offer()),
             None => self.words_of_wrong(asked, judgement, diagnosis),
         };
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);

@@ -2,7 +2,7 @@
 
 use super::Session;
 use super::measured::Reference;
-use crate::judge::{Judgement, Truth};
+use crate::judge::{Judgement, Remark, Truth};
 use crate::key::StepId;
 use crate::units::Dimension;
 
@@ -17,6 +17,8 @@ const CARRIED: f64 = 0.15;
 struct Told {
     /// The force, with the words that say which way it points.
     force: String,
+    /// The words that say on which body it acts, where that is told.
+    body: String,
     /// The angle as typed.
     degrees: f64,
     /// Half of its last place.
@@ -44,11 +46,14 @@ impl Session {
         let lies_so = match self.direction_of(target) {
             Some(direction) => {
                 let angle = match told.from {
-                    Some(Reference::Vertical) => format!("90° - {}°", told.degrees),
-                    _ => format!("{}°", told.degrees),
+                    Some(Reference::Vertical) => format!("90° - {}° {}", told.degrees, told.body),
+                    _ => format!("{}° {}", told.degrees, told.body),
                 };
                 let direction = self.judged(direction, &angle);
                 let holds = direction.truth.holds();
+                if holds && self.leaves_way_open(asked, &told) {
+                    return Some(which_way(judgement));
+                }
                 if holds {
                     judgement.values.extend(direction.values);
                     judgement.establishes.extend(direction.establishes);
@@ -57,6 +62,8 @@ impl Session {
             }
             None => self.points_at(&judgement, &told)?,
         };
+        // The angle says what a way along an axis leaves open.
+        (judgement.remarks).retain(|remark| !matches!(remark, Remark::OtherPart(_)));
         if !lies_so {
             judgement.truth = Truth::DoesNotHold;
             judgement.proved = false;
@@ -67,6 +74,26 @@ impl Session {
             judgement.evidence.wrong_way = true;
         }
         Some(judgement)
+    }
+
+    /// True for an angle alone that is the one with the horizontal, of a force that does not point
+    /// up and to the right: it does not say which way.
+    fn leaves_way_open(&self, asked: StepId, told: &Told) -> bool {
+        let force = self.without_body(&told.force).map(|(force, _)| force);
+        let said = self.way_behind(force.as_deref().unwrap_or(&told.force));
+        if said.is_some() || told.from.is_some() || told.degrees > 90.0 {
+            return false;
+        }
+        let is_level = told.degrees == 0.0;
+        let is_upright = told.degrees == 90.0;
+        let ways = ["solve.up", "solve.right"].map(|way| self.words.word(way));
+        let ways = match (is_level, is_upright) {
+            (true, _) => ways[1].clone(),
+            (_, true) => ways[0].clone(),
+            _ => ways.join(" "),
+        };
+        let from_axis = self.judged(asked, &format!("{} {ways}", told.force));
+        !from_axis.truth.holds()
     }
 
     /// The step that is the direction of a force with two parts.
@@ -143,13 +170,27 @@ impl Session {
             .as_ref()
             .map(|measured| measured.from)
             .or((!rest.is_empty()).then_some(Reference::Horizontal));
+        let force = format!("{force} {rest}{ways} {body}").trim_end().to_owned();
+        let without = self.without_body(&force);
+        let body = without.map_or("", |(left, _)| said_body(&force, &left));
         Some(Told {
-            force: format!("{force} {rest}{ways} {body}").trim_end().to_owned(),
+            body: body.to_owned(),
+            force,
             degrees,
             half,
             from,
         })
     }
+}
+
+/// The judgement of a force whose angle does not say which way it points.
+fn which_way(mut judgement: Judgement) -> Judgement {
+    judgement.truth = Truth::Noted;
+    judgement.proved = true;
+    judgement.values.clear();
+    judgement.establishes.clear();
+    judgement.remarks = vec![Remark::WayOpen];
+    judgement
 }
 
 /// Whether a force that points so lies at the angle that was told.

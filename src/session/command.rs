@@ -22,6 +22,10 @@ pub(super) enum Command {
     Dispute,
     /// All forces are named.
     Done,
+    /// Lines in any order, and no step asked.
+    Freely,
+    /// One step asked after another.
+    Guided,
     /// Leave.
     Quit,
 }
@@ -36,6 +40,8 @@ const COMMANDS: &[(Command, &str)] = &[
     (Command::GoOn, "command.go-on"),
     (Command::Dispute, "command.dispute"),
     (Command::Done, "command.done"),
+    (Command::Freely, "command.freely"),
+    (Command::Guided, "command.guided"),
     (Command::Quit, "command.quit"),
 ];
 

@@ -204,7 +204,7 @@ impl Session {
     }
 
     /// A text without a way that stands at its end, and how that way is put.
-    fn way_behind<'l>(&self, text: &'l str) -> Option<(&'l str, String)> {
+    pub(super) fn way_behind<'l>(&self, text: &'l str) -> Option<(&'l str, String)> {
         WAYS.iter().find_map(|(key, put)| {
             let rest = self.before(text, key)?;
             let rest = self.before(rest, "statement.filler").unwrap_or(rest);

@@ -15,6 +15,7 @@ mod evidence;
 mod example;
 mod force_hint;
 mod forces;
+mod freely;
 mod general;
 mod line_shown;
 mod meant;
@@ -184,7 +185,8 @@ impl Session {
         let asked = self.asked();
         if line.trim().is_empty()
             || command::command(&self.words, line).is_some()
-            || matches!(asked, None | Some(StepId::Forces | StepId::Pivot))
+            || matches!(asked, Some(StepId::Forces | StepId::Pivot))
+            || asked.is_none() && !self.is_free()
         {
             return None;
         }
@@ -226,9 +228,7 @@ impl Session {
         };
         self.keep(view.clone(), outcome.truth == "hint");
         self.turn_to_asked();
-        if self.state.course == Course::On && self.asked().is_none() {
-            self.state.course = Course::Finished;
-        }
+        self.finish_if_worked();
         let after = self.asked();
         let kept = Kept {
             truth: outcome.truth.to_owned(),
@@ -269,6 +269,9 @@ impl Session {
 
     fn answered_at_step(&mut self, line: &str) -> Outcome {
         match self.asked() {
+            _ if self.is_free() && self.state.course == Course::On && !line.trim().is_empty() => {
+                self.answer_freely(line)
+            }
             None => Outcome::talk(self.words.say("talk.finished", &[])),
             Some(_) if line.trim().is_empty() => Outcome::talk(self.words.say("talk.empty", &[])),
             Some(StepId::Forces) => self.name_force(line),
@@ -295,6 +298,13 @@ impl Session {
             return;
         }
         self.state.lines.push(view);
+    }
+
+    /// Ends a guided problem of which no step is open any more; of a free one she says the end.
+    fn finish_if_worked(&mut self) {
+        if self.state.course == Course::On && self.asked().is_none() && !self.is_free() {
+            self.state.course = Course::Finished;
+        }
     }
 
     /// The step that is asked now.

@@ -1,6 +1,6 @@
 //! Lines of a damaged journal: where the text of one is lost, its kept answer stands for it.
 
-use super::turn::{Course, Kept, LineView, Turn, verdict_of};
+use super::turn::{Kept, LineView, Turn, verdict_of};
 use super::{Session, shortened};
 use crate::key::StepId;
 use crate::text::{Prose, Slot, printable, visible};
@@ -122,9 +122,7 @@ impl Session {
             false,
         );
         self.turn_to_asked();
-        if self.state.course == Course::On && self.asked().is_none() {
-            self.state.course = Course::Finished;
-        }
+        self.finish_if_worked();
         number
     }
 }

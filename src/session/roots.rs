@@ -3,7 +3,7 @@
 
 use super::turn::{Progress, Sign};
 use super::{Outcome, Session};
-use crate::judge::{Judgement, Own};
+use crate::judge::{Judgement, Own, Remark, Truth};
 use crate::key::{Key, Pins, Sampling, StepId};
 use crate::mistakes::general_instances;
 use crate::text::{Prose, Slot};
@@ -32,7 +32,16 @@ impl Session {
                 continue;
             }
             let there = self.judged_told(asked, line);
-            if !there.truth.holds() {
+            // What holds there and is no answer to the question tells the value as well.
+            let relation = there.names.is_none() && judgement.truth != Truth::Noted;
+            let holds = there.truth.holds() || there.stands() && relation;
+            if !holds {
+                // A form whose way is not to be seen is told so, and settles no value.
+                if there.remarks.contains(&Remark::NotSeen) && !self.is_bound(index) {
+                    let outcome = self.answer_judged(asked, there);
+                    self.turn_to_value(index);
+                    return Some(outcome);
+                }
                 self.turn_to_value(index);
                 continue;
             }
@@ -202,9 +211,7 @@ impl Session {
             But::Nothing => self.said_of_value("general.value.elsewhere", sought, Prose::default()),
             But::Unstable => self.said_of_value("general.value.unstable", sought, Prose::default()),
             But::CannotBe(why) => {
-                // What its author could do about it is no matter of hers.
-                let why = why.split(';').next().unwrap_or_default();
-                let why = Prose::plain(why.to_owned());
+                let why = Prose::plain(why.clone());
                 self.said_of_value("general.value.cannot-be", sought, why)
             }
         })

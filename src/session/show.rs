@@ -67,7 +67,9 @@ impl Session {
 
     /// The value that a step's name holds: the learner's own, or the right one once passed.
     fn value_of(&self, step: StepId) -> Option<f64> {
-        if step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot) {
+        let is_said = step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot);
+        // A step told in names alone has no value of hers yet.
+        if is_said || self.state.in_names.contains(&step) {
             return None;
         }
         let follows = follows_own(&self.key, &self.state.standing, step);
@@ -119,6 +121,9 @@ impl Session {
 
     /// What is asked now, and whether it may be left.
     pub(super) fn question(&self) -> Prose {
+        if self.is_free() && self.state.course == Course::On {
+            return self.question_freely();
+        }
         let question = self.bare_question();
         match self.may_end() {
             true => question.then(self.words.say("question.may-end", &[])),

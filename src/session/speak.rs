@@ -46,7 +46,7 @@ impl Session {
     pub(super) fn words_of_right(&self, asked: StepId, judgement: &Judgement) -> Prose {
         let target = judgement.target;
         let mut prose = Prose::default();
-        if target != asked && !judgement.establishes.contains(&asked) {
+        if target != asked && !judgement.establishes.contains(&asked) && !self.is_free() {
             let slots = [
                 ("other", Slot::Word(self.title(target))),
                 ("step", Slot::Word(self.title(asked))),
@@ -158,6 +158,8 @@ impl Session {
             Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),
             Remark::NegativePull => ("remark.negative-pull", Vec::new()),
             Remark::NotSeen
+            | Remark::AllKnown
+            | Remark::HoldsHere
             | Remark::ByChance
             | Remark::LeaveLetter
             | Remark::RestsOnOpen
@@ -165,6 +167,7 @@ impl Session {
             | Remark::OtherName(_)
             | Remark::SensesTaken(_)
             | Remark::SignAndWay
+            | Remark::WayOpen
             | Remark::SaidAlready(_)
             | Remark::OwnAgain(_)
             | Remark::SaysNothing => {
@@ -242,7 +245,16 @@ impl Session {
         if self.state.open.is_some() {
             return prose;
         }
-        prose.then(self.words.say("talk.after-wrong", &[]))
+        prose.then(self.offer())
+    }
+
+    /// What may be done about a line that does not hold.
+    pub(super) fn offer(&self) -> Prose {
+        let key = match self.is_free() {
+            true => "talk.after-wrong-freely",
+            false => "talk.after-wrong",
+        };
+        self.words.say(key, &[])
     }
 
     /// The thought behind a line, a slip, or that none is known.
@@ -268,8 +280,11 @@ impl Session {
             None if let Some(sum) = judgement.evidence.angle_sum => self.angle_sum(about, sum),
             _ => {
                 let step = [("step", Slot::Word(self.title(about)))];
+                if self.is_free() && !self.names_target(judgement) {
+                    return self.words.say("talk.unexplained-freely", &[]);
+                }
                 let values_right = self.state.standing.values().all(|own| own.right);
-                let key = if values_right && self.state.carried.is_empty() {
+                let key = if values_right && self.state.carried.is_empty() && !self.is_free() {
                     "talk.unexplained"
                 } else {
                     "talk.unexplained-own"
@@ -329,6 +344,9 @@ impl Session {
         if judgement.remarks.contains(&Remark::SignAndWay) {
             return self.words.say("talk.sign-and-way", &[]);
         }
+        if judgement.remarks.contains(&Remark::WayOpen) {
+            return self.words.say("talk.way-open", &[]);
+        }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
             let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
             return self.words.say("talk.leave-letter", &slots);
@@ -340,13 +358,19 @@ impl Session {
         if let Some(other) = other {
             return self.other_name(judgement.target, other);
         }
+        if judgement.remarks.contains(&Remark::HoldsHere) {
+            return self.words.say("talk.holds-here", &[]);
+        }
         if judgement.remarks.contains(&Remark::ByChance) {
             return self.words.say("talk.unproved-known", &[]);
         }
         if judgement.remarks.contains(&Remark::NotSeen) {
+            let all_known = judgement.remarks.contains(&Remark::AllKnown);
             let key = match judgement.target {
                 StepId::MomentSum => "talk.unproved-balance",
+                step if step.is_balance() && all_known => "general.unproved-which",
                 step if step.is_balance() => "general.unproved",
+                _ if all_known => "talk.unproved-which",
                 _ => "talk.unproved",
             };
             return self.words.say(key, &[]);
@@ -356,6 +380,9 @@ impl Session {
             _ => None,
         });
         let senses = self.senses_taken(judgement);
+        if let Some(others) = others.filter(|_| self.is_free()) {
+            return self.holds_with(others, judgement.target).then(senses);
+        }
         if let Some(others) = others.filter(|_| self.is_general()) {
             return self.general_still_unknown(others);
         }
@@ -405,23 +432,29 @@ impl Session {
             _ => None,
         });
         let told = senses.into_iter().flatten().filter_map(|(step, against)| {
-            let StepId::Reaction(_, Part::Along(axis)) = step else {
-                return None;
-            };
+            let way = self.way_counted(*step, *against)?;
             let slots = [
                 ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
-                (
-                    "way",
-                    Slot::Word(self.words.word(super::ways::way_word(*axis, !against))),
-                ),
+                ("way", Slot::Word(way)),
             ];
             Some(self.words.say("talk.sense-taken", &slots))
         });
         told.fold(Prose::default(), Prose::then)
     }
 
+    /// The way in which a part of the hinge's force is counted.
+    pub(super) fn way_counted(&self, step: StepId, against: bool) -> Option<String> {
+        let StepId::Reaction(_, Part::Along(axis)) = step else {
+            return None;
+        };
+        Some(self.words.word(super::ways::way_word(axis, !against)))
+    }
+
     /// A line that holds and leaves the question open.
     pub(super) fn still_asked(&self) -> Prose {
+        if self.is_free() {
+            return self.words.say("talk.holds", &[]);
+        }
         let asked = self.asked();
         let step = asked.map_or_else(String::new, |step| self.title(step));
         let key = match asked {

@@ -38,6 +38,15 @@ pub(super) struct Told {
     pub(super) flatly: usize,
 }
 
+/// A working whose lines come in any order.
+#[derive(Clone)]
+pub(super) struct Freely {
+    /// How the session stood when it began.
+    pub(super) base: Box<State>,
+    /// Its lines in force: number, text, and the truth that was told.
+    pub(super) lines: Vec<(usize, String, &'static str)>,
+}
+
 /// Everything that changes in a session.
 #[derive(Clone)]
 pub(super) struct State {
@@ -78,6 +87,12 @@ pub(super) struct State {
     pub(super) mistakes: BTreeMap<&'static str, Told>,
     pub(super) hinted: BTreeMap<StepId, u8>,
     pub(super) wrong: BTreeMap<StepId, usize>,
+    /// Present while no step is asked.
+    pub(super) freely: Option<Freely>,
+    /// In which sense a free working counts what may act both ways, and since which line.
+    pub(super) senses: BTreeMap<StepId, (bool, usize)>,
+    /// Steps told by a right form in names alone: of their values nothing is shown.
+    pub(super) in_names: BTreeSet<StepId>,
 }
 
 impl State {
@@ -107,7 +122,19 @@ impl State {
             mistakes: BTreeMap::new(),
             hinted: BTreeMap::new(),
             wrong: BTreeMap::new(),
+            freely: None,
+            senses: BTreeMap::new(),
+            in_names: BTreeSet::new(),
         }
+    }
+
+    /// Takes over what was said in another state of the same session: hints given and mistakes
+    /// named are not unsaid.
+    pub(super) fn keep_told(&mut self, told: State) {
+        self.told = told.told;
+        self.mistakes = told.mistakes;
+        self.hinted = told.hinted;
+        self.wrong = told.wrong;
     }
 
     /// Takes a force as named by the line that is being answered.
@@ -136,6 +163,7 @@ impl State {
         if own.relation && self.standing.get(&step).is_some_and(valued) {
             return;
         }
+        self.in_names.remove(&step);
         // Put again, it counts again.
         self.earlier
             .retain(|(id, old)| *id != step || old.function != own.function);

@@ -18,6 +18,14 @@ impl Session {
             self.state.course = Course::Quit;
             return Outcome::talk(self.words.say("talk.quit", &[]));
         }
+        match command {
+            Command::Freely => return self.begin_freely(),
+            Command::Guided if self.is_free() => return self.end_freely(),
+            _ => {}
+        }
+        if let Some(outcome) = self.steer_freely(command) {
+            return outcome;
+        }
         let Some(asked) = self.asked() else {
             return match command {
                 Command::Back => self.back(),
@@ -35,7 +43,8 @@ impl Session {
             Command::Done if asked == StepId::Forces => self.forces_done(),
             Command::Done if self.may_end() => self.end_without(),
             Command::Done => Outcome::talk(self.not_done(asked)),
-            Command::Quit => Outcome::talk(Prose::default()),
+            Command::Guided => Outcome::talk(self.words.say("talk.guided", &[])),
+            Command::Freely | Command::Quit => Outcome::talk(Prose::default()),
         }
     }
 

@@ -107,6 +107,8 @@ const ORDERS: &[&str] = &[
     "carried",
     "disputed",
     "not-done",
+    "freely",
+    "guided",
 ];
 
 /// What a journal keeps of a verdict.

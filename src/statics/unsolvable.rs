@@ -124,43 +124,35 @@ impl Unsolvable {
     }
 }
 
-impl fmt::Display for Unsolvable {
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Unsolvable {
+    /// What stands in the way, without what could be done about it.
+    pub fn reason(&self) -> String {
         match self {
             Unsolvable::Indeterminate {
                 unknowns,
                 equations,
                 names,
-            } => write!(
-                formatter,
+            } => format!(
                 "there are {unknowns} unknown forces but only {equations} independent equations of \
-                 equilibrium: {} cannot be found; take away a support or a rope, or give one of \
-                 these forces",
+                 equilibrium: {} cannot be found",
                 names.join(", ")
             ),
-            Unsolvable::Mechanism { motions } if motions.is_empty() => write!(
-                formatter,
-                "the further conditions contradict each other or the balances; take one away"
-            ),
+            Unsolvable::Mechanism { motions } if motions.is_empty() => {
+                "the further conditions contradict each other or the balances".to_owned()
+            }
             Unsolvable::Mechanism { motions } => {
                 let told: Vec<String> = motions.iter().map(Motion::to_string).collect();
-                write!(
-                    formatter,
-                    "the supports and ropes cannot hold the loads: nothing stops {}; add a support \
-                     or a rope, or turn one so that it does",
+                format!(
+                    "the supports and ropes cannot hold the loads: nothing stops {}",
                     told.join(" and ")
                 )
             }
-            Unsolvable::RopeWouldPush { rope, size_n } => write!(
-                formatter,
-                "the rope {rope} would have to push with {} N, and a rope can only pull; tie it on \
-                 the other side or move a load",
+            Unsolvable::RopeWouldPush { rope, size_n } => format!(
+                "the rope {rope} would have to push with {} N, and a rope can only pull",
                 figures_text(*size_n, 3)
             ),
-            Unsolvable::ContactWouldPull { support, size_n } => write!(
-                formatter,
-                "the support {support} would have to pull with {} N, and a contact can only push; \
-                 put it on the other side, move a load, or make it a hinge",
+            Unsolvable::ContactWouldPull { support, size_n } => format!(
+                "the support {support} would have to pull with {} N, and a contact can only push",
                 figures_text(*size_n, 3)
             ),
             Unsolvable::WouldSlip {
@@ -169,11 +161,9 @@ impl fmt::Display for Unsolvable {
                 most_n,
             } => {
                 let (needed, most) = told_apart(*needed_n, *most_n);
-                write!(
-                    formatter,
+                format!(
                     "it would slip at {contact}: {needed} N of friction are needed and {most} N is \
-                     the most that the contact gives, {} N too little; make it rougher, or change \
-                     what pushes",
+                     the most that the contact gives, {} N too little",
                     figures_text(needed_n - most_n, 3)
                 )
             }
@@ -183,11 +173,9 @@ impl fmt::Display for Unsolvable {
                 half_m,
             } => {
                 let (off, half) = told_apart(*off_m, *half_m);
-                write!(
-                    formatter,
+                format!(
                     "it would topple over {base}: the push would have to act {off} m from the \
-                     middle of the base, and the edge is {half} m away; widen the base, or push \
-                     lower"
+                     middle of the base, and the edge is {half} m away"
                 )
             }
             Unsolvable::NoneInRange {
@@ -195,10 +183,8 @@ impl fmt::Display for Unsolvable {
                 low,
                 high,
                 dimension,
-            } => write!(
-                formatter,
-                "no value of {sought} between {} and {} makes it happen; widen the range, or \
-                 change what is given",
+            } => format!(
+                "no value of {sought} between {} and {} makes it happen",
                 end_text(*low, *dimension),
                 end_text(*high, *dimension)
             ),
@@ -210,43 +196,64 @@ impl fmt::Display for Unsolvable {
                 dimension,
             } => {
                 let (low, high) = (end_text(*low, *dimension), end_text(*high, *dimension));
-                write!(
-                    formatter,
-                    "the condition holds for every {sought} between {low} and {high}"
-                )?;
                 let so = match whole {
                     true => format!("{sought} has no influence on it"),
                     false => format!("it fixes no {sought} there"),
                 };
-                write!(
-                    formatter,
-                    ": {so}; seek another number, or set another condition"
-                )
+                format!("the condition holds for every {sought} between {low} and {high}: {so}")
             }
             Unsolvable::NearlySingular {
                 pivot,
                 threshold,
                 length_m,
                 force_n,
-            } => write!(
-                formatter,
+            } => format!(
                 "the lines of the unknown forces nearly meet in one point or are nearly parallel \
                  (measure of independence {}, at least {} is needed, with lengths in units of {} m and \
-                 forces in units of {} N); turn a rope or a support, or move it",
+                 forces in units of {} N)",
                 figures_text(*pivot, 2),
                 figures_text(*threshold, 1),
                 figures_text(*length_m, 3),
                 figures_text(*force_n, 3)
             ),
-            Unsolvable::NotFinite { what } => write!(
-                formatter,
-                "{what} is not a finite number, or is a direction without length; check the \
-                 numbers that are given"
-            ),
-            Unsolvable::WrongValues { expected, found } => write!(
-                formatter,
+            Unsolvable::NotFinite { what } => {
+                format!("{what} is not a finite number, or is a direction without length")
+            }
+            Unsolvable::WrongValues { expected, found } => format!(
                 "the problem has {expected} given numbers, but {found} values were handed in"
             ),
+        }
+    }
+
+    /// What the author of the problem could do about it; empty where nothing is to be said.
+    fn remedy(&self) -> &'static str {
+        match self {
+            Unsolvable::Indeterminate { .. } => {
+                "take away a support or a rope, or give one of these forces"
+            }
+            Unsolvable::Mechanism { motions } if motions.is_empty() => "take one away",
+            Unsolvable::Mechanism { .. } => "add a support or a rope, or turn one so that it does",
+            Unsolvable::RopeWouldPush { .. } => "tie it on the other side or move a load",
+            Unsolvable::ContactWouldPull { .. } => {
+                "put it on the other side, move a load, or make it a hinge"
+            }
+            Unsolvable::WouldSlip { .. } => "make it rougher, or change what pushes",
+            Unsolvable::WouldTopple { .. } => "widen the base, or push lower",
+            Unsolvable::NoneInRange { .. } => "widen the range, or change what is given",
+            Unsolvable::HoldsForEvery { .. } => "seek another number, or set another condition",
+            Unsolvable::NearlySingular { .. } => "turn a rope or a support, or move it",
+            Unsolvable::NotFinite { .. } => "check the numbers that are given",
+            Unsolvable::WrongValues { .. } => "",
+        }
+    }
+}
+
+impl fmt::Display for Unsolvable {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(&self.reason())?;
+        match self.remedy() {
+            "" => Ok(()),
+            remedy => write!(formatter, "; {remedy}"),
         }
     }
 }
@@ -276,3 +283,20 @@ fn told_apart(one: f64, other: f64) -> (String, String) {
 }
 
 impl std::error::Error for Unsolvable {}
+
+#[cfg(test)]
+mod tests {
+    use super::Unsolvable;
+
+    #[test]
+    fn a_reason_is_told_with_what_could_be_done_and_without() {
+        let trouble = Unsolvable::RopeWouldPush {
+            rope: "T".to_owned(),
+            size_n: 12.0,
+        };
+        let reason = "the rope T would have to push with 12.0 N, and a rope can only pull";
+        assert_eq!(trouble.reason(), reason);
+        let whole = format!("{reason}; tie it on the other side or move a load");
+        assert_eq!(trouble.to_string(), whole);
+    }
+}

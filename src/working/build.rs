@@ -70,15 +70,16 @@ pub fn derive(
         twists: Vec::new(),
     };
     if method == Method::Triangle {
-        let mut builder = builder(false);
+        let mut builder = builder(system.parts().sought.is_some());
         builder.take_apart();
         return builder.triangle();
     }
-    // Where the condition cannot be worked by hand, its value is taken as given.
-    if system.parts().sought.is_some()
-        && let Ok(working) = builder(true).by_balances(pivot)
-    {
-        return Ok(working);
+    if system.parts().sought.is_some() {
+        match builder(true).by_balances(pivot) {
+            // No balance gives it by hand, so its value is taken as found by trial.
+            Err(Underivable::NoOrder) => {}
+            worked => return worked,
+        }
     }
     builder(false).by_balances(pivot)
 }

@@ -156,16 +156,7 @@ impl Builder<'_> {
         let name = self.unique(&format!("F_{}", symbol.replace('_', "")));
         if let Some(coefficient) = self.slips(act.id) {
             // At the limit it acts the way in which it is needed.
-            let needed = self
-                .solution
-                .reaction(act.id)
-                .and_then(|found| found.contact);
-            let side = if needed.is_some_and(|(_, friction)| friction < 0.0) {
-                -90.0
-            } else {
-                90.0
-            };
-            let across = turn.plus(1.0, &Turn::fixed(side));
+            let across = turn.plus(self.slip_side(act.id), &Turn::fixed(90.0));
             let limit = self.limiting(act, name, coefficient, &across, normal);
             self.working.conditions.push(limit);
             return normal;

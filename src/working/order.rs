@@ -93,30 +93,38 @@ impl Builder<'_> {
         Ok(chosen)
     }
 
-    /// Refuses a pivot on the line of the only unknown of its kind that moments would give.
+    /// Refuses a pivot on the line of the only unknown of its kind that moments would give, unless
+    /// they give what is sought.
     fn refuse_pivot(&self, pivot: &Spot, candidates: &[Candidate]) -> Result<(), Underivable> {
         let lines: Vec<Quantity> = self
             .forces
             .iter()
             .filter_map(|force| force.unknown)
+            .chain(self.twists.iter().filter_map(|twist| twist.unknown))
             .filter(|unknown| {
                 let meaning = self.working.named(*unknown).map(|named| named.meaning);
                 matches!(
                     meaning,
-                    Some(Meaning::Force(ActId::Cord(_) | ActId::Hold(_)))
+                    Some(
+                        Meaning::Force(ActId::Cord(_) | ActId::Hold(_))
+                            | Meaning::FrictionNeeded(_)
+                            | Meaning::Couple(_)
+                    )
                 )
             })
             .collect::<BTreeSet<_>>()
             .into_iter()
             .collect();
         let about = |candidate: &&Candidate| candidate.kind == Kind::Moments(pivot.clone());
+        let sought = self.working.sought.map(|(sought, _)| sought);
         let [only] = lines.as_slice() else {
             return Ok(());
         };
         let says = candidates
             .iter()
             .filter(about)
-            .any(|candidate| candidate.factors.contains_key(only));
+            .flat_map(|candidate| candidate.factors.keys())
+            .any(|unknown| unknown == only || Some(*unknown) == sought);
         if says {
             return Ok(());
         }

@@ -6,7 +6,7 @@ use super::force::Source;
 use super::{Expression, Kind, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;
-use crate::system::{Act, ActId, BodyId, HoldKind, LoadKind, Sought, When};
+use crate::system::{Act, ActId, BodyId, HoldKind, Size, Sought, When};
 use crate::units::Dimension;
 
 /// A change of a balance below this part of its terms counts as none.
@@ -34,10 +34,7 @@ impl Builder<'_> {
 
     /// True for an action that vanishes by the condition; it is told and left out.
     pub(super) fn vanishes(&mut self, act: &Act<'_>) -> bool {
-        // Of three forces that meet a fourth that vanishes is none.
-        let triangle = self.working.method == super::Method::Triangle;
-        let sought = self.system.parts().sought.as_ref();
-        let sought = sought.filter(|_| self.seeks || triangle);
+        let sought = self.sought_given();
         let gone =
             matches!(sought.map(|sought| sought.when), Some(When::Vanishes(id)) if id == act.id);
         if gone {
@@ -62,16 +59,17 @@ impl Builder<'_> {
         gone
     }
 
-    /// The load whose force is sought, where another force vanishes: its size is found like an
-    /// unknown's by the triangle of forces.
-    pub(super) fn sought_load(&self) -> Option<ActId> {
-        let parts = self.system.parts();
-        let sought = parts.sought.as_ref()?;
-        let is_it =
-            |kind: &LoadKind| matches!(kind, LoadKind::Force { size, .. } if *size == sought.given);
-        matches!(sought.when, When::Vanishes(_)).then_some(())?;
-        let at = parts.loads.iter().position(|load| is_it(&load.kind))?;
-        Some(ActId::Load(at))
+    /// The weight or given force whose size is sought, or its mass: by the triangle of forces it is
+    /// found like an unknown.
+    pub(super) fn sought_act(&self) -> Option<(ActId, Size)> {
+        let given = self.sought_given()?.given;
+        let acts = self.system.acts().into_iter();
+        let mut of_it = acts.filter(|act| match act.size {
+            Size::Weight(mass) => mass == given,
+            Size::Given(size) => size == given,
+            _ => false,
+        });
+        of_it.next().map(|act| (act.id, act.size))
     }
 
     /// A force along a known line that is at its limit by the condition.
@@ -102,6 +100,15 @@ impl Builder<'_> {
                 Some(coefficient)
             }
             _ => None,
+        }
+    }
+
+    /// The side to which friction at its limit acts: +1 to the left of one who looks along the push.
+    pub(super) fn slip_side(&self, contact: ActId) -> f64 {
+        let found = self.solution.reaction(contact);
+        match found.and_then(|found| found.contact) {
+            Some((_, friction)) if friction < 0.0 => -1.0,
+            _ => 1.0,
         }
     }
 

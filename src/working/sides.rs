@@ -2,12 +2,13 @@
 
 use super::angle::Turn;
 use super::build::Builder;
-use super::force::{Elementary, Source};
+use super::force::{Elementary, Source, part_name};
 use super::place::{Run, Signed, sided};
-use super::triangle::{Contact, Section, Side, turn_of};
+use super::triangle::{Contact, Section, Side, no_triangle, turn_of};
 use super::trouble::Underivable;
-use super::{Meaning, Quantity, Rule};
+use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
+use crate::problem::GivenId;
 use crate::system::{ActId, Friction, HoldKind};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -29,7 +30,7 @@ impl Builder<'_> {
                 let is_rope = matches!(force.act, ActId::Cord(_));
                 if is_rope {
                     let why = "a rope pulls at two places, so more than three forces act";
-                    return Err(Underivable::NoTriangle { why });
+                    return Err(no_triangle(why));
                 }
                 continue;
             }
@@ -47,8 +48,12 @@ impl Builder<'_> {
                         act: force.act,
                         push: way.clone(),
                     });
+                    let limit = self.slips(force.act);
                     let turn = match friction {
-                        Friction::AsNeeded | Friction::UpTo(_) => None,
+                        Friction::AsNeeded | Friction::UpTo(_) => limit.map(|coefficient| {
+                            let angle = self.friction_angle(force.act, coefficient);
+                            way.clone().plus(self.slip_side(force.act), &angle)
+                        }),
                         Friction::Limiting {
                             coefficient,
                             bearing,
@@ -58,14 +63,9 @@ impl Builder<'_> {
                             let sine = libm::sin(off.value(&|atom| self.atom(atom)));
                             if sine.abs() < 1.0 - 1e-9 {
                                 let why = "friction is not square to the push";
-                                return Err(Underivable::NoTriangle { why });
+                                return Err(no_triangle(why));
                             }
-                            let formula =
-                                Formula::ArcTangent(Box::new(Formula::given(*coefficient)));
-                            let wish = format!("φ_{}", self.suffix(force.act));
-                            let meaning = Meaning::Angle(force.act);
-                            let angle = self.angle_quantity(meaning, &wish, formula);
-                            let angle = turn_of(&angle);
+                            let angle = self.friction_angle(force.act, *coefficient);
                             Some(way.plus(sine.signum(), &angle))
                         }
                     };
@@ -87,6 +87,13 @@ impl Builder<'_> {
             });
         }
         Ok(sides)
+    }
+
+    /// The angle between the push of a contact at its limit and its force as a whole.
+    fn friction_angle(&mut self, act: ActId, coefficient: GivenId) -> Turn {
+        let formula = Formula::ArcTangent(Box::new(Formula::given(coefficient)));
+        let wish = format!("φ_{}", self.suffix(act));
+        turn_of(&self.angle_quantity(Meaning::Angle(act), &wish, formula))
     }
 
     fn size_found(&self, act: ActId) -> f64 {
@@ -161,7 +168,7 @@ impl Builder<'_> {
             _ => {
                 let why = "the given forces are parallel but neither level nor upright; take \
                            another method";
-                return Err(Underivable::NoTriangle { why });
+                return Err(no_triangle(why));
             }
         };
         let sized = sides.iter().zip(&signs).map(|(side, sign)| {
@@ -171,11 +178,16 @@ impl Builder<'_> {
         let sized: Vec<Signed> = sized.collect();
         let Some((sign, sum)) = self.signed_sum(sized.clone()) else {
             let why = "the given forces add up to a couple";
-            return Err(Underivable::NoTriangle { why });
+            return Err(no_triangle(why));
         };
-        let symbol = self.unique("R");
+        let stem = self.unique("R");
         let act = sides[0].act;
-        let size = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(sum));
+        let size = self.add(
+            stem.clone(),
+            Dimension::FORCE,
+            Meaning::Sum,
+            Rule::Formula(sum),
+        );
         let mut lines = vec![size];
         let mut moments: Vec<Signed> = Vec::new();
         let from = sides[0].at.clone();
@@ -187,7 +199,7 @@ impl Builder<'_> {
         }
         let mut shift = None;
         if let Some((side, moment)) = self.signed_sum(moments) {
-            let symbol = self.unique("d_R");
+            let symbol = self.unique(&format!("d_{}", stem.as_str().replace('_', "")));
             let rule = Rule::Formula(moment.over(Formula::step(size)));
             let distance = self.add(symbol, Dimension::LENGTH, Meaning::SumAt, rule);
             lines.push(distance);
@@ -223,61 +235,64 @@ impl Builder<'_> {
         }])
     }
 
+    /// The sum of the parts of forces along an axis.
+    fn sum_along(&self, sides: &[Side], axis: Axis) -> Option<Signed> {
+        let part = |side: &Side| {
+            let (turn, size) = (side.turn.as_ref()?, side.size.clone()?);
+            let slope = turn.slope(&|atom| self.atom(atom));
+            let (sign, straight, ratio) = match axis {
+                Axis::Horizontal => (slope.right, slope.up == 0.0, slope.angle.cosine()),
+                Axis::Vertical => (slope.up, slope.right == 0.0, slope.angle.sine()),
+            };
+            let amount = match straight {
+                true => size,
+                false => size.times(ratio),
+            };
+            (sign != 0.0).then_some((sign, amount))
+        };
+        self.signed_sum(sides.iter().filter_map(part).collect())
+    }
+
     /// Forces at one point as one, by its parts.
     fn sum_at_a_point(&mut self, sides: Vec<Side>) -> Result<Vec<Side>, Underivable> {
-        let mut lines = Vec::new();
-        let mut parts: Vec<Option<(f64, Quantity)>> = Vec::new();
         let act = sides[0].act;
-        for (axis, name) in [(Axis::Horizontal, "R_x"), (Axis::Vertical, "R_y")] {
-            let mut terms: Vec<Signed> = Vec::new();
-            for side in &sides {
-                let (Some(turn), Some(size)) = (&side.turn, &side.size) else {
-                    continue;
-                };
-                let slope = turn.slope(&|atom| self.atom(atom));
-                let (sign, straight) = match axis {
-                    Axis::Horizontal => (slope.right, slope.up == 0.0),
-                    Axis::Vertical => (slope.up, slope.right == 0.0),
-                };
-                if sign == 0.0 {
-                    continue;
-                }
-                let ratio = match axis {
-                    Axis::Horizontal => slope.angle.cosine(),
-                    Axis::Vertical => slope.angle.sine(),
-                };
-                let amount = match straight {
-                    true => size.clone(),
-                    false => size.clone().times(ratio),
-                };
-                terms.push((sign, amount));
-            }
-            let part = self.signed_sum(terms).map(|(sign, sum)| {
-                let symbol = self.unique(name);
-                let sum = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(sum));
-                (sign, sum)
-            });
-            lines.extend(part.map(|(_, sum)| sum));
-            parts.push(part);
-        }
-        let (size, turn) = match (parts[0], parts[1]) {
+        let stem = self.unique("R");
+        let across = self.sum_along(&sides, Axis::Horizontal);
+        let upright = self.sum_along(&sides, Axis::Vertical);
+        let mut lines = Vec::new();
+        let mut sum_of = |builder: &mut Self, name: Symbol, sum: Expression| {
+            let rule = Rule::Formula(sum);
+            let sum = builder.add(name, Dimension::FORCE, Meaning::Sum, rule);
+            lines.push(sum);
+            sum
+        };
+        let (size, turn) = match (across, upright) {
             (Some((right, x)), Some((up, y))) => {
+                // Its parts have its own name.
+                let named = |axis| Symbol::new(part_name(stem.as_str(), axis));
+                let x = sum_of(self, named(Axis::Horizontal), x);
+                let y = sum_of(self, named(Axis::Vertical), y);
                 let square = |id: Quantity| Formula::Square(Box::new(Formula::step(id)));
                 let root = Formula::SquareRoot(Box::new(Formula::Sum(vec![square(x), square(y)])));
-                let symbol = self.unique("R");
-                let size = self.add(symbol, Dimension::FORCE, Meaning::Sum, Rule::Formula(root));
+                let size = sum_of(self, stem.clone(), root);
                 let slope = Formula::ArcTangent(Box::new(Formula::step(y).over(Formula::step(x))));
-                let slope = self.angle_quantity(Meaning::Slope(act), "ψ_R", slope);
-                lines.push(size);
+                let wish = format!("ψ_{}", stem.as_str().replace('_', ""));
+                let slope = self.angle_quantity(Meaning::Slope(act), &wish, slope);
                 lines.extend(slope.inputs());
                 let turn = sided(&turn_of(&slope), right > 0.0, up > 0.0);
                 (size, turn)
             }
-            (Some((right, x)), None) => (x, Turn::fixed(if right > 0.0 { 0.0 } else { 180.0 })),
-            (None, Some((up, y))) => (y, Turn::fixed(if up > 0.0 { 90.0 } else { 270.0 })),
+            (Some((right, x)), None) => {
+                let turn = Turn::fixed(if right > 0.0 { 0.0 } else { 180.0 });
+                (sum_of(self, stem, x), turn)
+            }
+            (None, Some((up, y))) => {
+                let turn = Turn::fixed(if up > 0.0 { 90.0 } else { 270.0 });
+                (sum_of(self, stem, y), turn)
+            }
             (None, None) => {
                 let why = "the given forces are in balance by themselves";
-                return Err(Underivable::NoTriangle { why });
+                return Err(no_triangle(why));
             }
         };
         let sum = Symbol::new(self.name_of(&Formula::step(size))).shown();

@@ -3,7 +3,7 @@
 use super::evaluate::Numbers;
 use super::figures::shown_figures;
 use super::sense::Sense;
-use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Section, Working};
+use super::{Balance, Expression, Kind, Meaning, Method, Quantity, Rule, Working};
 use crate::key::{Atom, Binding, two_sides, written};
 use crate::problem::GivenId;
 use crate::system::{ActId, Spot, System, When};
@@ -62,6 +62,13 @@ pub enum Told {
     },
     /// The condition of what is sought is told.
     Condition(When),
+    /// What is sought was found by trial, since no balance gives it by hand; the forces at it follow.
+    Trial {
+        /// Its name.
+        name: String,
+        /// Its value.
+        value: String,
+    },
     /// Three forces act: their names and what makes them, nothing for a resultant.
     Three(Vec<(String, String)>),
     /// Given forces are added into one.
@@ -114,17 +121,19 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     let before: Vec<Quantity> = working.sought.iter().map(|(sought, _)| *sought).collect();
     let mut lines = teller.centres(&before);
     let when = system.parts().sought.as_ref().map(|sought| sought.when);
+    let is_first = working.sought.is_some() || !working.conditions.is_empty();
     let condition = when.map(Told::Condition);
-    if working.sought.is_some() || !working.conditions.is_empty() {
-        lines.extend(condition.clone());
-    }
+    lines.extend(condition.clone().filter(|_| is_first));
+    lines.extend(teller.trial());
+    let all_open = teller.all_open();
+    // Told while one of their unknowns was still open, so without a value.
+    let mut unvalued: Vec<Quantity> = Vec::new();
     for condition in &working.conditions {
-        lines.extend(teller.quantity(*condition, &teller.all_open()));
+        lines.extend(teller.condition(*condition, &all_open));
+        unvalued.extend(Some(*condition).filter(|one| teller.is_open(*one, &all_open)));
     }
     lines.extend(teller.triangle());
     let mut is_found = false;
-    // Told while one of their unknowns was still open, so without a value.
-    let mut unvalued: Vec<Quantity> = Vec::new();
     for stage in &working.stages {
         let Some(first) = stage.balances.first() else {
             continue;
@@ -147,12 +156,13 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         is_found |= before.iter().any(|sought| stage.unknowns.contains(sought));
         let open = &open[..];
         for need in &stage.needs {
+            lines.extend(teller.valued(&mut unvalued, &[*need], open));
             lines.extend(teller.quantity(*need, open));
             unvalued.extend(Some(*need).filter(|need| teller.is_open(*need, open)));
         }
-        for now in teller.valued(&mut unvalued, &stage.balances, open) {
-            lines.extend(teller.quantity(now, open));
-        }
+        let terms = stage.balances.iter().flat_map(|balance| &balance.terms);
+        let used: Vec<Quantity> = terms.flat_map(|term| term.amount.inputs()).collect();
+        lines.extend(teller.valued(&mut unvalued, &used, open));
         for balance in &stage.balances {
             lines.push(Told::Balance {
                 names: teller.balance(balance, &|formula| teller.names(formula)),
@@ -182,11 +192,13 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     };
     let (sought, rest): (Vec<Quantity>, Vec<Quantity>) =
         working.results.iter().partition(|result| is_sought(result));
+    let condition = condition.filter(|_| !is_first);
     for (head, results) in [(condition, sought), (Some(Told::Results), rest)] {
         if !results.is_empty() {
             lines.extend(head);
         }
         for result in results {
+            lines.extend(teller.valued(&mut unvalued, &[result], &[]));
             lines.extend(teller.quantity(result, &[]));
         }
     }
@@ -230,14 +242,14 @@ pub fn spot_act(system: &System, spot: &Spot) -> Option<ActId> {
 
 pub(super) struct Teller<'a> {
     pub(super) system: &'a System,
-    working: &'a Working,
+    pub(super) working: &'a Working,
     pub(super) numbers: Numbers<'a>,
     /// Figures of the quantities, by their places.
     figures: Vec<u8>,
 }
 
 impl Teller<'_> {
-    fn quantity(&self, id: Quantity, open: &[Quantity]) -> Option<Told> {
+    pub(super) fn quantity(&self, id: Quantity, open: &[Quantity]) -> Option<Told> {
         let named = self.working.named(id)?;
         let value = self
             .working
@@ -343,110 +355,38 @@ impl Teller<'_> {
         lines
     }
 
+    /// What is sought, where nothing in the working gives it.
+    fn trial(&self) -> Option<Told> {
+        let sought = self.system.parts().sought.as_ref()?;
+        let is_worked = self.working.sought.is_some()
+            || self.working.find(Meaning::Sought).is_some()
+            || self.working.method == Method::Triangle;
+        if is_worked {
+            return None;
+        }
+        let given = self.system.given(sought.given);
+        Some(Told::Trial {
+            name: given.symbol.shown(),
+            value: self.number(Atom::Given(sought.given), &[]).0,
+        })
+    }
+
+    /// A condition, in names only where no balance gives what stands in it.
+    fn condition(&self, id: Quantity, open: &[Quantity]) -> Option<Told> {
+        let told = self.quantity(id, open);
+        let named = self.working.named(id)?;
+        told.or_else(|| match &named.rule {
+            Rule::Formula(formula) => Some(Told::Given {
+                text: format!("{} = {}", named.symbol.shown(), self.names(formula)),
+            }),
+            _ => None,
+        })
+    }
+
     /// Every unknown: a condition is told before any is found.
     fn all_open(&self) -> Vec<Quantity> {
         let stages = self.working.stages.iter();
         stages.flat_map(|stage| stage.unknowns.clone()).collect()
-    }
-
-    /// The parts of a working by the triangle of forces.
-    fn triangle(&self) -> Vec<Told> {
-        let mut told = Vec::new();
-        for section in &self.working.triangle {
-            let (head, lines) = match section {
-                Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
-                Section::Resultant { sum, from, lines } => {
-                    let (sum, from) = (sum.clone(), from.clone());
-                    (Told::Resultant { sum, from }, &lines[..])
-                }
-                Section::Meeting {
-                    open,
-                    from,
-                    point,
-                    lines,
-                } => {
-                    let (open, from, point) = (open.clone(), from.clone(), *point);
-                    (Told::Meeting { open, from, point }, &lines[..])
-                }
-                Section::Angles(angles) => {
-                    told.push(Told::Angles);
-                    told.extend(
-                        angles
-                            .iter()
-                            .map(|(angle, opposite)| self.angle(angle, opposite)),
-                    );
-                    continue;
-                }
-                Section::Cosines(lines) => (Told::Cosines, &lines[..]),
-                Section::Sines { pairs, lines } => {
-                    told.push(Told::Sines);
-                    told.push(self.rule_of_sines(pairs));
-                    told.extend(lines.iter().filter_map(|line| self.quantity(*line, &[])));
-                    continue;
-                }
-                Section::Parts(lines) => (Told::Parts, &lines[..]),
-            };
-            told.push(head);
-            for line in lines {
-                self.needs_of(*line, &mut told);
-                told.extend(self.quantity(*line, &[]));
-            }
-        }
-        told
-    }
-
-    /// Weights and resultants that a line of the triangle rests on, each told once.
-    fn needs_of(&self, line: Quantity, told: &mut Vec<Told>) {
-        let Some(Rule::Formula(formula)) = self.working.named(line).map(|named| &named.rule) else {
-            return;
-        };
-        for id in formula.inputs() {
-            let need = self.quantity(id, &[]);
-            if !self.is_of_triangle(id) && need.as_ref().is_some_and(|need| !told.contains(need)) {
-                self.needs_of(id, told);
-                told.extend(need);
-            }
-        }
-    }
-
-    /// True for a quantity that a section of the triangle tells itself.
-    fn is_of_triangle(&self, id: Quantity) -> bool {
-        self.working.triangle.iter().any(|section| match section {
-            Section::Angles(angles) => angles
-                .iter()
-                .any(|(angle, _)| *angle == Expression::step(id)),
-            Section::Three { lines, .. }
-            | Section::Resultant { lines, .. }
-            | Section::Cosines(lines)
-            | Section::Parts(lines)
-            | Section::Meeting { lines, .. }
-            | Section::Sines { lines, .. } => lines.contains(&id),
-        })
-    }
-
-    fn angle(&self, angle: &Expression, opposite: &str) -> Told {
-        let text = match angle {
-            Expression::Atom(Atom::Step(id)) => match self.quantity(*id, &[]) {
-                Some(Told::Quantity { text, .. }) => text,
-                _ => self.names(angle),
-            },
-            Expression::Atom(atom) => {
-                format!("{} = {}", self.names(angle), self.number(*atom, &[]).0)
-            }
-            other => self.names(other),
-        };
-        let opposite = opposite.to_owned();
-        Told::Angle { opposite, text }
-    }
-
-    /// `R/sin α = T/sin β = H/sin γ`.
-    fn rule_of_sines(&self, pairs: &[(Expression, Expression)]) -> Told {
-        let side = |(side, angle): &(Expression, Expression)| {
-            let sine = Expression::Sine(Box::new(angle.clone()));
-            self.names(&side.clone().over(sine))
-        };
-        let text = pairs.iter().map(side).collect::<Vec<_>>().join(" = ");
-        Told::Given { text }
     }
 
     fn symbols(&self, quantities: &[Quantity]) -> Vec<String> {
@@ -460,19 +400,26 @@ impl Teller<'_> {
         matches!(rule, Some(Rule::Formula(formula)) if self.rests_on(formula, open))
     }
 
-    /// Those of the quantities told without a value that these balances use with one.
+    /// The quantities told without a value that these rest on, or are, and that have one now.
     fn valued(
         &self,
         unvalued: &mut Vec<Quantity>,
-        balances: &[Balance],
+        used: &[Quantity],
         open: &[Quantity],
-    ) -> Vec<Quantity> {
-        let terms = balances.iter().flat_map(|balance| &balance.terms);
-        let used: Vec<Quantity> = terms.flat_map(|term| term.amount.inputs()).collect();
-        let is_now = |id: &Quantity| used.contains(id) && !self.is_open(*id, open);
-        let now = unvalued.iter().copied().filter(is_now).collect();
-        unvalued.retain(|id| !is_now(id));
-        now
+    ) -> Vec<Told> {
+        let mut lines = Vec::new();
+        for id in used {
+            let Some(Rule::Formula(formula)) = self.working.named(*id).map(|named| &named.rule)
+            else {
+                continue;
+            };
+            lines.extend(self.valued(unvalued, &formula.inputs(), open));
+            if unvalued.contains(id) && !self.is_open(*id, open) {
+                unvalued.retain(|one| one != id);
+                lines.extend(self.quantity(*id, open));
+            }
+        }
+        lines
     }
 
     /// True if a formula rests on one of these, directly or through others.
@@ -505,7 +452,7 @@ impl Teller<'_> {
         sought.is_some_and(|(quantity, given)| given == id && open.contains(&quantity))
     }
 
-    fn names(&self, formula: &Expression) -> String {
+    pub(super) fn names(&self, formula: &Expression) -> String {
         let name = |atom: Atom<Quantity>| match atom {
             Atom::Given(id) => (self.system.given(id).symbol.shown(), true),
             Atom::Gravity => ("g".to_owned(), true),
@@ -522,7 +469,7 @@ impl Teller<'_> {
         written(formula, &number, false).0
     }
 
-    fn number(&self, atom: Atom<Quantity>, open: &[Quantity]) -> (String, bool) {
+    pub(super) fn number(&self, atom: Atom<Quantity>, open: &[Quantity]) -> (String, bool) {
         match atom {
             Atom::Given(id) if self.is_sought(id, open) => {
                 (self.system.given(id).symbol.shown(), true)

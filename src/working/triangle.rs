@@ -1,12 +1,13 @@
 //! The triangle of forces: a body under three forces whose lines meet in one point.
 
-use super::angle::{Slope, Turn};
+use super::angle::Turn;
 use super::build::Builder;
 use super::force::Elementary;
-use super::place::{Signed, opposite, positive_first, sided};
+use super::place::{Signed, opposite};
+use super::triangle_sought::tell_sought;
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule, Working};
-use crate::key::{Atom, Axis, Formula};
+use crate::key::{Atom, Formula};
 use crate::system::{ActId, HoldKind, Spot};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -78,15 +79,23 @@ pub(super) struct Contact {
 
 impl Builder<'_> {
     /// The working by the triangle of forces.
-    pub(super) fn triangle(mut self) -> Result<Working, Underivable> {
-        let refuse = |why: &'static str| Err(Underivable::NoTriangle { why });
+    pub(super) fn triangle(self) -> Result<Working, Underivable> {
+        let system = self.system;
+        let sought = self.sought_act();
+        let mut working = self.three_forces()?;
+        tell_sought(system, sought, &mut working)?;
+        Ok(working)
+    }
+
+    fn three_forces(mut self) -> Result<Working, Underivable> {
+        let refuse = |why: &str| Err(no_triangle(why));
         if self.system.parts().bodies.len() != 1 {
             return refuse("it is for one body, and here there are more");
         }
-        if !self.twists.is_empty() {
-            return refuse("a couple acts on the body, which no force of a triangle can stand for");
+        if let Some(twist) = self.twists.first() {
+            return Err(no_triangle(&self.turned_by(twist.act)));
         }
-        let sought = self.sought_load();
+        let sought = self.sought_act().map(|(act, _)| act);
         let (open, known): (Vec<Elementary>, Vec<Elementary>) = (self.forces.iter())
             .filter(|force| force.unknown.is_none())
             .cloned()
@@ -116,6 +125,25 @@ impl Builder<'_> {
         self.solve_triangle(sides, &contacts)
     }
 
+    /// Why what turns a body leaves no triangle: a couple, or a hold that turns it.
+    fn turned_by(&self, act: ActId) -> String {
+        let noun = self.system.act(act).map(|act| act.noun.to_owned());
+        let noun = noun.unwrap_or_default();
+        let hold = match act {
+            ActId::Hold(index) => self.system.parts().holds.get(index),
+            _ => None,
+        };
+        match hold.map(|hold| &hold.kind) {
+            Some(HoldKind::Base { .. }) => format!(
+                "the {noun} pushes along a width, so where its force acts is not known beforehand"
+            ),
+            Some(HoldKind::BuiltIn) => format!(
+                "the {noun} also holds the body from turning, so the line of its force is not known"
+            ),
+            _ => "a couple acts on the body, which no force of a triangle can stand for".to_owned(),
+        }
+    }
+
     /// What an action is called.
     pub(super) fn symbol_of(&self, act: ActId) -> String {
         let symbol = self.system.act(act).map(|act| act.symbol.clone());
@@ -137,6 +165,8 @@ impl Builder<'_> {
             Some(Formula::Atom(Atom::Step(id))) if !side.is_sum => Some(*id),
             _ => None,
         });
+        // A force at its limit is told as the condition.
+        let lines = lines.filter(|line| !self.working.conditions.contains(line));
         let lines = lines.collect();
         self.working
             .triangle
@@ -150,7 +180,7 @@ impl Builder<'_> {
             [third] => return self.two_known(sides, third, contacts),
             _ => {
                 let why = "the directions of two forces are unknown";
-                return Err(Underivable::NoTriangle { why });
+                return Err(no_triangle(why));
             }
         }
         let angles = self.angles(&sides)?;
@@ -162,7 +192,7 @@ impl Builder<'_> {
         self.working.triangle.push(Section::Angles(told));
         let Some(known) = sides.iter().position(|side| side.size.is_some()) else {
             let why = "no force is given";
-            return Err(Underivable::NoTriangle { why });
+            return Err(no_triangle(why));
         };
         let sine = |at: usize| match &angles[at] {
             Formula::Degrees(90.0) => None,
@@ -217,157 +247,8 @@ impl Builder<'_> {
         })
     }
 
-    /// The point in which the lines meet, and so the direction of the third force.
-    fn meeting(&mut self, sides: &mut [Side], third: usize) -> Result<(), Underivable> {
-        let from = sides[third].at.clone();
-        let point = self.free_letter();
-        let mut lines: Vec<Quantity> = Vec::new();
-        let rest: Vec<usize> = (0..3).filter(|at| *at != third).collect();
-        let mut points = Vec::new();
-        for at in &rest {
-            let side = &sides[*at];
-            let spot = side.at.clone();
-            let mut way = self.way(&from, &spot);
-            if side.size.is_some() {
-                way.extend(self.shift.clone());
-            }
-            let x = self.coordinate(&way, Axis::Horizontal);
-            let y = self.coordinate(&way, Axis::Vertical);
-            let turn = sides[*at].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
-            let slope = turn.slope(&|atom| self.atom(atom));
-            points.push(Crossed { x, y, slope });
-        }
-        let [one, two] = &points[..] else {
-            return Err(Underivable::NoOrder);
-        };
-        let names = (format!("x_{point}"), format!("y_{point}"));
-        let (x, y) = self.crossing(one, two, &names, &mut lines);
-        let act = sides[third].act;
-        let found = self.atom_reaction(act);
-        let (right, up) = (found.x > 0.0, found.y > 0.0);
-        let turn = match (x, y) {
-            (None, None) => {
-                let why = "the lines meet where the third force acts, so its direction is open";
-                return Err(Underivable::NoTriangle { why });
-            }
-            (Some(_), None) => Turn::fixed(if right { 0.0 } else { 180.0 }),
-            (None, Some(_)) => Turn::fixed(if up { 90.0 } else { 270.0 }),
-            (Some((_, x)), Some((_, y))) => {
-                let size = |part: Expression| Formula::Absolute(Box::new(part));
-                let formula = Formula::ArcTangent(Box::new(size(y).over(size(x))));
-                let name = sides[third].name.replace('_', "");
-                let symbol = self.unique(&format!("ψ_{name}"));
-                let rule = Rule::Formula(formula);
-                let slope = self.add(symbol, Dimension::ANGLE, Meaning::Direction(act), rule);
-                lines.push(slope);
-                let slope = Turn::angle(Atom::Step(slope));
-                sided(&slope, right, up)
-            }
-        };
-        sides[third].turn = Some(turn);
-        self.working.triangle.push(Section::Meeting {
-            open: Symbol::new(sides[third].name.clone()).shown(),
-            from,
-            point,
-            lines,
-        });
-        Ok(())
-    }
-
-    /// Where two lines cross. An upright line says x, a level one y, and an oblique one leads from
-    /// the one to the other; of two oblique ones their slopes give x.
-    fn crossing(
-        &mut self,
-        one: &Crossed,
-        two: &Crossed,
-        (x_name, y_name): &(String, String),
-        lines: &mut Vec<Quantity>,
-    ) -> (Option<Signed>, Option<Signed>) {
-        let straight = |line: &Crossed| line.slope.right == 0.0 || line.slope.up == 0.0;
-        let (a, b) = match straight(two) && !straight(one) {
-            true => (two, one),
-            false => (one, two),
-        };
-        if a.slope.up == 0.0 && b.slope.right == 0.0 {
-            return self.crossing(b, a, &(x_name.clone(), y_name.clone()), lines);
-        }
-        if a.slope.up == 0.0 {
-            let y = self.meeting_part(y_name, parts(&a.y), lines);
-            let (sign, ratio) = tangent(b);
-            let mut sum = parts(&b.x);
-            if let Some((side, rise)) = self.signed_sum(less(&y, &b.y)) {
-                sum.push((side * sign, rise.over(ratio)));
-            }
-            return (self.meeting_part(x_name, sum, lines), y);
-        }
-        let x = if a.slope.right == 0.0 {
-            self.meeting_part(x_name, parts(&a.x), lines)
-        } else {
-            self.oblique_crossing(a, b, x_name, lines)
-        };
-        let mut sum = parts(&b.y);
-        if b.slope.up != 0.0
-            && let Some((side, run)) = self.signed_sum(less(&x, &b.x))
-        {
-            let (sign, ratio) = tangent(b);
-            sum.push((side * sign, run.times(ratio)));
-        }
-        (x, self.meeting_part(y_name, sum, lines))
-    }
-
-    /// The x at which two oblique lines are equally high.
-    fn oblique_crossing(
-        &mut self,
-        a: &Crossed,
-        b: &Crossed,
-        name: &str,
-        lines: &mut Vec<Quantity>,
-    ) -> Option<Signed> {
-        let ((rise_a, ratio_a), (rise_b, ratio_b)) = (tangent(a), tangent(b));
-        let mut over = less(&b.y, &a.y);
-        let times = |place: &Option<Signed>, sign: f64, ratio: &Expression| {
-            let placed = place.clone();
-            placed.map(|(side, length)| (side * sign, length.times(ratio.clone())))
-        };
-        over.extend(times(&a.x, rise_a, &ratio_a));
-        over.extend(times(&b.x, -rise_b, &ratio_b));
-        let (side, over) = self.signed_sum(over)?;
-        let (other, under) = self.signed_sum(vec![(rise_a, ratio_a), (-rise_b, ratio_b)])?;
-        self.meeting_part(name, vec![(side * other, over.over(under))], lines)
-    }
-
-    /// A letter for the meeting point that is no force's.
-    fn free_letter(&self) -> &'static str {
-        let acts = self.system.acts();
-        let is_free = |letter: &&str| !acts.iter().any(|act| act.symbol.matches(letter));
-        ["P", "Q", "X", "K"]
-            .into_iter()
-            .find(is_free)
-            .unwrap_or("Z")
-    }
-
-    /// A coordinate of the meeting point, with its sign; `None` where it is zero.
-    fn meeting_part(
-        &mut self,
-        name: &str,
-        parts: Vec<Signed>,
-        lines: &mut Vec<Quantity>,
-    ) -> Option<Signed> {
-        let (sign, sum) = self.signed_sum(parts)?;
-        let formula = if sign < 0.0 { negative(sum) } else { sum };
-        let symbol = self.unique(name);
-        let part = self.add(
-            symbol,
-            Dimension::LENGTH,
-            Meaning::Meeting,
-            Rule::Formula(formula),
-        );
-        lines.push(part);
-        Some((1.0, Formula::step(part)))
-    }
-
     /// The force that an action turns out to be.
-    fn atom_reaction(&self, act: ActId) -> crate::plane::Vector {
+    pub(super) fn atom_reaction(&self, act: ActId) -> crate::plane::Vector {
         let reaction = self.solution.reaction(act).unwrap_or_default();
         reaction.force
     }
@@ -542,28 +423,11 @@ impl Builder<'_> {
     }
 }
 
-/// A line by one of its points and its slope.
-struct Crossed {
-    x: Option<Signed>,
-    y: Option<Signed>,
-    slope: Slope,
-}
-
-/// Height over width of a line, with its sign.
-fn tangent(line: &Crossed) -> Signed {
-    let sign = line.slope.right * line.slope.up;
-    let angle = Box::new(line.slope.angle.formula());
-    (sign, Formula::Tangent(angle))
-}
-
-fn parts(place: &Option<Signed>) -> Vec<Signed> {
-    place.clone().into_iter().collect()
-}
-
-fn less(from: &Option<Signed>, taken: &Option<Signed>) -> Vec<Signed> {
-    let mut parts = parts(from);
-    parts.extend(taken.clone().map(|(sign, amount)| (-sign, amount)));
-    parts
+/// No triangle, for this reason.
+pub(super) fn no_triangle(why: &str) -> Underivable {
+    Underivable::NoTriangle {
+        why: why.to_owned(),
+    }
 }
 
 /// The angle of a formula as a turn.
@@ -572,14 +436,5 @@ pub(super) fn turn_of(angle: &Expression) -> Turn {
         Formula::Atom(atom) => Turn::angle(*atom),
         Formula::Degrees(degrees) => Turn::fixed(*degrees),
         _ => Turn::fixed(0.0),
-    }
-}
-
-fn negative(formula: Expression) -> Expression {
-    match formula {
-        Formula::Sum(parts) => {
-            Formula::Sum(positive_first(parts.into_iter().map(opposite).collect()))
-        }
-        one => opposite(one),
     }
 }

@@ -36,7 +36,14 @@ pub enum Underivable {
     /// There is no triangle of forces.
     NoTriangle {
         /// Why.
-        why: &'static str,
+        why: String,
+    },
+    /// What is sought is not what the triangle of forces gives.
+    NotByTriangle {
+        /// Its name.
+        symbol: String,
+        /// True if the working would need it before the forces are found.
+        is_needed: bool,
     },
     /// More than three forces act, so they form no triangle.
     TooManyForces {
@@ -59,6 +66,7 @@ impl Underivable {
             Underivable::PivotOnLine { .. } => "pivot-on-line",
             Underivable::KnotPivot => "knot-pivot",
             Underivable::NoTriangle { .. } => "no-triangle",
+            Underivable::NotByTriangle { .. } => "sought-not-by-triangle",
             Underivable::TooManyForces { .. } => "too-many-forces",
             Underivable::Parallel => "parallel-forces",
             Underivable::NoOrder => "no-order",
@@ -109,6 +117,19 @@ impl fmt::Display for Underivable {
             Underivable::NoTriangle { why } => {
                 write!(formatter, "there is no triangle of forces here: {why}")
             }
+            Underivable::NotByTriangle {
+                symbol,
+                is_needed: true,
+            } => write!(
+                formatter,
+                "{symbol} is sought, and the working by the triangle of forces would need it \
+                 first; take another method"
+            ),
+            Underivable::NotByTriangle { symbol, .. } => write!(
+                formatter,
+                "the triangle of forces gives forces, and {symbol} does not follow from them; take \
+                 another method"
+            ),
             Underivable::TooManyForces { count } => write!(
                 formatter,
                 "the triangle of forces is for three forces, and {count} act on the body; take \

@@ -67,7 +67,7 @@ pub(super) fn others(
     elsewhere
         .map(|root| {
             let but = match (&root.solution, root.stable) {
-                (Err(trouble), _) => But::CannotBe(trouble.to_string()),
+                (Err(trouble), _) => But::CannotBe(trouble.reason()),
                 (Ok(_), Some(false)) => But::Unstable,
                 (Ok(_), _) => But::Nothing,
             };

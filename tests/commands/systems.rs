@@ -224,3 +224,103 @@ fn a_ladder_about_to_slip_is_no_unstable_rest() {
     assert!(text.contains("θ = 53.0°\n"), "{text}");
     assert!(told["sought"][0]["stable"].is_null(), "{told}");
 }
+
+/// A rope tied where its platform is not, and a platform that nothing stops besides: `check`,
+/// `solve` and `practice` refuse the file with the same faults.
+#[test]
+fn what_holds_a_body_where_it_is_not_is_refused_alike() {
+    let tied = |x: &str| {
+        scene(
+            &r#"{"bodies": [{"name": "platform", "legs": [{"length": "3 m", "direction": "right"}]}],
+            "weights": [{"noun": "platform", "body": "platform", "at": {"on": "platform", "at": "middle"}, "mass": "20 kg"}],
+            "ropes": [{"symbol": "T", "noun": "rope", "ends": [{"body": "platform", "at": {"x": "FAR", "y": "0 m"}, "direction": "up"}]}],
+            "holds": [{"symbol": "H", "noun": "hinge", "body": "platform", "at": {"on": "platform", "at": "foot"}, "kind": "hinge"}],
+            "asked": ["T"]}"#.replace("FAR", x),
+        )
+    };
+    let path = std::env::temp_dir().join(format!("leverwright-apart-{}.json", std::process::id()));
+    let name = path.to_str().unwrap();
+    let arguments: [&[&str]; 4] = [
+        &["check", name],
+        &["solve", name],
+        &["solve", name, "--json"],
+        &["practice", name, "--plain"],
+    ];
+    let mut told = Vec::new();
+    for x in ["2.9 m", "3.4 m"] {
+        std::fs::write(&path, tied(x)).unwrap();
+        told.push(arguments.map(|arguments| output(arguments, b"quit\n")));
+    }
+    std::fs::remove_file(&path).unwrap();
+    for (code, ..) in &told[0] {
+        assert_eq!(*code, 0, "{:?}", told[0]);
+    }
+    let fault =
+        "system.ropes[0]: rope is placed 0.400 m away from platform, which has no part there";
+    for (code, text, talk) in &told[1] {
+        assert_eq!(*code, 1, "{text} {talk}");
+        assert!(format!("{text}{talk}").contains(fault), "{text} {talk}");
+    }
+    assert!(
+        told[1][2].1.contains("\"path\":\"system.ropes[0]\""),
+        "{}",
+        told[1][2].1
+    );
+}
+
+/// A second true value is worked too, by the steps that differ. By hand: sin β = 588·2/(600·3), so
+/// β = 40.8° or 139.2°, Hx = ∓454 N; d = 2.94 m or 3.84 m.
+#[test]
+fn every_true_value_of_what_is_sought_is_worked() {
+    let angle = include_str!("../general/stay_at_an_angle.json");
+    let (text, told) = solved(angle);
+    let (first, second) = text.split_once("β = 139° is as true.").unwrap();
+    for line in [
+        "    β = 40.8°\n",
+        "    Hx = −454 N (to the left)\n",
+        "    Hy = 196 N (upwards)\n",
+    ] {
+        assert!(first.contains(line), "{line}: {first}");
+    }
+    for line in [
+        "    β = 139°\n",
+        "    Hx = 454 N (to the right)\n",
+        "Level forces (boom)\n",
+    ] {
+        assert!(second.contains(line), "{line}: {second}");
+    }
+    // What stays the same is not written again.
+    assert!(!second.contains("Hy = 196 N"), "{second}");
+    let other = &told["other_values"][0];
+    assert_eq!(told["other_values"].as_array().unwrap().len(), 1);
+    assert!(
+        (other["value"].as_f64().unwrap() - 139.206).abs() < 1e-3,
+        "{other}"
+    );
+    let working = other["working"].as_array().unwrap();
+    let stage = &working
+        .iter()
+        .find(|line| !line["stage"].is_null())
+        .unwrap()["stage"];
+    assert_eq!(
+        (&stage["first"], &stage["bodies"][0]),
+        (&"moments".into(), &"boom".into())
+    );
+    assert_eq!(stage["removed"], serde_json::json!(["Hx", "Hy"]));
+    let forces = other["forces"].as_array().unwrap();
+    let hinge = forces.iter().find(|force| force["symbol"] == "H").unwrap();
+    assert!(
+        (hinge["x"].as_f64().unwrap() - 454.2).abs() < 0.1,
+        "{hinge}"
+    );
+    let (text, _) = solved(include_str!("../general/stay_tied.json"));
+    let (_, second) = text.split_once("d = 3.84 m is as true.").unwrap();
+    assert!(
+        second.contains("    Hx = 257 N (to the right)\n"),
+        "{second}"
+    );
+    // Of a rest that is not stable, and of one value alone, nothing is worked again.
+    let (text, told) = solved(super::LADDER);
+    assert!(!text.contains("is as true"), "{text}");
+    assert!(told["other_values"].as_array().unwrap().is_empty());
+}

@@ -70,3 +70,24 @@ fn an_inequality_is_asked_for_as_an_equation() {
         assert_eq!(told.contains("write it with ="), equal, "{line}: {told}");
     }
 }
+
+/// By hand: P = 113·1.4/2.1 = 75.1 N, so FN = −48.3 N as the key counts it, N = 89.5 N, and
+/// μ = 48.3/89.5 = 0.539. A coefficient is made of sizes, whatever sign she found.
+#[test]
+fn a_coefficient_is_made_of_sizes() {
+    let rod = include_str!("rod_on_peg_mu.json");
+    for (line, sign) in [
+        ("μ = FN/N", Sign::Right),
+        ("μ = -FN/N", Sign::Right),
+        ("μ = |FN|/N", Sign::Right),
+        ("μ = 48.3/89.5", Sign::Right),
+        ("μ*N = FN", Sign::Noted),
+        ("μ = N/FN", Sign::Wrong),
+        ("μ = FN/P", Sign::Wrong),
+    ] {
+        let mut session = super::ends::of_file(rod);
+        session.submit("FN = -48.3 N");
+        let turn = session.submit(line);
+        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+    }
+}

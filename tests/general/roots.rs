@@ -102,6 +102,40 @@ fn a_balance_of_the_other_value_turns_the_working_to_it() {
     assert!(told.contains("belongs to another value of d"), "{told}");
 }
 
+/// By hand, with tan φ_F = 0.3: P = 118 N·tan(28° ∓ 16.7°), 23.5 N with the friction up the slope,
+/// 116 N with it down.
+#[test]
+fn a_balance_with_the_friction_turned_round_belongs_to_the_other_value() {
+    use Sign::{Noted, Right, Wrong};
+    let block = include_str!("block_pushed.json");
+    for (line, sign, turned) in [
+        ("W = N*cos 28 - 0.3*N*sin 28", Right, true),
+        ("P*cos 28 = W*sin 28 + 0.3*N", Noted, true),
+        ("P = N*sin 28 + 0.3*N*cos 28", Noted, true),
+        ("P*cos28 - W*sin28 - FN = 0", Noted, true),
+        ("P = Nx + FNx", Noted, true),
+        ("P*cos 28 = W*sin 28 - 0.3*N", Noted, false),
+        ("P = N*sin 28 - 0.3*N*cos 28", Noted, false),
+        ("P = 117.6*tan(44.7)", Noted, false),
+        ("P*cos 28 = W*cos 28 + 0.3*N", Wrong, false),
+        ("P*sin 28 = W*sin 28 + 0.3*N", Wrong, false),
+        ("P = N*cos 28 + 0.3*N*sin 28", Wrong, false),
+        ("W = N*sin 28 - 0.3*N*cos 28", Wrong, false),
+    ] {
+        let mut session = of_file(block);
+        let given = turns(&mut session, &[(line, sign)]);
+        let told = given[0].line.message.to_string();
+        let says = told.contains("belongs to another value of P");
+        assert_eq!(says, turned, "{line}: {told}");
+    }
+    // Once a value of hers stands, the other working is told apart from it.
+    let mut session = passed_to(block, "weight");
+    let lines = [("N = 115 N", Right), ("P = N*sin 28 + 0.3*N*cos 28", Noted)];
+    let given = turns(&mut session, &lines);
+    let told = given[1].line.message.to_string();
+    assert!(told.starts_with("That holds at another value"), "{told}");
+}
+
 /// A bar on a nail at its end stands upright above it, until it is moved a little, and hangs below.
 #[test]
 fn a_rest_that_does_not_last_is_no_answer_and_no_mistake() {

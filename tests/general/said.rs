@@ -131,7 +131,7 @@ fn a_direction_is_read_against_the_line_that_is_said_with_it() {
     let part = "upright part of P";
     let last = "direction of the force";
     let jib = "weight of the jib";
-    let rows: [(&str, &str, &str, Sign); 37] = [
+    let rows: [(&str, &str, &str, Sign); 46] = [
         ("two_wires", last, "156.8", right),
         ("two_wires", last, "156.8°", right),
         ("two_wires", last, "180 - 23.2", right),
@@ -151,7 +151,37 @@ fn a_direction_is_read_against_the_line_that_is_said_with_it() {
         ("two_wires", part, "ψH = 156.8°", right),
         ("two_wires", part, "ψH = 203.2°", wrong),
         ("two_wires", part, "H = 187 N at 156.8°", right),
-        ("two_wires", part, "H = 187 N at 23.2°", right),
+        // The angle with the horizontal alone leaves open which way it points.
+        ("two_wires", part, "H = 187 N at 23.2°", Sign::Noted),
+        (
+            "two_wires",
+            part,
+            "H = 187 N on the hook at 23.2°",
+            Sign::Noted,
+        ),
+        ("two_wires", part, "H = 187 N on the hook at 156.8°", right),
+        ("two_wires", part, "H = 187 N left at 23.2°", right),
+        ("two_wires", part, "H = 187 N right at 23.2°", wrong),
+        ("a_frame", "tension", "J = 646 N at 65.5°", Sign::Noted),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N at 114.5° on the left leg",
+            right,
+        ),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N at 114.5° on the right leg",
+            wrong,
+        ),
+        (
+            "a_frame",
+            "tension",
+            "J = 646 N on the right leg at 114.5°",
+            wrong,
+        ),
+        ("a_frame", "tension", "ψJ = 114.5° on the right leg", wrong),
         ("two_wires", part, "H = 187 N, 66.8° to the vertical", right),
         (
             "two_wires",
@@ -402,4 +432,83 @@ fn bare_kilonewtons_stand_beside_a_name_that_is_found() {
         ),
     ];
     assert_eq!(faults_after(&rows), Vec::<String>::new());
+}
+
+/// By hand, with the chain level: (68.6·1.2 + 803.6·1.8 + 29.4·3.6)/4.8 = 341 N at the back, T =
+/// (341·2.4 − 29.4·1.2)·tan 20°/1.8 = 158 N.
+#[test]
+fn a_line_that_lies_level_here_is_taken_as_level() {
+    let (right, noted, wrong) = (Sign::Right, Sign::Noted, Sign::Wrong);
+    let steps = include_str!("steps_with_chain.json");
+    for (line, sign) in [
+        ("Ty = 158 sin 0°", right),
+        ("Ty = T*sin 0", right),
+        ("Ty = 0", right),
+        ("Tx = T", right),
+        ("Tx = 158*cos 0", right),
+        ("Ty = 158*cos 0", wrong),
+        ("Ty = 158*sin 20", wrong),
+        ("Tx = Ty", wrong),
+        ("Jx + T = 0", noted),
+        ("Wf⊥ = Wf*sin φ", noted),
+    ] {
+        let turn = super::ends::of_file(steps).submit(line);
+        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+    }
+    let rows = [("Jx + T = 0", right), ("Jx = T", right), ("Jx = Ty", wrong)];
+    for (line, sign) in rows {
+        let turn = super::ends::passed_to(steps, "balance of the level forces").submit(line);
+        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+    }
+}
+
+/// By hand: the links at 70° and 110° have the same sine, so the upright forces give
+/// 120·sin 70° + 75·sin 50° = 170.2 N = (A + B)·sin 70°; about C the moments give A = −15.8 N.
+#[test]
+fn a_balance_of_many_like_numbers_is_followed_term_by_term() {
+    let (right, noted, wrong) = (Sign::Right, Sign::Noted, Sign::Wrong);
+    let links = include_str!("three_links.json");
+    let said = |line: &str| {
+        let turn = super::ends::of_file(links).submit(line);
+        (turn.line.sign, turn.line.message.to_string())
+    };
+    for (line, sign) in [
+        ("120*sin 70 + 75*sin 50 = A*sin 70 + B*sin 70", right),
+        ("120*sin 70 + 75*sin 50 = A*sin 70 - B*sin 70", right),
+        ("A*sin70 + B*sin110 + 120*sin250 + 75*sin310 = 0", right),
+        ("112.8 + 57.5 = 0.940*A + 0.940*B", right),
+        (
+            "120*sin 70 + 75*sin 50 = 112.8 + 57.5 = 170.3 = A*sin 70 + B*sin 70",
+            Sign::Rounded,
+        ),
+        (
+            "120*sin 70 + 75*sin 50 = 112.8 + 57.5 = 173 = A*sin 70 + B*sin 70",
+            wrong,
+        ),
+        ("120*sin 70 + 75*sin 50 = A*sin 50 + B*sin 70", wrong),
+        ("120*sin 70 - 75*sin 50 = A*sin 70 + B*sin 70", wrong),
+        ("A + B = 185", wrong),
+        (
+            "112.8*0.3 + 41.0*0.3 + A*sin 70*0.7 + B*cos 70*0.9 + 26 = 57.5*0.6 + 48.2*0.4 + A*cos 70*1.0 + B*sin 70*0.4",
+            noted,
+        ),
+        (
+            "112.8*0.3 + 41.0*0.3 + A*sin 70*0.7 + B*cos 70*0.9 - 26 = 57.5*0.6 + 48.2*0.4 + A*cos 70*1.0 + B*sin 70*0.4",
+            wrong,
+        ),
+        (
+            "112.8*0.3 + 41.0*0.4 + A*sin 70*0.7 + B*cos 70*0.9 + 26 = 57.5*0.6 + 48.2*0.4 + A*cos 70*1.0 + B*sin 70*0.4",
+            wrong,
+        ),
+    ] {
+        let (got, told) = said(line);
+        assert_eq!(got, sign, "{line}: {told}");
+    }
+    // What is said of numbers is true of them.
+    assert!(said("A + B = 181.1").1.contains("not every number"));
+    assert!(
+        said("170.3 = 0.940*(A + B)")
+            .1
+            .contains("Which quantity each number")
+    );
 }

@@ -283,3 +283,50 @@ fn what_shows_only_in_the_whole_is_told_where_its_part_stands() {
         ["line 8, column 7, system.bodies[1]: nothing acts on wire"]
     );
 }
+
+/// A number that another fault keeps from being told is not blamed where the text names it; one
+/// that is told nowhere is.
+#[test]
+fn a_name_is_not_blamed_for_a_number_that_is_missing() {
+    let statement = "A beam of {L=} and {m_b}.";
+    let told = |changes: &[(&str, &str)], names: &str| -> Vec<String> {
+        let good = GOOD.replace(statement, &format!("A beam of {{L=}}. {names}"));
+        let file = changes.iter().fold(good, |file, (old, new)| {
+            assert_eq!(file.matches(old).count(), 1, "{old}");
+            file.replace(old, new)
+        });
+        let faults = parse_system(&file).unwrap_err().into_iter();
+        faults
+            .map(|fault| format!("{}: {}", fault.path, fault.kind))
+            .collect()
+    };
+    let when = r#"{"slips": "N", "coefficient": {"symbol": "μ", "is": "0.4"}}"#;
+    let reaches = r#"{"reaches": "K", "limit": "5 N"}"#;
+    for (change, names, path) in [
+        (
+            (r#", "mass": "12 kg""#, ""),
+            "{m_b=}",
+            "system.weights[0].mass",
+        ),
+        (
+            ("\"first\": \"15 N/m\", ", ""),
+            "{q_4=}",
+            "system.loads[3].first",
+        ),
+        ((when, reaches), "{T_max=}", "system.sought.when.reaches"),
+        (
+            ("\"kind\": \"base\"", "\"kind\": \"bse\""),
+            "{b=}",
+            "system.holds[2].kind",
+        ),
+    ] {
+        let faults = told(&[change], names);
+        assert_eq!(faults.len(), 1, "{names}: {faults:#?}");
+        assert!(faults[0].starts_with(path), "{names}: {faults:#?}");
+        let faults = told(&[change], "{zeta=}");
+        let blamed = faults
+            .iter()
+            .filter(|fault| fault.contains("of the name zeta"));
+        assert_eq!((faults.len(), blamed.count()), (2, 1), "{faults:#?}");
+    }
+}

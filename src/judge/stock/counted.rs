@@ -20,6 +20,7 @@ impl Stock {
             ..*entry
         });
         Stock {
+            coarse: self.coarse,
             general: self.general,
             entries: entries.collect(),
         }

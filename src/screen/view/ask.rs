@@ -75,8 +75,8 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
         rows = below_input(model, &open.view.example, width);
     }
     let last = open.view.lines.last();
-    if !open.finished() && last.is_some_and(|line| working::offers(&model.words, line)) {
-        let offer = model.words.say(working::OFFER, &[]);
+    let offer = last.and_then(|line| working::offer_in(&model.words, &line.message));
+    if let Some(offer) = offer.filter(|_| !open.finished()) {
         rows.extend(below_input(model, &offer, width));
     }
     rows

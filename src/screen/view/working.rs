@@ -14,8 +14,8 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns of the sign and the number before a line.
 const MARGIN: usize = 5;
-/// The words that offer what to do after a wrong line.
-pub(super) const OFFER: &str = "talk.after-wrong";
+/// The words that offer what to do after a wrong line, where a step is asked and where none is.
+const OFFERS: [&str; 2] = ["talk.after-wrong", "talk.after-wrong-freely"];
 /// Columns between a line and what it was an answer to.
 const ABOUT_GAP: usize = 3;
 
@@ -237,9 +237,8 @@ fn one_hint(model: &Model, hint: &Prose, width: usize) -> Vec<Line<'static>> {
 
 /// A message without the offer of what to do next, which stands at the input once.
 fn without_offer(words: &Words, message: &Prose) -> Prose {
-    let offer = words.say(OFFER, &[]);
     let mut pieces = message.0.clone();
-    if pieces.ends_with(&offer.0) {
+    if let Some(offer) = offer_in(words, message) {
         pieces.truncate(pieces.len() - offer.0.len());
         if pieces.last().is_some_and(|last| last.text == " ") {
             pieces.pop();
@@ -248,9 +247,11 @@ fn without_offer(words: &Words, message: &Prose) -> Prose {
     Prose(pieces)
 }
 
-/// True if what to do next is offered after a line.
-pub(super) fn offers(words: &Words, line: &LineView) -> bool {
-    line.message.0.ends_with(&words.say(OFFER, &[]).0)
+/// What to do next, where a line's message ends with it.
+pub(super) fn offer_in(words: &Words, message: &Prose) -> Option<Prose> {
+    let offers = OFFERS.iter().map(|key| words.say(key, &[]));
+    let mut offers = offers.filter(|offer| message.0.ends_with(&offer.0));
+    offers.next()
 }
 
 /// What the line was an answer to and how it was read, unless that says nothing new.

@@ -1,0 +1,131 @@
+//! Whether an equation whose form does not prove it gives its unknown all the same, within what was
+//! rounded in it.
+
+use super::board::Board;
+use super::by_terms;
+use super::grade::{Grade, Typed, grade};
+use super::identity::{free_parts, near_root};
+use super::lift::plain_leaf;
+use super::names::NameRole;
+use super::root::root;
+use super::stock::Stock;
+use crate::key::StepId;
+use crate::reading::{Leaf, Tree, Value};
+use crate::units::Written;
+
+/// However rounded the numbers of a balance are, its root counts to this share of it.
+pub(super) const MOST_LOOSE: f64 = 0.006;
+
+/// How far, as a share, the unknown of a balance of rounded numbers may come out wrong where its
+/// terms nearly cancel.
+const CLOSE: f64 = 0.1;
+
+/// True if the unknown comes out right, or the balance that `target` is holds at the right values,
+/// as far as the figures of the line go.
+pub(super) fn is_near(
+    board: &Board<'_>,
+    stock: &Stock,
+    (target, unknown): (StepId, StepId),
+    sides: &[&Tree],
+    plain_root: Option<f64>,
+) -> bool {
+    let balance = target.is_general() && target.is_balance();
+    comes_near(board, stock, unknown, sides, plain_root)
+        || balance && is_close(board, unknown, plain_root) && by_terms::nearly(board, stock, sides)
+}
+
+/// True for a root that differs from the unknown by no more than small differences of rounded
+/// numbers may.
+fn is_close(board: &Board<'_>, unknown: StepId, root: Option<f64>) -> bool {
+    let right = board.right(unknown).map_or(0.0, |right| right[0].abs());
+    root.is_some_and(|root| (root.abs() - right).abs() <= CLOSE * right)
+}
+
+/// True if the unknown comes out right, within the figures of the line, with the hinge's parts
+/// counted in any sense.
+fn comes_near(
+    board: &Board<'_>,
+    stock: &Stock,
+    unknown: StepId,
+    sides: &[&Tree],
+    plain_root: Option<f64>,
+) -> bool {
+    let graded = |leaf: &dyn Fn(Leaf<'_>) -> Value, at: f64| {
+        let typed = loose_root(board, stock, unknown, sides, (leaf, at));
+        matches!(
+            grade(board, unknown, typed),
+            Some(Grade::Holds | Grade::OtherGravity(_) | Grade::Rounded)
+        )
+    };
+    let plain = |leaf: Leaf<'_>| plain_leaf(board, leaf);
+    let near = plain_root.or_else(|| near_root(board, unknown, sides));
+    if near.is_some_and(|root| graded(&plain, root)) {
+        return true;
+    }
+    let mut parts = free_parts(board, sides);
+    parts.retain(|part| *part != unknown);
+    (1..1_usize << parts.len().min(2)).any(|flips| {
+        let turned = |leaf: Leaf<'_>| {
+            let step = match leaf {
+                Leaf::Name(id) => board.names.role(id),
+                Leaf::Literal(_) => None,
+            };
+            let place = parts
+                .iter()
+                .position(|part| step == Some(NameRole::Step(*part)));
+            let mut value = plain_leaf(board, leaf);
+            if place.is_some_and(|place| flips & (1 << place) != 0) {
+                value.number = -value.number;
+            }
+            value
+        };
+        let found = root(board, unknown, sides, 0, &mut |leaf| turned(leaf));
+        found.is_some_and(|at| graded(&turned, at))
+    })
+}
+
+/// A root as a number whose last place counts for what the figures of the line leave open.
+fn loose_root(
+    board: &Board<'_>,
+    stock: &Stock,
+    unknown: StepId,
+    sides: &[&Tree],
+    (value_of, at): (&dyn Fn(Leaf<'_>) -> Value, f64),
+) -> Typed {
+    let mut typed = rounded(at);
+    let moved = |index: usize, by: f64| {
+        root(board, unknown, sides, 0, &mut |leaf| match leaf {
+            Leaf::Literal(literal) if literal.index == index => {
+                let mut value = Value::of_literal(literal);
+                value.number += by;
+                value
+            }
+            leaf => value_of(leaf),
+        })
+    };
+    let mut loose = 0.0;
+    for side in sides {
+        for place in side.literals() {
+            if stock.is_exact(place.literal, place.in_angle) {
+                continue;
+            }
+            let half = 0.5 * place.literal.written.last_place;
+            loose += moved(place.literal.index, half).map_or(0.0, |other| (other - at).abs());
+        }
+    }
+    let most = MOST_LOOSE * at.abs();
+    typed.written.last_place = typed.written.last_place.max((2.0 * loose).min(most));
+    typed
+}
+
+/// A root as a number of four figures.
+pub(super) fn rounded(root: f64) -> Typed {
+    let place = 1e-3 * root.abs().max(1e-9);
+    Typed {
+        value: root,
+        written: Written {
+            significant: 4,
+            last_place: place,
+        },
+    }
+}

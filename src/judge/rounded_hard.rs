@@ -1,0 +1,43 @@
+//! A right way whose numbers were rounded too hard: `588·2.5·0.3/(2·0.9)` for the sine of 20° and
+//! the cosine of it.
+
+use super::Board;
+use super::expression::lifted;
+use super::sense::same;
+use super::stock::Stock;
+use crate::key::StepId;
+use crate::reading::Tree;
+use crate::units::Dimension;
+
+/// The furthest, as a share of the right value, that a number counts as rounded too hard.
+const FARTHEST: f64 = 0.15;
+
+/// True if a form that does not hold would, were its numbers of one or two figures what they are
+/// roundings of, and if it comes near the right value.
+pub(super) fn is_rounded_hard(
+    board: &Board<'_>,
+    stock: &Stock,
+    target: StepId,
+    (tree, number): (&Tree, f64),
+    dimension: Dimension,
+) -> bool {
+    let Some(right) = board.right(target) else {
+        return false;
+    };
+    let literals = tree.literals();
+    let coarse = literals
+        .iter()
+        .filter(|place| place.literal.written.significant <= 2);
+    // With ten for g it is another thought.
+    let hard = coarse
+        .filter(|place| place.literal.value != 10.0)
+        .any(|place| !stock.is_exact(place.literal, place.in_angle));
+    let near = (number.abs() - right[0].abs()).abs() <= FARTHEST * right[0].abs();
+    if !hard || !near || target.is_angle() || target.is_direction() {
+        return false;
+    }
+    let forms = lifted(board, &stock.coarsely(), tree, dimension);
+    forms
+        .iter()
+        .any(|form| same(target, &form.function, &right))
+}

@@ -1,0 +1,442 @@
+//! Working freely: lines in any order and by any method, and no step is asked.
+//!
+//! What holds by the right key counts, whatever wrong values stand before it, so who mends a slip
+//! in silence is right. Else the line is judged beside her own wrong values, which stay in force
+//! without being asked about. A line that is taken back, or in whose place another stands, is
+//! undone by working the others anew.
+
+use super::command::Command;
+use super::state::{Freely, State};
+use super::turn::{Course, Progress, Sign, verdict_of};
+use super::{Outcome, Session};
+use crate::judge::{Aside, Judgement, Remark, Truth};
+use crate::key::StepId;
+use crate::text::{Prose, Slot};
+
+impl Session {
+    /// True while lines are taken in any order and no step is asked.
+    pub(super) fn is_free(&self) -> bool {
+        self.state.freely.is_some()
+    }
+
+    /// From here on no step is asked. Which forces act, and the pivot, are hers to choose.
+    pub(super) fn begin_freely(&mut self) -> Outcome {
+        if !self.is_free() {
+            while let Some(step @ (StepId::Forces | StepId::Pivot)) = self.asked() {
+                self.pass(step);
+            }
+            self.state.open = None;
+            let base = Box::new(self.state.clone());
+            self.state.freely = Some(Freely {
+                base,
+                lines: Vec::new(),
+            });
+        }
+        let mut outcome = Outcome::talk(self.words.say("talk.freely", &[]));
+        outcome.truth = "freely";
+        outcome
+    }
+
+    /// From here on the steps are asked again, from the first that is still open.
+    pub(super) fn end_freely(&mut self) -> Outcome {
+        self.state.freely = None;
+        self.state.open = None;
+        let mut outcome = Outcome::talk(self.words.say("talk.guided", &[]));
+        outcome.truth = "guided";
+        outcome
+    }
+
+    /// A line of a free working.
+    pub(super) fn answer_freely(&mut self, line: &str) -> Outcome {
+        let instead = self.instead_of(line);
+        let (gone, rest) = match instead {
+            Some((number, rest)) => (self.withdraw(number), rest),
+            None => (None, line.to_owned()),
+        };
+        let outcome = self.work_freely(&rest);
+        let number = self.state.next_number;
+        if let Some(freely) = self.state.freely.as_mut().filter(|_| outcome.numbered) {
+            freely.lines.push((number, rest, outcome.truth));
+        }
+        let Some(gone) = gone else { return outcome };
+        Outcome {
+            message: gone.then(outcome.message),
+            ..outcome
+        }
+    }
+
+    /// Judges a line as the next of the working, and takes what it establishes or leaves behind.
+    fn work_freely(&mut self, line: &str) -> Outcome {
+        let Some(asked) = self
+            .asked()
+            .or_else(|| self.key.asked().last().map(|step| step.id))
+        else {
+            return Outcome::talk(self.words.say("talk.finished", &[]));
+        };
+        let outcome = match self.answer_measured(asked, line) {
+            Some(outcome) => outcome,
+            None => self.answer(asked, line),
+        };
+        if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {
+            self.leave_in_force(asked);
+        }
+        outcome
+    }
+
+    /// A line judged by the right key alone, or else beside her own wrong values.
+    pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+        let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));
+        let wrong = self.state.standing.values().any(|own| !own.right);
+        if clean.stands() || !wrong && self.state.carried.is_empty() {
+            return clean;
+        }
+        let mut hers = self.judged_anywhere(asked, line);
+        // What is only noted by the right key is not condemned for her wrong values.
+        if clean.truth == Truth::Noted && !hers.truth.holds() {
+            return clean;
+        }
+        // True among wrong values of her own proves nothing.
+        if hers.truth == Truth::Noted {
+            hers.proved = false;
+            hers.evidence.aside = None;
+        }
+        hers
+    }
+
+    /// A line judged at a step, or at the one whose value it tells.
+    fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
+        let here = self.judged_told(asked, line);
+        let other = here.evidence.other_step.filter(|_| !here.stands());
+        let there = other
+            .filter(|other| *other != asked && !here.evidence.broken_link)
+            .map(|other| self.judged_told(other, line));
+        if let Some(there) = there.filter(|there| there.truth.holds()) {
+            return there;
+        }
+        // An equation with the name of the next step in it need not be meant for that step.
+        let balance = StepId::MomentSum;
+        let is_balance = here.truth == Truth::Circular && self.key.step(balance).is_some();
+        match is_balance && asked != balance {
+            true => self.judged_told(balance, line),
+            false => here,
+        }
+    }
+
+    /// What is found out with none of her own wrong values in force.
+    fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+        let standing = self.state.standing.clone();
+        let carried = std::mem::take(&mut self.state.carried);
+        let earlier = std::mem::take(&mut self.state.earlier);
+        self.state.standing.retain(|_, own| own.right);
+        let found = look(self);
+        self.state.standing = standing;
+        self.state.carried = carried;
+        self.state.earlier = earlier;
+        found
+    }
+
+    /// True for a right value under a name that nobody knows and that looks like no name of it.
+    pub(super) fn is_unknown_name(&self, judgement: &Judgement) -> bool {
+        let Some((name, _)) = judgement.names.as_ref().filter(|_| judgement.truth.holds()) else {
+            return false;
+        };
+        let first = |text: &str| text.chars().next().map(|c| c.to_ascii_lowercase());
+        let step = self.key.step(judgement.target);
+        let symbol = step.map_or_else(String::new, |step| step.symbol.shown());
+        first(name) != first(&symbol)
+    }
+
+    /// Asks what a name stands for.
+    pub(super) fn asks_whose_name(&self, judgement: &Judgement) -> Outcome {
+        let name = judgement.names.as_ref().map(|(name, _)| name.clone());
+        let slots = [("name", Slot::Name(name.unwrap_or_default()))];
+        Outcome::noted(self.words.say("talk.freely-which", &slots))
+    }
+
+    /// Keeps the senses in which a true balance counts what may act both ways; of a line that
+    /// counts one of them the other way it is told since when.
+    pub(super) fn sense_kept(&mut self, judgement: &Judgement) -> Option<Outcome> {
+        self.state.freely.as_ref().filter(|_| judgement.stands())?;
+        let taken = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses.clone()),
+            _ => None,
+        })?;
+        let number = self.state.next_number;
+        let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
+        let changed = taken.iter().find_map(|(step, against)| {
+            let (before, line) = kept(&self.state, *step)?;
+            (before != *against).then_some((*step, before, line))
+        });
+        let Some((step, before, line)) = changed else {
+            for (step, against) in taken {
+                self.state.senses.entry(step).or_insert((against, number));
+            }
+            return None;
+        };
+        let symbol = self.key.step(step).map(|step| step.symbol.shown());
+        let slots = [
+            ("symbol", Slot::Name(symbol.unwrap_or_default())),
+            ("line", Slot::Word(line.to_string())),
+            ("way", Slot::Word(self.way_counted(step, before)?)),
+        ];
+        let (sign, verdict) = verdict_of("wrong");
+        let message = self.words.say("talk.sense-changed", &slots);
+        Some(Outcome::verdict(sign, verdict, "wrong", message))
+    }
+
+    /// A balance that holds, and what is still unknown in it.
+    pub(super) fn holds_with(&self, others: &[StepId], target: StepId) -> Prose {
+        let unknown = match self.is_general() {
+            true => None,
+            false => self.key.gives(target),
+        };
+        let open = |id: &StepId| !self.state.reached.contains_key(id);
+        let unknowns = unknown.into_iter().chain(others.iter().copied());
+        let names = unknowns.filter(open).filter_map(|id| self.key.step(id));
+        let names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
+        if names.is_empty() {
+            return self.words.say("talk.holds", &[]);
+        }
+        let slots = [("unknowns", Slot::Name(names.join(", ")))];
+        self.words.say("talk.holds-with", &slots)
+    }
+
+    /// What counts of a judged line that would only be noted where a step is asked: what is true
+    /// is right, and a right form is never asked for its number. `named` where a thought is told.
+    pub(super) fn counted_freely(
+        &mut self,
+        outcome: Outcome,
+        judgement: &Judgement,
+        named: bool,
+    ) -> Outcome {
+        // Of an expression by itself nobody can tell what it is meant for.
+        let one_side = !judgement
+            .layout
+            .as_deref()
+            .is_some_and(|line| line.contains(['=', '≈']));
+        let refused = judgement.truth == Truth::DoesNotHold && outcome.sign == Sign::Wrong;
+        if refused && one_side && !named && judgement.evidence.misread.is_none() {
+            self.state.open = None;
+            let asks = Outcome::noted(self.words.say("talk.freely-what", &[]));
+            return Outcome {
+                reading: outcome.reading,
+                ..asks
+            };
+        }
+        let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
+        if judgement.truth.holds() && rests_on_open {
+            let message = self.words.say("talk.holds", &[]);
+            return self.told_in_names(judgement.target, message, outcome.reading);
+        }
+        let says_less = |remark: &Remark| {
+            matches!(
+                remark,
+                Remark::SaysNothing
+                    | Remark::SaidAlready(_)
+                    | Remark::OwnAgain(_)
+                    | Remark::NotSeen
+                    | Remark::ByChance
+                    | Remark::LeaveLetter
+                    | Remark::OtherName(_)
+                    | Remark::SignAndWay
+            )
+        };
+        // The value of another quantity is no value of the one named.
+        let is_of_another = |remark: &Remark| matches!(remark, Remark::OtherName(_));
+        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(is_of_another) {
+            let (sign, verdict) = verdict_of("wrong");
+            let wrong = Outcome::verdict(sign, verdict, "wrong", outcome.message);
+            return Outcome {
+                reading: outcome.reading,
+                ..wrong
+            };
+        }
+        let noted = outcome.sign == Sign::Noted && judgement.truth == Truth::Noted;
+        let is_true = judgement.proved || judgement.evidence.aside == Some(Aside::True);
+        if !noted
+            || !is_true
+            || judgement.names.is_some()
+            || judgement.remarks.iter().any(says_less)
+        {
+            return outcome;
+        }
+        if let Some(step) = judgement.evidence.tells {
+            return self.told_in_names(step, outcome.message, outcome.reading);
+        }
+        Outcome {
+            reading: outcome.reading,
+            ..right(outcome.message)
+        }
+    }
+
+    /// A step told by a right form; where it has no value of hers yet, none is shown.
+    fn told_in_names(&mut self, step: StepId, message: Prose, reading: Option<String>) -> Outcome {
+        let known = self.state.standing.get(&step).is_some_and(|own| own.right);
+        if !known {
+            self.state.in_names.insert(step);
+        }
+        self.reach(step, Progress::Done);
+        let mut outcome = right(message);
+        outcome.progress = vec![step];
+        outcome.reading = reading;
+        outcome
+    }
+
+    /// What a line that does not hold leaves behind: her value, and the working that it is right
+    /// in. Nobody is asked whether to go on with it.
+    fn leave_in_force(&mut self, asked: StepId) {
+        let Some(open) = self.state.open.clone() else {
+            return;
+        };
+        // A number of which it is not said what it is leaves nothing.
+        let said = !open.judgement.evidence.alone || open.diagnosis.spoken().is_some();
+        if open.judgement.evidence.false_equation || !said {
+            return;
+        }
+        let left = self.left_by(&open, asked);
+        if let Some(own) = left.own {
+            self.state.put(left.target, own);
+        }
+        if left.relation {
+            self.state.carried.extend(left.carried);
+        }
+    }
+
+    /// `instead of line 3: …`: the number of the line whose place is taken, and the rest.
+    fn instead_of(&self, line: &str) -> Option<(usize, String)> {
+        let small = line.trim_start();
+        let words = self.words.word("freely.instead");
+        let lead = words.split(',').map(str::trim).find(|lead| {
+            small
+                .get(..lead.len())
+                .is_some_and(|start| start.eq_ignore_ascii_case(lead))
+        })?;
+        let after = small[lead.len()..].trim_start();
+        let digits: String = after.chars().take_while(char::is_ascii_digit).collect();
+        let rest = after[digits.len()..]
+            .trim_start()
+            .strip_prefix([':', ','])?;
+        Some((digits.parse().ok()?, rest.trim_start().to_owned()))
+    }
+
+    /// Undoes a line by working the others anew; says which of them are judged otherwise now.
+    pub(super) fn withdraw(&mut self, number: usize) -> Option<Prose> {
+        let Freely { base, lines } = self.state.freely.take()?;
+        let known = lines.iter().any(|(at, ..)| *at == number);
+        let shown = std::mem::take(&mut self.state.lines);
+        let next = self.state.next_number;
+        let kept: Vec<_> = lines.into_iter().filter(|(at, ..)| *at != number).collect();
+        let told = State {
+            lines: shown.clone(),
+            ..self.state.clone()
+        };
+        self.state = State::clone(&base);
+        self.state.freely = Some(Freely {
+            base,
+            lines: Vec::new(),
+        });
+        let mut changed = Vec::new();
+        for (at, line, truth) in kept {
+            self.state.next_number = at;
+            // Its place among the lines shown is what a step is filed under.
+            let place = shown.iter().position(|view| view.number == Some(at));
+            self.state.lines = shown[..place.unwrap_or_default()].to_vec();
+            let again = self.work_freely(&line);
+            if again.truth != truth {
+                changed.push((at, self.words.word(again.verdict)));
+            }
+            if let Some(freely) = &mut self.state.freely {
+                freely.lines.push((at, line, again.truth));
+            }
+        }
+        self.state.next_number = next;
+        self.state.keep_told(told);
+        self.state.lines = shown;
+        let gone = self
+            .state
+            .lines
+            .iter_mut()
+            .find(|view| view.number == Some(number));
+        if let Some(view) = gone.filter(|_| known) {
+            view.standing = false;
+        }
+        self.turn_to_asked();
+        let slots = [("line", Slot::Word(number.to_string()))];
+        let mut prose = match known {
+            true => self.words.say("talk.freely-back", &slots),
+            false => self.words.say("talk.freely-no-line", &slots),
+        };
+        for (at, verdict) in changed {
+            let slots = [
+                ("line", Slot::Word(at.to_string())),
+                ("verdict", Slot::Word(verdict)),
+            ];
+            prose = prose.then(self.words.say("talk.judged-again", &slots));
+        }
+        Some(prose)
+    }
+
+    /// Commands of a free working that do otherwise than where a step is asked.
+    pub(super) fn steer_freely(&mut self, command: Command) -> Option<Outcome> {
+        self.state.freely.as_ref()?;
+        match command {
+            Command::Back => {
+                let last = self.state.freely.as_ref()?.lines.last().map(|(at, ..)| *at);
+                let Some(prose) = last.and_then(|last| self.withdraw(last)) else {
+                    return Some(Outcome::talk(self.words.say("talk.nothing-back", &[])));
+                };
+                let mut outcome = Outcome::talk(prose);
+                outcome.truth = "withdrawn";
+                Some(outcome)
+            }
+            Command::Done => {
+                if let Some(wanted) = self.wanted_freely() {
+                    let slots = [("wanted", Slot::Word(wanted))];
+                    return Some(Outcome::talk(
+                        self.words.say("talk.freely-not-done", &slots),
+                    ));
+                }
+                while let Some(open) = self.asked() {
+                    self.pass(open);
+                    self.state.done_without.insert(open);
+                }
+                self.state.course = Course::Finished;
+                let mut outcome = Outcome::talk(self.words.say("talk.done-without", &[]));
+                outcome.truth = "skipped";
+                Some(outcome)
+            }
+            Command::Skip => Some(Outcome::talk(self.words.say("talk.freely-no-skip", &[]))),
+            Command::GoOn => Some(Outcome::talk(self.words.say("talk.freely-go-on", &[]))),
+            _ => None,
+        }
+    }
+
+    /// What the problem asks for and is not found yet, in names.
+    pub(super) fn wanted_freely(&self) -> Option<String> {
+        if self.is_general() {
+            return self.still_wanted();
+        }
+        let sought = |id: &StepId| matches!(id, StepId::Pull(_) | StepId::Reaction(..));
+        let open = self.key.asked().filter(|step| sought(&step.id));
+        let open = open.filter(|step| !self.state.reached.contains_key(&step.id));
+        let names: Vec<String> = open.map(|step| step.symbol.shown()).collect();
+        (!names.is_empty()).then(|| names.join(", "))
+    }
+
+    /// What stands in the place of a question.
+    pub(super) fn question_freely(&self) -> Prose {
+        match self.wanted_freely() {
+            Some(wanted) => {
+                let slots = [("wanted", Slot::Word(wanted))];
+                self.words.say("question.freely", &slots)
+            }
+            None => self.words.say("question.freely-found", &[]),
+        }
+    }
+}
+
+/// A line that is right and settles no step by a value.
+fn right(message: Prose) -> Outcome {
+    let (sign, verdict) = verdict_of("holds");
+    Outcome::verdict(sign, verdict, "holds", message)
+}

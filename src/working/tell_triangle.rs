@@ -1,0 +1,127 @@
+//! The parts of a working by the triangle of forces, told.
+
+use super::tell::{Teller, Told};
+use super::{Expression, Quantity, Rule, Section};
+use crate::key::Atom;
+
+impl Teller<'_> {
+    /// The parts of a working by the triangle of forces.
+    pub(super) fn triangle(&self) -> Vec<Told> {
+        let mut told = Vec::new();
+        for section in &self.working.triangle {
+            let (head, lines) = match section {
+                Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
+                Section::Resultant { sum, from, lines } => {
+                    let (sum, from) = (sum.clone(), from.clone());
+                    (Told::Resultant { sum, from }, &lines[..])
+                }
+                Section::Meeting {
+                    open,
+                    from,
+                    point,
+                    lines,
+                } => {
+                    let (open, from, point) = (open.clone(), from.clone(), *point);
+                    (Told::Meeting { open, from, point }, &lines[..])
+                }
+                Section::Angles(angles) => {
+                    told.push(Told::Angles);
+                    for (angle, opposite) in self.as_they_follow(angles) {
+                        for id in angle.inputs() {
+                            self.needs_of(id, &mut told);
+                        }
+                        told.push(self.angle(angle, opposite));
+                    }
+                    continue;
+                }
+                Section::Cosines(lines) => (Told::Cosines, &lines[..]),
+                Section::Sines { pairs, lines } => {
+                    told.push(Told::Sines);
+                    told.push(self.rule_of_sines(pairs));
+                    told.extend(lines.iter().filter_map(|line| self.quantity(*line, &[])));
+                    continue;
+                }
+                Section::Parts(lines) => (Told::Parts, &lines[..]),
+            };
+            told.push(head);
+            for line in lines {
+                self.needs_of(*line, &mut told);
+                told.extend(self.quantity(*line, &[]));
+            }
+        }
+        told
+    }
+
+    /// The angles in an order in which none stands in the formula of an earlier one.
+    fn as_they_follow<'a>(
+        &self,
+        angles: &'a [(Expression, String)],
+    ) -> Vec<&'a (Expression, String)> {
+        let rests_on = |(angle, _): &(Expression, String), other: &(Expression, String)| {
+            let inner = angle.inputs().into_iter();
+            let mut inner = inner.filter_map(|id| match &self.working.named(id)?.rule {
+                Rule::Formula(formula) => Some(formula.inputs()),
+                _ => None,
+            });
+            angle != &other.0 && inner.any(|ids| ids.iter().any(|id| other.0.inputs().contains(id)))
+        };
+        let (rest, first): (Vec<_>, Vec<_>) = angles
+            .iter()
+            .partition(|one| angles.iter().any(|other| rests_on(one, other)));
+        first.into_iter().chain(rest).collect()
+    }
+
+    /// Weights and resultants that a line of the triangle rests on, each told once.
+    fn needs_of(&self, line: Quantity, told: &mut Vec<Told>) {
+        let Some(Rule::Formula(formula)) = self.working.named(line).map(|named| &named.rule) else {
+            return;
+        };
+        for id in formula.inputs() {
+            let need = self.quantity(id, &[]);
+            if !self.is_of_triangle(id) && need.as_ref().is_some_and(|need| !told.contains(need)) {
+                self.needs_of(id, told);
+                told.extend(need);
+            }
+        }
+    }
+
+    /// True for a quantity that a section of the triangle tells itself.
+    fn is_of_triangle(&self, id: Quantity) -> bool {
+        self.working.triangle.iter().any(|section| match section {
+            Section::Angles(angles) => angles
+                .iter()
+                .any(|(angle, _)| *angle == Expression::step(id)),
+            Section::Three { lines, .. }
+            | Section::Resultant { lines, .. }
+            | Section::Cosines(lines)
+            | Section::Parts(lines)
+            | Section::Meeting { lines, .. }
+            | Section::Sines { lines, .. } => lines.contains(&id),
+        })
+    }
+
+    fn angle(&self, angle: &Expression, opposite: &str) -> Told {
+        let text = match angle {
+            Expression::Atom(Atom::Step(id)) => match self.quantity(*id, &[]) {
+                Some(Told::Quantity { text, .. }) => text,
+                _ => self.names(angle),
+            },
+            Expression::Atom(atom) => {
+                format!("{} = {}", self.names(angle), self.number(*atom, &[]).0)
+            }
+            other => self.names(other),
+        };
+        let opposite = opposite.to_owned();
+        Told::Angle { opposite, text }
+    }
+
+    /// `R/sin α = T/sin β = H/sin γ`.
+    fn rule_of_sines(&self, pairs: &[(Expression, Expression)]) -> Told {
+        let side = |(side, angle): &(Expression, Expression)| {
+            let sine = Expression::Sine(Box::new(angle.clone()));
+            self.names(&side.clone().over(sine))
+        };
+        let text = pairs.iter().map(side).collect::<Vec<_>>().join(" = ");
+        Told::Given { text }
+    }
+}
