@@ -84,7 +84,7 @@ impl Session {
     }
 
     /// A line judged by the right key alone, or else beside her own wrong values.
-    pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+    pub(super) fn judged_in_force(&mut self, asked: StepId, line: &str) -> Judgement {
         let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));
         let wrong = self.state.standing.values().any(|own| !own.right);
         if clean.stands() || !wrong && self.state.carried.is_empty() {
@@ -104,7 +104,7 @@ impl Session {
     }
 
     /// A line judged at a step, or at the one whose value it tells.
-    fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
+    pub(super) fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
         let here = self.judged_told(asked, line);
         let other = here.evidence.other_step.filter(|_| !here.stands());
         let there = other
@@ -123,7 +123,7 @@ impl Session {
     }
 
     /// What is found out with none of her own wrong values in force.
-    fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+    pub(super) fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
         let standing = self.state.standing.clone();
         let carried = std::mem::take(&mut self.state.carried);
         let earlier = std::mem::take(&mut self.state.earlier);
@@ -232,6 +232,7 @@ impl Session {
             matches!(
                 remark,
                 Remark::SaysNothing
+                    | Remark::OfNumbers
                     | Remark::SaidAlready(_)
                     | Remark::OwnAgain(_)
                     | Remark::NotSeen
