@@ -44,6 +44,8 @@ const ROWS: &[Row] = &[
     (&["p = 6.2 sin 80 = 6.106 m, arm of the rope"], "noted"), (&["p = 6.2 sin 80 = 6.106 m, arm of the rope", "236.1*3.1 + 404.7*4 = T p"], "holds"),
     (&["p = 6.2 sin 80 = 6.106 m, q = 3.1 sin 35 = 1.778 m", "411.6 q + 404.7*4 = T p"], "holds"),
     (&["p = 6.2 sin 80 = 6.106 m, q = 3.1 sin 35 = 1.778 m", "411.6 p + 404.7*4 = T q"], "wrong"),
+    (&["p = 6.2 sin 80 = 6.106 m, q = 3.1 sin 35 = 1.778 m (arms)", "411.6 q + 404.7*4 = T p"], "holds"),
+    (&["p = 6.2 sin 80 = 6.106 m, the arm of W_b", "236.1*3.1 + 404.7*4 = T p"], "holds"),
     // Names told in words.
     (&["R is the tension of the rope"], "noted:R stands for T"), (&["let R be the pull of the rope", "R = 385 N"], "holds"), (&["Let R = tension of the rope", "R = 395 N"], "wrong"),
     (&["Q is the push of the wind"], "noted:as words"), (&["Q is the push of the wind", "Q + 3 = T"], "noted:not known here"),

@@ -63,7 +63,7 @@ fn start(place: &Place) -> Session {
     session
 }
 
-fn drawn(code: &str) -> Session {
+pub(crate) fn drawn(code: &str) -> Session {
     let lessons = built_in();
     let (lesson, at) = parse_code(code, &lessons).unwrap();
     let problem = lessons[lesson].problem_at(&at, "en").unwrap();

@@ -5,6 +5,7 @@ mod besides;
 mod boards;
 mod commands;
 mod corpus;
+mod free;
 mod freely;
 mod general;
 mod house;

@@ -397,7 +397,10 @@ fn hull_anew(
     if settled == Settled::Stands {
         let right = board.standing.iter().filter(|(_, line)| line.right);
         for (step, line) in right.filter(|(step, _)| **step != id) {
-            base.insert(*step, line.value);
+            let key = board.right(*step).map_or(line.value, |right| right[0]);
+            // One counted the other way round is no other value.
+            let turned = line.value * key < 0.0;
+            base.insert(*step, if turned { -line.value } else { line.value });
         }
     }
     let mut steps = inputs(board, id);
@@ -462,10 +465,13 @@ impl Hull<'_> {
         };
         match stands.or(line.filter(near)) {
             Some(line) => {
-                ways.push(line.value);
-                ways.extend(line.typed.map(|(typed, _)| typed));
+                // A right value counted the other way round is no other value.
+                let turned = line.right && line.value * full < 0.0;
+                let in_sense = |value: f64| if turned { -value } else { value };
+                ways.push(in_sense(line.value));
+                ways.extend(line.typed.map(|(typed, _)| in_sense(typed)));
                 // As the program shows it.
-                ways.push(carried(board, *step, line.value));
+                ways.push(in_sense(carried(board, *step, line.value)));
             }
             None => ways.push(carried(board, *step, full)),
         }

@@ -105,6 +105,13 @@ pub(super) fn broken_name(
     Some(found)
 }
 
+/// True if either of two neighbours, both of known value, is the value of the other.
+pub(super) fn is_equal(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool {
+    let values = values(board, pair);
+    values.is_some_and(|(kind, one, other)| is_link(board, stock, kind, (pair, one, other)))
+        || is_typed_so(board, pair)
+}
+
 /// The values of two neighbours, and what they are compared as; `None` where one has none.
 fn values(board: &Board<'_>, pair: &[&Tree]) -> Option<(Dimension, f64, f64)> {
     let one = plain_value(board, pair[0]).ok()?;

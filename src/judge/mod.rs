@@ -28,6 +28,7 @@ mod gravity;
 mod identity;
 mod implied;
 mod joint;
+mod known_truth;
 mod lacking;
 mod lift;
 mod links;
@@ -68,6 +69,7 @@ pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
+pub use known_truth::{KnownTruth, known_truth, links_hold};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
@@ -166,6 +168,8 @@ pub enum Remark {
     ByChance,
     /// True whatever the forces are.
     SaysNothing,
+    /// True of numbers, whatever they are of.
+    OfNumbers,
     /// A wrong value of hers from this line, which she goes on with, told once more.
     OwnAgain(usize),
     /// A balance that says no more than those that stand; the one that says it.

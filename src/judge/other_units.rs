@@ -9,7 +9,7 @@ use crate::reading::{Node, Reading};
 use crate::units::Dimension;
 
 /// What a newton and a metre are typed as.
-const COUNTED_IN: [(f64, f64); 3] = [(1e-3, 1.0), (1.0, 100.0), (1.0, 1000.0)];
+const COUNTED_IN: [(f64, f64); 4] = [(1e-3, 1.0), (1.0, 100.0), (1.0, 1000.0), (1e-3, 1000.0)];
 /// How far the value of such a line may be off, as a share.
 const NEAR: f64 = 0.01;
 

@@ -1,6 +1,7 @@
 //! What is told again: a given, the acceleration of free fall.
 
 use super::board::Board;
+use super::expression::typed_number;
 use super::lift::plain_value;
 use super::moment_sum::value_of_name;
 use super::own::own_name;
@@ -18,14 +19,18 @@ pub(super) fn told_again(
     sides: &[&Tree],
 ) -> Judgement {
     let printed = board.problem.given(given);
-    let holds = sides.iter().all(|side| match plain_value(board, side) {
-        Ok(value) => {
-            let number = value.number_as(printed.dimension);
-            (number - printed.value).abs() <= 1e-6 * printed.value.abs()
-                && value.may_be(printed.dimension)
-        }
-        Err(_) => false,
-    });
+    let is_given = |(at, side): (usize, &&Tree)| {
+        let value = plain_value(board, side).ok();
+        let Some(value) = value.filter(|value| value.may_be(printed.dimension)) else {
+            return false;
+        };
+        let number = value.number_as(printed.dimension);
+        // In another unit behind it (`65° = 1.134 rad`) it may be rounded.
+        let rounded = typed_number(side, number, printed.dimension).filter(|_| at > 0);
+        (number - printed.value).abs() <= 1e-6 * printed.value.abs()
+            || rounded.is_some_and(|typed| typed.is(printed.value))
+    };
+    let holds = sides.iter().enumerate().all(is_given);
     let mut judgement = Judgement::of(
         asked,
         if holds {

@@ -67,6 +67,12 @@ impl Session {
         read(line, self.names().vocabulary()).is_ok()
     }
 
+    /// True if a line can be read, or all the statements that commas part in it.
+    fn are_readable(&self, line: &str) -> bool {
+        let mut parts = line.split(", ");
+        self.is_readable(line) || parts.all(|part| part.contains('=') && self.is_readable(part))
+    }
+
     /// The line without the fewest words at its ends that lets it be read.
     fn without_words(&self, line: &str) -> Option<String> {
         let starts = self.starts(line);
@@ -80,7 +86,6 @@ impl Session {
             }
         }
         all.sort_unstable();
-        let vocabulary = self.names();
         all.iter().skip(1).find_map(|(_, before, behind)| {
             let (start, (end, way)) = (starts[*before], &ends[*behind]);
             let mut formula = line[start..*end].to_owned();
@@ -94,7 +99,7 @@ impl Session {
                 formula.replace_range(at..at + minus.len_utf8(), " ");
             }
             let kept = format!("{}{formula}{way}", " ".repeat(start));
-            read(&kept, vocabulary.vocabulary()).ok().map(|_| kept)
+            self.are_readable(&kept).then_some(kept)
         })
     }
 
@@ -341,7 +346,7 @@ fn without_first(said: &str, first: bool) -> String {
 fn is_plain_word(word: &str) -> bool {
     let marks = [',', '.', ';', ':', '!', '(', ')', '"', '/'];
     let bare = word.trim_matches(marks);
-    let letter = |c: char| c.is_alphabetic() || matches!(c, '\'' | '’' | '-');
+    let letter = |c: char| c.is_alphabetic() || matches!(c, '\'' | '’' | '-' | '_');
     word == "//" || !bare.is_empty() && bare.chars().all(letter)
 }
 

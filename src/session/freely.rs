@@ -110,7 +110,7 @@ impl Session {
     }
 
     /// A line judged by the right key alone, or else beside her own wrong values.
-    pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+    pub(super) fn judged_in_force(&mut self, asked: StepId, line: &str) -> Judgement {
         let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));
         if clean.stands() {
             return clean;
@@ -142,7 +142,7 @@ impl Session {
     }
 
     /// A line judged at a step, or at the one whose value it tells.
-    fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
+    pub(super) fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
         let here = self.judged_told(asked, line);
         let other = here.evidence.other_step.filter(|_| !here.stands());
         let there = other
@@ -179,7 +179,7 @@ impl Session {
     }
 
     /// What is found out with none of her own wrong values in force.
-    fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+    pub(super) fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
         let standing = self.state.standing.clone();
         let carried = std::mem::take(&mut self.state.carried);
         let earlier = std::mem::take(&mut self.state.earlier);
@@ -246,7 +246,17 @@ impl Session {
         let taken = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::SensesTaken(senses) => Some(senses.clone()),
             _ => None,
-        })?;
+        });
+        let mut taken = taken.unwrap_or_default();
+        // Where nothing else is said a part counts along its axis.
+        let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
+        if !self.is_general() && judgement.remarks.iter().any(balance) {
+            for step in &judgement.evidence.rests_on {
+                if step.along().is_some() && !taken.iter().any(|(known, _)| known == step) {
+                    taken.push((*step, false));
+                }
+            }
+        }
         let number = self.state.next_number;
         let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
         let changed = taken.iter().find_map(|(step, against)| {
@@ -300,6 +310,7 @@ impl Session {
             matches!(
                 remark,
                 Remark::SaysNothing
+                    | Remark::OfNumbers
                     | Remark::SaidAlready(_)
                     | Remark::OwnAgain(_)
                     | Remark::NotSeen

@@ -16,6 +16,7 @@ mod example;
 mod force_hint;
 mod forces;
 mod freely;
+mod freely_again;
 mod general;
 mod line_shown;
 mod meant;

@@ -157,8 +157,9 @@ impl Session {
             Remark::TakenAsZero => ("remark.taken-as-zero", Vec::new()),
             Remark::NegativePull if self.is_push(target) => ("remark.negative-push", Vec::new()),
             Remark::NegativePull => ("remark.negative-pull", Vec::new()),
-            Remark::NotSeen
-            | Remark::AllKnown
+            Remark::NotSeen => ("remark.way-not-seen", Vec::new()),
+            Remark::AllKnown
+            | Remark::OfNumbers
             | Remark::HoldsHere
             | Remark::ByChance
             | Remark::LeaveLetter
@@ -216,13 +217,12 @@ impl Session {
             }
             Truth::TooFewFigures => return self.words.say("talk.too-few-figures", &[]),
             Truth::WrongUnit { wanted, found } => {
+                let of_kind = unit_for(*wanted).map_or("", |unit| unit.symbol);
+                let unit = judgement.evidence.right_in.unwrap_or(of_kind);
                 let slots = [
                     ("wanted", Slot::Word(self.kind(*wanted))),
                     ("found", Slot::Word(self.kind(*found))),
-                    (
-                        "unit",
-                        Slot::Value(unit_for(*wanted).map_or("", |unit| unit.symbol).to_owned()),
-                    ),
+                    ("unit", Slot::Value(unit.to_owned())),
                 ];
                 let key = match unit_for(*wanted) {
                     _ if wanted == found => "talk.wrong-prefix",
@@ -325,6 +325,9 @@ impl Session {
         }
         if judgement.remarks.contains(&Remark::SaysNothing) {
             return self.words.say("talk.says-nothing", &[]);
+        }
+        if judgement.remarks.contains(&Remark::OfNumbers) {
+            return self.words.say("talk.true-of-numbers", &[]);
         }
         let again = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::OwnAgain(line) => Some(*line),

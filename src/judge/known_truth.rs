@@ -1,0 +1,86 @@
+//! What a line says of numbers that are known, whatever it is meant for: of a free working it is
+//! asked only whether that is true.
+
+use super::Stock;
+use super::board::Board;
+use super::lift::plain_value;
+use super::links::is_equal;
+use super::names::NameRole;
+use super::open::is_known;
+use crate::reading::{Node, Reading, Tree, read};
+
+/// What a line with true links between known numbers is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum KnownTruth {
+    /// Names of the problem stand in it, so that it says something of the problem.
+    OfNames,
+    /// Numbers alone, or names of the learner's own: it is true, whatever it is of.
+    OfNumbers,
+}
+
+/// Whether a line is a relation between known numbers that is true within what was rounded; `None`
+/// where it is not, where a name in it is not found yet, and for the value of a single name.
+pub fn known_truth(board: &Board<'_>, line: &str) -> Option<KnownTruth> {
+    let readings = read(line, board.names.vocabulary()).ok()?;
+    let stock = Stock::of(board);
+    readings
+        .iter()
+        .find_map(|reading| truth_of(board, &stock, reading))
+}
+
+fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<KnownTruth> {
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    let leaf = |side: &&Tree| matches!(side.node, Node::Literal(_) | Node::Name(_));
+    let name = |side: &&Tree| matches!(side.node, Node::Name(_));
+    let relation = sides.len() > 1 && reading.defines.is_none();
+    if !relation || sides.iter().all(leaf) || sides.iter().any(name) {
+        return None;
+    }
+    let known = sides.iter().all(|side| is_known(board, side));
+    let links = sides
+        .windows(2)
+        .all(|pair| is_of_one_kind(board, pair) && is_equal(board, stock, pair));
+    if !known || !links {
+        return None;
+    }
+    let names = sides.iter().flat_map(|side| side.names());
+    let roles: Vec<Option<NameRole>> = names.map(|(id, _)| board.names.role(id)).collect();
+    let own = |role: &Option<NameRole>| matches!(role, None | Some(NameRole::Own(_)));
+    if !roles.is_empty() {
+        return Some(match roles.iter().any(own) {
+            true => KnownTruth::OfNumbers,
+            false => KnownTruth::OfNames,
+        });
+    }
+    // Of numbers that nobody knows a true sum tells nothing.
+    let worked = &sides[..sides.len() - 1];
+    let literals = worked.iter().flat_map(|side| side.literals());
+    let mut known = literals.map(|place| {
+        let meanings = stock.meanings(place.literal, place.in_angle, false);
+        stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
+    });
+    known.all(|known| known).then_some(KnownTruth::OfNumbers)
+}
+
+/// True where two sides may be of one kind, as their units and names tell.
+fn is_of_one_kind(board: &Board<'_>, pair: &[&Tree]) -> bool {
+    let (Ok(one), Ok(other)) = (plain_value(board, pair[0]), plain_value(board, pair[1])) else {
+        return false;
+    };
+    one.bare || other.bare || one.may_be(other.dimension) || other.may_be(one.dimension)
+}
+
+/// True if every side of a chain is the value of the one before it, a name before the first apart.
+pub fn links_hold(board: &Board<'_>, line: &str) -> bool {
+    let Ok(readings) = read(line, board.names.vocabulary()) else {
+        return false;
+    };
+    let stock = Stock::of(board);
+    readings.iter().any(|reading| {
+        let sides: Vec<&Tree> = reading.sides.iter().collect();
+        let named = matches!(sides.first().map(|side| &side.node), Some(Node::Name(_)));
+        let chain = &sides[usize::from(named)..];
+        let mut links = chain.windows(2);
+        links.all(|pair| is_equal(board, &stock, pair))
+    })
+}

@@ -1,0 +1,190 @@
+//! A line of a free working that is not seen to hold, looked at once more: by the value that it
+//! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
+
+use super::Session;
+use crate::judge::{Aside, Judgement, KnownTruth, Own, Remark, Truth, known_truth, links_hold};
+use crate::key::StepId;
+use crate::units::{Dimension, number_text};
+
+/// A unit behind a value, and those in which the number may be right.
+const UNITS: [(&str, &[&str]); 5] = [
+    ("N", &["kN", KILOGRAM_FORCE]),
+    ("kg", &["kN", KILOGRAM_FORCE]),
+    ("mm", &["cm", "m"]),
+    ("cm", &["mm", "m"]),
+    ("m", &["cm", "mm"]),
+];
+/// The weight of a kilogram, which with the g of the problem is a round number.
+const KILOGRAM_FORCE: &str = "kgf";
+
+/// A value told with its name counts without its way up to this share from the value in full.
+const FARTHEST: f64 = 0.02;
+
+impl Session {
+    /// A line judged by the right key alone, or else beside her own wrong values, and looked at
+    /// once more where it is not seen to hold.
+    pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+        let found = self.judged_in_force(asked, line);
+        if found.stands() {
+            return found;
+        }
+        let by_value = self.by_value_told(asked, line, &found);
+        let judgement = by_value
+            .or_else(|| self.written_otherwise(asked, line, &found))
+            .or_else(|| self.true_of_known(line, &found))
+            .or_else(|| self.in_another_unit(asked, line, &found));
+        judgement.unwrap_or(found)
+    }
+
+    /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
+    /// comes to it and cannot be traced.
+    fn by_value_told(&mut self, asked: StepId, line: &str, found: &Judgement) -> Option<Judgement> {
+        let unseen = found.truth == Truth::Noted && found.remarks.contains(&Remark::NotSeen);
+        if !unseen || found.target.is_balance() {
+            return None;
+        }
+        let (name, rest) = line.split_once('=')?;
+        let (_, value) = rest.rsplit_once('=')?;
+        if !self.beside_right_alone(|session| session.has_true_links(line)) {
+            return None;
+        }
+        let mut told = self.judged_in_force(asked, &format!("{name}={value}"));
+        let is_value = told.truth.holds() && told.evidence.alone && told.target == found.target;
+        // What only the room of a small difference lets stand is not counted without its way.
+        let far = |own: &Own| {
+            let of = own.function[0].abs();
+            (own.value.abs() - of).abs() > FARTHEST * of
+        };
+        if !is_value || told.names.is_some() || told.values.iter().any(|(_, own)| far(own)) {
+            return None;
+        }
+        told.layout.clone_from(&found.layout);
+        told.remarks.push(Remark::NotSeen);
+        Some(told)
+    }
+
+    /// A line with another way of writing for what is read otherwise: `43.3 kgf` with the g of this
+    /// problem, and a colon that divides.
+    fn written_otherwise(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let comma = !line.contains('.') && line.contains(',');
+        let in_newtons = line.replace(KILOGRAM_FORCE, &self.weight_of_one(comma));
+        let ways = [in_newtons, divided(line)];
+        ways.into_iter().filter(|way| way != line).find_map(|way| {
+            let judgement = self.judged_in_force(asked, &way);
+            match judgement.stands() {
+                true => Some(judgement),
+                false => self
+                    .by_value_told(asked, &way, &judgement)
+                    .or_else(|| self.true_of_known(&way, found)),
+            }
+        })
+    }
+
+    /// What stands for `kgf` behind a number.
+    fn weight_of_one(&self, comma: bool) -> String {
+        let gravity = number_text(self.problem.gravity());
+        match comma {
+            true => format!("*{} N", gravity.replace('.', ",")),
+            false => format!("*{gravity} N"),
+        }
+    }
+
+    /// A line that is true of known numbers, and no answer: no form of a known mistake stands in it.
+    fn true_of_known(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        if found.truth == Truth::Noted {
+            return None;
+        }
+        let truth = self.beside_right_alone(|session| {
+            let (names, own_values) = (session.names(), session.own_values());
+            known_truth(&session.board(&names, &own_values), line)
+        })?;
+        let mut judgement = found.clone();
+        judgement.truth = Truth::DoesNotHold;
+        judgement.evidence.aside = Some(Aside::True);
+        judgement.value = None;
+        judgement.names = None;
+        judgement.remarks.clear();
+        if truth == KnownTruth::OfNumbers {
+            judgement.remarks.push(Remark::OfNumbers);
+        }
+        Some(judgement)
+    }
+
+    /// A value that would be right with another unit behind it.
+    fn in_another_unit(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        if !matches!(found.truth, Truth::DoesNotHold | Truth::WrongUnit { .. }) {
+            return None;
+        }
+        let line = line.trim_end().trim_end_matches('.');
+        let is_end = |stem: &str| stem.ends_with(|c: char| c.is_ascii_digit() || c == ' ');
+        let (stem, others) = UNITS.iter().find_map(|(unit, others)| {
+            let stem = line.strip_suffix(unit).filter(|stem| is_end(stem))?;
+            Some((stem, *others))
+        })?;
+        let comma = !line.contains('.') && line.contains(',');
+        others.iter().find_map(|unit| {
+            let told = match *unit {
+                KILOGRAM_FORCE => format!("{stem}{}", self.weight_of_one(comma)),
+                unit => format!("{stem}{unit}"),
+            };
+            let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &told));
+            // With a factor that nobody knows the value agrees, and its way is not seen.
+            let agrees = *unit == KILOGRAM_FORCE
+                && right.truth == Truth::Noted
+                && right.remarks.contains(&Remark::NotSeen);
+            let holds = agrees || matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
+            let step = self.key.step(right.target)?;
+            let named = stem.contains('=') && right.names.is_none() && !right.target.is_balance();
+            // The number of a mass for its weight is another thought.
+            let mass = *unit == KILOGRAM_FORCE && right.target.is_weight();
+            (holds && named && !mass).then(|| wrong_unit(right, step.dimension, unit))
+        })
+    }
+
+    fn has_true_links(&self, line: &str) -> bool {
+        let (names, own_values) = (self.names(), self.own_values());
+        links_hold(&self.board(&names, &own_values), line)
+    }
+}
+
+/// A judgement of a value that is right in `unit`, as one of the line in which another stands.
+fn wrong_unit(right: Judgement, dimension: Dimension, unit: &'static str) -> Judgement {
+    let mut judgement = Judgement {
+        truth: Truth::WrongUnit {
+            wanted: dimension,
+            found: dimension,
+        },
+        proved: false,
+        values: Vec::new(),
+        establishes: Vec::new(),
+        remarks: Vec::new(),
+        value: None,
+        caret: None,
+        ..right
+    };
+    judgement.evidence.right_in = Some(unit);
+    judgement
+}
+
+/// `550,76:1,4`: a line with its colons between two numbers or names for strokes.
+fn divided(line: &str) -> String {
+    let chars: Vec<char> = line.chars().collect();
+    let side = |found: Option<&char>| found.is_some_and(|c| c.is_alphanumeric());
+    let divides = |at: usize| {
+        let before = chars[..at].iter().rev().find(|c| **c != ' ');
+        let after = chars[at + 1..].iter().find(|c| **c != ' ');
+        chars[at] == ':' && side(before) && side(after)
+    };
+    let letter = |at: usize| if divides(at) { '/' } else { chars[at] };
+    (0..chars.len()).map(letter).collect()
+}
