@@ -8,8 +8,8 @@
 //! is sought has no influence there, and none of its values is the answer.
 
 use super::Unsolvable;
-use super::frame::{SystemSolution, solve_system, steadied};
-use crate::system::{Friction, Hold, HoldKind, Sought, Spot, System, When};
+use super::frame::{Reaction, SystemSolution, solve_system, steadied};
+use crate::system::{ActId, Friction, Hold, HoldKind, Sought, Spot, System, When};
 
 /// Places of the range that are looked at.
 const GRID: usize = 2000;
@@ -194,7 +194,9 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
     };
     let reaction = |act| solution.reaction(act).unwrap_or_default();
     match sought.when {
-        When::Reaches { act, limit } => (reaction(act).size - values[limit.0]) / force,
+        When::Reaches { act, limit } => {
+            (reached(system, act, reaction(act)) - values[limit.0]) / force
+        }
         When::Vanishes(act) => reaction(act).size / force,
         When::Rests(_) => solution.last_unknown() / (force * length),
         When::Slips { act, coefficient } => {
@@ -204,7 +206,7 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
             (friction.abs() - values[coefficient.0] * push) / force
         }
         When::Topples(act) => {
-            let crate::system::ActId::Hold(index) = act else {
+            let ActId::Hold(index) = act else {
                 return f64::NAN;
             };
             let width = system.parts().holds.get(index).map(|hold| &hold.kind);
@@ -215,6 +217,21 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
             };
             (reaction(act).couple.abs() - push * 0.5 * values[width.0]) / (force * length)
         }
+    }
+}
+
+/// The size that reaches a limit: of a rough contact its push, which its name stands for; of what
+/// acts either way along its line the size in the sense in which it acts.
+fn reached(system: &System, act: ActId, found: Reaction) -> f64 {
+    if let Some((push, _)) = found.contact {
+        return push;
+    }
+    match act {
+        ActId::Hold(hold) => match system.parts().holds.get(hold).map(|hold| &hold.kind) {
+            Some(HoldKind::Line(_)) => found.size.abs(),
+            _ => found.size,
+        },
+        _ => found.size,
     }
 }
 
