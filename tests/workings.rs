@@ -2,6 +2,8 @@
 
 #[path = "workings/found.rs"]
 mod found;
+#[path = "workings/sought.rs"]
+mod sought;
 
 use crate::systems_random::system;
 use leverwright::draw::draw;

@@ -129,6 +129,14 @@ impl<S: Copy> Formula<S> {
         }
     }
 
+    /// True if this given stands in the formula itself.
+    pub fn holds(&self, given: GivenId) -> bool {
+        match self {
+            Formula::Atom(atom) => matches!(atom, Atom::Given(found) if *found == given),
+            other => other.children().into_iter().any(|one| one.holds(given)),
+        }
+    }
+
     /// Every step that the formula refers to directly.
     pub fn inputs(&self) -> Vec<S> {
         match self {

@@ -135,6 +135,8 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
         | Fault::TurnsKnot { what }
         | Fault::ApartAtKnot { what }
         | Fault::Loose { what } => Some(what),
+        // The part that is off at the beginning of the range.
+        Fault::NoValue { fault, .. } => what(fault),
         _ => None,
     }
 }

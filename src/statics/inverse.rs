@@ -8,8 +8,9 @@
 //! is sought has no influence there, and none of its values is the answer.
 
 use super::Unsolvable;
-use super::frame::{SystemSolution, solve_system, steadied};
-use crate::system::{Friction, Hold, HoldKind, Sought, Spot, System, When};
+use super::frame::{Reaction, SystemSolution, any_sense, solve_system, steadied};
+use super::unsolvable::Stays;
+use crate::system::{ActId, Friction, Hold, HoldKind, Sought, Spot, System, When};
 
 /// Places of the range that are looked at.
 const GRID: usize = 2000;
@@ -28,8 +29,8 @@ const STRETCH: usize = 20;
 pub struct Root {
     /// The value, in SI units.
     pub value: f64,
-    /// All forces there; an error where ropes would have to push or the like, so that the value
-    /// is one of the equations only.
+    /// All forces there; an error where ropes would have to push or something would stand beside
+    /// its part, so that the value is one of the equations only.
     pub solution: Result<SystemSolution, Unsolvable>,
     /// Of a body that rests, where what is sought turns it: true if it comes back when it is moved
     /// a little, false if it moves on, as where its centre of mass stands above its hinge.
@@ -72,7 +73,15 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
     if let Some((_, Err(trouble))) = grid.first()
         && grid.iter().all(|(_, found)| found.is_err())
     {
-        return Err(trouble.clone());
+        // The couple that is looked for is no force of the problem.
+        let free = || any_sense(system, &at(sought.low), gravity);
+        return Err(match (held.map(|_| free()), trouble) {
+            (Some(Ok(_)), Unsolvable::Indeterminate { .. }) => {
+                holds_for_every(system, sought, (sought.low, sought.high), true)
+            }
+            (Some(Err(own)), Unsolvable::Indeterminate { .. }) => own,
+            _ => trouble.clone(),
+        });
     }
     let apart = |value: f64| apart(value).ok().filter(|apart| apart.is_finite());
     let grid: Vec<(f64, Option<f64>)> = grid
@@ -80,13 +89,8 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         .map(|(value, found)| (value, found.ok().filter(|apart| apart.is_finite())))
         .collect();
     if let Some(stretch) = stretch(&grid) {
-        return Err(Unsolvable::HoldsForEvery {
-            sought: system.given(sought.given).symbol.to_string(),
-            low: stretch.low,
-            high: stretch.high,
-            whole: stretch.whole,
-            dimension: system.given(sought.given).dimension,
-        });
+        let ends = (stretch.low, stretch.high);
+        return Err(holds_for_every(system, sought, ends, stretch.whole));
     }
     let mut found: Vec<f64> = Vec::new();
     for pair in grid.windows(2) {
@@ -108,23 +112,80 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         found.extend(touching(&apart, three));
     }
     found.sort_by(f64::total_cmp);
-    found.dedup_by(|one, other| (*one - *other).abs() <= 1e-7 * (sought.high - sought.low));
+    let slack = 1e-7 * (sought.high - sought.low);
+    found.dedup_by(|one, other| (*one - *other).abs() <= slack);
     if found.is_empty() {
-        return Err(Unsolvable::NoneInRange {
-            sought: system.given(sought.given).symbol.to_string(),
-            low: sought.low,
-            high: sought.high,
-            dimension: system.given(sought.given).dimension,
-        });
+        let can_stand = |value: &f64| system.fault_at(*value, slack).is_none();
+        let places = grid.iter().map(|(value, _)| *value).filter(can_stand);
+        let forces = places.filter_map(|value| any_sense(system, &at(value), gravity).ok());
+        return Err(none(system, sought, forces));
     }
     Ok(found
         .into_iter()
         .map(|value| Root {
             value,
-            solution: solve_system(system, &at(value), gravity),
+            solution: match system.fault_at(value, slack) {
+                Some(fault) => Err(Unsolvable::Misplaced { fault }),
+                None => solve_system(system, &at(value), gravity),
+            },
             stable: stable(system, sought, &apart, &at, value),
         })
         .collect())
+}
+
+fn holds_for_every(
+    system: &System,
+    sought: &Sought,
+    (low, high): (f64, f64),
+    whole: bool,
+) -> Unsolvable {
+    let given = system.given(sought.given);
+    Unsolvable::HoldsForEvery {
+        sought: given.symbol.to_string(),
+        low,
+        high,
+        whole,
+        dimension: given.dimension,
+    }
+}
+
+/// Why it happens nowhere: of a force that reaches no limit, between which sizes it stays.
+fn none(
+    system: &System,
+    sought: &Sought,
+    forces: impl Iterator<Item = SystemSolution>,
+) -> Unsolvable {
+    let given = system.given(sought.given);
+    let (low, high) = (sought.low, sought.high);
+    let (name, dimension) = (given.symbol.to_string(), given.dimension);
+    if let When::Reaches { act, limit } = sought.when
+        && limit != sought.given
+        && let Some(force) = system.act(act)
+    {
+        let sizes = forces.filter_map(|forces| Some(reached(system, act, forces.reaction(act)?)));
+        let (least_n, most_n) = sizes.fold((f64::INFINITY, f64::NEG_INFINITY), |ends, size| {
+            (ends.0.min(size), ends.1.max(size))
+        });
+        if least_n.is_finite() && most_n.is_finite() && least_n >= 0.0 {
+            return Unsolvable::NeverReaches {
+                sought: name,
+                low,
+                high,
+                dimension,
+                stays: Box::new(Stays {
+                    force: force.symbol.to_string(),
+                    least_n,
+                    most_n,
+                }),
+            };
+        }
+    }
+    Unsolvable::NoneInRange {
+        sought: name,
+        low,
+        high,
+        dimension,
+    }
 }
 
 /// Whether a body comes back to a rest. The couple that would hold it a little beside must turn it
@@ -194,7 +255,9 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
     };
     let reaction = |act| solution.reaction(act).unwrap_or_default();
     match sought.when {
-        When::Reaches { act, limit } => (reaction(act).size - values[limit.0]) / force,
+        When::Reaches { act, limit } => {
+            (reached(system, act, reaction(act)) - values[limit.0]) / force
+        }
         When::Vanishes(act) => reaction(act).size / force,
         When::Rests(_) => solution.last_unknown() / (force * length),
         When::Slips { act, coefficient } => {
@@ -204,7 +267,7 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
             (friction.abs() - values[coefficient.0] * push) / force
         }
         When::Topples(act) => {
-            let crate::system::ActId::Hold(index) = act else {
+            let ActId::Hold(index) = act else {
                 return f64::NAN;
             };
             let width = system.parts().holds.get(index).map(|hold| &hold.kind);
@@ -215,6 +278,21 @@ fn distance(system: &System, solution: &SystemSolution, values: &[f64]) -> f64 {
             };
             (reaction(act).couple.abs() - push * 0.5 * values[width.0]) / (force * length)
         }
+    }
+}
+
+/// The size that reaches a limit: of a rough contact its push, which its name stands for; of what
+/// acts either way along its line the size in the sense in which it acts.
+fn reached(system: &System, act: ActId, found: Reaction) -> f64 {
+    if let Some((push, _)) = found.contact {
+        return push;
+    }
+    match act {
+        ActId::Hold(hold) => match system.parts().holds.get(hold).map(|hold| &hold.kind) {
+            Some(HoldKind::Line(_)) => found.size.abs(),
+            _ => found.size,
+        },
+        _ => found.size,
     }
 }
 

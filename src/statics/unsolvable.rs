@@ -1,6 +1,7 @@
 //! Why a problem has no answer, as data that can be told.
 
 use super::Motion;
+use crate::system::Fault;
 use crate::units::{Dimension, figures_text, number_text, unit_for, with_minus};
 use std::fmt;
 
@@ -54,6 +55,11 @@ pub enum Unsolvable {
         /// Half the base's width, in metres.
         half_m: f64,
     },
+    /// The value found for what is sought leaves something that cannot be drawn.
+    Misplaced {
+        /// What.
+        fault: Fault,
+    },
     /// No value of what is sought makes it happen.
     NoneInRange {
         /// What is sought.
@@ -64,6 +70,19 @@ pub enum Unsolvable {
         high: f64,
         /// Of what kind it is.
         dimension: Dimension,
+    },
+    /// A force has its limit nowhere in the range of what is sought.
+    NeverReaches {
+        /// What is sought.
+        sought: String,
+        /// The least value looked at, in SI units.
+        low: f64,
+        /// The greatest value looked at, in SI units.
+        high: f64,
+        /// Of what kind it is.
+        dimension: Dimension,
+        /// What the force is instead.
+        stays: Box<Stays>,
     },
     /// What is to happen happens at every value of what is sought, or at all of an interval, so
     /// that it fixes none.
@@ -105,6 +124,24 @@ pub enum Unsolvable {
     },
 }
 
+/// Between which sizes a force stays.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stays {
+    /// Its name.
+    pub force: String,
+    /// The least, in newtons.
+    pub least_n: f64,
+    /// The greatest, in newtons.
+    pub most_n: f64,
+}
+
+impl Stays {
+    /// True for sizes that do not differ but by rounding.
+    fn is_steady(&self) -> bool {
+        self.most_n - self.least_n <= 1e-9 * self.most_n.abs()
+    }
+}
+
 impl Unsolvable {
     /// A short name that stays the same in every version, for machines.
     pub fn code(&self) -> &'static str {
@@ -115,7 +152,8 @@ impl Unsolvable {
             Unsolvable::ContactWouldPull { .. } => "contact-would-pull",
             Unsolvable::WouldSlip { .. } => "would-slip",
             Unsolvable::WouldTopple { .. } => "would-topple",
-            Unsolvable::NoneInRange { .. } => "none-in-range",
+            Unsolvable::Misplaced { .. } => "misplaced",
+            Unsolvable::NoneInRange { .. } | Unsolvable::NeverReaches { .. } => "none-in-range",
             Unsolvable::HoldsForEvery { .. } => "holds-for-every-value",
             Unsolvable::NearlySingular { .. } => "nearly-singular",
             Unsolvable::NotFinite { .. } => "not-finite",
@@ -178,6 +216,26 @@ impl Unsolvable {
                      middle of the base, and the edge is {half} m away"
                 )
             }
+            Unsolvable::Misplaced {
+                fault:
+                    Fault::OffLeg {
+                        what,
+                        distance_m,
+                        length_m,
+                    },
+            } => {
+                let (distance, length) = told_apart(*distance_m, *length_m);
+                format!(
+                    "the {what} would stand {distance} m along a part that is only {length} m long"
+                )
+            }
+            Unsolvable::Misplaced {
+                fault:
+                    fault @ (Fault::HoleOutside { .. }
+                    | Fault::HoleTooLarge { .. }
+                    | Fault::Overlap { .. }),
+            } => format!("the {fault}"),
+            Unsolvable::Misplaced { fault } => fault.to_string(),
             Unsolvable::NoneInRange {
                 sought,
                 low,
@@ -188,6 +246,28 @@ impl Unsolvable {
                 end_text(*low, *dimension),
                 end_text(*high, *dimension)
             ),
+            Unsolvable::NeverReaches {
+                sought,
+                low,
+                high,
+                dimension,
+                stays,
+            } => {
+                let (low, high) = (end_text(*low, *dimension), end_text(*high, *dimension));
+                let force = &stays.force;
+                if stays.is_steady() {
+                    let size = figures_text(stays.most_n, 3);
+                    return format!(
+                        "{force} is {size} N for every {sought} between {low} and {high}: {sought} \
+                         has no influence on it"
+                    );
+                }
+                let (least, most) = told_apart(stays.least_n, stays.most_n);
+                format!(
+                    "no value of {sought} between {low} and {high} makes it happen: {force} stays \
+                     between {least} N and {most} N there"
+                )
+            }
             Unsolvable::HoldsForEvery {
                 sought,
                 low,
@@ -239,7 +319,12 @@ impl Unsolvable {
             }
             Unsolvable::WouldSlip { .. } => "make it rougher, or change what pushes",
             Unsolvable::WouldTopple { .. } => "widen the base, or push lower",
+            Unsolvable::Misplaced { .. } => "",
             Unsolvable::NoneInRange { .. } => "widen the range, or change what is given",
+            Unsolvable::NeverReaches { stays, .. } if stays.is_steady() => {
+                "seek another number, or change the limit"
+            }
+            Unsolvable::NeverReaches { .. } => "change the limit, or the range",
             Unsolvable::HoldsForEvery { .. } => "seek another number, or set another condition",
             Unsolvable::NearlySingular { .. } => "turn a rope or a support, or move it",
             Unsolvable::NotFinite { .. } => "check the numbers that are given",

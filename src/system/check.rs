@@ -33,7 +33,7 @@ pub(super) enum Use {
 
 impl Use {
     /// The dimension asked, its name in a message, and the upper bound of an angle.
-    fn demands(self) -> (Dimension, &'static str, Option<f64>) {
+    pub(super) fn demands(self) -> (Dimension, &'static str, Option<f64>) {
         match self {
             Use::Length | Use::Coordinate => (Dimension::LENGTH, "a length", None),
             Use::Mass => (Dimension::MASS, "a mass", None),
@@ -86,7 +86,7 @@ pub(super) fn faults(parts: &Parts) -> Vec<Fault> {
         }
     }
     if walk.faults.is_empty() {
-        walk.geometry();
+        walk.drawing();
     }
     walk.faults
 }
@@ -103,13 +103,13 @@ pub(super) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
         return Vec::new();
     }
     walk.faults.clear();
-    walk.geometry();
+    walk.drawing();
     walk.faults
 }
 
 impl<'a> Walk<'a> {
     /// What the bodies of these parts, and all that acts on them, refer to.
-    fn over(parts: &'a Parts) -> Walk<'a> {
+    pub(super) fn over(parts: &'a Parts) -> Walk<'a> {
         let mut walk = Walk {
             parts,
             uses: Vec::new(),
@@ -478,22 +478,19 @@ impl Walk<'_> {
             .extend(twice.map(|(symbol, _)| Fault::NameTwice { symbol }));
     }
 
-    /// What only shows once every number is known: places off their legs, directions to nowhere.
-    fn geometry(&mut self) {
-        let system = System {
-            parts: self.parts.clone(),
-        };
+    /// What only shows at these numbers: places off their legs, directions to nowhere.
+    pub(super) fn geometry(&mut self, system: &System) {
         let values = system.values();
         for weight in &self.parts.weights {
             if let WeightKind::Lamina(lamina) = &weight.kind {
                 self.faults.extend(lamina.faults(&weight.noun, &values));
             }
         }
-        self.knots(&system, &values);
+        self.knots(system, &values);
         for act in system.acts() {
             for effect in &act.on {
                 if let Spot::On { body, leg, place } = &effect.at {
-                    self.on_leg(&system, act.noun, (*body, *leg), *place, &values);
+                    self.on_leg(system, act.noun, (*body, *leg), *place, &values);
                 }
                 let super::Line::Known(bearing) = &effect.line else {
                     continue;
@@ -520,7 +517,7 @@ impl Walk<'_> {
         for load in &self.parts.loads {
             if let LoadKind::Spread { leg, from, to, .. } = &load.kind {
                 for place in [*from, *to] {
-                    self.on_leg(&system, &load.noun, (load.body, *leg), place, &values);
+                    self.on_leg(system, &load.noun, (load.body, *leg), place, &values);
                 }
                 let Some(length) = system.leg(load.body, *leg).map(|leg| leg.length) else {
                     continue;

@@ -122,6 +122,13 @@ pub enum Fault {
         /// The force.
         what: String,
     },
+    /// At no value in the range of what is sought can it be drawn.
+    NoValue {
+        /// What is sought, with the value at the beginning of its range.
+        at: String,
+        /// What is wrong there.
+        fault: Box<Fault>,
+    },
     /// The range of what is sought is empty.
     EmptyRange,
     /// An acceleration of free fall that is not positive and finite.
@@ -213,6 +220,10 @@ impl fmt::Display for Fault {
             Fault::ApartAtKnot { what } => write!(
                 formatter,
                 "{what} acts beside the knot; at a knot all forces act at one point"
+            ),
+            Fault::NoValue { at, fault } => write!(
+                formatter,
+                "no value of this range will do: at its beginning, {at}, {fault}"
             ),
             Fault::EmptyRange => write!(formatter, "the range of what is sought is empty"),
             Fault::Gravity => write!(formatter, "g must be a positive number of m/s²"),

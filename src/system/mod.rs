@@ -15,6 +15,7 @@ mod body;
 mod check;
 mod check_reach;
 mod check_shapes;
+mod check_sought;
 mod fault;
 mod guided;
 mod lamina;
@@ -93,6 +94,17 @@ impl System {
     /// the parts rest on one of the `unread` numbers.
     pub(crate) fn undrawable(parts: &Parts, unread: &[GivenId]) -> Vec<Fault> {
         check::undrawable(parts, unread)
+    }
+
+    /// What would be at fault if what is sought had this value, found up to `slack`: a place off
+    /// its part, a hole beyond its plate, a length below nothing.
+    pub(crate) fn fault_at(&self, value: f64, slack: f64) -> Option<Fault> {
+        let near = [value, value - slack, value + slack];
+        let mut faults = near
+            .iter()
+            .map(|value| check_sought::fault_at(&self.parts, *value));
+        let first = faults.next()??;
+        faults.all(|fault| fault.is_some()).then_some(first)
     }
 
     /// Everything it is made of.

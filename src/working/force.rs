@@ -115,7 +115,12 @@ impl Builder<'_> {
                     let meaning = Meaning::Component(act.id, axis);
                     let name = part_name(symbol, axis);
                     let force = self.unknown(&name, Dimension::FORCE, meaning);
-                    self.at_effects(act, &Turn::fixed(degrees), Formula::step(force), force);
+                    self.at_effects(
+                        act,
+                        &Turn::fixed(degrees),
+                        Formula::step(force),
+                        Some(force),
+                    );
                 }
                 if hold.kind == HoldKind::BuiltIn {
                     let name = format!("M_{}", symbol.replace('_', ""));
@@ -150,14 +155,17 @@ impl Builder<'_> {
         friction: &Friction,
     ) -> Quantity {
         let symbol = act.symbol.as_str();
-        let normal = self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id));
+        let at_limit = self.at_limit(act);
+        let normal = at_limit
+            .unwrap_or_else(|| self.unknown(symbol, Dimension::FORCE, Meaning::Force(act.id)));
+        let open = at_limit.is_none().then_some(normal);
         let turn = self.turn(push, at, Some(act.id));
-        self.at_effects(act, &turn, Formula::step(normal), normal);
+        self.at_effects(act, &turn, Formula::step(normal), open);
         let name = self.unique(&format!("F_{}", symbol.replace('_', "")));
         if let Some(coefficient) = self.slips(act.id) {
             // At the limit it acts the way in which it is needed.
             let across = turn.plus(self.slip_side(act.id), &Turn::fixed(90.0));
-            let limit = self.limiting(act, name, coefficient, &across, normal);
+            let limit = self.limiting(act, name, coefficient, &across, (normal, open));
             self.working.conditions.push(limit);
             return normal;
         }
@@ -166,32 +174,32 @@ impl Builder<'_> {
                 let meaning = Meaning::FrictionNeeded(act.id);
                 let needed = self.unknown(name.as_str(), Dimension::FORCE, meaning);
                 let across = turn.plus(1.0, &Turn::fixed(90.0));
-                self.at_effects(act, &across, Formula::step(needed), needed);
+                self.at_effects(act, &across, Formula::step(needed), Some(needed));
             }
             Friction::Limiting {
                 coefficient,
                 bearing,
             } => {
                 let way = self.turn(bearing, at, Some(act.id));
-                self.limiting(act, name, *coefficient, &way, normal);
+                self.limiting(act, name, *coefficient, &way, (normal, open));
             }
         }
         normal
     }
 
-    /// Limiting friction this way.
+    /// Limiting friction this way, of a push that may be open.
     fn limiting(
         &mut self,
         act: &Act<'_>,
         name: Symbol,
         coefficient: GivenId,
         way: &Turn,
-        normal: Quantity,
+        (normal, open): (Quantity, Option<Quantity>),
     ) -> Quantity {
         let formula = Formula::given(coefficient).times(Formula::step(normal));
         let meaning = Meaning::Friction(act.id);
         let limit = self.add(name, Dimension::FORCE, meaning, Rule::Formula(formula));
-        self.at_effects(act, way, Formula::step(limit), normal);
+        self.at_effects(act, way, Formula::step(limit), open);
         limit
     }
 
@@ -226,7 +234,13 @@ impl Builder<'_> {
         }
     }
 
-    fn at_effects(&mut self, act: &Act<'_>, turn: &Turn, size: Expression, unknown: Quantity) {
+    fn at_effects(
+        &mut self,
+        act: &Act<'_>,
+        turn: &Turn,
+        size: Expression,
+        unknown: Option<Quantity>,
+    ) {
         for (index, effect) in act.on.iter().enumerate() {
             self.forces.push(Elementary {
                 act: act.id,
@@ -236,7 +250,7 @@ impl Builder<'_> {
                 turn: turn.clone(),
                 sign: if effect.reversed { -1.0 } else { 1.0 },
                 size: Source::Formula(size.clone()),
-                unknown: Some(unknown),
+                unknown,
             });
         }
     }

@@ -256,4 +256,23 @@ impl Working {
             .position(|one| one.meaning == meaning)?;
         Some(Quantity(index))
     }
+
+    /// True if what is sought is used in the working and nothing before gives it.
+    fn is_by_trial(&self, sought: GivenId) -> bool {
+        if self.sought.is_some() || self.method == Method::Triangle {
+            return false;
+        }
+        let formulas = self
+            .quantities
+            .iter()
+            .filter_map(|named| match &named.rule {
+                Rule::Formula(formula) => Some(formula),
+                _ => None,
+            });
+        let balances = self.stages.iter().flat_map(|stage| &stage.balances);
+        let amounts = balances.flat_map(|balance| balance.terms.iter().map(|term| &term.amount));
+        // A coefficient that another contact shares stands in the working before the end.
+        self.find(Meaning::Sought).is_none()
+            || formulas.chain(amounts).any(|formula| formula.holds(sought))
+    }
 }

@@ -6,7 +6,7 @@ use super::force::Source;
 use super::{Expression, Kind, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;
-use crate::system::{Act, ActId, BodyId, HoldKind, Size, Sought, When};
+use crate::system::{Act, ActId, BodyId, HoldKind, Size, Sought, System, When};
 use crate::units::Dimension;
 
 /// A change of a balance below this part of its terms counts as none.
@@ -74,21 +74,37 @@ impl Builder<'_> {
 
     /// A force along a known line that is at its limit by the condition.
     pub(super) fn reaches(&mut self, act: &Act<'_>) -> bool {
-        let Some(sought) = self.sought_given() else {
-            return false;
-        };
-        let When::Reaches { act: id, limit } = sought.when else {
-            return false;
-        };
-        if id != act.id || limit == sought.given || self.has_parts(id) {
+        if self.has_parts(act.id) {
             return false;
         }
-        let symbol = self.unique(act.symbol.as_str());
-        let rule = Rule::Formula(Formula::given(limit));
-        let force = self.add(symbol, Dimension::FORCE, Meaning::Force(id), rule);
+        let Some(force) = self.at_limit(act) else {
+            return false;
+        };
         self.along_lines(act, force, None);
-        self.working.conditions.push(force);
         true
+    }
+
+    /// The size of a force that is its limit by the condition: minus the limit where it acts
+    /// against the sense in which it is counted.
+    pub(super) fn at_limit(&mut self, act: &Act<'_>) -> Option<Quantity> {
+        let sought = self.sought_given()?;
+        let When::Reaches { act: id, limit } = sought.when else {
+            return None;
+        };
+        if id != act.id || limit == sought.given {
+            return None;
+        }
+        let limit = Formula::given(limit);
+        let found = self.solution.reaction(id).unwrap_or_default();
+        let size = match acts_either_way(act, self.system) && found.size < 0.0 {
+            true => Formula::Negative(Box::new(limit)),
+            false => limit,
+        };
+        let symbol = self.unique(act.symbol.as_str());
+        let rule = Rule::Formula(size);
+        let force = self.add(symbol, Dimension::FORCE, Meaning::Force(id), rule);
+        self.working.conditions.push(force);
+        Some(force)
     }
 
     /// The coefficient of a contact that is about to slip by the condition; `None` where the
@@ -148,7 +164,14 @@ impl Builder<'_> {
                 let size = Formula::Absolute(Box::new(friction));
                 Some(size.over(step(Meaning::Force(act))?))
             }
-            When::Reaches { act, limit } if limit == sought.given => step(Meaning::Force(act)),
+            When::Reaches { act, limit } if limit == sought.given => {
+                let force = step(Meaning::Force(act))?;
+                let act = self.system.act(act)?;
+                Some(match acts_either_way(&act, self.system) {
+                    true => Formula::Absolute(Box::new(force)),
+                    false => force,
+                })
+            }
             _ => None,
         }
     }
@@ -264,4 +287,13 @@ impl Builder<'_> {
             _ => 0.0,
         }
     }
+}
+
+/// True for a hold along a line, which pulls or pushes as needed.
+fn acts_either_way(act: &Act<'_>, system: &System) -> bool {
+    let ActId::Hold(index) = act.id else {
+        return false;
+    };
+    let hold = system.parts().holds.get(index);
+    hold.is_some_and(|hold| matches!(hold.kind, HoldKind::Line(_)))
 }

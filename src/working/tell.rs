@@ -3,7 +3,7 @@
 use super::evaluate::Numbers;
 use super::figures::shown_figures;
 use super::sense::Sense;
-use super::{Balance, Expression, Kind, Meaning, Method, Quantity, Rule, Working};
+use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
 use crate::key::{Atom, Binding, two_sides, written};
 use crate::problem::GivenId;
 use crate::system::{ActId, Spot, System, When};
@@ -358,10 +358,7 @@ impl Teller<'_> {
     /// What is sought, where nothing in the working gives it.
     fn trial(&self) -> Option<Told> {
         let sought = self.system.parts().sought.as_ref()?;
-        let is_worked = self.working.sought.is_some()
-            || self.working.find(Meaning::Sought).is_some()
-            || self.working.method == Method::Triangle;
-        if is_worked {
+        if !self.working.is_by_trial(sought.given) {
             return None;
         }
         let given = self.system.given(sought.given);

@@ -52,6 +52,17 @@ pub enum Underivable {
     },
     /// The three forces are parallel, so they form no triangle.
     Parallel,
+    /// What is sought is found by trial, so no balance gives it that could be asked.
+    ByTrial {
+        /// Its name.
+        symbol: String,
+    },
+    /// What is sought has a value at the printed numbers and none at others near them, so that
+    /// typed forms cannot be compared.
+    OnlyHere {
+        /// Its name.
+        symbol: String,
+    },
     /// No order of balances was found that gives every unknown.
     NoOrder,
 }
@@ -69,6 +80,8 @@ impl Underivable {
             Underivable::NotByTriangle { .. } => "sought-not-by-triangle",
             Underivable::TooManyForces { .. } => "too-many-forces",
             Underivable::Parallel => "parallel-forces",
+            Underivable::ByTrial { .. } => "by-trial",
+            Underivable::OnlyHere { .. } => "only-here",
             Underivable::NoOrder => "no-order",
         }
     }
@@ -138,6 +151,16 @@ impl fmt::Display for Underivable {
             Underivable::Parallel => write!(
                 formatter,
                 "the three forces are parallel, so they form no triangle; take moments"
+            ),
+            Underivable::ByTrial { symbol } => write!(
+                formatter,
+                "no single balance gives {symbol}, so it is found by trial and there is no step at \
+                 which it could be asked; solve prints its value and the forces there"
+            ),
+            Underivable::OnlyHere { symbol } => write!(
+                formatter,
+                "{symbol} has a value at these numbers and may have none at others near them, so \
+                 a typed form could not be told from its value; move the limit or another number"
             ),
             Underivable::NoOrder => write!(
                 formatter,

@@ -123,10 +123,14 @@ impl<'a> Maker<'a> {
     fn new(system: &'a System, working: &'a Working) -> Result<Maker<'a>, Underivable> {
         let wanted = system.parts().sought.as_ref().map(|sought| sought.given);
         let found = working.find(Meaning::Sought);
+        let by_trial = |given: GivenId| Underivable::ByTrial {
+            symbol: system.given(given).symbol.shown(),
+        };
         let sought = match (wanted, found) {
+            (Some(given), _) if working.is_by_trial(given) => return Err(by_trial(given)),
             (Some(given), Some(id)) => Some((given, id)),
             // A condition that no balance gives by hand cannot be walked through.
-            (Some(_), None) => return Err(Underivable::NoOrder),
+            (Some(given), None) => return Err(by_trial(given)),
             (None, _) => None,
         };
         Ok(Maker {

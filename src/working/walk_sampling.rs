@@ -57,7 +57,12 @@ pub(super) fn sampling(
         let held = tried.find(|sample| choice == 0 || maker.holds(sample));
         // Forces that balance at the printed numbers only do so at no others.
         let any = || freedoms.iter().find_map(moved);
-        held.or_else(any).ok_or(Underivable::NoOrder)
+        held.or_else(any).ok_or_else(|| {
+            let sought = system.parts().sought.as_ref();
+            sought.map_or(Underivable::NoOrder, |sought| Underivable::OnlyHere {
+                symbol: system.given(sought.given).symbol.shown(),
+            })
+        })
     };
     let mut samples = Vec::with_capacity(CHOICES);
     for choice in 0..CHOICES {
