@@ -1,6 +1,9 @@
 //! A working in any order: what stays in force, what is mended in silence, and what is told in
 //! names. The values stand in `tests/corpus` and beside the boards; those used here are told below.
 
+#[path = "freely/again.rs"]
+mod again;
+
 use crate::general::opened;
 use leverwright::lesson::parse_problem;
 use leverwright::session::{Course, Session, Sign, Turn};

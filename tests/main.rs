@@ -5,7 +5,6 @@ mod besides;
 mod boards;
 mod commands;
 mod corpus;
-mod free;
 mod freely;
 mod general;
 mod house;
