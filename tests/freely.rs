@@ -59,6 +59,8 @@ const ROWS: &[Row] = &[
     ("", &["Q = 3588 N"], Sign::Noted, ""),
     // The value of another quantity is wrong under this name.
     ("", &["T = 352.8 N"], Sign::Wrong, "weight of the walkway"),
+    // A part told by its force is counted in the sense of the force: 4167·0.6 − 1862 = 640 down.
+    ("jib", &["S = 4167 N", "Sy = S sin 36.9", "Hy = Sy - Wb - W1"], Sign::Right, ""), ("jib", &["S = 4167 N", "Sy = S sin 36.9", "Wb + W1 = Sy - Hy"], Sign::Right, ""),
     // A sense once taken is kept.
     ("", &["Hy + T sin 25 = Wb + W1 + W2", "T sin 25 - Hy = Wb + W1 + W2"], Sign::Wrong, ""),
 ];

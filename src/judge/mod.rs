@@ -375,6 +375,7 @@ fn judge_reading(
         .map(|(step, _)| *step)
         .or_else(|| claimed(board, reading));
     judgement.evidence.rests_on = solved_for::steps_named(board, reading, told);
+    sense::turn_with_unknown(board, &mut judgement);
     if judgement.truth == Truth::Noted && judgement.proved {
         judgement.evidence.tells = told;
     }

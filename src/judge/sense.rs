@@ -93,6 +93,21 @@ pub(super) fn settle_sense(target: StepId, own: &mut Own, right: f64) {
         .map(|(typed, written)| (as_size(target, typed, right), written));
 }
 
+/// A part told by its force is counted in the sense in which she counts the force.
+pub(super) fn turn_with_unknown(board: &Board<'_>, judgement: &mut Judgement) {
+    let Some(general) = &board.key.general else {
+        return;
+    };
+    for (target, own) in &mut judgement.values {
+        let unknown = general.multiples.get(target);
+        let named = unknown.filter(|unknown| judgement.evidence.rests_on.contains(unknown));
+        let turned = named.is_some_and(|unknown| board.is_against(*unknown));
+        if turned && own.right && is_turned(*target, own.value) {
+            own.against = !own.against;
+        }
+    }
+}
+
 /// The most names of a line that are tried in the learner's sense.
 const MOST_TURNED: usize = 3;
 
