@@ -210,6 +210,19 @@ pub struct Stage {
     pub removed: Vec<Quantity>,
 }
 
+impl Stage {
+    /// The bodies that its balances are for, in the order in which they come.
+    pub fn bodies(&self) -> Vec<BodyId> {
+        let mut bodies = Vec::new();
+        for body in self.balances.iter().flat_map(|balance| &balance.bodies) {
+            if !bodies.contains(body) {
+                bodies.push(*body);
+            }
+        }
+        bodies
+    }
+}
+
 /// The centre of mass of a lamina, worked out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Centre {

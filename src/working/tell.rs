@@ -140,8 +140,8 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         };
         lines.push(Told::Stage {
             kind: first.kind.clone(),
-            bodies: first
-                .bodies
+            bodies: stage
+                .bodies()
                 .iter()
                 .filter_map(|body| system.parts().bodies.get(body.0))
                 .map(|body| body.noun.clone())

@@ -194,6 +194,15 @@ impl Builder<'_> {
             let why = "no force is given";
             return Err(no_triangle(why));
         };
+        // The angles are those of the forces as they act; a size below zero has none of them.
+        let against = self.solution.reaction(sides[known].act);
+        if !sides[known].is_sum && against.is_some_and(|found| found.size < 0.0) {
+            let name = Symbol::new(sides[known].name.clone()).shown();
+            return Err(no_triangle(&format!(
+                "{name}, from which it starts, acts against the sense in which the file counts \
+                 it; turn its line about in the file, or take another method"
+            )));
+        }
         let sine = |at: usize| match &angles[at] {
             Formula::Degrees(90.0) => None,
             angle => Some(Formula::Sine(Box::new(angle.clone()))),
