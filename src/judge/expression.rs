@@ -477,7 +477,7 @@ fn close(left: f64, right: f64) -> bool {
 }
 
 /// A standing value.
-fn own(
+pub(super) fn own(
     line: usize,
     value: f64,
     typed: Option<(f64, Written)>,

@@ -2,7 +2,8 @@
 //!
 //! The relation says nothing of the number, so each is judged by itself, and both must hold.
 
-use super::board::{Board, Own};
+use super::board::Board;
+use super::expression::{own, scaled};
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::open::{is_of_open_unknown, is_open};
@@ -119,17 +120,11 @@ fn follows(
     if lines.is_empty() {
         return not_its_value(told);
     }
-    let own = Own {
-        line,
-        value: number,
-        typed: None,
-        function: [number; 4],
-        right: false,
-        against: false,
-        relation: false,
-    };
+    let truth = Truth::Follows(lines);
+    let function = scaled(board, told.target, number);
+    let own = own(line, number, None, function, &truth);
     Judgement {
-        truth: Truth::Follows(lines),
+        truth,
         values: vec![(told.target, own)],
         establishes: vec![told.target],
         ..told

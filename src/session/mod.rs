@@ -17,6 +17,7 @@ mod force_hint;
 mod forces;
 mod freely;
 mod freely_again;
+mod freely_back;
 mod general;
 mod line_shown;
 mod meant;
