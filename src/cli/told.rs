@@ -51,14 +51,21 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             let names: Vec<String> = names.into_iter().map(told).collect();
             heading("solve.three", &[("forces", Slot::Name(names.join(", ")))])
         }
-        Told::Resultant { sum, from: None } => {
-            heading("solve.resultant", &[("sum", Slot::Name(sum))])
+        Told::Resultant {
+            of,
+            sum,
+            from: None,
+        } => {
+            let slots = [("forces", Slot::Name(of)), ("sum", Slot::Name(sum))];
+            heading("solve.resultant", &slots)
         }
         Told::Resultant {
+            of,
             sum,
             from: Some((distance, force)),
         } => {
             let slots = [
+                ("forces", Slot::Name(of)),
                 ("sum", Slot::Name(sum)),
                 ("distance", Slot::Name(distance)),
                 ("force", Slot::Name(force)),

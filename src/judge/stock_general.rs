@@ -223,7 +223,9 @@ fn dimension(board: &Board<'_>, formula: &Formula) -> Option<Dimension> {
         Formula::Atom(Atom::Gravity) => Some(Dimension::ACCELERATION),
         Formula::Atom(Atom::Step(id)) => Some(board.key.step(*id)?.dimension),
         Formula::Number(_) => Some(Dimension::NUMBER),
-        Formula::Degrees(_) | Formula::ArcTangent(_) => Some(Dimension::ANGLE),
+        Formula::Degrees(_) | Formula::ArcSine(_) | Formula::ArcTangent(_) => {
+            Some(Dimension::ANGLE)
+        }
         Formula::Sum(parts) => inner(parts.first()?),
         Formula::Product(parts) => parts
             .iter()

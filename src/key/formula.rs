@@ -56,6 +56,8 @@ pub enum Formula<S = StepId> {
     Cosine(Box<Formula<S>>),
     /// Tangent.
     Tangent(Box<Formula<S>>),
+    /// The angle whose sine this is, between −90° and 90°.
+    ArcSine(Box<Formula<S>>),
     /// The angle whose tangent this is, between −90° and 90°.
     ArcTangent(Box<Formula<S>>),
     /// Square.
@@ -122,6 +124,7 @@ impl<S: Copy> Formula<S> {
             | Formula::Sine(inner)
             | Formula::Cosine(inner)
             | Formula::Tangent(inner)
+            | Formula::ArcSine(inner)
             | Formula::ArcTangent(inner)
             | Formula::Square(inner)
             | Formula::SquareRoot(inner)
@@ -187,6 +190,7 @@ impl<S: Copy> Formula<S> {
             Formula::Sine(inner) => Formula::Sine(again(inner)),
             Formula::Cosine(inner) => Formula::Cosine(again(inner)),
             Formula::Tangent(inner) => Formula::Tangent(again(inner)),
+            Formula::ArcSine(inner) => Formula::ArcSine(again(inner)),
             Formula::ArcTangent(inner) => Formula::ArcTangent(again(inner)),
             Formula::Square(inner) => Formula::Square(again(inner)),
             Formula::SquareRoot(inner) => Formula::SquareRoot(again(inner)),
@@ -222,6 +226,12 @@ impl<S: Copy> Formula<S> {
             Formula::Sine(inner) => libm::sin(value(inner)?),
             Formula::Cosine(inner) => libm::cos(value(inner)?),
             Formula::Tangent(inner) => libm::tan(value(inner)?),
+            Formula::ArcSine(inner) => {
+                let sine = value(inner)?;
+                // Of a right angle that was sought rounding may leave a sine just above 1.
+                let is_dust = sine.abs() > 1.0 && sine.abs() <= 1.0 + 1e-9;
+                libm::asin(if is_dust { sine.signum() } else { sine })
+            }
             Formula::ArcTangent(inner) => libm::atan(value(inner)?),
             Formula::Square(inner) => {
                 let value = value(inner)?;

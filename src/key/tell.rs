@@ -318,10 +318,8 @@ pub(crate) fn written<S: Copy>(
         Formula::Sine(part) => function("sin", part),
         Formula::Cosine(part) => function("cos", part),
         Formula::Tangent(part) => function("tan", part),
-        Formula::ArcTangent(part) => {
-            let (text, _) = inner(part);
-            (format!("atan({})", text), Binding::Tight)
-        }
+        Formula::ArcSine(part) => (format!("asin({})", inner(part).0), Binding::Tight),
+        Formula::ArcTangent(part) => (format!("atan({})", inner(part).0), Binding::Tight),
         Formula::Square(part) => {
             let mark = if typed { "^2" } else { "²" };
             let (text, binding) = inner(part);

@@ -22,7 +22,7 @@ impl Builder<'_> {
             let side = &sides[*at];
             let spot = side.at.clone();
             let mut way = self.way(&from, &spot);
-            if side.size.is_some() {
+            if side.is_sum {
                 way.extend(self.shift.clone());
             }
             let x = self.coordinate(&way, Axis::Horizontal);

@@ -11,6 +11,7 @@
 
 mod angle;
 mod build;
+mod corners;
 mod evaluate;
 mod figures;
 mod force;
@@ -19,7 +20,9 @@ mod lamina;
 mod meeting;
 mod moments;
 mod order;
+mod pivot;
 mod place;
+mod resultant;
 mod seek;
 mod sense;
 mod settled;

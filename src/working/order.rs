@@ -36,7 +36,7 @@ pub(super) struct Candidate {
     /// Unknowns of these bodies that it does not hold.
     pub(super) removed: Vec<Quantity>,
     /// What it costs a person, roughly.
-    cost: f64,
+    pub(super) cost: f64,
 }
 
 /// Balances that are taken together, and what they give.
@@ -50,8 +50,9 @@ impl Builder<'_> {
     /// The stages in order.
     pub(super) fn order(&self, pivot: Option<&Spot>) -> Result<Vec<Chosen>, Underivable> {
         let candidates = self.candidates(pivot);
+        let mut first = None;
         if let Some(pivot) = pivot {
-            self.refuse_pivot(pivot, &candidates)?;
+            first = self.refuse_pivot(pivot, &candidates)?;
             // About this pivot only, where that gives every unknown.
             let about = |candidate: &Candidate| match &candidate.kind {
                 Kind::Moments(spot) => spot == pivot,
@@ -62,14 +63,19 @@ impl Builder<'_> {
                 .filter(|one| about(one))
                 .cloned()
                 .collect();
-            if let Ok(chosen) = self.order_of(&only) {
+            if let Ok(chosen) = self.order_of(&only, first.clone()) {
                 return Ok(chosen);
             }
         }
-        self.order_of(&candidates)
+        self.order_of(&candidates, first)
     }
 
-    fn order_of(&self, candidates: &[Candidate]) -> Result<Vec<Chosen>, Underivable> {
+    /// The stages in order, from one that is taken first where there is one.
+    fn order_of(
+        &self,
+        candidates: &[Candidate],
+        first: Option<Chosen>,
+    ) -> Result<Vec<Chosen>, Underivable> {
         let mut open: BTreeSet<Quantity> = self
             .forces
             .iter()
@@ -77,7 +83,10 @@ impl Builder<'_> {
             .chain(self.twists.iter().filter_map(|twist| twist.unknown))
             .chain(self.working.sought.map(|(sought, _)| sought))
             .collect();
-        let mut chosen = Vec::new();
+        for unknown in first.iter().flat_map(|first| &first.unknowns) {
+            open.remove(unknown);
+        }
+        let mut chosen: Vec<Chosen> = first.into_iter().collect();
         while !open.is_empty() {
             let extra = |one: &Candidate, unknown| self.extra(one, unknown);
             let next = single(candidates, &open, &extra)
@@ -94,8 +103,13 @@ impl Builder<'_> {
     }
 
     /// Refuses a pivot on the line of the only unknown of its kind that moments would give, unless
-    /// they give what is sought.
-    fn refuse_pivot(&self, pivot: &Spot, candidates: &[Candidate]) -> Result<(), Underivable> {
+    /// they give what is sought, or something else that is asked: its balance is then given, to be
+    /// taken first.
+    fn refuse_pivot(
+        &self,
+        pivot: &Spot,
+        candidates: &[Candidate],
+    ) -> Result<Option<Chosen>, Underivable> {
         let lines: Vec<Quantity> = self
             .forces
             .iter()
@@ -118,7 +132,7 @@ impl Builder<'_> {
         let about = |candidate: &&Candidate| candidate.kind == Kind::Moments(pivot.clone());
         let sought = self.working.sought.map(|(sought, _)| sought);
         let [only] = lines.as_slice() else {
-            return Ok(());
+            return Ok(None);
         };
         let says = candidates
             .iter()
@@ -126,7 +140,10 @@ impl Builder<'_> {
             .flat_map(|candidate| candidate.factors.keys())
             .any(|unknown| unknown == only || Some(*unknown) == sought);
         if says {
-            return Ok(());
+            return Ok(None);
+        }
+        if let Some(first) = self.gives_what_is_asked(pivot, candidates) {
+            return Ok(Some(first));
         }
         let unknown = self
             .working

@@ -2,7 +2,7 @@
 
 use super::evaluate::Numbers;
 use super::tell::Teller;
-use super::{Meaning, Named, Rule};
+use super::{Meaning, Method, Named, Rule};
 use crate::key::Axis;
 use crate::plane::Vector;
 use crate::statics::solve_system;
@@ -40,6 +40,9 @@ impl Teller<'_> {
         if let Meaning::Direction(act) = named.meaning {
             return self.slanted(act);
         }
+        if let (Meaning::Size(act), Method::Triangle) = (named.meaning, self.working.method) {
+            return self.against(act);
+        }
         if !matches!(named.rule, Rule::Solved(_)) || value == 0.0 {
             return None;
         }
@@ -65,6 +68,20 @@ impl Teller<'_> {
             }
             _ => None,
         }
+    }
+
+    /// That a hold along a line acts against the way in which the line is told, of a size that has no
+    /// sign.
+    fn against(&self, act: ActId) -> Option<Sense> {
+        let ActId::Hold(index) = act else {
+            return None;
+        };
+        let hold = self.system.parts().holds.get(index)?;
+        let Numbers { values, gravity } = self.numbers;
+        let solution = solve_system(self.system, values, gravity).ok()?;
+        let size = solution.reaction(act)?.size;
+        let is_against = matches!(hold.kind, HoldKind::Line(_)) && size < 0.0;
+        is_against.then_some(Sense::Reverse)
     }
 
     /// Which way a force in a direction that was to be found acts. Of a joint, which acts on each

@@ -2,14 +2,13 @@
 
 use super::angle::Turn;
 use super::build::Builder;
-use super::force::{Elementary, Source, part_name};
-use super::place::{Run, Signed, sided};
-use super::triangle::{Contact, Section, Side, no_triangle, turn_of};
+use super::force::{Elementary, Source};
+use super::triangle::{Contact, Side, no_triangle, turn_of};
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule};
-use crate::key::{Axis, Formula};
+use crate::key::Formula;
 use crate::problem::GivenId;
-use crate::system::{ActId, Friction, HoldKind};
+use crate::system::{ActId, Bearing, Friction, HoldKind};
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -27,10 +26,8 @@ impl Builder<'_> {
         let mut met: Vec<ActId> = Vec::new();
         for force in forces {
             if met.contains(&force.act) {
-                let is_rope = matches!(force.act, ActId::Cord(_));
-                if is_rope {
-                    let why = "a rope pulls at two places, so more than three forces act";
-                    return Err(no_triangle(why));
+                if self.places_of(force.act) > 1 {
+                    return Err(self.pulls_twice(force.act));
                 }
                 continue;
             }
@@ -40,36 +37,15 @@ impl Builder<'_> {
                 ActId::Hold(index) => self.system.parts().holds.get(index),
                 _ => None,
             };
+            let mut size = None;
             let (turn, name) = match hold.map(|hold| &hold.kind) {
-                Some(HoldKind::Hinge | HoldKind::BuiltIn) => (None, name),
+                Some(HoldKind::Hinge | HoldKind::BuiltIn) => {
+                    size = self.hinge_at_limit(force.act);
+                    (None, name)
+                }
                 Some(HoldKind::Rough { push, friction }) => {
-                    let way = self.turn(push, &force.at, Some(force.act));
-                    contacts.push(Contact {
-                        act: force.act,
-                        push: way.clone(),
-                    });
-                    let limit = self.slips(force.act);
-                    let turn = match friction {
-                        Friction::AsNeeded | Friction::UpTo(_) => limit.map(|coefficient| {
-                            let angle = self.friction_angle(force.act, coefficient);
-                            way.clone().plus(self.slip_side(force.act), &angle)
-                        }),
-                        Friction::Limiting {
-                            coefficient,
-                            bearing,
-                        } => {
-                            let along = self.turn(bearing, &force.at, Some(force.act));
-                            let off = along.plus(-1.0, &way);
-                            let sine = libm::sin(off.value(&|atom| self.atom(atom)));
-                            if sine.abs() < 1.0 - 1e-9 {
-                                let why = "friction is not square to the push";
-                                return Err(no_triangle(why));
-                            }
-                            let angle = self.friction_angle(force.act, *coefficient);
-                            Some(way.plus(sine.signum(), &angle))
-                        }
-                    };
-                    (turn, format!("R_{}", name.replace('_', "")))
+                    let turn = self.contact_turn((&force, push, friction), contacts)?;
+                    (turn, whole_name(&name))
                 }
                 Some(HoldKind::Line(_)) if self.size_found(force.act) < 0.0 => {
                     // It acts against the direction in which it is told.
@@ -80,13 +56,67 @@ impl Builder<'_> {
             sides.push(Side {
                 name,
                 is_sum: false,
-                size: None,
+                size,
                 act: force.act,
                 at: force.at.clone(),
                 turn,
             });
         }
         Ok(sides)
+    }
+
+    /// The way in which a rough contact acts, push and friction as one force; `None` where friction is
+    /// as needed.
+    fn contact_turn(
+        &mut self,
+        (force, push, friction): (&Elementary, &Bearing, &Friction),
+        contacts: &mut Vec<Contact>,
+    ) -> Result<Option<Turn>, Underivable> {
+        let (act, at) = (force.act, &force.at);
+        let way = self.turn(push, at, Some(act));
+        contacts.push(Contact {
+            act,
+            push: way.clone(),
+            limit: self.told_by_condition(act),
+        });
+        match friction {
+            Friction::AsNeeded | Friction::UpTo(_) => {
+                let limit = self.slips(act);
+                Ok(limit.map(|coefficient| {
+                    let angle = self.friction_angle(act, coefficient);
+                    way.clone().plus(self.slip_side(act), &angle)
+                }))
+            }
+            Friction::Limiting {
+                coefficient,
+                bearing,
+            } => {
+                let along = self.turn(bearing, at, Some(act));
+                let off = along.plus(-1.0, &way);
+                let sine = libm::sin(off.value(&|atom| self.atom(atom)));
+                if sine.abs() < 1.0 - 1e-9 {
+                    return Err(no_triangle("friction is not square to the push"));
+                }
+                let angle = self.friction_angle(act, *coefficient);
+                Ok(Some(way.plus(sine.signum(), &angle)))
+            }
+        }
+    }
+
+    /// The size of a hinge's force, where it is its limit by the condition.
+    fn hinge_at_limit(&mut self, id: ActId) -> Option<Expression> {
+        let known = self.told_by_condition(id);
+        let act = self.system.act(id)?;
+        known.or_else(|| self.at_limit(&act)).map(Formula::step)
+    }
+
+    /// The size of a force or of the push of a contact, where the condition says it.
+    fn told_by_condition(&self, act: ActId) -> Option<Quantity> {
+        let mut told = self.working.conditions.iter().copied();
+        told.find(|id| {
+            let named = self.working.named(*id);
+            named.is_some_and(|named| named.meaning == Meaning::Force(act))
+        })
     }
 
     /// The angle between the push of a contact at its limit and its force as a whole.
@@ -96,218 +126,187 @@ impl Builder<'_> {
         turn_of(&self.angle_quantity(Meaning::Angle(act), &wish, formula))
     }
 
+    /// Every force on the body by its name: the push and the friction of a contact are one.
+    fn acting(&self) -> Vec<String> {
+        let mut met: Vec<ActId> = Vec::new();
+        let mut names = Vec::new();
+        for force in &self.forces {
+            if met.contains(&force.act) {
+                continue;
+            }
+            met.push(force.act);
+            let name = Symbol::new(self.symbol_of(force.act)).shown();
+            names.push(
+                match (self.is_rough(force.act), self.places_of(force.act)) {
+                    (true, _) => format!("{name} with its friction"),
+                    (false, places @ 2..) => format!("{name} (at {places} places)"),
+                    _ => name,
+                },
+            );
+        }
+        names
+    }
+
+    /// At how many places an action pulls: a rope may pull at both of its ends.
+    fn places_of(&self, act: ActId) -> usize {
+        let of_it = self.forces.iter().filter(|force| force.act == act);
+        match act {
+            ActId::Cord(_) => of_it.count(),
+            _ => of_it.count().min(1),
+        }
+    }
+
+    /// Why there is no triangle with a rope that pulls at more than one place.
+    fn pulls_twice(&self, act: ActId) -> Underivable {
+        let mut acts: Vec<ActId> = self.forces.iter().map(|force| force.act).collect();
+        acts.sort();
+        acts.dedup();
+        let count: usize = acts.iter().map(|act| self.places_of(*act)).sum();
+        match count {
+            0..4 => {
+                let name = Symbol::new(self.symbol_of(act)).shown();
+                no_triangle(&format!(
+                    "{name} pulls at 2 places, and here every side has a name of its own"
+                ))
+            }
+            _ => self.too_many(),
+        }
+    }
+
+    fn is_rough(&self, act: ActId) -> bool {
+        let ActId::Hold(index) = act else {
+            return false;
+        };
+        let hold = self.system.parts().holds.get(index);
+        hold.is_some_and(|hold| matches!(hold.kind, HoldKind::Rough { .. }))
+    }
+
+    pub(super) fn too_many(&self) -> Underivable {
+        Underivable::TooManyForces {
+            names: self.acting(),
+        }
+    }
+
+    pub(super) fn too_few(&self) -> Underivable {
+        let names = self.acting();
+        match &names[..] {
+            [one, other] => no_triangle(&format!(
+                "only two forces act on the body, {one} and {other}, and they are equal and opposite"
+            )),
+            _ => no_triangle("fewer than three forces act on the body"),
+        }
+    }
+
     fn size_found(&self, act: ActId) -> f64 {
         self.solution.reaction(act).map_or(0.0, |found| found.size)
     }
 
-    /// The known forces, added into one where there may be no more than that.
+    /// The known forces beside so many unknown ones: loads are added up as far as must be, and a hold
+    /// at its limit with them only where nothing else leaves three.
     pub(super) fn known_sides(
         &mut self,
         known: Vec<Elementary>,
-        most: usize,
+        unknown: &[Side],
+        contacts: &mut Vec<Contact>,
     ) -> Result<Vec<Side>, Underivable> {
-        let mut sides = Vec::new();
+        let (mut loads, mut held) = (Vec::new(), Vec::new());
         for force in &known {
-            let size = match &force.size {
-                Source::Known => self.known_size(force.act),
-                Source::Formula(formula) => formula.clone(),
-            };
-            sides.push(Side {
-                name: self.name_of(&size),
-                is_sum: false,
-                size: Some(size),
-                act: force.act,
-                at: force.at.clone(),
-                turn: Some(force.turn.clone()),
-            });
+            // Of a contact whose friction is unknown the whole is unknown.
+            if unknown.iter().any(|side| side.act == force.act) {
+                continue;
+            }
+            match force.act {
+                ActId::Weight(_) | ActId::Load(_) => {
+                    let size = match &force.size {
+                        Source::Known => self.known_size(force.act),
+                        Source::Formula(formula) => formula.clone(),
+                    };
+                    loads.push(Side {
+                        name: self.name_of(&size),
+                        is_sum: false,
+                        size: Some(size),
+                        act: force.act,
+                        at: force.at.clone(),
+                        turn: Some(force.turn.clone()),
+                    });
+                }
+                _ => held.extend(self.held(force, contacts)?),
+            }
         }
-        if sides.len() <= most {
+        let room = 3usize.saturating_sub(unknown.len());
+        if loads.len() + held.len() <= room {
+            loads.extend(held);
+            return Ok(loads);
+        }
+        let apart = room.saturating_sub(held.len());
+        if let Some(added) = self.added(&loads, apart) {
+            let mut sides = added?;
+            sides.extend(held);
             return Ok(sides);
         }
-        let first = sides[0].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
-        let along = |side: &Side| {
-            let off = side.turn.clone().map(|turn| turn.plus(-1.0, &first));
-            off.and_then(|off| off.fixed_degrees())
-                .map(|degrees| degrees.rem_euclid(360.0))
-        };
-        let parallel = sides
-            .iter()
-            .all(|side| matches!(along(side), Some(0.0 | 180.0)));
-        let here = self.system.point(&sides[0].at, &self.values);
-        let at_one_point = sides
-            .iter()
-            .all(|side| (self.system.point(&side.at, &self.values) - here).size() < 1e-9);
-        match (parallel, at_one_point) {
-            (true, _) => {
-                let signs = sides
-                    .iter()
-                    .map(|side| if along(side) == Some(0.0) { 1.0 } else { -1.0 })
-                    .collect();
-                self.parallel_sum(sides, signs, first)
-            }
-            (false, true) => self.sum_at_a_point(sides),
-            (false, false) => {
-                let count = sides.len() + 3 - most;
-                Err(Underivable::TooManyForces { count })
-            }
-        }
+        loads.extend(held);
+        self.added(&loads, room)
+            .unwrap_or_else(|| Err(self.too_many()))
     }
 
-    /// Parallel forces as one: its size is their sum, its line by moments about the first's place.
-    fn parallel_sum(
+    /// A hold whose force is its limit by the condition; nothing for the friction of a contact, which
+    /// is one force with its push.
+    fn held(
         &mut self,
-        sides: Vec<Side>,
-        signs: Vec<f64>,
-        turn: Turn,
-    ) -> Result<Vec<Side>, Underivable> {
-        let slope = turn.slope(&|atom| self.atom(atom));
-        // Upright and level forces are the ones whose line a person finds in one step.
-        let axis = match (slope.right == 0.0, slope.up == 0.0) {
-            (true, _) => Axis::Horizontal,
-            (_, true) => Axis::Vertical,
-            _ => {
-                let why = "the given forces are parallel but neither level nor upright; take \
-                           another method";
-                return Err(no_triangle(why));
-            }
+        force: &Elementary,
+        contacts: &mut Vec<Contact>,
+    ) -> Result<Option<Side>, Underivable> {
+        let name = self.symbol_of(force.act);
+        let Source::Formula(size) = &force.size else {
+            return Ok(None);
         };
-        let sized = sides.iter().zip(&signs).map(|(side, sign)| {
-            let size = side.size.clone().unwrap_or(Formula::Number(0.0));
-            (*sign, size)
-        });
-        let sized: Vec<Signed> = sized.collect();
-        let Some((sign, sum)) = self.signed_sum(sized.clone()) else {
-            let why = "the given forces add up to a couple";
-            return Err(no_triangle(why));
+        let hold = match force.act {
+            ActId::Hold(index) => self.system.parts().holds.get(index),
+            _ => None,
         };
-        let stem = self.unique("R");
-        let act = sides[0].act;
-        let size = self.add(
-            stem.clone(),
-            Dimension::FORCE,
-            Meaning::Sum,
-            Rule::Formula(sum),
-        );
-        let mut lines = vec![size];
-        let mut moments: Vec<Signed> = Vec::new();
-        let from = sides[0].at.clone();
-        for (side, (its, amount)) in sides.iter().zip(&sized) {
-            let way = self.way(&from, &side.at);
-            if let Some((side, length)) = self.coordinate(&way, axis) {
-                moments.push((its * side * sign, amount.clone().times(length)));
-            }
-        }
-        let mut shift = None;
-        if let Some((side, moment)) = self.signed_sum(moments) {
-            let symbol = self.unique(&format!("d_{}", stem.as_str().replace('_', "")));
-            let rule = Rule::Formula(moment.over(Formula::step(size)));
-            let distance = self.add(symbol, Dimension::LENGTH, Meaning::SumAt, rule);
-            lines.push(distance);
-            shift = Some((side, distance));
-        }
-        let shown = |id: Quantity| Symbol::new(self.name_of(&Formula::step(id))).shown();
-        let from_name = shift.map(|(_, distance)| {
-            let force = Symbol::new(sides[0].name.clone()).shown();
-            (shown(distance), force)
-        });
-        let sum = shown(size);
-        self.working.triangle.push(Section::Resultant {
-            sum,
-            from: from_name,
-            lines,
-        });
-        self.shift = shift.map(|(side, distance)| Run {
-            factor: side,
-            length: Formula::step(distance),
-            turn: Turn::fixed(if axis == Axis::Horizontal { 0.0 } else { 90.0 }),
-        });
-        let turn = match sign < 0.0 {
-            true => turn.plus(1.0, &Turn::fixed(180.0)),
-            false => turn,
-        };
-        Ok(vec![Side {
-            name: self.name_of(&Formula::step(size)),
-            is_sum: true,
-            size: Some(Formula::step(size)),
-            act,
-            at: from,
+        let side = |name: String, size: Expression, turn: Turn| Side {
+            name,
+            is_sum: false,
+            size: Some(size),
+            act: force.act,
+            at: force.at.clone(),
             turn: Some(turn),
-        }])
+        };
+        if let Some(HoldKind::Rough { push, friction }) = hold.map(|hold| &hold.kind) {
+            if contacts.iter().any(|known| known.act == force.act) {
+                return Ok(None);
+            }
+            let turn = self.contact_turn((force, push, friction), contacts)?;
+            let way = self.turn(push, &force.at, Some(force.act));
+            let Some(turn) = turn else {
+                return Err(no_triangle("the directions of two forces are unknown"));
+            };
+            let off = turn.between(&way, &|atom| self.atom(atom));
+            let whole = self.whole_at_limit(force.act, size.clone(), &off);
+            let whole = Formula::step(whole);
+            return Ok(Some(side(whole_name(&name), whole, turn)));
+        }
+        // The triangle has sizes and the ways in which forces act.
+        let is_against = self.number(size, false).is_some_and(|size| size < 0.0);
+        let (size, turn) = match is_against {
+            true => (
+                Formula::Absolute(Box::new(size.clone())),
+                force.turn.clone().plus(1.0, &Turn::fixed(180.0)),
+            ),
+            false => (size.clone(), force.turn.clone()),
+        };
+        Ok(Some(side(name, size, turn)))
     }
 
-    /// The sum of the parts of forces along an axis.
-    fn sum_along(&self, sides: &[Side], axis: Axis) -> Option<Signed> {
-        let part = |side: &Side| {
-            let (turn, size) = (side.turn.as_ref()?, side.size.clone()?);
-            let slope = turn.slope(&|atom| self.atom(atom));
-            let (sign, straight, ratio) = match axis {
-                Axis::Horizontal => (slope.right, slope.up == 0.0, slope.angle.cosine()),
-                Axis::Vertical => (slope.up, slope.right == 0.0, slope.angle.sine()),
-            };
-            let amount = match straight {
-                true => size,
-                false => size.times(ratio),
-            };
-            (sign != 0.0).then_some((sign, amount))
-        };
-        self.signed_sum(sides.iter().filter_map(part).collect())
+    /// The size of a contact's force as a whole, from its push and the angle between the two.
+    pub(super) fn whole_at_limit(&mut self, act: ActId, push: Expression, off: &Turn) -> Quantity {
+        let name = self.own_name(&whole_name(&self.symbol_of(act)));
+        let rule = Rule::Formula(push.over(off.cosine()));
+        self.add(name, Dimension::FORCE, Meaning::Size(act), rule)
     }
+}
 
-    /// Forces at one point as one, by its parts.
-    fn sum_at_a_point(&mut self, sides: Vec<Side>) -> Result<Vec<Side>, Underivable> {
-        let act = sides[0].act;
-        let stem = self.unique("R");
-        let across = self.sum_along(&sides, Axis::Horizontal);
-        let upright = self.sum_along(&sides, Axis::Vertical);
-        let mut lines = Vec::new();
-        let mut sum_of = |builder: &mut Self, name: Symbol, sum: Expression| {
-            let rule = Rule::Formula(sum);
-            let sum = builder.add(name, Dimension::FORCE, Meaning::Sum, rule);
-            lines.push(sum);
-            sum
-        };
-        let (size, turn) = match (across, upright) {
-            (Some((right, x)), Some((up, y))) => {
-                // Its parts have its own name.
-                let named = |axis| Symbol::new(part_name(stem.as_str(), axis));
-                let x = sum_of(self, named(Axis::Horizontal), x);
-                let y = sum_of(self, named(Axis::Vertical), y);
-                let square = |id: Quantity| Formula::Square(Box::new(Formula::step(id)));
-                let root = Formula::SquareRoot(Box::new(Formula::Sum(vec![square(x), square(y)])));
-                let size = sum_of(self, stem.clone(), root);
-                let slope = Formula::ArcTangent(Box::new(Formula::step(y).over(Formula::step(x))));
-                let wish = format!("ψ_{}", stem.as_str().replace('_', ""));
-                let slope = self.angle_quantity(Meaning::Slope(act), &wish, slope);
-                lines.extend(slope.inputs());
-                let turn = sided(&turn_of(&slope), right > 0.0, up > 0.0);
-                (size, turn)
-            }
-            (Some((right, x)), None) => {
-                let turn = Turn::fixed(if right > 0.0 { 0.0 } else { 180.0 });
-                (sum_of(self, stem, x), turn)
-            }
-            (None, Some((up, y))) => {
-                let turn = Turn::fixed(if up > 0.0 { 90.0 } else { 270.0 });
-                (sum_of(self, stem, y), turn)
-            }
-            (None, None) => {
-                let why = "the given forces are in balance by themselves";
-                return Err(no_triangle(why));
-            }
-        };
-        let sum = Symbol::new(self.name_of(&Formula::step(size))).shown();
-        self.working.triangle.push(Section::Resultant {
-            sum,
-            from: None,
-            lines,
-        });
-        Ok(vec![Side {
-            name: self.name_of(&Formula::step(size)),
-            is_sum: true,
-            size: Some(Formula::step(size)),
-            act,
-            at: sides[0].at.clone(),
-            turn: Some(turn),
-        }])
-    }
+/// What the push and the friction of a contact are called as one force.
+fn whole_name(push: &str) -> String {
+    format!("R_{}", push.replace('_', ""))
 }

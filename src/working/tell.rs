@@ -73,6 +73,8 @@ pub enum Told {
     Three(Vec<(String, String)>),
     /// Given forces are added into one.
     Resultant {
+        /// Their names, in a row: `Wb and W1`.
+        of: String,
         /// The name of their sum.
         sum: String,
         /// The name of its distance from another force, and of that force, where it acts elsewhere.

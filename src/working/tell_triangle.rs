@@ -11,9 +11,14 @@ impl Teller<'_> {
         for section in &self.working.triangle {
             let (head, lines) = match section {
                 Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
-                Section::Resultant { sum, from, lines } => {
-                    let (sum, from) = (sum.clone(), from.clone());
-                    (Told::Resultant { sum, from }, &lines[..])
+                Section::Resultant {
+                    of,
+                    sum,
+                    from,
+                    lines,
+                } => {
+                    let (of, sum, from) = (of.clone(), sum.clone(), from.clone());
+                    (Told::Resultant { of, sum, from }, &lines[..])
                 }
                 Section::Meeting {
                     open,
@@ -78,7 +83,9 @@ impl Teller<'_> {
         };
         for id in formula.inputs() {
             let need = self.quantity(id, &[]);
-            if !self.is_of_triangle(id) && need.as_ref().is_some_and(|need| !told.contains(need)) {
+            // A force at its limit is told as the condition.
+            let is_told = self.is_of_triangle(id) || self.working.conditions.contains(&id);
+            if !is_told && need.as_ref().is_some_and(|need| !told.contains(need)) {
                 self.needs_of(id, told);
                 told.extend(need);
             }

@@ -3,7 +3,6 @@
 use super::angle::Turn;
 use super::build::Builder;
 use super::force::Elementary;
-use super::place::{Signed, opposite};
 use super::triangle_sought::tell_sought;
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule, Working};
@@ -22,8 +21,10 @@ pub enum Section {
         /// The given ones that are worked out: weights.
         lines: Vec<Quantity>,
     },
-    /// The known forces added into one.
+    /// Known forces added into one.
     Resultant {
+        /// Their names, in a row: `Wb and W1`.
+        of: String,
         /// The name of their sum.
         sum: String,
         /// The name of its distance from another force, and of that force, where it acts elsewhere.
@@ -59,6 +60,7 @@ pub enum Section {
 }
 
 /// One of the three forces.
+#[derive(Clone)]
 pub(super) struct Side {
     pub(super) name: String,
     /// True for given forces added into one.
@@ -75,6 +77,8 @@ pub(super) struct Side {
 pub(super) struct Contact {
     pub(super) act: ActId,
     pub(super) push: Turn,
+    /// The size of its push, where the condition says it.
+    pub(super) limit: Option<Quantity>,
 }
 
 impl Builder<'_> {
@@ -110,16 +114,14 @@ impl Builder<'_> {
             at: force.at,
             turn: Some(force.turn),
         }));
-        if known.is_empty() {
-            return refuse("no given force acts on the body");
-        }
-        let mut sides = self.known_sides(known, 3usize.saturating_sub(unknown.len()))?;
-        let count = sides.len() + unknown.len();
-        if count > 3 {
-            return Err(Underivable::TooManyForces { count });
-        }
-        if count < 3 {
-            return refuse("fewer than three forces act on the body; two are equal and opposite");
+        let mut sides = self.known_sides(known, &unknown, &mut contacts)?;
+        match sides.len() + unknown.len() {
+            3 => {}
+            4.. => return Err(self.too_many()),
+            _ => {
+                self.refuse_nothing(&unknown)?;
+                return Err(self.too_few());
+            }
         }
         sides.extend(unknown);
         self.solve_triangle(sides, &contacts)
@@ -155,6 +157,50 @@ impl Builder<'_> {
         mut sides: Vec<Side>,
         contacts: &[Contact],
     ) -> Result<Working, Underivable> {
+        self.refuse_nothing(&sides)?;
+        self.tell_three(&sides);
+        if let Some(sought) = self.sought_direction(&sides) {
+            return self.by_sought_direction(sides, sought, contacts);
+        }
+        let open: Vec<usize> = (0..3).filter(|at| sides[*at].turn.is_none()).collect();
+        let sized = sides.iter().filter(|side| side.size.is_some()).count();
+        match open[..] {
+            [] => {}
+            [third] if sized == 2 && sides[third].size.is_none() => {
+                self.two_known(sides, third, contacts)?;
+                return Ok(self.working);
+            }
+            [third] => {
+                self.meeting(&mut sides, third)?;
+                self.from_push(&mut sides[third], contacts);
+            }
+            _ => {
+                let why = "the directions of two forces are unknown";
+                return Err(no_triangle(why));
+            }
+        }
+        self.by_sines(sides, contacts)
+    }
+
+    /// Where one of the forces turns out to be nothing there is no triangle.
+    fn refuse_nothing(&self, sides: &[Side]) -> Result<(), Underivable> {
+        let (force, _) = self.solution.scales();
+        let nothing = sides.iter().find(|side| {
+            let found = self.solution.reaction(side.act);
+            let is_open = side.size.is_none() && !side.is_sum;
+            is_open && found.is_some_and(|found| found.force.size() < 1e-9 * force)
+        });
+        let Some(side) = nothing else {
+            return Ok(());
+        };
+        let name = Symbol::new(side.name.clone()).shown();
+        Err(no_triangle(&format!(
+            "{name} turns out to be 0 N, and no triangle has such a side"
+        )))
+    }
+
+    /// Tells which three forces act, and the given ones that are worked out.
+    fn tell_three(&mut self, sides: &[Side]) {
         let names = sides.iter().map(|side| {
             let noun = self.system.act(side.act).map(|act| act.noun.to_owned());
             let noun = noun.filter(|_| !side.is_sum).unwrap_or_default();
@@ -171,18 +217,28 @@ impl Builder<'_> {
         self.working
             .triangle
             .insert(0, Section::Three { names, lines });
-        let open: Vec<usize> = (0..3).filter(|at| sides[*at].turn.is_none()).collect();
-        match open[..] {
-            [] => {}
-            [third] if sides.iter().filter(|side| side.size.is_some()).count() == 1 => {
-                self.meeting(&mut sides, third)?;
-            }
-            [third] => return self.two_known(sides, third, contacts),
-            _ => {
-                let why = "the directions of two forces are unknown";
-                return Err(no_triangle(why));
-            }
+    }
+
+    /// The size of a contact's force from its push, where the condition says that, once its direction
+    /// is known; told with the direction.
+    fn from_push(&mut self, side: &mut Side, contacts: &[Contact]) {
+        let contact = contacts.iter().find(|contact| contact.act == side.act);
+        let Some((contact, limit)) = contact.and_then(|one| Some((one, one.limit?))) else {
+            return;
+        };
+        let Some(turn) = &side.turn else {
+            return;
+        };
+        let off = turn.between(&contact.push, &|atom| self.atom(atom));
+        let whole = self.whole_at_limit(side.act, Formula::step(limit), &off);
+        side.size = Some(Formula::step(whole));
+        if let Some(Section::Meeting { lines, .. }) = self.working.triangle.last_mut() {
+            lines.push(whole);
         }
+    }
+
+    /// The sides that are sought by the rule of sines, from the angles and a known side.
+    fn by_sines(mut self, sides: Vec<Side>, contacts: &[Contact]) -> Result<Working, Underivable> {
         let angles = self.angles(&sides)?;
         let told = sides.iter().zip(&angles).map(|(side, angle)| {
             let name = Symbol::new(side.name.clone()).shown();
@@ -191,47 +247,19 @@ impl Builder<'_> {
         let told = told.collect();
         self.working.triangle.push(Section::Angles(told));
         let Some(known) = sides.iter().position(|side| side.size.is_some()) else {
-            let why = "no force is given";
-            return Err(no_triangle(why));
+            return Err(no_triangle("no force on the body has a known size"));
         };
-        // The angles are those of the forces as they act; a size below zero has none of them.
-        let against = self.solution.reaction(sides[known].act);
-        if !sides[known].is_sum && against.is_some_and(|found| found.size < 0.0) {
-            let name = Symbol::new(sides[known].name.clone()).shown();
-            return Err(no_triangle(&format!(
-                "{name}, from which it starts, acts against the sense in which the file counts \
-                 it; turn its line about in the file, or take another method"
-            )));
-        }
-        let sine = |at: usize| match &angles[at] {
-            Formula::Degrees(90.0) => None,
-            angle => Some(Formula::Sine(Box::new(angle.clone()))),
-        };
-        let base = sides[known].size.clone().unwrap_or(Formula::Number(0.0));
-        let mut lines = Vec::new();
-        let mut pairs = vec![(base.clone(), angles[known].clone())];
-        for at in (0..3).filter(|at| *at != known) {
-            let mut formula = base.clone();
-            if let Some(over) = sine(at) {
-                formula = formula.times(over);
-            }
-            if let Some(under) = sine(known) {
-                formula = formula.over(under);
-            }
-            let found = self.found(&sides[at], formula, contacts);
-            pairs.push((Formula::step(found), angles[at].clone()));
-            lines.push(found);
-        }
-        self.working.triangle.push(Section::Sines {
-            pairs,
-            lines: lines.clone(),
-        });
-        self.contact_parts(&sides, &lines, known, contacts);
+        self.sines(&sides, &angles, known, contacts)?;
         Ok(self.working)
     }
 
     /// The size of a side that was found.
-    fn found(&mut self, side: &Side, formula: Expression, contacts: &[Contact]) -> Quantity {
+    pub(super) fn found(
+        &mut self,
+        side: &Side,
+        formula: Expression,
+        contacts: &[Contact],
+    ) -> Quantity {
         let whole =
             contacts.iter().any(|contact| contact.act == side.act) || self.is_open(side.act);
         let meaning = match whole {
@@ -262,150 +290,30 @@ impl Builder<'_> {
         reaction.force
     }
 
-    /// The angles of the triangle, each opposite to the side at its place.
-    fn angles(&mut self, sides: &[Side]) -> Result<Vec<Expression>, Underivable> {
-        let turns: Vec<Turn> = sides
-            .iter()
-            .map(|side| side.turn.clone().unwrap_or_else(|| Turn::fixed(0.0)))
-            .collect();
-        let mut angles = Vec::new();
-        for at in 0..3 {
-            let (one, other) = (&turns[(at + 1) % 3], &turns[(at + 2) % 3]);
-            let inner = self.inner_angle(one, other);
-            let value = inner.value(&|atom| self.atom(atom));
-            if value.sin().abs() < 1e-6 {
-                return Err(Underivable::Parallel);
-            }
-            let wish = format!("α_{}", sides[at].name.replace('_', ""));
-            let formula = inner.formula();
-            let act = sides[at].act;
-            angles.push(self.angle_quantity(Meaning::Corner(act), &wish, formula));
-        }
-        Ok(angles)
-    }
-
-    /// The angle between two sides that are drawn one after the other.
-    fn inner_angle(&self, one: &Turn, other: &Turn) -> Turn {
-        let atom = |atom: &Atom<Quantity>| self.atom(atom);
-        let mut between = other.clone().plus(-1.0, one);
-        let whole = (between.value(&atom).to_degrees() / 360.0).floor();
-        between.degrees -= 360.0 * whole;
-        if between.value(&atom) > std::f64::consts::PI {
-            between = Turn::fixed(360.0).plus(-1.0, &between);
-        }
-        Turn::fixed(180.0).plus(-1.0, &between)
-    }
-
-    /// Two known sides and the angle between them: the third by the rule of cosines.
-    fn two_known(
-        mut self,
-        sides: Vec<Side>,
-        third: usize,
-        contacts: &[Contact],
-    ) -> Result<Working, Underivable> {
-        let rest: Vec<usize> = (0..3).filter(|at| *at != third).collect();
-        let turn = |at: usize| sides[at].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
-        let size = |at: usize| sides[at].size.clone().unwrap_or(Formula::Number(0.0));
-        let inner = self.inner_angle(&turn(rest[0]), &turn(rest[1]));
-        if inner.value(&|atom| self.atom(atom)).sin().abs() < 1e-6 {
-            return Err(Underivable::Parallel);
-        }
-        let act = sides[third].act;
-        let wish = format!("α_{}", sides[third].name.replace('_', ""));
-        let corner = self.angle_quantity(Meaning::Corner(act), &wish, inner.formula());
-        let name = Symbol::new(sides[third].name.clone()).shown();
-        self.working
-            .triangle
-            .push(Section::Angles(vec![(corner.clone(), name)]));
-        let (one, two) = (size(rest[0]), size(rest[1]));
-        let square = |side: &Expression| Formula::Square(Box::new(side.clone()));
-        let mut terms = vec![square(&one), square(&two)];
-        if corner != Formula::Degrees(90.0) {
-            let twice = Formula::Number(2.0).times(one.clone()).times(two.clone());
-            terms.push(opposite(
-                twice.times(Formula::Cosine(Box::new(corner.clone()))),
-            ));
-        }
-        let formula = Formula::SquareRoot(Box::new(Formula::Sum(terms)));
-        let side = Side {
-            turn: Some(Turn::fixed(0.0)),
-            name: sides[third].name.clone(),
-            is_sum: false,
-            size: None,
-            act,
-            at: sides[third].at.clone(),
-        };
-        let found = self.found(&side, formula, contacts);
-        let other = self.other_corner(&one, &two, &corner, &sides[rest[1]]);
-        self.working
-            .triangle
-            .push(Section::Cosines(vec![found, other]));
-        Ok(self.working)
-    }
-
-    /// The angle opposite to the second of two known sides, from them and the angle between them: it
-    /// tells the direction of the third.
-    fn other_corner(
-        &mut self,
-        one: &Expression,
-        two: &Expression,
-        corner: &Expression,
-        second: &Side,
-    ) -> Quantity {
-        let ratio = |sine: bool| match (corner, sine) {
-            (Formula::Degrees(90.0), true) => Some(two.clone()),
-            (Formula::Degrees(90.0), false) => None,
-            (corner, true) => Some(two.clone().times(Formula::Sine(Box::new(corner.clone())))),
-            (corner, false) => Some(two.clone().times(Formula::Cosine(Box::new(corner.clone())))),
-        };
-        let mut along: Vec<Signed> = vec![(1.0, one.clone())];
-        along.extend(ratio(false).map(|part| (-1.0, part)));
-        let across = ratio(true).unwrap_or_else(|| two.clone());
-        let formula = match self.signed_sum(along) {
-            None => Formula::Degrees(90.0),
-            Some((sign, along)) => {
-                let acute = Formula::ArcTangent(Box::new(across.over(along)));
-                match sign < 0.0 {
-                    true => Formula::Sum(vec![
-                        Formula::Degrees(180.0),
-                        Formula::Negative(Box::new(acute)),
-                    ]),
-                    false => acute,
-                }
-            }
-        };
-        let symbol = self.unique(&format!("α_{}", second.name.replace('_', "")));
-        let meaning = Meaning::Corner(second.act);
-        self.add(symbol, Dimension::ANGLE, meaning, Rule::Formula(formula))
-    }
-
-    /// The push and the friction of a contact whose force was found as a whole.
-    fn contact_parts(
+    /// The push and the friction of contacts whose forces are found as wholes; a push that the
+    /// condition says is not told again.
+    pub(super) fn contact_parts(
         &mut self,
         sides: &[Side],
-        found: &[Quantity],
-        known: usize,
+        sizes: &[Option<Expression>],
         contacts: &[Contact],
     ) {
-        let unknown: Vec<usize> = (0..3).filter(|at| *at != known).collect();
         let mut parts = Vec::new();
-        for (at, whole) in unknown.iter().zip(found) {
-            let side = &sides[*at];
-            let Some(contact) = contacts.iter().find(|contact| contact.act == side.act) else {
+        for (side, size) in sides.iter().zip(sizes) {
+            let contact = contacts.iter().find(|contact| contact.act == side.act);
+            let (Some(contact), Some(size), false) = (contact, size, side.is_sum) else {
                 continue;
             };
             let turn = side.turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
             let off = turn.between(&contact.push, &|atom| self.atom(atom));
-            let name = self
-                .system
-                .act(side.act)
-                .map_or_else(String::new, |act| act.symbol.as_str().to_owned());
-            let size = Formula::step(*whole);
+            let name = self.symbol_of(side.act);
             let push = size.clone().times(off.cosine());
-            let friction = size.times(off.sine());
-            let symbol = self.own_name(&name);
-            let meaning = Meaning::Push(side.act);
-            parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(push)));
+            let friction = size.clone().times(off.sine());
+            if contact.limit.is_none() {
+                let symbol = self.own_name(&name);
+                let meaning = Meaning::Push(side.act);
+                parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(push)));
+            }
             let symbol = self.own_name(&format!("F_{}", name.replace('_', "")));
             let meaning = Meaning::Friction(side.act);
             parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(friction)));
@@ -416,7 +324,7 @@ impl Builder<'_> {
     }
 
     /// The name of a force that was found; unknowns that this method does not need have it too.
-    fn own_name(&self, name: &str) -> Symbol {
+    pub(super) fn own_name(&self, name: &str) -> Symbol {
         let shown = Symbol::new(name);
         let quantities = self.working.quantities.iter();
         // Limiting friction stands for the balances, which this method does not take.

@@ -47,10 +47,10 @@ pub enum Underivable {
     },
     /// More than three forces act, so they form no triangle.
     TooManyForces {
-        /// How many, parallel and concurrent given ones counted as one.
-        count: usize,
+        /// Every force on the body by its name, push and friction of a contact as one.
+        names: Vec<String>,
     },
-    /// The three forces are parallel, so they form no triangle.
+    /// The forces on the body are all parallel, so they form no triangle.
     Parallel,
     /// What is sought is found by trial, so no balance gives it that could be asked.
     ByTrial {
@@ -140,17 +140,19 @@ impl fmt::Display for Underivable {
             ),
             Underivable::NotByTriangle { symbol, .. } => write!(
                 formatter,
-                "the triangle of forces gives forces, and {symbol} does not follow from them; take \
-                 another method"
+                "the triangle of forces gives forces, and {symbol} does not follow from their sizes \
+                 and directions alone; take another method"
             ),
-            Underivable::TooManyForces { count } => write!(
+            Underivable::TooManyForces { names } => write!(
                 formatter,
-                "the triangle of forces is for three forces, and {count} act on the body; take \
-                 another method"
+                "the triangle of forces is for three forces, and {} act on the body; take another \
+                 method",
+                listed(names)
             ),
             Underivable::Parallel => write!(
                 formatter,
-                "the three forces are parallel, so they form no triangle; take moments"
+                "the forces on the body are all parallel, so they form no triangle; take another \
+                 method"
             ),
             Underivable::ByTrial { symbol } => write!(
                 formatter,
@@ -167,6 +169,14 @@ impl fmt::Display for Underivable {
                 "no order of balances was found in which the unknowns can be worked out"
             ),
         }
+    }
+}
+
+/// `A, B and C`.
+pub(super) fn listed(names: &[String]) -> String {
+    match names {
+        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
+        names => names.concat(),
     }
 }
 

@@ -10,7 +10,7 @@ use leverwright::working::{Method, Quantity, Told, Underivable, Working, derive,
 use std::collections::BTreeSet;
 
 /// Every problem file of these folders of tests/, by name.
-fn filed(folders: &[&str]) -> Vec<(String, System)> {
+pub(super) fn filed(folders: &[&str]) -> Vec<(String, System)> {
     let mut found = Vec::new();
     for folder in folders {
         let path = format!("{}/tests/{folder}", env!("CARGO_MANIFEST_DIR"));
@@ -33,7 +33,7 @@ fn filed(folders: &[&str]) -> Vec<(String, System)> {
 }
 
 /// The values at which a system can be worked: as given, or at each value of what is sought.
-fn settings(system: &System) -> Vec<Vec<f64>> {
+pub(super) fn settings(system: &System) -> Vec<Vec<f64>> {
     let Some(sought) = system.parts().sought.clone() else {
         return vec![system.values()];
     };
@@ -295,9 +295,31 @@ fn a_triangle_that_does_not_help_is_refused_with_its_reason() {
         (
             "both_rough",
             "sought-not-by-triangle",
-            "θ does not follow from them",
+            "θ does not follow from their sizes",
         ),
         ("chest", "no-triangle", "the floor pushes along a width"),
+        (
+            "hay",
+            "parallel-forces",
+            "the forces on the body are all parallel",
+        ),
+        (
+            "beam_on_two",
+            "parallel-forces",
+            "the forces on the body are all parallel",
+        ),
+        ("deck", "too-many-forces", "and Wb, W1, A, B and C act"),
+        // The direction of the whole force at the wall rests on the coefficient.
+        (
+            "wall_reaches",
+            "sought-not-by-triangle",
+            "μ is sought, and the working",
+        ),
+        (
+            "floor_reaches",
+            "sought-not-by-triangle",
+            "μ is sought, and the working",
+        ),
     ] {
         let trouble = by_triangle(name).2.unwrap_err();
         assert_eq!(trouble.code(), code, "{name}");

@@ -122,17 +122,3 @@ fn val_a_coefficient_that_two_contacts_share_is_found_by_trial() {
         "{why}"
     );
 }
-
-/// A strut at its limit that is told from its foot has a size below zero: the triangle starts from
-/// it, and no angle of the triangle belongs to such a size. At the joint T·cos 25° = 500 N·cos 30°
-/// and m·g = T·sin 25° + 500 N·sin 30°, so m = 500 N·(0.5 + 0.86603·0.46631)/g = 46.1 kg.
-#[test]
-fn val_no_triangle_starts_from_a_force_counted_the_other_way() {
-    let system = filed("joint_strut");
-    let settled = settle(&system).unwrap_or_else(|why| panic!("{why}"));
-    let why = derive(&system, &settled.values, Method::Triangle, None).unwrap_err();
-    assert_eq!(why.code(), "no-triangle");
-    assert!(why.to_string().contains("counts it"), "{why}");
-    let (mass, _) = worked(&system);
-    assert!((mass - 46.1).abs() < 0.05, "{mass}");
-}
