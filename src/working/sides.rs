@@ -166,7 +166,7 @@ impl Builder<'_> {
             0..4 => {
                 let name = Symbol::new(self.symbol_of(act)).shown();
                 no_triangle(&format!(
-                    "{name} pulls at 2 places, and here every side has a name of its own"
+                    "{name} pulls at 2 places, and it is worked here for three different forces"
                 ))
             }
             _ => self.too_many(),
@@ -239,7 +239,9 @@ impl Builder<'_> {
             return Ok(loads);
         }
         let apart = room.saturating_sub(held.len());
-        if let Some(added) = self.added(&loads, apart) {
+        if held.len() < room
+            && let Some(added) = self.added(&loads, apart)
+        {
             let mut sides = added?;
             sides.extend(held);
             return Ok(sides);

@@ -172,7 +172,7 @@ impl Builder<'_> {
             }
             [third] => {
                 self.meeting(&mut sides, third)?;
-                self.from_push(&mut sides[third], contacts);
+                self.size_by_push(&mut sides[third], contacts);
             }
             _ => {
                 let why = "the directions of two forces are unknown";
@@ -221,7 +221,7 @@ impl Builder<'_> {
 
     /// The size of a contact's force from its push, where the condition says that, once its direction
     /// is known; told with the direction.
-    fn from_push(&mut self, side: &mut Side, contacts: &[Contact]) {
+    fn size_by_push(&mut self, side: &mut Side, contacts: &[Contact]) {
         let contact = contacts.iter().find(|contact| contact.act == side.act);
         let Some((contact, limit)) = contact.and_then(|one| Some((one, one.limit?))) else {
             return;
