@@ -136,3 +136,21 @@ fn val_no_triangle_starts_from_a_force_counted_the_other_way() {
     let (mass, _) = worked(&system);
     assert!((mass - 46.1).abs() < 0.05, "{mass}");
 }
+
+/// - The stay pulls through the tip, so moments about it leave Hy = 0 and the hinge gives at
+///   Hx = 500 N: T·cos 30° = 500 N and m·g = T·sin 30° = 288.68 N.
+/// - Level P + Ax = 0, so Ay = √(250² − 150²) N = 200 N; about the roller
+///   196 N·0.5 m + 490 N·(3.5 m − d) = 200 N·3.5 m.
+#[test]
+fn val_a_hinge_at_its_limit_gives_its_other_part() {
+    for (name, value, line) in [
+        ("hinge_breaks", 29.4566, "Hx = Hmax = 500 N"),
+        ("../boards/hinge_gives", 2.27143, "Ay = √(Amax² − Ax²)"),
+    ] {
+        let (found, lines) = worked(&filed(name));
+        assert!((found - value).abs() < 1e-4, "{name}: {found}");
+        assert!(lines.contains(line), "{name}: {lines}");
+        assert!(!lines.contains("Trial"), "{name}: {lines}");
+        assert!(leverwright::working::walk(&filed(name)).is_ok(), "{name}");
+    }
+}
