@@ -127,3 +127,99 @@ fn a_lamina_that_nothing_holds_asks_for_its_centre_of_mass() {
         .assert()
         .success();
 }
+
+/// Each of several balances that give their unknowns together says what it is.
+#[test]
+fn balances_taken_together_are_told_one_by_one() {
+    let bars = "../workings/two_bars";
+    let told = solved(bars, &[]);
+    for line in [
+        "2 balances that give their unknowns together (right bar, left bar)\n",
+        "\n    Moments about the joint (right bar), without Jx, Jy\n        Wr⊥·L2/2 + ",
+        "\n    Moments about the left pin (left bar, right bar), without Ax, Ay\n        Wl⊥·L/2 + ",
+    ] {
+        assert!(told.contains(line), "{line}{told}");
+    }
+    let json: serde_json::Value = serde_json::from_str(&solved(bars, &["--json"])).unwrap();
+    let lines = json["working"].as_array().unwrap().iter();
+    let of = |line: &serde_json::Value| {
+        let is_one = line["taken"] == "moments";
+        is_one.then(|| format!("{} {} {}", line["about"], line["bodies"], line["removed"]))
+    };
+    let found: Vec<String> = lines.filter_map(of).collect();
+    let wanted = [
+        r#""joint" ["right bar"] ["Jx","Jy"]"#,
+        r#""left pin" ["left bar","right bar"] ["Ax","Ay"]"#,
+    ];
+    assert_eq!(found, wanted);
+}
+
+/// What acts between two bodies acts opposite ways on them; it is counted on the one for which it
+/// is told. By hand, from the other body:
+/// - The floor pushes the right leg up with 588 N and nothing else upright acts on it, so the pin
+///   holds it down and the left leg up; the tie pulls the left leg to the right, the pin back.
+/// - The right beam carries 12000 N and the roller 6000 N of it: the hinge holds it up, and so
+///   draws the left beam down.
+/// - The floor rubs the right bar to the left with 0.55·276 N, so the joint pushes it to the right;
+///   276 N − 176 N − 212 N: the joint holds it up. On the left bar both are the reverse.
+#[test]
+fn what_acts_between_two_bodies_tells_on_which_it_acts_so() {
+    for (name, lines) in [
+        (
+            "a_frame",
+            &[
+                "Jy = 588 N (upwards on the left leg)\n",
+                "Jx = −268 N (to the left on the left leg)\n",
+                "= 65.5° (above the horizontal, to the left on the left leg)\n",
+            ][..],
+        ),
+        (
+            "internal_hinge",
+            &[
+                "Gy = −6000 N (downwards on the left beam)\n",
+                "Ay = 18000 N (upwards)\n",
+            ],
+        ),
+        (
+            "../workings/two_bars",
+            &[
+                "Jx = −152 N (to the left on the left bar)\n",
+                "Jy = −112 N (downwards on the left bar)\n",
+                "= 36.5° (below the horizontal, to the left on the left bar)\n",
+                "Ax = 152 N (to the right)\n",
+            ],
+        ),
+    ] {
+        let told = solved(name, &[]);
+        for line in lines {
+            assert!(told.contains(line), "{line}{told}");
+        }
+        let json: serde_json::Value = serde_json::from_str(&solved(name, &["--json"])).unwrap();
+        for force in json["forces"].as_array().unwrap() {
+            let joins = ["J", "G"].contains(&force["symbol"].as_str().unwrap());
+            let reverse = force["reverse_on"].as_array().unwrap();
+            assert_eq!(!reverse.is_empty(), joins, "{name}: {force}");
+        }
+    }
+}
+
+/// By hand: Ax = −150 N; Ay = √(250² − 150²) N = 200 N up, or down; about the roller
+/// 98 N m + 490 N·(3.5 m − d) = ±200 N·3.5 m. The roller as the wanted pivot serves as well.
+#[test]
+fn a_hinge_at_its_limit_is_worked_by_its_parts() {
+    for more in [&[][..], &["--pivot", "B"]] {
+        let told = solved("hinge_gives", more);
+        let order = [
+            "Ax = −150 N (to the left)\nAbout to give: the pin is at its limit\n",
+            "    Ay = √(Amax² − Ax²) = √((250 N)² − (−150 N)²) = 200 N (upwards)\n",
+            "Moments about the roller (beam), without Ax, B\n",
+            "    d = 2.27 m\n",
+            "d = 5.13 m is as true",
+            "    Ay = −√(Amax² − Ax²) = −√((250 N)² − (−150 N)²) = −200 N (downwards)\n",
+            "    d = 5.13 m\n",
+        ];
+        let at: Vec<Option<usize>> = order.iter().map(|line| told.find(line)).collect();
+        assert!(at.is_sorted() && at[0].is_some(), "{at:?}{told}");
+        assert!(!told.contains("by trial"), "{told}");
+    }
+}

@@ -18,6 +18,8 @@ mod said;
 mod scripts;
 #[path = "general/talk.rs"]
 mod talk;
+#[path = "general/together.rs"]
+mod together;
 #[path = "general/worked.rs"]
 mod worked;
 #[path = "general/wrong_forms.rs"]

@@ -11,7 +11,7 @@ use crate::statics::{Root, Solution, SystemSolution, solve_system};
 use crate::system::{Act, ActId, Asked, System};
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
-use crate::working::{Kind, Settled, Told, Working, told};
+use crate::working::{Kind, Sense, Settled, Told, Working, spot_name, told};
 use serde_json::{Value, json};
 
 /// The version of these forms.
@@ -112,6 +112,8 @@ fn forces(system: &System, solution: &SystemSolution) -> Vec<Value> {
         Some(json!({
             "symbol": act.symbol.as_str(),
             "what": act.noun,
+            "on": on(system, act, false),
+            "reverse_on": on(system, act, true),
             "at": { "x": found.at.x, "y": found.at.y, "unit": "m" },
             "x": found.force.x,
             "y": found.force.y,
@@ -121,6 +123,13 @@ fn forces(system: &System, solution: &SystemSolution) -> Vec<Value> {
         }))
     };
     system.acts().iter().filter_map(told).collect()
+}
+
+/// The nouns of the bodies that a force acts on as it is told, or that meet the reverse of it.
+fn on(system: &System, act: &Act<'_>, reversed: bool) -> Vec<String> {
+    let effects = act.on.iter().filter(|effect| effect.reversed == reversed);
+    let bodies = effects.filter_map(|effect| system.parts().bodies.get(effect.body.0));
+    bodies.map(|body| body.noun.clone()).collect()
 }
 
 /// What is asked.
@@ -160,22 +169,43 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
     told(system, working, values)
         .into_iter()
         .filter_map(|line| match line {
-            Told::Quantity { text, .. } => Some(json!({ "quantity": text })),
-            Told::Balance { names, numbers } => {
-                Some(json!({ "balance": names, "numbers": numbers }))
-            }
-            Told::Stage {
-                kind,
-                bodies,
-                removed,
-                together,
+            Told::Quantity {
+                text, way: None, ..
+            } => Some(json!({ "quantity": text })),
+            Told::Quantity {
+                text,
+                way: Some(way),
+                ..
             } => Some(json!({
+                "quantity": text,
+                "way": way_word(way.sense),
+                "on": way.on,
+            })),
+            Told::Balance {
+                taken: None,
+                names,
+                numbers,
+            } => Some(json!({ "balance": names, "numbers": numbers })),
+            Told::Balance {
+                taken: Some(taken),
+                names,
+                numbers,
+            } => Some(json!({
+                "balance": names,
+                "numbers": numbers,
+                "taken": balance_kind(&taken.kind),
+                "about": about(system, &taken.kind),
+                "bodies": taken.bodies,
+                "removed": taken.removed,
+            })),
+            Told::Stage { first, together } => Some(json!({
                 "stage": {
                     "balances": together,
-                    "first": balance_kind(&kind),
-                    "bodies": bodies,
-                    "unknowns_removed": removed.len(),
-                    "removed": removed,
+                    "first": balance_kind(&first.kind),
+                    "about": about(system, &first.kind),
+                    "bodies": first.bodies,
+                    "unknowns_removed": first.removed.len(),
+                    "removed": first.removed,
                 }
             })),
             Told::Given { text } => Some(json!({ "given": text })),
@@ -208,6 +238,34 @@ fn balance_kind(kind: &Kind) -> &'static str {
         Kind::Forces(Axis::Vertical) => "vertical",
         Kind::Tilted { across: true, .. } => "across",
         Kind::Tilted { across: false, .. } => "along",
+    }
+}
+
+/// The point about which moments are taken, where something that acts there or a place of a body
+/// names it.
+fn about(system: &System, kind: &Kind) -> Option<String> {
+    match kind {
+        Kind::Moments(spot) => spot_name(system, spot),
+        Kind::Forces(_) | Kind::Tilted { .. } => None,
+    }
+}
+
+/// Which way something acts, in one word; of what slants its two sides.
+fn way_word(sense: Sense) -> &'static str {
+    match sense {
+        Sense::Right => "right",
+        Sense::Left => "left",
+        Sense::Up => "up",
+        Sense::Down => "down",
+        Sense::Anticlockwise => "anticlockwise",
+        Sense::Clockwise => "clockwise",
+        Sense::Reverse => "reverse",
+        Sense::Slanted { above, right } => match (above, right) {
+            (true, true) => "up-right",
+            (true, false) => "up-left",
+            (false, true) => "down-right",
+            (false, false) => "down-left",
+        },
     }
 }
 

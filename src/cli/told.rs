@@ -3,28 +3,21 @@
 use crate::key::Axis;
 use crate::problem::Place;
 use crate::system::{ActId, HoldKind, Spot, System, When};
-use crate::text::{Slot, Words};
-use crate::working::{Kind, Sense, Told, spot_act};
+use crate::text::{Prose, Slot, Words};
+use crate::working::{Kind, Sense, Taken, Told, Way, spot_act};
 
 /// One line of a working with its end of line; headings stand to the left of what they head.
 pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
     let heading = |key: &str, slots: &[(&str, Slot)]| format!("{}\n", words.say(key, slots));
     let indented = |line: &str| format!("    {line}\n");
     match line {
-        Told::Stage {
-            kind,
-            bodies,
-            removed,
-            together,
-        } => {
-            let spot = stage_spot(system, &kind, words);
+        Told::Stage { first, together: 1 } => format!("{}\n", taken(system, &first, words)),
+        Told::Stage { first, together } => {
             let slots = [
-                ("spot", Slot::Word(spot)),
-                ("bodies", Slot::Word(bodies.join(", "))),
-                ("removed", Slot::Name(removed.join(", "))),
+                ("bodies", Slot::Word(first.bodies.join(", "))),
                 ("count", Slot::Word(together.to_string())),
             ];
-            heading(stage_key(&kind, together, !removed.is_empty()), &slots)
+            heading("solve.stage.together", &slots)
         }
         Told::Centre { noun, along_leg } => {
             let key = match along_leg {
@@ -91,17 +84,51 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
         Told::Parts => heading("solve.parts", &[]),
         Told::Given { text }
         | Told::Quantity {
-            text, sense: None, ..
+            text, way: None, ..
         } => indented(&text),
         Told::Quantity {
             text,
-            sense: Some(sense),
+            way: Some(way),
             ..
-        } => indented(&format!("{text} ({})", way(sense, words))),
-        Told::Balance { names, numbers } if names == numbers => indented(&names),
-        Told::Balance { names, numbers } => format!("    {names},\n    {numbers}\n"),
+        } => indented(&format!("{text} ({})", way_told(way, words))),
+        Told::Balance {
+            taken: how,
+            names,
+            numbers,
+        } => {
+            let lines = match names == numbers {
+                true => vec![names],
+                false => vec![format!("{names},"), numbers],
+            };
+            match how {
+                None => lines.iter().map(|line| indented(line)).collect(),
+                Some(how) => {
+                    let head = indented(&taken(system, &how, words));
+                    let lines = lines.iter().map(|line| indented(&format!("    {line}")));
+                    head + &lines.collect::<String>()
+                }
+            }
+        }
         Told::Results => heading("solve.results", &[]),
     }
+}
+
+/// How a balance is taken: `Moments about the pin (beam), without Ax, Ay`.
+fn taken(system: &System, taken: &Taken, words: &Words) -> String {
+    let key = match &taken.kind {
+        Kind::Moments(_) if !taken.removed.is_empty() => "solve.stage.moments",
+        Kind::Moments(_) => "solve.stage.moments-all",
+        Kind::Tilted { across: true, .. } => "solve.stage.across",
+        Kind::Tilted { across: false, .. } => "solve.stage.along",
+        Kind::Forces(Axis::Horizontal) => "solve.stage.level",
+        Kind::Forces(Axis::Vertical) => "solve.stage.upright",
+    };
+    let slots = [
+        ("spot", Slot::Word(stage_spot(system, &taken.kind, words))),
+        ("bodies", Slot::Word(taken.bodies.join(", "))),
+        ("removed", Slot::Name(taken.removed.join(", "))),
+    ];
+    words.say(key, &slots).to_string()
 }
 
 /// What just happens.
@@ -136,8 +163,17 @@ fn vanishing(system: &System, act: ActId) -> &'static str {
     }
 }
 
-/// Which way, in words.
-fn way(sense: Sense, words: &Words) -> String {
+/// Which way, in words, and on which body where that makes a difference.
+fn way_told(way: Way, words: &Words) -> Prose {
+    let told = sense_told(way.sense, words);
+    let Some(body) = way.on else {
+        return told;
+    };
+    let slots = [("way", Slot::Prose(told)), ("body", Slot::Word(body))];
+    words.say("solve.on-body", &slots)
+}
+
+fn sense_told(sense: Sense, words: &Words) -> Prose {
     let key = match sense {
         Sense::Right => "solve.right",
         Sense::Left => "solve.left",
@@ -153,10 +189,10 @@ fn way(sense: Sense, words: &Words) -> String {
                 ("vertical", Slot::Prose(words.say(vertical, &[]))),
                 ("side", Slot::Prose(words.say(side, &[]))),
             ];
-            return words.say("solve.direction", &slots).to_string();
+            return words.say("solve.direction", &slots);
         }
     };
-    words.word(key)
+    words.say(key, &[])
 }
 
 /// A spot in words: by what acts there, else by its place on a body.
@@ -196,17 +232,5 @@ fn stage_spot(system: &System, kind: &Kind, words: &Words) -> String {
             body.map_or_else(String::new, |body| body.noun.clone())
         }
         Kind::Forces(_) => String::new(),
-    }
-}
-
-fn stage_key(kind: &Kind, together: usize, removes: bool) -> &'static str {
-    match (kind, together) {
-        (_, 2..) => "solve.stage.together",
-        (Kind::Moments(_), _) if removes => "solve.stage.moments",
-        (Kind::Moments(_), _) => "solve.stage.moments-all",
-        (Kind::Tilted { across: true, .. }, _) => "solve.stage.across",
-        (Kind::Tilted { across: false, .. }, _) => "solve.stage.along",
-        (Kind::Forces(Axis::Horizontal), _) => "solve.stage.level",
-        (Kind::Forces(Axis::Vertical), _) => "solve.stage.upright",
     }
 }

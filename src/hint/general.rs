@@ -3,7 +3,7 @@
 
 use super::Case;
 use crate::key::{
-    Atom, Formula, Heading, Key, Nature, Rule, StepId, balance_names, balance_numbers,
+    Atom, Formula, Heading, Key, Nature, Rule, StageIds, StepId, balance_names, balance_numbers,
     formula_names, formula_numbers,
 };
 use crate::text::{Piece, Prose, Slot, Tag, Words};
@@ -42,8 +42,11 @@ pub(super) fn question(words: &Words, key: &Key, step: StepId) -> Prose {
                 _ => words.say("general.ask.balance", &slots),
             };
             match together(key, step) {
-                0 | 1 => told,
-                _ => told.then(words.say("general.ask.together", &slots)),
+                Some(stage) => {
+                    slots.push(("count", Slot::Word(stage.balances.len().to_string())));
+                    told.then(words.say("general.ask.together", &slots))
+                }
+                None => told,
             }
         }
         StepId::Found(Nature::Sought, _) => words.say("general.ask.sought", &slots),
@@ -84,22 +87,28 @@ fn value_question(
     words.say("general.ask.multiple", &slots)
 }
 
-/// How many balances give their unknowns together with this one.
-fn together(key: &Key, step: StepId) -> usize {
-    let (Some(general), StepId::Sum(stage, _)) = (&key.general, step) else {
-        return 0;
-    };
-    general
-        .stages
-        .get(stage)
-        .map_or(0, |stage| stage.balances.len())
+/// The stage of a balance or of an unknown, where several balances give their unknowns together.
+fn together(key: &Key, step: StepId) -> Option<&StageIds> {
+    let mut stages = key.general.as_ref()?.stages.iter();
+    let stage = stages.find(|stage| {
+        let mut ids = stage.balances.iter().chain(&stage.unknowns);
+        ids.any(|id| *id == step)
+    })?;
+    (stage.balances.len() > 1).then_some(stage)
 }
 
 fn slots(words: &Words, key: &Key, step: StepId, heading: &Heading) -> Vec<(&'static str, Slot)> {
     let bodies = heading
         .bodies
         .join(&format!(" {} ", words.word("general.and")));
-    let symbol = key.step(step).map(|step| step.symbol.shown());
+    let shown = |id: StepId| key.step(id).map(|step| step.symbol.shown());
+    let symbol = shown(step);
+    let stage = together(key, step).map(|stage| stage.unknowns.iter());
+    let unknowns: Vec<String> = stage
+        .into_iter()
+        .flatten()
+        .filter_map(|id| shown(*id))
+        .collect();
     vec![
         ("symbol", Slot::Name(symbol.unwrap_or_default())),
         ("noun", Slot::Word(heading.noun.clone())),
@@ -107,6 +116,7 @@ fn slots(words: &Words, key: &Key, step: StepId, heading: &Heading) -> Vec<(&'st
         ("bodies", Slot::Word(bodies)),
         ("spot", Slot::Word(heading.spot.clone())),
         ("removed", Slot::Name(heading.removed.clone())),
+        ("unknowns", Slot::Name(unknowns.join(", "))),
     ]
 }
 
@@ -118,17 +128,27 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
     };
     let slots = slots(words, case.key, step, heading);
     let kind = group(step, heading);
-    // Where a single force acts along a line, its formula would be the answer.
-    let kind = match is_alone(case.key, step) {
-        true => "alone",
-        false => kind,
+    let stage_of = together(case.key, step);
+    let is_last = stage_of.is_some_and(|stage| stage.unknowns.last() == Some(&step));
+    let kind = match kind {
+        // Where a single force acts along a line, its formula would be the answer.
+        _ if is_alone(case.key, step) => "alone",
+        "unknown" if is_last => "unknown-last",
+        "unknown" if stage_of.is_some() => "unknown-together",
+        "unknown" if is_angle(case.key, step) => "unknown-angle",
+        kind => kind,
     };
     match stage {
         3 if kind == "alone" => words.say("general.solve-alone", &slots),
+        3 if kind == "unknown-together" => words.say("general.solve-together", &slots),
+        3 if is_angle(case.key, step) => words.say("general.solve-angle", &slots),
         0 | 1 => words.say(&format!("general.look.{kind}"), &slots),
         2 => {
             let kind = match (kind, heading.removed.is_empty()) {
                 ("moments", true) => "moments-free",
+                ("moments", false) if stage_of.is_some() => "moments-together",
+                ("unknown-last", _) if is_angle(case.key, step) => "unknown-angle",
+                ("unknown-last", _) => "unknown",
                 (kind, _) => kind,
             };
             words.say(&format!("general.place.{kind}"), &slots)
@@ -143,7 +163,7 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
         }
         _ => case.line_said(words).then(Prose(vec![Piece {
             tag: Tag::Value,
-            text: told(case, step),
+            text: super::told(words, case, step),
         }])),
     }
 }
@@ -152,6 +172,12 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
 fn is_alone(key: &Key, step: StepId) -> bool {
     let balance = key.sum_of(step).and_then(|sum| key.balance(sum));
     balance.is_some_and(|balance| balance.terms.len() == 1)
+}
+
+/// True for an angle that is sought: it stands in sines and cosines.
+fn is_angle(key: &Key, step: StepId) -> bool {
+    let dimension = key.step(step).map(|step| step.dimension);
+    matches!(step, StepId::Found(Nature::Sought, _)) && dimension == Some(Dimension::ANGLE)
 }
 
 /// Steps that one hint serves.
@@ -168,6 +194,7 @@ fn group(step: StepId, heading: &Heading) -> &'static str {
         (StepId::Found(Nature::Direction, _), _) => "direction",
         (_, "friction" | "at-edge") if !step.is_unknown() => "condition",
         (_, "across" | "along" | "part-x" | "part-y") => "part",
+        (step, _) if !heading.condition.is_empty() && step.along().is_some() => "condition-parts",
         (step, _) if step.is_unknown() => "unknown",
         _ if !heading.condition.is_empty() => "condition",
         _ => "value",

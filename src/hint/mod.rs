@@ -7,7 +7,7 @@
 mod general;
 
 use crate::key::{
-    Atom, Axis, Formula, Key, Part, Pins, Rule, Sampling, StepId, Teller, balance_names,
+    Atom, Axis, Formula, Key, Nature, Part, Pins, Rule, Sampling, StepId, Teller, balance_names,
     balance_numbers, formula_names, formula_numbers,
 };
 use crate::mistakes::{Instance, WRONG_LEG};
@@ -274,47 +274,78 @@ pub fn force_words(words: &Words, case: &Case<'_>, id: ForceId) -> String {
 /// A step as written on the board, with the way that its sign or its angle means:
 /// `Hx = Tx = 64.2 N (to the right)`.
 pub fn told(words: &Words, case: &Case<'_>, step: StepId) -> String {
-    if step.is_general() {
-        return general::told(case, step);
+    let bare = match step.is_general() {
+        true => general::told(case, step),
+        false => without_way(case, step),
+    };
+    match way(words, case, step) {
+        Some(way) if step.along().is_some() => format!("{bare} ({way})"),
+        // The angle of a force is told from its way.
+        Some(way) => format!("{bare} {way}"),
+        None => bare,
     }
-    let bare = without_way(case, step);
-    let part = |force, axis| {
-        let part = StepId::Reaction(force, Part::Along(axis));
-        case.key.value(part, case.sampling.own(), &case.own)
-    };
-    let level = |value: f64| {
-        if value >= 0.0 {
-            "solve.right"
-        } else {
-            "solve.left"
+}
+
+/// The way that the sign of a part or the angle of a force means; of what acts between two bodies
+/// that on the body for which it is counted.
+fn way(words: &Words, case: &Case<'_>, step: StepId) -> Option<Prose> {
+    let general = case.key.general.as_ref();
+    let value = |step| case.key.value(step, case.sampling.own(), &case.own);
+    let parts = match step {
+        StepId::Reaction(force, Part::Direction) => {
+            let part = |axis| StepId::Reaction(force, Part::Along(axis));
+            Some([part(Axis::Horizontal), part(Axis::Vertical)])
         }
-    };
-    let way = match step {
-        StepId::Reaction(force, Part::Along(axis)) => part(force, axis).map(|value| {
-            let key = match axis {
-                Axis::Horizontal => level(value),
-                Axis::Vertical if value >= 0.0 => "solve.up",
-                Axis::Vertical => "solve.down",
-            };
-            format!("({})", words.word(key))
-        }),
-        StepId::Reaction(force, Part::Direction) => part(force, Axis::Vertical)
-            .zip(part(force, Axis::Horizontal))
-            .map(|(upright, across)| {
-                let above = if upright >= 0.0 {
-                    "solve.above"
-                } else {
-                    "solve.below"
-                };
-                let slots = [
-                    ("vertical", Slot::Prose(words.say(above, &[]))),
-                    ("side", Slot::Prose(words.say(level(across), &[]))),
-                ];
-                words.say("solve.direction", &slots).to_string()
-            }),
+        StepId::Found(Nature::Direction, _) => general?.parts.get(&step).copied(),
         _ => None,
     };
-    way.map_or_else(|| bare.clone(), |way| format!("{bare} {way}"))
+    let along = |axis, value: f64| words.say(way_word(axis, value >= 0.0), &[]);
+    let told = match (step.along(), parts) {
+        (Some(axis), _) => {
+            let value = value(step)?;
+            // What is nothing points nowhere.
+            if general.is_some() && value.abs() < 1e-9 {
+                return None;
+            }
+            along(axis, value)
+        }
+        (None, Some([level, upright])) => {
+            let above = match value(upright)? >= 0.0 {
+                true => "solve.above",
+                false => "solve.below",
+            };
+            let slots = [
+                ("vertical", Slot::Prose(words.say(above, &[]))),
+                ("side", Slot::Prose(along(Axis::Horizontal, value(level)?))),
+            ];
+            words.say("solve.direction", &slots)
+        }
+        (None, None) => return None,
+    };
+    Some(on_body(words, case.key, step, told))
+}
+
+/// The word for a way along an axis.
+pub fn way_word(axis: Axis, positive: bool) -> &'static str {
+    match (axis, positive) {
+        (Axis::Horizontal, true) => "solve.right",
+        (Axis::Horizontal, false) => "solve.left",
+        (Axis::Vertical, true) => "solve.up",
+        (Axis::Vertical, false) => "solve.down",
+    }
+}
+
+/// A way with the body on which something acts so, where it acts the opposite way on another.
+pub fn on_body(words: &Words, key: &Key, step: StepId, way: Prose) -> Prose {
+    let general = key.general.as_ref();
+    let Some([first, _]) = general.and_then(|general| general.between.get(&step)) else {
+        return way;
+    };
+    let slots = [
+        ("way", Slot::Prose(way)),
+        ("body", Slot::Word(first.clone())),
+    ];
+    words.say("solve.on-body", &slots)
 }
 
 /// A step in names, in numbers, and its value.

@@ -24,7 +24,11 @@ impl Session {
         judgement: &Judgement,
     ) -> Option<Outcome> {
         if judgement.stands() {
-            return None;
+            // A sign that is only counted otherwise here may be the sign that it has elsewhere.
+            return match judgement.remarks.contains(&Remark::OppositeSense) {
+                true => self.answer_of_the_same_sign(asked, line, judgement),
+                false => None,
+            };
         }
         let (_, sought) = self.key.general.as_ref()?.sought?;
         for index in 0..self.others.len() {
@@ -54,19 +58,50 @@ impl Session {
                     Prose::default(),
                 ));
             }
-            self.settle_anew();
-            self.instances = general_instances(&self.key, &self.sampling);
-            let is_value = there.target == sought;
-            let mut outcome = self.answer_judged(asked, there);
-            if !is_value {
-                let turned = self
-                    .words
-                    .say("general.value.turned", &self.name_of(sought));
-                outcome.message = outcome.message.then(turned);
-            }
-            return Some(outcome);
+            return Some(self.answer_turned(asked, there, sought));
         }
         self.answer_beside(sought, judgement)
+    }
+
+    /// The answer to a value whose size holds here and whose sign is that of another value of what
+    /// is sought; `None` where there is none, or what stands belongs to this one.
+    fn answer_of_the_same_sign(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        judgement: &Judgement,
+    ) -> Option<Outcome> {
+        let (_, sought) = self.key.general.as_ref()?.sought?;
+        for index in 0..self.others.len() {
+            if !self.turn_to_value(index) {
+                continue;
+            }
+            let there = self.judged_told(asked, line);
+            let is_same = there.target == judgement.target
+                && there.stands()
+                && !there.remarks.contains(&Remark::OppositeSense);
+            if is_same && !self.is_bound(index) {
+                return Some(self.answer_turned(asked, there, sought));
+            }
+            self.turn_to_value(index);
+        }
+        None
+    }
+
+    /// The answer to a line of the value of what is sought that was turned to; the working stays
+    /// with it.
+    fn answer_turned(&mut self, asked: StepId, there: Judgement, sought: StepId) -> Outcome {
+        self.settle_anew();
+        self.instances = general_instances(&self.key, &self.sampling);
+        let is_value = there.target == sought;
+        let mut outcome = self.answer_judged(asked, there);
+        if !is_value {
+            let turned = self
+                .words
+                .say("general.value.turned", &self.name_of(sought));
+            outcome.message = outcome.message.then(turned);
+        }
+        outcome
     }
 
     /// The answer to a line that tells several values of what is sought, each of them true.

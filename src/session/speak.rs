@@ -2,7 +2,7 @@
 
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
-use crate::hint::spoken_force;
+use crate::hint::{spoken_force, way_word};
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
@@ -138,7 +138,7 @@ impl Session {
                 let symbol = self.key.step(target).map(|step| step.symbol.shown());
                 let slots = vec![
                     ("symbol", Slot::Name(symbol.unwrap_or_default())),
-                    ("way", Slot::Word(self.way_of(target))),
+                    ("way", Slot::Prose(self.way_of(target))),
                 ];
                 ("remark.opposite", slots)
             }
@@ -450,7 +450,7 @@ impl Session {
         let StepId::Reaction(_, Part::Along(axis)) = step else {
             return None;
         };
-        Some(self.words.word(super::ways::way_word(axis, !against)))
+        Some(self.words.word(way_word(axis, !against)))
     }
 
     /// A line that holds and leaves the question open.

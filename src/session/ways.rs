@@ -1,34 +1,27 @@
 //! Which way a force or a part of it points, told beside its value.
 
 use super::Session;
+use crate::hint::{on_body, way_word};
 use crate::judge::statement::{Clash, Way, WayFault};
 use crate::key::{Axis, Nature, Part, StepId};
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
-/// The word for a way along an axis.
-pub(super) fn way_word(axis: Axis, positive: bool) -> &'static str {
-    match (axis, positive) {
-        (Axis::Horizontal, true) => "solve.right",
-        (Axis::Horizontal, false) => "solve.left",
-        (Axis::Vertical, true) => "solve.up",
-        (Axis::Vertical, false) => "solve.down",
-    }
-}
-
 impl Session {
-    /// The way in which a part of a support's force points, as it stands.
-    pub(super) fn way_of(&self, target: StepId) -> String {
+    /// The way in which a part of a support's force points, as it stands; of a joint's on the body
+    /// for which it is counted.
+    pub(super) fn way_of(&self, target: StepId) -> Prose {
         let Some(axis) = target.along() else {
-            return String::new();
+            return Prose::default();
         };
         let positive = self
             .state
             .standing
             .get(&target)
             .is_some_and(|own| own.function[0] > 0.0);
-        self.words.word(way_word(axis, positive))
+        let way = self.words.say(way_word(axis, positive), &[]);
+        on_body(&self.words, &self.key, target, way)
     }
 
     /// That a part of a support's force points so, once it stands; nothing of others, and of a part
@@ -43,7 +36,7 @@ impl Session {
         };
         let slots = [
             ("symbol", Slot::Name(step.symbol.shown())),
-            ("way", Slot::Word(self.way_of(target))),
+            ("way", Slot::Prose(self.way_of(target))),
         ];
         self.words.say("remark.points", &slots)
     }

@@ -60,6 +60,7 @@ pub fn derive(
             method,
             quantities: Vec::new(),
             conditions: Vec::new(),
+            left: None,
             sought: None,
             triangle: Vec::new(),
             centres: Vec::new(),
@@ -98,7 +99,11 @@ impl Builder<'_> {
         self.take_apart();
         self.seek();
         for chosen in self.order(pivot)? {
+            let left = chosen.left;
             self.stage(chosen);
+            if let Some(left) = left {
+                self.leave(left);
+            }
         }
         self.sought_ratio();
         self.results();
@@ -214,7 +219,6 @@ impl Builder<'_> {
     fn stage(&mut self, chosen: Chosen) {
         let before = self.working.quantities.len();
         let stage = self.working.stages.len();
-        let removed = (chosen.candidates.first()).map_or_else(Vec::new, |one| one.removed.clone());
         let mut balances = Vec::new();
         for candidate in &chosen.candidates {
             let terms = self.terms(candidate);
@@ -222,6 +226,7 @@ impl Builder<'_> {
                 kind: candidate.kind.clone(),
                 bodies: candidate.bodies.clone(),
                 terms,
+                removed: candidate.removed.clone(),
             });
         }
         for unknown in &chosen.unknowns {
@@ -237,11 +242,12 @@ impl Builder<'_> {
                 self.need(&term.amount, before, &mut needs);
             }
         }
+        // A part that the limit leaves is worked out before anything else.
+        needs.sort_by_key(|need| Some(*need) != self.working.left);
         self.working.stages.push(Stage {
             needs,
             balances,
             unknowns: chosen.unknowns,
-            removed,
         });
     }
 

@@ -27,6 +27,7 @@ mod seek;
 mod sense;
 mod settled;
 mod sides;
+mod taken;
 mod tell;
 mod tell_triangle;
 mod triangle;
@@ -41,8 +42,9 @@ mod walk_ways;
 
 pub use build::derive;
 pub use lamina::{centres, only_laminae};
-pub use sense::Sense;
+pub use sense::{Sense, Way};
 pub use settled::{Settled, settle};
+pub use taken::Taken;
 pub use tell::{Told, spot_act, spot_name, told};
 pub use triangle::Section;
 pub use trouble::Underivable;
@@ -198,6 +200,8 @@ pub struct Balance {
     pub bodies: Vec<BodyId>,
     /// Its terms.
     pub terms: Vec<Term>,
+    /// The unknowns of these bodies that do not stand in it.
+    pub removed: Vec<Quantity>,
 }
 
 /// A part of a working: what is needed, the balances, and the unknowns that they give together.
@@ -209,8 +213,6 @@ pub struct Stage {
     pub balances: Vec<Balance>,
     /// What they give.
     pub unknowns: Vec<Quantity>,
-    /// The unknowns of its bodies that its pivot removes, where it takes moments.
-    pub removed: Vec<Quantity>,
 }
 
 impl Stage {
@@ -246,6 +248,8 @@ pub struct Working {
     pub quantities: Vec<Named>,
     /// What holds when what is sought just happens: limiting friction, a force at its limit.
     pub conditions: Vec<Quantity>,
+    /// The part of a force at its limit that the limit leaves beside its other part.
+    pub left: Option<Quantity>,
     /// The given that is sought, where a stage finds it.
     pub sought: Option<(Quantity, GivenId)>,
     /// The parts of a working by the triangle of forces.

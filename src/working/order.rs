@@ -44,6 +44,8 @@ pub(super) struct Candidate {
 pub(super) struct Chosen {
     pub(super) candidates: Vec<Candidate>,
     pub(super) unknowns: Vec<Quantity>,
+    /// Where one of them is a part of a force at its limit: the other part, which follows.
+    pub(super) left: Option<Quantity>,
 }
 
 impl Builder<'_> {
@@ -89,13 +91,17 @@ impl Builder<'_> {
         let mut chosen: Vec<Chosen> = first.into_iter().collect();
         while !open.is_empty() {
             let extra = |one: &Candidate, unknown| self.extra(one, unknown);
-            let next = single(candidates, &open, &extra)
+            let mut next = single(candidates, &open, &extra)
                 .or_else(|| together(candidates, &open, 2))
                 .or_else(|| together(candidates, &open, 3))
                 .or_else(|| all_together(candidates, &open))
                 .ok_or(Underivable::NoOrder)?;
             for unknown in &next.unknowns {
                 open.remove(unknown);
+            }
+            next.left = self.left_by_limit(&next.unknowns, &open);
+            if let Some(left) = &next.left {
+                open.remove(left);
             }
             chosen.push(next);
         }
@@ -397,6 +403,7 @@ fn single(
         .map(|candidate| Chosen {
             unknowns: left(candidate),
             candidates: vec![candidate.clone()],
+            left: None,
         })
 }
 
@@ -456,6 +463,7 @@ fn pick(
                 Chosen {
                     candidates,
                     unknowns,
+                    left: None,
                 },
             ));
         }
@@ -489,6 +497,7 @@ fn all_together(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<C
             return Some(Chosen {
                 candidates: kept,
                 unknowns,
+                left: None,
             });
         }
     }

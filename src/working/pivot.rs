@@ -24,6 +24,7 @@ impl Builder<'_> {
         Some(Chosen {
             unknowns: first.factors.keys().copied().collect(),
             candidates: vec![first.clone()],
+            left: None,
         })
     }
 

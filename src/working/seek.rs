@@ -8,6 +8,7 @@ use crate::key::{Axis, Formula};
 use crate::problem::GivenId;
 use crate::system::{Act, ActId, BodyId, HoldKind, Size, Sought, System, When};
 use crate::units::Dimension;
+use std::collections::BTreeSet;
 
 /// A change of a balance below this part of its terms counts as none.
 const NONE: f64 = 1e-9;
@@ -105,6 +106,71 @@ impl Builder<'_> {
         let force = self.add(symbol, Dimension::FORCE, Meaning::Force(id), rule);
         self.working.conditions.push(force);
         Some(force)
+    }
+
+    /// The part of a force at its limit that follows from the limit once one of these is found,
+    /// its other part; `None` where what is sought is found already.
+    pub(super) fn left_by_limit(
+        &self,
+        found: &[Quantity],
+        open: &BTreeSet<Quantity>,
+    ) -> Option<Quantity> {
+        let (sought, _) = self.working.sought?;
+        let When::Reaches { act, limit } = self.sought_given()?.when else {
+            return None;
+        };
+        if !open.contains(&sought) || Some(limit) == self.working.sought.map(|(_, given)| given) {
+            return None;
+        }
+        let part = |axis| self.working.find(Meaning::Component(act, axis));
+        let (level, upright) = (part(Axis::Horizontal)?, part(Axis::Vertical)?);
+        let left = match (found.contains(&level), found.contains(&upright)) {
+            (true, false) => upright,
+            (false, true) => level,
+            _ => return None,
+        };
+        open.contains(&left).then_some(left)
+    }
+
+    /// Works out the part of a force at its limit that its other part leaves: ±√(limit² − part²),
+    /// with the sense that it has; ±limit where the other part is nothing.
+    pub(super) fn leave(&mut self, left: Quantity) {
+        let meaning = self.working.named(left).map(|named| named.meaning);
+        let (Some(Meaning::Component(act, axis)), Some(When::Reaches { limit, .. })) =
+            (meaning, self.sought_given().map(|sought| sought.when))
+        else {
+            return;
+        };
+        let force = self.solution.reaction(act).unwrap_or_default().force;
+        let (own, across) = match axis {
+            Axis::Horizontal => (force.x, Axis::Vertical),
+            Axis::Vertical => (force.y, Axis::Horizontal),
+        };
+        let Some(other) = self.working.find(Meaning::Component(act, across)) else {
+            return;
+        };
+        let other = Formula::step(other);
+        let largest = self.number(&Formula::given(limit), false).unwrap_or(0.0);
+        let is_nothing = [false, true].iter().all(|moved| {
+            let value = self.number(&other, *moved);
+            value.is_some_and(|value| value.abs() <= NONE * largest.abs())
+        });
+        let square = |formula| Formula::Square(Box::new(formula));
+        let size = match is_nothing {
+            true => Formula::given(limit),
+            false => Formula::SquareRoot(Box::new(Formula::Sum(vec![
+                square(Formula::given(limit)),
+                Formula::Negative(Box::new(square(other))),
+            ]))),
+        };
+        let signed = match own < 0.0 {
+            true => Formula::Negative(Box::new(size)),
+            false => size,
+        };
+        if let Some(named) = self.working.quantities.get_mut(left.0) {
+            named.rule = Rule::Formula(signed);
+        }
+        self.working.left = Some(left);
     }
 
     /// The coefficient of a contact that is about to slip by the condition; `None` where the

@@ -34,16 +34,50 @@ pub enum Sense {
     Reverse,
 }
 
+/// Which way something acts, and on what.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Way {
+    /// Which way.
+    pub sense: Sense,
+    /// The noun of the body on which it acts so, where it acts the opposite way on another.
+    pub on: Option<String>,
+}
+
 impl Teller<'_> {
     /// Which way an unknown acts that was found with this value.
-    pub(super) fn sense(&self, named: &Named, value: f64) -> Option<Sense> {
+    pub(super) fn way(&self, named: &Named, value: f64) -> Option<Way> {
+        let sense = self.sense(named, value)?;
+        let on = match named.meaning {
+            Meaning::Direction(act)
+            | Meaning::Component(act, _)
+            | Meaning::Couple(act)
+            | Meaning::Force(act)
+            | Meaning::FrictionNeeded(act) => self.counted_on(act),
+            _ => None,
+        };
+        Some(Way { sense, on })
+    }
+
+    /// The noun of the body for which a force between two bodies is counted; the other meets the
+    /// reverse of it.
+    fn counted_on(&self, act: ActId) -> Option<String> {
+        let ActId::Hold(index) = act else {
+            return None;
+        };
+        let parts = self.system.parts();
+        let hold = parts.holds.get(index).filter(|hold| hold.by.is_some())?;
+        Some(parts.bodies.get(hold.body.0)?.noun.clone())
+    }
+
+    fn sense(&self, named: &Named, value: f64) -> Option<Sense> {
         if let Meaning::Direction(act) = named.meaning {
             return self.slanted(act);
         }
         if let (Meaning::Size(act), Method::Triangle) = (named.meaning, self.working.method) {
             return self.against(act);
         }
-        if !matches!(named.rule, Rule::Solved(_)) || value == 0.0 {
+        let is_part = matches!(named.meaning, Meaning::Component(..));
+        if !(is_part || matches!(named.rule, Rule::Solved(_))) || value == 0.0 {
             return None;
         }
         let along = |way: Vector| match (way.x, way.y) {
@@ -84,15 +118,8 @@ impl Teller<'_> {
         is_against.then_some(Sense::Reverse)
     }
 
-    /// Which way a force in a direction that was to be found acts. Of a joint, which acts on each
-    /// of its two bodies another way, nothing is said.
+    /// Which way a force in a direction that was to be found acts.
     fn slanted(&self, act: ActId) -> Option<Sense> {
-        let ActId::Hold(index) = act else {
-            return None;
-        };
-        if self.system.parts().holds.get(index)?.by.is_some() {
-            return None;
-        }
         let Numbers { values, gravity } = self.numbers;
         let solution = solve_system(self.system, values, gravity).ok()?;
         let force = solution.reaction(act)?.force;

@@ -2,8 +2,9 @@
 
 use super::evaluate::Numbers;
 use super::figures::shown_figures;
-use super::sense::Sense;
-use super::{Balance, Expression, Kind, Meaning, Quantity, Rule, Working};
+use super::sense::Way;
+use super::taken::Taken;
+use super::{Balance, Expression, Meaning, Quantity, Rule, Working};
 use crate::key::{Atom, Binding, two_sides, written};
 use crate::problem::GivenId;
 use crate::system::{ActId, Spot, System, When};
@@ -28,14 +29,10 @@ pub enum Told {
     },
     /// The sums over the pieces of a lamina.
     Whole,
-    /// A stage begins: the moments or forces of which bodies, about which spot.
+    /// A stage begins: how its first balance is taken.
     Stage {
-        /// How its first balance is taken.
-        kind: Kind,
-        /// The nouns of its bodies.
-        bodies: Vec<String>,
-        /// The names of unknowns of these bodies that have no moment about the spot.
-        removed: Vec<String>,
+        /// Its first balance, for all bodies of the stage.
+        first: Taken,
         /// How many balances are taken together.
         together: usize,
     },
@@ -51,10 +48,12 @@ pub enum Told {
         /// Name, formula in names, in numbers, value.
         text: String,
         /// Of a part of an unknown force, or of an unknown couple: which way it acts.
-        sense: Option<Sense>,
+        way: Option<Way>,
     },
     /// A balance, in names and in numbers.
     Balance {
+        /// How it is taken, where it is one of several that give their unknowns together.
+        taken: Option<Taken>,
         /// In names.
         names: String,
         /// In numbers, the unknowns as names.
@@ -125,7 +124,9 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     let when = system.parts().sought.as_ref().map(|sought| sought.when);
     let is_first = working.sought.is_some() || !working.conditions.is_empty();
     let condition = when.map(Told::Condition);
-    lines.extend(condition.clone().filter(|_| is_first));
+    // Where it gives a part only when the other is found, it is told there.
+    let is_at_top = is_first && working.left.is_none();
+    lines.extend(condition.clone().filter(|_| is_at_top));
     lines.extend(teller.trial());
     let all_open = teller.all_open();
     // Told while one of their unknowns was still open, so without a value.
@@ -140,15 +141,12 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         let Some(first) = stage.balances.first() else {
             continue;
         };
+        if let Some(left) = working.left.filter(|left| stage.needs.contains(left)) {
+            lines.extend(condition.clone());
+            lines.extend(teller.quantity(left, &[]));
+        }
         lines.push(Told::Stage {
-            kind: first.kind.clone(),
-            bodies: stage
-                .bodies()
-                .iter()
-                .filter_map(|body| system.parts().bodies.get(body.0))
-                .map(|body| body.noun.clone())
-                .collect(),
-            removed: teller.symbols(&stage.removed),
+            first: teller.taken(first, &stage.bodies()),
             together: stage.balances.len(),
         });
         let mut open = stage.unknowns.clone();
@@ -157,7 +155,8 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         }
         is_found |= before.iter().any(|sought| stage.unknowns.contains(sought));
         let open = &open[..];
-        for need in &stage.needs {
+        let is_told = |need: &&Quantity| Some(**need) == working.left;
+        for need in stage.needs.iter().filter(|need| !is_told(need)) {
             lines.extend(teller.valued(&mut unvalued, &[*need], open));
             lines.extend(teller.quantity(*need, open));
             unvalued.extend(Some(*need).filter(|need| teller.is_open(*need, open)));
@@ -166,7 +165,10 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         let used: Vec<Quantity> = terms.flat_map(|term| term.amount.inputs()).collect();
         lines.extend(teller.valued(&mut unvalued, &used, open));
         for balance in &stage.balances {
+            let is_alone = stage.balances.len() == 1;
+            let taken = || teller.taken(balance, &balance.bodies);
             lines.push(Told::Balance {
+                taken: (!is_alone).then(taken),
                 names: teller.balance(balance, &|formula| teller.names(formula)),
                 numbers: teller.balance(balance, &|formula| teller.in_numbers(formula, open)),
             });
@@ -174,7 +176,7 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         for unknown in &stage.unknowns {
             let found = teller.quantity(*unknown, &[]);
             // A balance of two terms may say it already.
-            if let (Some(Told::Balance { names, numbers }), Some(Told::Quantity { text, .. })) =
+            if let (Some(Told::Balance { names, numbers, .. }), Some(Told::Quantity { text, .. })) =
                 (lines.last(), &found)
                 && text.starts_with(numbers.as_str())
             {
@@ -258,7 +260,7 @@ impl Teller<'_> {
             .value(id, self.numbers.values, self.numbers.gravity)?;
         let shown = named.symbol.shown();
         let value = self.settled(value, named.dimension);
-        let sense = self.sense(named, value);
+        let way = self.way(named, value);
         let value = value_text(value, named.dimension, self.figures_of(id));
         let text = match &named.rule {
             Rule::Formula(formula) => {
@@ -269,7 +271,7 @@ impl Teller<'_> {
                     return Some(Told::Quantity {
                         meaning: named.meaning,
                         text,
-                        sense: None,
+                        way: None,
                     });
                 }
                 if numbers != names {
@@ -286,7 +288,7 @@ impl Teller<'_> {
         Some(Told::Quantity {
             meaning: named.meaning,
             text,
-            sense,
+            way,
         })
     }
 
@@ -386,11 +388,6 @@ impl Teller<'_> {
     fn all_open(&self) -> Vec<Quantity> {
         let stages = self.working.stages.iter();
         stages.flat_map(|stage| stage.unknowns.clone()).collect()
-    }
-
-    fn symbols(&self, quantities: &[Quantity]) -> Vec<String> {
-        let named = quantities.iter().filter_map(|one| self.working.named(*one));
-        named.map(|named| named.symbol.shown()).collect()
     }
 
     /// True if a quantity has a formula that rests on one of these.

@@ -156,8 +156,9 @@ impl fmt::Display for Underivable {
             ),
             Underivable::ByTrial { symbol } => write!(
                 formatter,
-                "no single balance gives {symbol}, so it is found by trial and there is no step at \
-                 which it could be asked; solve prints its value and the forces there"
+                "only the balances and the condition together give {symbol}, so it is found by trial \
+                 and there is no step at which it could be asked; solve prints its value and the \
+                 forces there"
             ),
             Underivable::OnlyHere { symbol } => write!(
                 formatter,

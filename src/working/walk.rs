@@ -171,7 +171,11 @@ impl<'a> Maker<'a> {
         }
         for (index, stage) in working.stages.iter().enumerate() {
             for need in &stage.needs {
-                self.add(*need, headings.of_quantity(*need), Some(index));
+                let heading = match Some(*need) == working.left {
+                    true => headings.of_condition(*need),
+                    false => headings.of_quantity(*need),
+                };
+                self.add(*need, heading, Some(index));
             }
             self.add_balances(index, stage, &headings);
             for unknown in &stage.unknowns {
@@ -211,7 +215,9 @@ impl<'a> Maker<'a> {
                 Some(HoldKind::Line(_)) => Nature::Either,
                 _ => Nature::Pull,
             },
-            Meaning::Component(_, axis) if is_open => Nature::Along(axis),
+            Meaning::Component(_, axis) if is_open || self.working.left == Some(id) => {
+                Nature::Along(axis)
+            }
             Meaning::FrictionNeeded(_) | Meaning::Couple(_) if is_open => Nature::Either,
             Meaning::Size(_) if self.working.results.contains(&id) => Nature::Size,
             Meaning::Direction(_) => Nature::Direction,
@@ -258,7 +264,9 @@ impl<'a> Maker<'a> {
             symbol: self.symbol(&named.symbol),
             dimension: named.dimension,
             rule,
-            asked: !trivial || self.working.conditions.contains(&id),
+            asked: !trivial
+                || self.working.conditions.contains(&id)
+                || self.working.left == Some(id),
         });
     }
 
@@ -301,7 +309,7 @@ impl<'a> Maker<'a> {
             let moments = matches!(balance.kind, super::Kind::Moments(_));
             self.general
                 .headings
-                .insert(id, headings.of_balance(stage, balance));
+                .insert(id, headings.of_balance(balance));
             self.general.stage_of.insert(id, index);
             self.steps.push(Step {
                 id,

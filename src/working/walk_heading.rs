@@ -1,6 +1,6 @@
 //! What the steps of a walk are called, as plain data.
 
-use super::{Balance, Kind, Meaning, Named, Quantity, Rule, Stage, Working, spot_name};
+use super::{Balance, Kind, Meaning, Named, Quantity, Rule, Working, spot_name};
 use crate::key::{Axis, Heading};
 use crate::system::{ActId, HoldKind, System, When};
 
@@ -76,13 +76,13 @@ impl<'a> Headings<'a> {
         }
     }
 
-    pub(super) fn of_balance(&self, stage: &Stage, balance: &Balance) -> Heading {
+    pub(super) fn of_balance(&self, balance: &Balance) -> Heading {
         let nouns = balance.bodies.iter().filter_map(|body| {
             let found = self.system.parts().bodies.get(body.0)?;
             Some(found.noun.clone())
         });
         let bodies: Vec<String> = nouns.collect();
-        let removed = stage
+        let removed = balance
             .removed
             .iter()
             .filter_map(|id| self.working.named(*id));

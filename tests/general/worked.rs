@@ -79,7 +79,7 @@ fn lines(system: &System, part: usize) -> Vec<String> {
     let mut lines = Vec::new();
     for line in told(system, &working, &settled.values) {
         match line {
-            Told::Balance { names, numbers } if part == 0 => {
+            Told::Balance { names, numbers, .. } if part == 0 => {
                 drop(numbers);
                 lines.push(names);
             }

@@ -118,7 +118,26 @@ fn val_a_coefficient_that_two_contacts_share_is_found_by_trial() {
     let why = leverwright::working::walk(&system).unwrap_err();
     assert_eq!(why.code(), "by-trial");
     assert!(
-        why.to_string().starts_with("no single balance gives μ,"),
+        why.to_string()
+            .starts_with("only the balances and the condition together give μ,"),
         "{why}"
     );
+}
+
+/// - The stay pulls through the tip, so moments about it leave Hy = 0 and the hinge gives at
+///   Hx = 500 N: T·cos 30° = 500 N and m·g = T·sin 30° = 288.68 N.
+/// - Level P + Ax = 0, so Ay = √(250² − 150²) N = 200 N; about the roller
+///   196 N·0.5 m + 490 N·(3.5 m − d) = 200 N·3.5 m.
+#[test]
+fn val_a_hinge_at_its_limit_gives_its_other_part() {
+    for (name, value, line) in [
+        ("hinge_breaks", 29.4566, "Hx = Hmax = 500 N"),
+        ("../boards/hinge_gives", 2.27143, "Ay = √(Amax² − Ax²)"),
+    ] {
+        let (found, lines) = worked(&filed(name));
+        assert!((found - value).abs() < 1e-4, "{name}: {found}");
+        assert!(lines.contains(line), "{name}: {lines}");
+        assert!(!lines.contains("Trial"), "{name}: {lines}");
+        assert!(leverwright::working::walk(&filed(name)).is_ok(), "{name}");
+    }
 }
