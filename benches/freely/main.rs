@@ -40,4 +40,9 @@ fn main() {
             println!("  {}", line.replace('\n', " "));
         }
     }
+    if std::env::var_os("WHOLE").is_some() {
+        for working in &findings.workings {
+            println!("\n{working}");
+        }
+    }
 }

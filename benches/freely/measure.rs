@@ -6,8 +6,8 @@ use leverwright::draw::draw;
 use leverwright::lesson::built_in;
 use leverwright::session::{Session, Sign};
 use leverwright::text::Words;
-use rand::rngs::ChaCha8Rng;
 use rand::SeedableRng;
+use rand::rngs::ChaCha8Rng;
 use std::collections::BTreeMap;
 
 /// What became of the lines of a cell: all, called wrong, too coarse, not understood, noted.
@@ -22,6 +22,8 @@ pub struct Findings {
     pub cells: BTreeMap<String, Cell>,
     /// The lines that were not credited, by what became of them.
     pub told: BTreeMap<&'static str, Vec<String>>,
+    /// The workings in which a line was called wrong, each line with its verdict.
+    pub workings: Vec<String>,
 }
 
 /// So many workings of each lesson, each of a problem and a manner of its own.
@@ -38,6 +40,8 @@ pub fn measure(workings: u64, seed: u64) -> Findings {
             let mut session =
                 Session::start(drawn.problem.clone(), None, Words::english()).unwrap();
             session.submit("freely");
+            let (mut whole, mut condemned) =
+                (format!("{} --seed {drawn_seed}\n", lesson.id()), false);
             for line in working(&scene, &names, style, &mut random) {
                 let turn = session.submit(&line);
                 let place = match turn.line.sign {
@@ -48,6 +52,12 @@ pub fn measure(workings: u64, seed: u64) -> Findings {
                     _ => None,
                 };
                 findings.lines += 1;
+                let verdict = format!("{:?}", turn.line.sign);
+                whole.push_str(&format!(
+                    "  {line}\n      {verdict}: {}\n",
+                    turn.line.message
+                ));
+                condemned |= turn.line.sign == Sign::Wrong;
                 for name in style.cells(lesson.id()) {
                     let cell = findings.cells.entry(name).or_default();
                     cell[0] += 1;
@@ -62,6 +72,9 @@ pub fn measure(workings: u64, seed: u64) -> Findings {
                         turn.line.message
                     ));
                 }
+            }
+            if condemned {
+                findings.workings.push(whole);
             }
         }
     }

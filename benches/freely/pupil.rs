@@ -1,8 +1,8 @@
 //! A pupil who works rightly in a manner of her own, with her own arithmetic and spelling.
 
 use super::scene::{Scene, cross};
-use rand::rngs::ChaCha8Rng;
 use rand::Rng;
+use rand::rngs::ChaCha8Rng;
 
 /// How moments are worked out.
 #[derive(Clone, Copy, Debug)]
@@ -35,7 +35,8 @@ pub enum Order {
     Steps,
     /// All relations before all values.
     RelationsFirst,
-    /// At random, but own names after what they stand for.
+    /// At random, but own names after what they stand for, and values of two figures in the order in
+    /// which they are found.
     Mixed,
 }
 
@@ -253,8 +254,17 @@ pub fn working(
         }
     };
     if style.order == Order::Mixed {
+        let before = rest.clone();
         for at in (1..rest.len()).rev() {
             rest.swap(at, random.next_u32() as usize % (at + 1));
+        }
+        // A number of two figures can only be known by the line that it comes from.
+        if style.figures == 2 {
+            let is_value = |line: &String| line.ends_with('N') || line.ends_with('°');
+            let mut values = before.into_iter().filter(is_value);
+            for line in rest.iter_mut().filter(|line| is_value(line)) {
+                *line = values.next().unwrap_or_default();
+            }
         }
     }
     lines.extend(rest);
