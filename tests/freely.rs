@@ -3,6 +3,8 @@
 
 #[path = "freely/again.rs"]
 mod again;
+#[path = "freely/manners.rs"]
+mod manners;
 
 use crate::general::opened;
 use leverwright::lesson::parse_problem;
@@ -64,7 +66,7 @@ const ROWS: &[Row] = &[
     // Two figures all the way: each line is the right way with her own numbers. 352.8 + 803.6 + 235.2
     // N; 350·3 + 800·3 … are carried as typed.
     ("gate", &["W = 60*9.8 = 590 N", "B = 590*1.5/1.2 = 740 N"], Sign::Incomplete, "three figures"),
-    ("gate", &["W = 60*9.8 = 590 N", "Ay = 590 N"], Sign::Incomplete, ""),
+    ("gate", &["W = 60*9.8 = 590 N", "Ay = 590 N"], Sign::Rounded, ""),
     ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3300 N"], Sign::Incomplete, ""),
     ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3263 N"], Sign::Right, ""),
     ("", &["G1 = 36*9.8 = 350 N", "G2 = 82*9.8 = 800 N"], Sign::Noted, ""), ("", &["G1 = 36*9.8 = 360 N"], Sign::Wrong, ""),

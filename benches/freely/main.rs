@@ -11,10 +11,15 @@
 mod measure;
 mod pupil;
 mod scene;
+mod slips;
 
 use measure::measure;
+use slips::measure_slips;
 
 fn main() {
+    if std::env::var_os("SLIPS").is_some() {
+        return slips();
+    }
     let numbers: Vec<u64> = std::env::args()
         .filter_map(|arg| arg.parse().ok())
         .collect();
@@ -44,5 +49,30 @@ fn main() {
         for working in &findings.workings {
             println!("\n{working}");
         }
+    }
+}
+
+/// Wrong lines that were accepted: `SLIPS=1 cargo bench --bench freely -- PROBLEMS SEED`.
+fn slips() {
+    let numbers: Vec<u64> = std::env::args()
+        .filter_map(|arg| arg.parse().ok())
+        .collect();
+    let (problems, seed) = match numbers[..] {
+        [problems, seed, ..] => (problems, seed),
+        _ => (5, 7),
+    };
+    let found = measure_slips(problems, seed);
+    println!("wrong lines: {}  {:?}", found.typed, found.signs);
+    println!("accepted: {}", found.accepted.len());
+    for line in &found.accepted {
+        println!("  {}", line.replace('\n', " "));
+    }
+    println!(
+        "right by chance at the printed numbers: {}, accepted {}",
+        found.by_chance.len(),
+        found.chance_accepted
+    );
+    for line in found.by_chance.iter().take(20) {
+        println!("  {line}");
     }
 }

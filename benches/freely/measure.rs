@@ -11,23 +11,23 @@ use rand::rngs::ChaCha8Rng;
 use std::collections::BTreeMap;
 
 /// What became of the lines of a cell: all, called wrong, too coarse, not understood, noted.
-pub type Cell = [usize; 5];
+pub(super) type Cell = [usize; 5];
 
 /// What was found.
 #[derive(Default)]
-pub struct Findings {
+pub(super) struct Findings {
     /// All lines.
-    pub lines: usize,
+    pub(super) lines: usize,
     /// By part of the manner and pair of parts.
-    pub cells: BTreeMap<String, Cell>,
+    pub(super) cells: BTreeMap<String, Cell>,
     /// The lines that were not credited, by what became of them.
-    pub told: BTreeMap<&'static str, Vec<String>>,
+    pub(super) told: BTreeMap<&'static str, Vec<String>>,
     /// The workings in which a line was called wrong, each line with its verdict.
-    pub workings: Vec<String>,
+    pub(super) workings: Vec<String>,
 }
 
 /// So many workings of each lesson, each of a problem and a manner of its own.
-pub fn measure(workings: u64, seed: u64) -> Findings {
+pub(super) fn measure(workings: u64, seed: u64) -> Findings {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut findings = Findings::default();
     for lesson in built_in() {

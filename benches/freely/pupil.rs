@@ -6,7 +6,7 @@ use rand::rngs::ChaCha8Rng;
 
 /// How moments are worked out.
 #[derive(Clone, Copy, Debug)]
-pub enum Method {
+pub(super) enum Method {
     Components,
     Arms,
     Coordinates,
@@ -14,7 +14,7 @@ pub enum Method {
 
 /// About which point.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Pivot {
+pub(super) enum Pivot {
     Hinge,
     Knot,
     Tip,
@@ -22,7 +22,7 @@ pub enum Pivot {
 
 /// What stands for a known quantity.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Naming {
+pub(super) enum Naming {
     Names,
     OwnNames,
     Numbers,
@@ -30,7 +30,7 @@ pub enum Naming {
 
 /// In which order the lines come.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Order {
+pub(super) enum Order {
     /// As they follow from one another.
     Steps,
     /// All relations before all values.
@@ -42,7 +42,7 @@ pub enum Order {
 
 /// In which sense the parts of the hinge's force are counted.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Sense {
+pub(super) enum Sense {
     /// In the sense that they have.
     Foreseen,
     /// To the right and upwards, whatever they are.
@@ -53,7 +53,7 @@ pub enum Sense {
 
 /// How a balance stands on the line.
 #[derive(Clone, Copy, Debug)]
-pub enum Layout {
+pub(super) enum Layout {
     /// One turning sense on each side.
     Sides,
     /// A sum that is zero.
@@ -64,16 +64,16 @@ pub enum Layout {
 
 /// A manner of working.
 #[derive(Clone, Copy, Debug)]
-pub struct Style {
-    pub method: Method,
-    pub pivot: Pivot,
-    pub naming: Naming,
+pub(super) struct Style {
+    pub(super) method: Method,
+    pub(super) pivot: Pivot,
+    pub(super) naming: Naming,
     /// Significant figures that are written and carried on.
-    pub figures: usize,
-    pub order: Order,
-    pub sense: Sense,
-    pub layout: Layout,
-    pub spelling: usize,
+    pub(super) figures: usize,
+    pub(super) order: Order,
+    pub(super) sense: Sense,
+    pub(super) layout: Layout,
+    pub(super) spelling: usize,
 }
 
 const METHODS: [Method; 3] = [Method::Components, Method::Arms, Method::Coordinates];
@@ -83,8 +83,11 @@ const ORDERS: [Order; 3] = [Order::Steps, Order::RelationsFirst, Order::Mixed];
 const SENSES: [Sense; 3] = [Sense::Foreseen, Sense::RightUp, Sense::LeftDown];
 const LAYOUTS: [Layout; 3] = [Layout::Sides, Layout::Zero, Layout::ZeroFirst];
 
+/// A sine or cosine of an angle, as she writes it.
+type Ratio = fn(&str, &str) -> String;
+
 /// Times, the degrees of an angle in a function, units in equations, decimal comma.
-const SPELLINGS: [(&str, fn(&str, &str) -> String, bool, bool); 6] = [
+const SPELLINGS: [(&str, Ratio, bool, bool); 6] = [
     ("*", |name, angle| format!("{name}({angle})"), false, false),
     (
         "·",
@@ -118,7 +121,7 @@ fn bracketed(angle: &str, degrees: &str) -> String {
 
 impl Style {
     /// One manner, every part of it at random.
-    pub fn drawn(random: &mut ChaCha8Rng) -> Style {
+    pub(super) fn drawn(random: &mut ChaCha8Rng) -> Style {
         let mut pick = |count: usize| random.next_u32() as usize % count;
         Style {
             method: METHODS[pick(3)],
@@ -132,8 +135,23 @@ impl Style {
         }
     }
 
+    /// A manner that a plain evaluator can read too.
+    pub(super) fn plain(random: &mut ChaCha8Rng) -> Style {
+        let drawn = Style::drawn(random);
+        Style {
+            naming: match drawn.naming {
+                Naming::Numbers => Naming::Numbers,
+                _ => Naming::Names,
+            },
+            figures: 6,
+            sense: Sense::Foreseen,
+            spelling: 0,
+            ..drawn
+        }
+    }
+
     /// Each part of the manner by itself, and each pair of parts.
-    pub fn cells(&self, lesson: &str) -> Vec<String> {
+    pub(super) fn cells(&self, lesson: &str) -> Vec<String> {
         let parts = [
             lesson.to_owned(),
             format!("{:?}", self.method),
@@ -194,50 +212,28 @@ struct Pupil<'a> {
     senses: (f64, f64),
 }
 
+/// The definitions of a working and the relations of it, with the one for the pull without its value.
+pub(super) fn relations(
+    scene: &Scene,
+    angle_names: &[String],
+    style: Style,
+) -> (Vec<String>, Vec<String>) {
+    let pupil = Pupil::at_work(scene, angle_names, style);
+    let [definitions, mut relations, values] = pupil.lines();
+    relations.retain(|line| !line.contains("sqrt"));
+    let pull = values.first().and_then(|line| line.rsplit_once(" = "));
+    relations.extend(pull.map(|(form, _)| form.to_owned()));
+    (definitions, relations)
+}
+
 /// A right working, line by line.
-pub fn working(
+pub(super) fn working(
     scene: &Scene,
     angle_names: &[String],
     style: Style,
     random: &mut ChaCha8Rng,
 ) -> Vec<String> {
-    let carried = |value: f64| {
-        rounded(value, style.figures)
-            .parse::<f64>()
-            .unwrap_or(value)
-    };
-    let weights: Vec<f64> = scene
-        .weights
-        .iter()
-        .map(|weight| carried(weight.mass * scene.gravity))
-        .collect();
-    let senses = match style.sense {
-        Sense::Foreseen => (scene.hinge.0.signum(), scene.hinge.1.signum()),
-        Sense::RightUp => (1.0, 1.0),
-        Sense::LeftDown => (-1.0, -1.0),
-    };
-    let mut pupil = Pupil {
-        scene,
-        angle_names,
-        style,
-        weights,
-        tension: 0.0,
-        parts: (0.0, 0.0),
-        senses,
-    };
-    let turning = |at: f64| at * scene.along.0.abs();
-    let zipped = pupil.weights.iter().zip(&scene.weights);
-    let moment: f64 = zipped.map(|(size, weight)| size * turning(weight.at)).sum();
-    let arm = cross(
-        (scene.knot * scene.along.0, scene.knot * scene.along.1),
-        scene.pull,
-    )
-    .abs();
-    pupil.tension = carried(moment / arm);
-    let total: f64 = pupil.weights.iter().sum();
-    let level = -pupil.tension * scene.pull.0 * senses.0;
-    let upright = (total - pupil.tension * scene.pull.1) * senses.1;
-    pupil.parts = (carried(level), carried(upright));
+    let pupil = Pupil::at_work(scene, angle_names, style);
     let [definitions, relations, values] = pupil.lines();
     let mut lines = definitions;
     let mut rest: Vec<String> = match style.order {
@@ -274,7 +270,49 @@ pub fn working(
     }
 }
 
-impl Pupil<'_> {
+impl<'a> Pupil<'a> {
+    /// A pupil with what she has worked out and carries on.
+    fn at_work(scene: &'a Scene, angle_names: &'a [String], style: Style) -> Pupil<'a> {
+        let carried = |value: f64| {
+            rounded(value, style.figures)
+                .parse::<f64>()
+                .unwrap_or(value)
+        };
+        let weights: Vec<f64> = scene
+            .weights
+            .iter()
+            .map(|weight| carried(weight.mass * scene.gravity))
+            .collect();
+        let senses = match style.sense {
+            Sense::Foreseen => (scene.hinge.0.signum(), scene.hinge.1.signum()),
+            Sense::RightUp => (1.0, 1.0),
+            Sense::LeftDown => (-1.0, -1.0),
+        };
+        let mut pupil = Pupil {
+            scene,
+            angle_names,
+            style,
+            weights,
+            tension: 0.0,
+            parts: (0.0, 0.0),
+            senses,
+        };
+        let turning = |at: f64| at * scene.along.0.abs();
+        let zipped = pupil.weights.iter().zip(&scene.weights);
+        let moment: f64 = zipped.map(|(size, weight)| size * turning(weight.at)).sum();
+        let arm = cross(
+            (scene.knot * scene.along.0, scene.knot * scene.along.1),
+            scene.pull,
+        )
+        .abs();
+        pupil.tension = carried(moment / arm);
+        let total: f64 = pupil.weights.iter().sum();
+        let level = -pupil.tension * scene.pull.0 * senses.0;
+        let upright = (total - pupil.tension * scene.pull.1) * senses.1;
+        pupil.parts = (carried(level), carried(upright));
+        pupil
+    }
+
     /// The definitions, the relations and the values, in the order in which they follow.
     fn lines(&self) -> [Vec<String>; 3] {
         let scene = self.scene;

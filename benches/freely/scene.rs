@@ -5,38 +5,37 @@ use leverwright::problem::{GivenId, LoadKind, Place, Problem};
 use leverwright::units::Dimension;
 
 /// A weight that hangs on the body.
-pub struct Weight {
-    pub name: String,
-    pub mass_name: String,
-    pub mass: f64,
+pub(super) struct Weight {
+    pub(super) name: String,
+    pub(super) mass_name: String,
+    pub(super) mass: f64,
     /// Metres along the body from its hinge.
-    pub at: f64,
+    pub(super) at: f64,
     /// The same in printed names.
-    pub at_name: String,
+    pub(super) at_name: String,
 }
 
 /// One straight body on a hinge and a rope.
-pub struct Scene {
-    pub gravity: f64,
+pub(super) struct Scene {
+    pub(super) gravity: f64,
     /// Metres from the hinge to the other end, and its name.
-    pub length: f64,
-    pub length_name: String,
+    pub(super) length: f64,
+    pub(super) length_name: String,
     /// The unit vector along the body, from the hinge.
-    pub along: (f64, f64),
-    pub weights: Vec<Weight>,
+    pub(super) along: (f64, f64),
+    pub(super) weights: Vec<Weight>,
     /// Where the rope is tied, metres along the body from the hinge, and in printed names.
-    pub knot: f64,
-    pub knot_name: String,
+    pub(super) knot: f64,
+    pub(super) knot_name: String,
     /// The unit vector of the rope's pull.
-    pub pull: (f64, f64),
-    /// The pull of the rope and the hinge's force, x to the right and y up, newtons.
-    pub tension: f64,
-    pub hinge: (f64, f64),
+    pub(super) pull: (f64, f64),
+    /// The hinge's force, x to the right and y up, newtons.
+    pub(super) hinge: (f64, f64),
     /// False where only upright forces act, and the hinge's force is called H.
-    pub level: bool,
+    pub(super) level: bool,
 }
 
-pub fn cross(one: (f64, f64), other: (f64, f64)) -> f64 {
+pub(super) fn cross(one: (f64, f64), other: (f64, f64)) -> f64 {
     one.0 * other.1 - one.1 * other.0
 }
 
@@ -45,12 +44,12 @@ pub fn cross(one: (f64, f64), other: (f64, f64)) -> f64 {
 type Angles = [f64; 3];
 
 impl Scene {
-    pub fn of(problem: &Problem) -> Scene {
+    pub(super) fn of(problem: &Problem) -> Scene {
         Scene::with(problem, &problem.values())
     }
 
     /// The scene with other numbers than the printed ones.
-    fn with(problem: &Problem, values: &[f64]) -> Scene {
+    pub(super) fn with(problem: &Problem, values: &[f64]) -> Scene {
         let body = problem.body();
         let support = problem.supports()[0].at;
         let hinge = problem.point(support, values);
@@ -121,13 +120,22 @@ impl Scene {
             weights,
             knot,
             pull,
-            tension,
             hinge: (-tension * pull.0, weight - tension * pull.1),
             level: pull.0.abs() > 1e-9,
         }
     }
 
-    pub fn angles(&self) -> Angles {
+    /// The pull of the rope, newtons.
+    pub(super) fn tension(&self) -> f64 {
+        let turning: f64 = self
+            .weights
+            .iter()
+            .map(|weight| weight.mass * self.gravity * weight.at)
+            .sum();
+        (turning * self.along.0 / (self.knot * cross(self.along, self.pull))).abs()
+    }
+
+    pub(super) fn angles(&self) -> Angles {
         let acute = |sine: f64, cosine: f64| sine.abs().atan2(cosine.abs()).to_degrees();
         let dot = self.along.0 * self.pull.0 + self.along.1 * self.pull.1;
         [
@@ -140,7 +148,7 @@ impl Scene {
 
 /// The three angles of [`Scene::angles`] as sums of the printed angles and right angles that hold
 /// whatever the printed numbers are: `90 - theta`; without printed angles, plain numbers.
-pub fn angle_names(problem: &Problem) -> Vec<String> {
+pub(super) fn angle_names(problem: &Problem) -> Vec<String> {
     let printed: Vec<usize> = (0..problem.givens().len())
         .filter(|at| problem.givens()[*at].dimension == Dimension::ANGLE)
         .collect();

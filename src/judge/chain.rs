@@ -7,11 +7,11 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::open::is_of_open_unknown;
 use super::room::room;
-use super::stock::Stock;
+use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
 use crate::reading::{Node, Reading, Relation, Tree, Value};
-use crate::units::{Dimension, to_figures};
+use crate::units::{Dimension, to_figures, unit_of_figure};
 
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
@@ -223,9 +223,12 @@ pub(super) fn is_rounded_hard(sides: (&Tree, &Tree), (before, here): (f64, f64))
     !number(sides.0) && number(sides.1) && is_to_two_figures(before, here)
 }
 
-/// True if a number is another to two figures: 160 for 157.9.
+/// True if a number is another to two figures: 160 for 157.9. What that comes from may have been
+/// rounded too.
 pub(super) fn is_to_two_figures(before: f64, here: f64) -> bool {
-    (to_figures(before, 2) - here).abs() <= 1e-9 * before.abs()
+    let half = 0.5 * unit_of_figure(before, 2) + THREE_FIGURES * before.abs();
+    let two = (to_figures(here, 2) - here).abs() <= 1e-9 * here.abs();
+    two && (before - here).abs() <= half
 }
 
 pub(super) fn remark_on_unit(

@@ -28,11 +28,10 @@ pub(super) fn own_name(
     let first = sides.first().filter(|side| is_known(board, side))?;
     let value = plain_value(board, first).ok()?;
     // She goes on with what she rounded it to.
-    let coarse = sides
-        .last()
-        .filter(|last| matches!(last.node, Node::Literal(_)));
-    let coarse = coarse.and_then(|last| plain_value(board, last).ok());
-    let coarse = coarse.filter(|last| is_to_two_figures(value.number, last.number));
+    let behind = sides.get(1..).and_then(<[&Tree]>::last);
+    let behind = behind.filter(|last| matches!(last.node, Node::Literal(_)));
+    let behind = behind.and_then(|last| plain_value(board, last).ok());
+    let coarse = behind.filter(|last| is_to_two_figures(value.number, last.number));
     let kept = |full: f64| coarse.map_or(full, |last| last.number);
     let own = match judgement.values.first() {
         Some((_, own)) => OwnName {
@@ -45,8 +44,14 @@ pub(super) fn own_name(
         },
         None => {
             let own = defined(board, stock, first, value);
-            let value = kept(own.value);
-            OwnName { value, ..own }
+            // Numbers alone are what is said behind them.
+            let unit = behind.filter(|last| own.bare && !last.bare);
+            OwnName {
+                value: kept(own.value),
+                dimension: unit.map_or(own.dimension, |last| last.dimension),
+                bare: own.bare && unit.is_none(),
+                ..own
+            }
         }
     };
     Some((name.to_owned(), own))
