@@ -3,6 +3,8 @@
 
 #[path = "freely/again.rs"]
 mod again;
+#[path = "freely/manners.rs"]
+mod manners;
 
 use crate::general::opened;
 use leverwright::lesson::parse_problem;
@@ -61,6 +63,13 @@ const ROWS: &[Row] = &[
     ("", &["T = 352.8 N"], Sign::Wrong, "weight of the walkway"),
     // A part told by its force is counted in the sense of the force: 4167·0.6 − 1862 = 640 down.
     ("jib", &["S = 4167 N", "Sy = S sin 36.9", "Hy = Sy - Wb - W1"], Sign::Right, ""), ("jib", &["S = 4167 N", "Sy = S sin 36.9", "Wb + W1 = Sy - Hy"], Sign::Right, ""),
+    // Two figures all the way: each line is the right way with her own numbers. 352.8 + 803.6 + 235.2
+    // N; 350·3 + 800·3 … are carried as typed.
+    ("gate", &["W = 60*9.8 = 590 N", "B = 590*1.5/1.2 = 740 N"], Sign::Incomplete, "three figures"),
+    ("gate", &["W = 60*9.8 = 590 N", "Ay = 590 N"], Sign::Rounded, ""),
+    ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3300 N"], Sign::Incomplete, ""),
+    ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3263 N"], Sign::Right, ""),
+    ("", &["G1 = 36*9.8 = 350 N", "G2 = 82*9.8 = 800 N"], Sign::Noted, ""), ("", &["G1 = 36*9.8 = 360 N"], Sign::Wrong, ""),
     // A sense once taken is kept.
     ("", &["Hy + T sin 25 = Wb + W1 + W2", "T sin 25 - Hy = Wb + W1 + W2"], Sign::Wrong, ""),
 ];

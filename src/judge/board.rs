@@ -12,6 +12,9 @@ use std::collections::BTreeMap;
 /// Standard acceleration of free fall and its roundings to three and two figures, in m/s².
 const USUAL_GRAVITIES: [f64; 3] = [9.806_65, 9.81, 9.8];
 
+/// A value further off than this share was rounded harder than three figures allow.
+const COARSE: f64 = 0.005;
+
 /// The most of the learner's own wrong values of which every choice is tried.
 const MOST_OWN: usize = 6;
 
@@ -56,6 +59,12 @@ impl Own {
     /// by.
     pub(super) fn in_sense(&self) -> f64 {
         self.value.abs().copysign(self.function[0])
+    }
+
+    /// True for a right value that was rounded too hard, and with which she goes on.
+    pub(super) fn is_coarse(&self) -> bool {
+        let right = self.function[0].abs();
+        self.right && (self.value.abs() - right).abs() > COARSE * right
     }
 
     /// The same value as a size: of a part that points back the size is written.

@@ -7,11 +7,11 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::open::is_of_open_unknown;
 use super::room::room;
-use super::stock::Stock;
+use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
 use crate::reading::{Node, Reading, Relation, Tree, Value};
-use crate::units::{Dimension, to_figures};
+use crate::units::{Dimension, to_figures, unit_of_figure};
 
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
@@ -59,9 +59,11 @@ pub(super) fn follow_chain(
             }
             _ => here,
         };
-        let fits = is_value_of(board, stock, dimension, pair, (before, meant));
+        let last = index + 1 == sides.len();
+        let fits = is_value_of(board, stock, dimension, pair, (before, meant))
+            || last && is_rounded_hard(pair, (before, meant));
         unbroken &= fits;
-        if index + 1 == sides.len()
+        if last
             && is_coarse(
                 board,
                 dimension,
@@ -73,6 +75,7 @@ pub(super) fn follow_chain(
             judgement.truth = Truth::TooFewFigures;
             judgement.proved = false;
             judgement.values.clear();
+            judgement.evidence.ended = typed_number(sides[index], here, dimension);
             return;
         }
         if !fits && judgement.truth.holds() {
@@ -212,6 +215,20 @@ pub(super) fn is_value_of(
     let is_cut =
         one.is_none() && fine && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
     is_cut || apart <= (0.5 * unit + inside) * (1.0 + 1e-9) + 1e-9 * before.abs()
+}
+
+/// True if the number behind a form is its value to two figures.
+pub(super) fn is_rounded_hard(sides: (&Tree, &Tree), (before, here): (f64, f64)) -> bool {
+    let number = |side: &Tree| matches!(side.node, Node::Literal(_) | Node::Negative(_));
+    !number(sides.0) && number(sides.1) && is_to_two_figures(before, here)
+}
+
+/// True if a number is another to two figures: 160 for 157.9. What that comes from may have been
+/// rounded too.
+pub(super) fn is_to_two_figures(before: f64, here: f64) -> bool {
+    let half = 0.5 * unit_of_figure(before, 2) + THREE_FIGURES * before.abs();
+    let two = (to_figures(here, 2) - here).abs() <= 1e-9 * here.abs();
+    two && (before - here).abs() <= half
 }
 
 pub(super) fn remark_on_unit(

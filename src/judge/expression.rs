@@ -4,7 +4,7 @@ use super::again::note_said_again;
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
-use super::grade::{Grade, Typed, figures_meant, grade, with_own_inputs};
+use super::grade::{Grade, Typed, figures_meant, goes_coarsely, grade, with_own_inputs};
 use super::gravity::takes_ten;
 use super::lift::{Lifted, lift, lift_masses_as_forces, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
@@ -223,7 +223,8 @@ fn one(
                 .any(|one| same(target, &one.function, function))
         });
         // Numbers that may be hers or right ones prove what they come to.
-        let as_typed = with_own_inputs(board, target).map(|(value, _)| value);
+        let hers = with_own_inputs(board, target);
+        let as_typed = hers.as_ref().map(|(value, _)| *value);
         let apart = |function: f64| {
             let from = |value: f64| (size_meant(target, number) - value.abs()).abs();
             from(function).min(as_typed.map_or(f64::INFINITY, from))
@@ -254,6 +255,13 @@ fn one(
                 Truth::Follows(lines.clone())
             };
             let off = apart(function[0]);
+            // The right way, with values of hers that were rounded too hard.
+            let away = (size_meant(target, number) - function[0].abs()).abs();
+            if let Some((_, lines)) = hers.filter(|_| goes_coarsely(board))
+                && away > loose.max(TOO_COARSE * function[0].abs())
+            {
+                judgement.truth = Truth::Follows(lines);
+            }
             if off > MULTIPLE * function[0].abs()
                 && let Some(span) = prefix_too_many(board, target, tree, dimension)
             {

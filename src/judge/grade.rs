@@ -202,7 +202,13 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let way = !inputs(board, id).is_empty() && typed.written.significant == 2;
     let near = way && (typed.value.abs() - right[0].abs()).abs() <= TWO_FIGURES * right[0].abs();
     let zeros = |value: f64| (1..=2).any(|figures| rounded_to(value, figures, typed.value));
+    // What coarse values give, told as coarsely.
+    let coarsely = || {
+        let (value, _) = with_own_inputs(board, id).filter(|_| goes_coarsely(board))?;
+        any(&zeros, value).then_some(())
+    };
     (near
+        || coarsely().is_some()
         || typed.written.significant <= 2 && any(&to_two, right[0])
         || trailing_zeros(typed) && any(&zeros, right[0]))
     .then_some(Grade::TooFewFigures)
@@ -252,10 +258,11 @@ fn at_own_slope(
     })
 }
 
-/// What a step comes to with the wrong values of her own on which it rests, near or far, as she
-/// typed them, and the lines of those that matter.
+/// What a step comes to with the wrong or coarse values of her own on which it rests, near or far,
+/// as she typed them, and the lines of those that matter.
 pub(super) fn with_own_inputs(board: &Board<'_>, id: StepId) -> Option<(f64, Vec<usize>)> {
-    let wrong = |step: &StepId| board.standing.get(step).filter(|own| !own.right);
+    let hers = |own: &&Own| !own.right || own.is_coarse();
+    let wrong = |step: &StepId| board.standing.get(step).filter(hers);
     let mut inputs = nearest_inputs(board.key, id);
     inputs.retain(|step| *step != id && wrong(step).is_some());
     let typed = inputs
@@ -273,6 +280,12 @@ pub(super) fn with_own_inputs(board: &Board<'_>, id: StepId) -> Option<(f64, Vec
     }
     let lines: BTreeSet<usize> = pins.keys().map(|step| board.standing[step].line).collect();
     (!pins.is_empty()).then(|| (value, lines.into_iter().collect()))
+}
+
+/// True where none of her values is wrong, and some are coarse.
+pub(super) fn goes_coarsely(board: &Board<'_>) -> bool {
+    let mut hers = board.standing.values();
+    hers.clone().all(|own| own.right) && hers.any(Own::is_coarse)
 }
 
 /// True for a number of fewer than three figures that is further off than half a per cent: a

@@ -3,7 +3,7 @@
 
 use super::aside::Aside;
 use super::board::{Board, Memo};
-use super::chain::is_value_of;
+use super::chain::{is_rounded_hard, is_value_of};
 use super::identity::free_parts;
 use super::lift::plain_value;
 use super::open::is_open;
@@ -93,7 +93,9 @@ pub(super) fn broken_name(
     }
     let holds = |pair: &[&Tree]| match values(board, pair) {
         Some((kind, one, other)) => {
-            is_link(board, stock, kind, (pair, one, other)) || is_typed_so(board, pair)
+            is_link(board, stock, kind, (pair, one, other))
+                || is_typed_so(board, pair)
+                || is_rounded_hard((pair[0], pair[1]), (one, other))
         }
         None => true,
     };

@@ -1,6 +1,7 @@
 //! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
 use super::board::{Board, Memo, Own, OwnName};
+use super::chain::is_to_two_figures;
 use super::equation;
 use super::expression::{lifted, scaled};
 use super::followed::{follows_own, nearest_inputs};
@@ -26,21 +27,34 @@ pub(super) fn own_name(
 ) -> Option<(String, OwnName)> {
     let first = sides.first().filter(|side| is_known(board, side))?;
     let value = plain_value(board, first).ok()?;
-    if let Some((_, own)) = judgement.values.first() {
-        let dimension = board.key.step(judgement.target)?.dimension;
-        return Some((
-            name.to_owned(),
+    // She goes on with what she rounded it to.
+    let behind = sides.get(1..).and_then(<[&Tree]>::last);
+    let behind = behind.filter(|last| matches!(last.node, Node::Literal(_)));
+    let behind = behind.and_then(|last| plain_value(board, last).ok());
+    let coarse = behind.filter(|last| is_to_two_figures(value.number, last.number));
+    let kept = |full: f64| coarse.map_or(full, |last| last.number);
+    let own = match judgement.values.first() {
+        Some((_, own)) => OwnName {
+            value: kept(own.value),
+            function: own.function,
+            dimension: board.key.step(judgement.target)?.dimension,
+            of_unknown: false,
+            bare: false,
+            degrees: None,
+        },
+        None => {
+            let own = defined(board, stock, first, value);
+            // Numbers alone are what is said behind them.
+            let unit = behind.filter(|last| own.bare && !last.bare);
             OwnName {
-                value: own.value,
-                function: own.function,
-                dimension,
-                of_unknown: false,
-                bare: false,
-                degrees: None,
-            },
-        ));
-    }
-    Some((name.to_owned(), defined(board, stock, first, value)))
+                value: kept(own.value),
+                dimension: unit.map_or(own.dimension, |last| last.dimension),
+                bare: own.bare && unit.is_none(),
+                ..own
+            }
+        }
+    };
+    Some((name.to_owned(), own))
 }
 
 /// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.

@@ -6,12 +6,13 @@
 //! undone by working the others anew (`freely_back.rs`).
 
 use super::command::Command;
-use super::state::{Freely, State};
+use super::state::{Freely, Open, State};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::judge::{Aside, Judgement, Remark, Truth};
+use crate::judge::{Aside, Judgement, Own, Remark, Truth};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
+use std::collections::BTreeMap;
 
 impl Session {
     /// True while lines are taken in any order and no step is asked.
@@ -391,11 +392,29 @@ impl Session {
         }
         let left = self.left_by(&open, asked);
         if let Some(own) = left.own {
+            let own = self.coarsely_right(&open, left.target, &own).unwrap_or(own);
             self.state.put(left.target, own);
         }
         if left.relation {
             self.state.carried.extend(left.carried);
         }
+    }
+
+    /// A right value with too few figures, which she goes on with: it stands for the right one.
+    fn coarsely_right(&self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
+        if open.judgement.truth != Truth::TooFewFigures {
+            return None;
+        }
+        let right = self.key.samples(target, &self.sampling, &BTreeMap::new())?;
+        let turned = target.has_free_sense() && own.value * right[0] < 0.0;
+        let sign = if turned { -1.0 } else { 1.0 };
+        let typed = own.typed.map_or(own.value, |(typed, _)| typed);
+        Some(Own {
+            value: typed,
+            function: right.map(|value| sign * value),
+            right: true,
+            ..own.clone()
+        })
     }
 
     /// Commands of a free working that do otherwise than where a step is asked.

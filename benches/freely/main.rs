@@ -1,0 +1,78 @@
+//! Right workings that no reader has a part in: `cargo bench --bench freely -- 20 7`.
+//!
+//! Pupils write whole free workings of drawn lesson problems with an arithmetic and a formatter of
+//! their own (`pupil.rs`, `scene.rs`): by components, lever arms or coordinates, about the hinge, the
+//! knot or the tip, in names or in numbers, carrying two to six figures, in several senses of the
+//! hinge's parts, in many spellings. Told are, for each part of the manner and each pair of parts,
+//! how many lines were typed, and how many of them were called wrong, rounded too hard, not
+//! understood or only noted. With two figures carried a line may be rounded too hard.
+#![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
+
+mod measure;
+mod pupil;
+mod scene;
+mod slips;
+
+use measure::measure;
+use slips::measure_slips;
+
+fn main() {
+    if std::env::var_os("SLIPS").is_some() {
+        return slips();
+    }
+    let numbers: Vec<u64> = std::env::args()
+        .filter_map(|arg| arg.parse().ok())
+        .collect();
+    let (workings, seed) = match numbers[..] {
+        [workings, seed, ..] => (workings, seed),
+        [workings] => (workings, 7),
+        [] => (50, 7),
+    };
+    let shows = std::env::var("SHOW")
+        .ok()
+        .and_then(|show| show.parse().ok());
+    let findings = measure(workings, seed);
+    println!(
+        "{:40} {:>8} {:>7} {:>7} {:>8} {:>7}",
+        "cell", "lines", "wrong", "coarse", "unclear", "noted"
+    );
+    for (name, [lines, wrong, coarse, unclear, noted]) in &findings.cells {
+        println!("{name:40} {lines:>8} {wrong:>7} {coarse:>7} {unclear:>8} {noted:>7}");
+    }
+    for (what, lines) in &findings.told {
+        println!("\n{what}: {}", lines.len());
+        for line in lines.iter().take(shows.unwrap_or(40)) {
+            println!("  {}", line.replace('\n', " "));
+        }
+    }
+    if std::env::var_os("WHOLE").is_some() {
+        for working in &findings.workings {
+            println!("\n{working}");
+        }
+    }
+}
+
+/// Wrong lines that were accepted: `SLIPS=1 cargo bench --bench freely -- PROBLEMS SEED`.
+fn slips() {
+    let numbers: Vec<u64> = std::env::args()
+        .filter_map(|arg| arg.parse().ok())
+        .collect();
+    let (problems, seed) = match numbers[..] {
+        [problems, seed, ..] => (problems, seed),
+        _ => (5, 7),
+    };
+    let found = measure_slips(problems, seed);
+    println!("wrong lines: {}  {:?}", found.typed, found.signs);
+    println!("accepted: {}", found.accepted.len());
+    for line in &found.accepted {
+        println!("  {}", line.replace('\n', " "));
+    }
+    println!(
+        "right by chance at the printed numbers: {}, accepted {}",
+        found.by_chance.len(),
+        found.chance_accepted
+    );
+    for line in found.by_chance.iter().take(20) {
+        println!("  {line}");
+    }
+}

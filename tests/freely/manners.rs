@@ -1,0 +1,25 @@
+//! A quick form of `cargo bench --bench freely`: right workings in any manner, by pupils who have
+//! no part in the reader. The goal, none called wrong, is the project's own.
+
+#[path = "../../benches/freely/measure.rs"]
+mod measure;
+#[path = "../../benches/freely/pupil.rs"]
+mod pupil;
+#[path = "../../benches/freely/scene.rs"]
+mod scene;
+
+#[test]
+fn a_right_working_in_any_manner_is_never_called_wrong() {
+    let findings = measure::measure(20, 2024);
+    assert!(findings.lines > 500, "{}", findings.lines);
+    let told = |what| findings.told.get(what).cloned().unwrap_or_default();
+    assert_eq!(told("wrong"), Vec::<String>::new());
+    assert_eq!(told("not understood"), Vec::<String>::new());
+    // Only who carries two figures rounds too hard.
+    let coarse = told("rounded too hard");
+    assert!(
+        coarse.iter().all(|line| line.contains("figures: 2")),
+        "{coarse:#?}"
+    );
+    assert!(findings.cells.len() > 300 && findings.workings.is_empty());
+}
