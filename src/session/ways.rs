@@ -17,6 +17,16 @@ pub(super) fn way_word(axis: Axis, positive: bool) -> &'static str {
     }
 }
 
+/// The axis along which a way lies, and whether it points with it; `None` for an oblique one.
+pub(super) fn axis_of((x, y): (f64, f64)) -> Option<(Axis, bool)> {
+    let along = |part: f64| part.abs() > 1.0 - 1e-9;
+    match (along(x), along(y)) {
+        (true, _) => Some((Axis::Horizontal, x > 0.0)),
+        (_, true) => Some((Axis::Vertical, y > 0.0)),
+        _ => None,
+    }
+}
+
 impl Session {
     /// The way in which a part of a support's force points, as it stands.
     pub(super) fn way_of(&self, target: StepId) -> String {
