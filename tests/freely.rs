@@ -46,6 +46,51 @@ const ROWS: &[Row] = &[
     ("ladder", &["F = FN = 0.35*882 = 400 N"], Sign::Wrong, ""),
     ("back", &["Sx = M cos 18 = 3000 N"], Sign::Wrong, ""),
     ("", &["T cos 25 = -Hx = 4000 N"], Sign::Wrong, ""), ("", &["T = -Hx/sin 65 = 4100 N"], Sign::Wrong, ""),
+    // A balance of several unknowns may be counted in kilonewtons or centimetres throughout.
+    ("pulley_beam", &["Hx*1.5 + 0.245*1.299 = Hy*2.598"], Sign::Right, "Hx, Hy still unknown"),
+    ("pulley_beam", &["Hx*150 + 245*129.9 = Hy*259.8"], Sign::Right, ""),
+    ("pulley_beam", &["Hx*1.5 + 0.245*1.5 = Hy*2.598"], Sign::Wrong, ""),
+    ("pulley_beam", &["Hx*1.5 + 245*129.9 = Hy*2.598"], Sign::Wrong, ""),
+    // A sense that a balance tells is kept; to count a part the way it acts is never wrong.
+    ("rod_on_peg", &["N sin 40 + FN cos 40 = 58.8 sin 40"], Sign::Right, "FN counts to the right"),
+    ("rod_on_peg", &["N sin 40 + FN cos 40 = 58.8 sin 40", "N sin 40 = FN cos 40 + 58.8 sin 40"], Sign::Wrong, "Since line 1 FN counts to the right"),
+    ("rod_on_peg", &["N sin 40 = FN cos 40 + 58.8 sin 40", "N sin 40 + FN cos 40 = 58.8 sin 40"], Sign::Right, ""),
+    ("jib", &["Hy*3 = 392*1.5 + Sy*1", "Hy*3 + 392*1.5 = Sy*1"], Sign::Right, "Hy counts downwards"),
+    ("jib", &["392*1.5 + 1470*3 = S*2*sin β", "Hx = S cos β"], Sign::Right, ""),
+    ("jib", &["Hy = Sy - Wb - W1"], Sign::Right, ""), ("jib", &["Hy = Sy + Wb - W1"], Sign::Wrong, ""),
+    ("", &["Hx + T cos 25 = 0", "Hx = +3252 N"], Sign::Wrong, "Since line 1 Hx counts to the right"),
+    ("", &["Hx + T cos 25 = 0", "Hx = 3252 N"], Sign::Right, "to the left"),
+    ("", &["Hx + T cos 25 = 0", "Hx = -3252 N"], Sign::Right, ""), ("", &["Hx = 3252 N", "Hx = -T cos 25"], Sign::Right, ""),
+    ("", &["Hx = -3252 N", "Hy = -124.7 N", "cos ψ = Hx/H"], Sign::Right, ""), ("", &["Hx = -3252 N", "Hy = -124.7 N", "sin ψ = Hx/H"], Sign::Wrong, ""),
+    ("", &["Hx = -3252 N", "Hy = -124.7 N", "tan ψ = Hy/Hx"], Sign::Right, ""), ("", &["Hx = -3252 N", "Hy = -124.7 N", "H² = Hx² - Hy²"], Sign::Noted, ""),
+    ("forearm", &["Ey + 15.68 + 49 = M sin 80", "Ey + M sin 80 = 64.68"], Sign::Wrong, "Since line 1 Ey counts downwards"),
+    ("forearm", &["Ey + 15.68 + 49 = M sin 80", "Ey = -423 N", "Ey + M sin 80 = 64.68"], Sign::Right, ""),
+    // A sum of numbers that is true claims nothing.
+    ("", &["352.8 + 803.6 + 235.2 = 1391.6"], Sign::Noted, "true of these numbers"),
+    ("", &["352.8 + 803.6 + 235.2 = 1450"], Sign::Wrong, ""),
+    // A capital M is no mass.
+    ("gate", &["M = 882 N m"], Sign::Noted, "M = 882"), ("gate", &["M = 61 kg"], Sign::Wrong, "The problem gives"),
+    ("internal_hinge", &["M = 42 kN m"], Sign::Right, ""), ("internal_hinge", &["M = 18 kN m"], Sign::Noted, ""),
+    ("internal_hinge", &["M + 7 B = 12*1.5 + 12*5.5"], Sign::Right, ""), ("internal_hinge", &["M + 7 B = 12*1.5 + 12*5"], Sign::Wrong, ""),
+    // The way is compared where the size is only roughly right, too.
+    ("bracket", &["ME = 11 N m clockwise"], Sign::Wrong, ""), ("bracket", &["ME = 11 N m anticlockwise"], Sign::Incomplete, ""),
+    ("bracket", &["Ey = 40 N down"], Sign::Wrong, ""), ("bracket", &["Ey = 40 N up"], Sign::Incomplete, ""),
+    // The right way with numbers rounded too hard.
+    ("gate", &["B = 600*1.5/1.2 = 750 N"], Sign::Incomplete, "rounded too far"), ("gate", &["B = 600*3/1.2 = 1500 N"], Sign::Wrong, ""),
+    ("gate", &["B = 600*1.5/1.1 = 818 N"], Sign::Wrong, ""),
+    // What another balance gives with her own value, a part counted in either sense.
+    ("gate", &["Ax = 1470 N", "B = 1470 N"], Sign::Follows, "line 1"), ("gate", &["Ax = 1470 N", "B = 1764 N"], Sign::Wrong, ""),
+    ("internal_hinge", &["Gy = 12 kN", "Ay = 12 + 12 = 24 kN"], Sign::Follows, "line 1"),
+    ("internal_hinge", &["Gy = 12 kN", "Ay = 30 kN"], Sign::Wrong, ""),
+    // A later equation gives anew what stands wrong.
+    ("wheel_at_step", &["P = 40 N", "294*0.50 = P*0.30", "P = 490 N"], Sign::Follows, "line 2"),
+    // A name set to a number may be any of the quantities that have it.
+    ("wheel_at_step", &["r = 0.50 m, h = 0.20 m", "P (r - h) = m g sqrt(r^2 - (r - h)^2)"], Sign::Right, ""),
+    ("wheel_at_step", &["r = 0.50 m, h = 0.20 m", "P (r - h) = m g r"], Sign::Wrong, ""),
+    ("jib", &["y = 1.5 m", "tan β = y/dS"], Sign::Right, ""), ("jib", &["y = 1.5 m", "tan β = dS/y"], Sign::Wrong, ""),
+    // A direction told in words keeps its name.
+    ("wheel_at_step", &["let ψ be the angle of E above the horizontal", "sin ψ = 0.4/0.5 = 0.8"], Sign::Wrong, ""),
+    ("wheel_at_step", &["let ψ be the angle of E above the horizontal", "E sin ψ = W"], Sign::Right, ""),
     // A bare wrong value with its name stays in force: 650·1.5/1.2 = 812.5.
     ("gate", &["W = 650 N", "B = 812.5 N"], Sign::Follows, "line 1"),
     ("gate", &["B = 800 N", "Ax = 800 N"], Sign::Follows, "line 1"),

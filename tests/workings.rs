@@ -108,7 +108,7 @@ fn is_on_a_line(working: &Working, pivot: Option<&Spot>) -> bool {
     let is_force = |id: &Quantity| matches!(meaning(id), Some(Meaning::Force(_)));
     first.balances[0].kind == Kind::Moments(pivot.clone())
         && matches!(first.unknowns[..], [one] if matches!(meaning(&one), Some(Meaning::Component(..))))
-        && first.removed.iter().any(is_force)
+        && first.balances[0].removed.iter().any(is_force)
 }
 
 fn only_knots(system: &System) -> bool {

@@ -32,8 +32,8 @@ pub(super) struct Slips {
     pub(super) chance_accepted: usize,
 }
 
-/// So many problems of each lesson, with so many wrong lines for each manner.
-pub(super) fn measure_slips(problems: u64, seed: u64) -> Slips {
+/// So many problems of each lesson in four manners each; one of `every` changed lines is looked at.
+pub(super) fn measure_slips(problems: u64, seed: u64, every: usize) -> Slips {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut found = Slips::default();
     for lesson in built_in() {
@@ -55,7 +55,7 @@ pub(super) fn measure_slips(problems: u64, seed: u64) -> Slips {
                     session
                 };
                 for right in &lines {
-                    for wrong in changed(right, &mut random) {
+                    for wrong in changed(right, &mut random).into_iter().step_by(every) {
                         let truth = worlds.truth(&wrong, &definitions);
                         let told = || {
                             format!(

@@ -33,6 +33,14 @@ pub(super) fn note_said_again(
     }
 }
 
+impl Judgement {
+    /// True for a wrong value of hers told once more.
+    pub(super) fn says_own_again(&self) -> bool {
+        let again = |remark: &Remark| matches!(remark, Remark::OwnAgain(_));
+        self.remarks.iter().any(again)
+    }
+}
+
 /// True if a side is her value: as she typed it, rounded to three figures or more, or worked out
 /// once more.
 fn tells(own: &Own, dimension: Dimension, side: &Tree, value: Value) -> bool {

@@ -1,5 +1,6 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
+use super::by_balance::by_other_balances;
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 use super::names::{NameRole, Names};
 use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
@@ -17,6 +18,8 @@ const COARSE: f64 = 0.005;
 
 /// The most of the learner's own wrong values of which every choice is tried.
 const MOST_OWN: usize = 6;
+/// The most wrong parts of her own that are tried in both senses.
+const MOST_TURNED: usize = 3;
 
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]
@@ -98,6 +101,8 @@ pub struct OwnName {
     pub bare: bool,
     /// What a bare name stands for inside a sine, cosine or tangent, in degrees.
     pub degrees: Option<Samples>,
+    /// What else the number that it was set to may stand for: 1.5 m is half a beam and a depth.
+    pub others: Vec<Samples>,
 }
 
 /// Everything that a line is judged against.
@@ -287,10 +292,41 @@ impl Board<'_> {
                 Vec::new(),
             );
         }
+        self.add_turned_about(id, &wrong, &mut add);
+        for (function, lines) in by_other_balances(self, id) {
+            add(Some(function), lines);
+        }
         if anew {
             self.add_with_own_slopes(id, (&wrong, &settled), &mut add);
         }
         accepted
+    }
+
+    /// A wrong part of hers of a general working may have been counted in either sense: what follows
+    /// from all her wrong values with that one turned about.
+    fn add_turned_about(
+        &self,
+        id: StepId,
+        wrong: &[(StepId, &Own)],
+        add: &mut dyn FnMut(Option<Samples>, Vec<usize>),
+    ) {
+        let free = |step: StepId| step.is_general() && step.has_free_sense();
+        for (part, _) in wrong
+            .iter()
+            .filter(|(step, _)| free(*step))
+            .take(MOST_TURNED)
+        {
+            let turned = |(step, own): &(StepId, &Own)| {
+                let sign = if step == part { -1.0 } else { 1.0 };
+                (*step, own.function.map(|value| sign * value))
+            };
+            let (mut pins, mut lines) = self.in_place(id);
+            pins.extend(wrong.iter().map(turned));
+            lines.extend(wrong.iter().map(|(_, own)| own.line));
+            lines.sort_unstable();
+            lines.dedup();
+            add(self.key.function(self.key, id, self.sampling, &pins), lines);
+        }
     }
 
     /// The values that she has right, as functions, without that of a step; multiples of the unknown

@@ -7,6 +7,7 @@
 
 use super::board::{Board, Own};
 use super::chain::first_break;
+use super::counted::counted;
 use super::expression::{COARSE, TOO_COARSE};
 use super::grade::Typed;
 use super::identity::{
@@ -410,6 +411,9 @@ fn judge_pair(
         }
         let again =
             !others && !together.is_empty() && joint::stands(board, &mut judgement, sides, line);
+        if target.is_general() {
+            tell_senses(&mut judgement, counted(board, sides));
+        }
         if others || again || !target.is_balance() {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
@@ -454,6 +458,16 @@ fn judge_pair(
         },
     });
     judgement
+}
+
+/// Says in which senses a balance of a general working counts its parts: those alone that it tells
+/// beyond doubt.
+fn tell_senses(judgement: &mut Judgement, counted: Vec<(StepId, bool)>) {
+    let told = |remark: &Remark| matches!(remark, Remark::SensesTaken(_));
+    judgement.remarks.retain(|remark| !told(remark));
+    if !counted.is_empty() {
+        judgement.remarks.push(Remark::SensesTaken(counted));
+    }
 }
 
 /// Lets a value stand that the line only implies.

@@ -41,6 +41,8 @@ pub struct Evidence {
     /// True if only names of the problem and its steps stand in the line: its value is no number
     /// of the learner's.
     pub names_only: bool,
+    /// True if a plus stands before the value.
+    pub plus_told: bool,
     /// True if those names are whole forces and distances, and no function of an angle stands beside
     /// them: nothing in it is a ratio or a component.
     pub unresolved: bool,

@@ -73,12 +73,17 @@ pub(super) fn free_parts(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut parts: Vec<StepId> = Vec::new();
     for side in sides {
         for (id, _) in side.names() {
-            if let Some(NameRole::Step(step)) = board.names.role(id)
-                && step.has_free_sense()
-                && !parts.contains(&step)
-                && !is_signed(board, step, sides)
-            {
-                parts.push(step);
+            let Some(NameRole::Step(step)) = board.names.role(id) else {
+                continue;
+            };
+            // A part of a strut's force has the sense in which that is counted.
+            let open = |step: &StepId| !board.standing.contains_key(step);
+            let made_of = board.key.open_in(step).into_iter().filter(open);
+            for step in std::iter::once(step).chain(made_of) {
+                let free = step.has_free_sense() && !parts.contains(&step);
+                if free && !is_signed(board, step, sides) {
+                    parts.push(step);
+                }
             }
         }
     }
@@ -212,7 +217,7 @@ fn values(sides: &[&Tree], leaf: &mut dyn FnMut(Leaf<'_>) -> Value) -> Option<(f
 
 /// The value of an unknown's name: `off` times the right one, in the sense that `flips` says; each
 /// unknown is moved by an amount of its own, so that no balance still holds.
-fn unknown_at(
+pub(super) fn unknown_at(
     board: &Board<'_>,
     id: NameId,
     parts: &[StepId],

@@ -7,7 +7,7 @@ use super::lift::plain_value;
 use super::links::is_equal;
 use super::names::NameRole;
 use super::open::is_known;
-use crate::reading::{Node, Reading, Tree, read};
+use crate::reading::{Node, Operator, Reading, Tree, read};
 
 /// What a line with true links between known numbers is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,6 +16,8 @@ pub enum KnownTruth {
     OfNames,
     /// Numbers alone, or names of the learner's own: it is true, whatever it is of.
     OfNumbers,
+    /// A sum of numbers alone: nothing says what it is meant for.
+    Sum,
 }
 
 /// Whether a line is a relation between known numbers that is true within what was rounded; `None`
@@ -59,7 +61,23 @@ fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<Known
         let meanings = stock.meanings(place.literal, place.in_angle, false);
         stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
     });
-    known.all(|known| known).then_some(KnownTruth::OfNumbers)
+    let truth = match sides.iter().all(|side| is_sum(side)) {
+        true => KnownTruth::Sum,
+        false => KnownTruth::OfNumbers,
+    };
+    known.all(|known| known).then_some(truth)
+}
+
+/// True for numbers that are only added to each other or taken from each other.
+fn is_sum(tree: &Tree) -> bool {
+    match &tree.node {
+        Node::Literal(_) => true,
+        Node::Negative(inner) => is_sum(inner),
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            is_sum(left) && is_sum(right)
+        }
+        _ => false,
+    }
 }
 
 /// True where two sides may be of one kind, as their units and names tell.

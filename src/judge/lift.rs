@@ -6,6 +6,7 @@
 //! ([`crate::key::Sampling`]). So a right way is told from a value that agrees by chance.
 
 use super::board::Board;
+use super::names::NameRole;
 use super::stock::{Meaning, Stock};
 use crate::key::{Samples, StepId};
 use crate::reading::{
@@ -90,6 +91,8 @@ pub(super) fn lift(
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
+    let named = names_of_numbers(board, sides, &mut meanings);
+    pure.resize(meanings.len(), false);
     let most = match board.key.general {
         Some(_) => MOST_GENERAL,
         None => MOST_ASSIGNMENTS,
@@ -131,6 +134,7 @@ pub(super) fn lift(
             meanings: &meanings,
             chosen: &assignment,
             angles: &angles,
+            named: &named,
         };
         let function = assigned.function(board, sides, combine);
         if let Some(function) = function {
@@ -280,6 +284,51 @@ fn angle_names(
     found
 }
 
+/// The names that may stand for one of several quantities: these are added to `meanings`, once for
+/// each name.
+fn names_of_numbers(
+    board: &Board<'_>,
+    sides: &[&Tree],
+    meanings: &mut Vec<Vec<Meaning>>,
+) -> Vec<(NameId, usize)> {
+    let mut found: Vec<(NameId, usize)> = Vec::new();
+    for (id, _) in sides.iter().flat_map(|side| side.names()) {
+        let functions = board.names.role(id).and_then(|role| meant_by(board, role));
+        let known = found.iter().any(|(known, _)| *known == id);
+        let Some((functions, dimension)) = functions.filter(|_| !known) else {
+            continue;
+        };
+        let meaning = |function: Samples| Meaning {
+            function,
+            dimension,
+            constant: false,
+        };
+        found.push((id, meanings.len()));
+        meanings.push(functions.into_iter().map(meaning).collect());
+    }
+    found
+}
+
+/// What a name may stand for where that is not one thing: a name of the learner's own that was set
+/// to a number, and a coordinate that points the other way, of which the size may be meant.
+fn meant_by(board: &Board<'_>, role: NameRole) -> Option<(Vec<Samples>, Dimension)> {
+    match role {
+        NameRole::Own(index) => {
+            let own = board.own_names.get(index)?;
+            let mut all = vec![own.function];
+            all.extend(&own.others);
+            (all.len() > 1).then_some((all, own.dimension))
+        }
+        NameRole::Given(given) => {
+            let dimension = board.problem.given(given).dimension;
+            let function = board.name_function(role)?;
+            let turned = dimension == Dimension::LENGTH && function[0] < 0.0;
+            turned.then(|| (vec![function, function.map(|value| -value)], dimension))
+        }
+        _ => None,
+    }
+}
+
 /// Counts an assignment up; false after the last.
 fn next(assignment: &mut [usize], meanings: &[Vec<Meaning>]) -> bool {
     for (at, all) in assignment.iter_mut().zip(meanings) {
@@ -300,6 +349,8 @@ struct Assigned<'a> {
     chosen: &'a [usize],
     /// Names that stand for angles here, in degrees.
     angles: &'a [(NameId, Samples)],
+    /// Names that stand for one of several quantities, and their places in `meanings`.
+    named: &'a [(NameId, usize)],
 }
 
 impl Assigned<'_> {
@@ -331,9 +382,12 @@ impl Assigned<'_> {
 
     fn name(&self, board: &Board<'_>, id: NameId, choice: usize) -> Value {
         let angle = self.angles.iter().find(|(name, _)| *name == id);
+        let of_number = self.named.iter().find(|(name, _)| *name == id);
+        let meant = of_number.map(|(_, slot)| &self.meanings[*slot][self.chosen[*slot]]);
         let role = board.names.role(id);
         let number = angle
             .map(|(_, degrees)| *degrees)
+            .or_else(|| meant.map(|meaning| meaning.function))
             .or_else(|| role.and_then(|role| board.name_function(role)))
             .map(|function| function[choice]);
         board.value_of_name(id, number.unwrap_or(f64::NAN))

@@ -13,11 +13,13 @@ mod angles;
 mod aside;
 mod beside_parts;
 mod board;
+mod by_balance;
 mod by_terms;
 mod carried;
 mod chain;
 mod claim;
 mod clauses;
+mod counted;
 mod equation;
 mod evidence;
 mod expression;
@@ -343,7 +345,7 @@ fn judge_readings(
         let told = judgement.evidence.wrong_way
             || judgement.remarks.contains(&Remark::NotSeen)
             || matches!(judgement.truth, Truth::WrongUnit { .. });
-        if !judgement.stands() && !told {
+        if !judgement.stands() && !told && !judgement.evidence.rounded_hard {
             return None;
         }
         judgement.layout = Some(own::layout(board, reading, &judgement));
@@ -379,20 +381,10 @@ fn judge_reading(
     if judgement.truth == Truth::Noted && judgement.proved {
         judgement.evidence.tells = told;
     }
-    let refused = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
-    let Some((step, solved)) = solved.filter(|_| refused) else {
-        return judgement;
-    };
-    let solved = judge_relation(board, stock, step, &solved, line);
-    if solved.truth.holds() {
-        let rests_on = judgement.evidence.rests_on;
-        judgement = noted_true(asked);
-        judgement.evidence.tells = Some(step);
-        judgement.evidence.rests_on = rests_on;
-    } else if solved.truth == Truth::Noted {
-        judgement = solved;
+    match solved {
+        Some(solved) => solved_for::judge_solved(board, stock, (asked, line), judgement, solved),
+        None => judgement,
     }
-    judgement
 }
 
 /// The step whose name stands alone on a side.
@@ -530,7 +522,11 @@ fn judge_sides(
         Some((NameRole::Given(_), rest)) if equation::has_open_beside(board, asked, &rest) => {
             equation::judge(board, stock, asked, &sides, line)
         }
-        Some((NameRole::Given(given), rest)) => told::told_again(board, asked, given, &rest),
+        Some((NameRole::Given(given), rest)) => {
+            let typed = text.get(sides[0].span.start..sides[0].span.end);
+            told::of_other_kind(board, stock, (asked, given), (typed, line), &rest)
+                .unwrap_or_else(|| told::told_again(board, asked, given, &rest))
+        }
         Some((NameRole::Gravity, rest)) => {
             let typed = text.get(sides[0].span.start..sides[0].span.end);
             told::gravity_told(board, stock, asked, (typed, line), &rest)

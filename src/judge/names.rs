@@ -2,7 +2,7 @@
 
 use super::Remark;
 use super::board::Board;
-use crate::key::{Atom, Formula, Key, Nature, StepId};
+use crate::key::{Atom, Formula, Key, Nature, Step, StepId};
 use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Node, Reading, Tree, Vocabulary};
 use crate::text::Symbol;
@@ -100,7 +100,8 @@ impl Names {
     }
 
     /// Usual spellings of what a general problem has one of: a bare `m` for its only mass, a bare
-    /// `W` for its only weight, `μ_s` for its only coefficient of friction.
+    /// `W` for its only weight, `M` for its only unknown couple, `μ_s` for its only coefficient of
+    /// friction.
     fn only_ones(&mut self, problem: &Problem, key: &Key) {
         let given = |dimension: Dimension| {
             let all = problem.givens().iter().enumerate();
@@ -130,6 +131,13 @@ impl Names {
         if let (Some(direction), None) = (directions.next(), directions.next()) {
             self.also(NameRole::Step(direction.id), "ψ");
             self.also(NameRole::Step(direction.id), "psi");
+        }
+        let is_couple = |step: &&Step| {
+            step.asked && step.id.is_unknown() && step.dimension == Dimension::MOMENT
+        };
+        let mut couples = key.steps.iter().filter(is_couple);
+        if let (Some(couple), None) = (couples.next(), couples.next()) {
+            self.also(NameRole::Step(couple.id), "M");
         }
         let mut weights = key.steps.iter().filter(|step| step.id.is_weight());
         if let (Some(weight), None) = (weights.next(), weights.next()) {

@@ -35,6 +35,10 @@ pub(super) fn judge(
     COUNTED_IN.iter().find_map(|(force, length)| {
         let counted = stock.counted_in(*force, *length);
         let mut judgement = judge_reading(board, &counted, asked, reading, line);
+        // A balance with more than one unknown is proved, and gives no value yet.
+        if is_balance_of_several(board, &judgement) || judgement.evidence.rounded_hard {
+            return Some(judgement);
+        }
         let (step, own) = judgement.values.first_mut()?;
         // Only in a balance does the unknown come out in the unit that the numbers are in.
         let balance = step.is_balance();
@@ -56,4 +60,14 @@ pub(super) fn judge(
         }
         (fits && judgement.proved && judgement.truth.holds()).then_some(judgement)
     })
+}
+
+/// True for a balance that is proved with unknowns in it that are still open.
+fn is_balance_of_several(board: &Board<'_>, judgement: &Judgement) -> bool {
+    let open = |step: &StepId| step.is_unknown() && !board.standing.contains_key(step);
+    let named = &judgement.evidence.rests_on;
+    judgement.truth == Truth::Noted
+        && judgement.proved
+        && judgement.values.is_empty()
+        && named.iter().filter(|step| open(step)).count() > 1
 }

@@ -17,6 +17,9 @@ use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
+/// The most quantities beside the likeliest that a name set to a number is tried as.
+const MOST_OTHERS: usize = 3;
+
 /// The name of the learner's own that a line defines.
 pub(super) fn own_name(
     board: &Board<'_>,
@@ -41,6 +44,7 @@ pub(super) fn own_name(
             of_unknown: false,
             bare: false,
             degrees: None,
+            others: Vec::new(),
         },
         None => {
             let own = defined(board, stock, first, value);
@@ -137,6 +141,12 @@ pub(super) fn is_weights(board: &Board<'_>, stock: &Stock, name: &str, sides: &[
 fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnName {
     let found = lifted(board, stock, side, value.dimension);
     let angles = lifted(board, stock, side, Dimension::ANGLE);
+    // What a form comes to is one thing; a number may be one of several.
+    let alone = matches!(side.node, Node::Literal(_));
+    let others = found
+        .iter()
+        .skip(1)
+        .take(if alone { MOST_OTHERS } else { 0 });
     OwnName {
         value: value.number,
         function: found.first().map_or([value.number; 4], |one| one.function),
@@ -144,6 +154,7 @@ fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnNa
         of_unknown: false,
         bare: value.bare,
         degrees: angles.first().map(|one| one.function.map(f64::to_degrees)),
+        others: others.map(|one| one.function).collect(),
     }
 }
 
@@ -189,6 +200,7 @@ pub(super) fn multiple_of_unknown(
         of_unknown: true,
         bare: false,
         degrees: None,
+        others: Vec::new(),
     })
 }
 

@@ -218,7 +218,7 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
     let Some(fits) = fits_as_told(board, (target, on), number, says) else {
         return;
     };
-    if !judgement.truth.holds() {
+    if !is_compared(judgement) {
         return;
     }
     let negative = number.is_some_and(|number| number < 0.0);
@@ -241,9 +241,14 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
     judgement.caret = Some(span);
 }
 
+/// True where the size is the right one, if only roughly: then the way is compared, too.
+fn is_compared(judgement: &Judgement) -> bool {
+    judgement.truth.holds() || judgement.truth == Truth::TooFewFigures
+}
+
 /// Compares the turn that was said after a couple or moment with its own.
 fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgement) {
-    if !judgement.truth.holds() {
+    if !is_compared(judgement) {
         return;
     }
     let number = judgement.evidence.number.map(|typed| typed.value);

@@ -85,6 +85,7 @@ fn in_multiple(
     };
     let mut found = counted_so.iter().find(|judgement| judgement.stands());
     found = found.or_else(|| counted_so.iter().find(unseen));
+    found = found.or_else(|| counted_so.iter().find(|found| found.evidence.rounded_hard));
     let mut judgement = found?.clone();
     let alone = reading.sides.last().is_some_and(|side| {
         let number = matches!(side.node, Node::Literal(_) | Node::Negative(_));

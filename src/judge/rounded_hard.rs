@@ -4,13 +4,16 @@
 use super::Board;
 use super::expression::lifted;
 use super::sense::same;
-use super::stock::Stock;
+use super::stock::{Stock, coarsest};
 use crate::key::StepId;
 use crate::reading::Tree;
 use crate::units::Dimension;
 
 /// The furthest, as a share of the right value, that a number counts as rounded too hard.
 const FARTHEST: f64 = 0.15;
+
+/// The multiple of a unit in which bare numbers may be counted.
+const KILO: f64 = 1000.0;
 
 /// True if a form that does not hold would, were its numbers of one or two figures what they are
 /// roundings of, and if it comes near the right value.
@@ -27,12 +30,15 @@ pub(super) fn is_rounded_hard(
     let literals = tree.literals();
     let coarse = literals
         .iter()
-        .filter(|place| place.literal.written.significant <= 2);
+        .filter(|place| coarsest(place.literal).significant <= 2);
     // With ten for g it is another thought.
     let hard = coarse
         .filter(|place| place.literal.value != 10.0)
         .any(|place| !stock.is_exact(place.literal, place.in_angle));
-    let near = (number.abs() - right[0].abs()).abs() <= FARTHEST * right[0].abs();
+    // Counted in kilonewtons it comes out in them.
+    let near = [1.0, KILO]
+        .iter()
+        .any(|unit| (unit * number.abs() - right[0].abs()).abs() <= FARTHEST * right[0].abs());
     if !hard || !near || target.is_angle() || target.is_direction() {
         return false;
     }

@@ -3,6 +3,8 @@
 
 use super::board::Board;
 use super::names::NameRole;
+use super::stock::Stock;
+use super::{Judgement, Truth, judge_relation, noted_true};
 use crate::key::StepId;
 use crate::reading::{Function, Node, Operator, Reading, Tree};
 
@@ -36,6 +38,33 @@ pub(super) fn solved_for(board: &Board<'_>, reading: &Reading) -> Option<(StepId
             ..reading.clone()
         },
     ))
+}
+
+/// Judges a line that is not seen to hold by its reading solved for the step that it tells.
+pub(super) fn judge_solved(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, line): (StepId, (&str, usize)),
+    mut judgement: Judgement,
+    (step, solved): (StepId, Reading),
+) -> Judgement {
+    let refused = matches!(judgement.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+    if !refused && !judgement.is_unseen() {
+        return judgement;
+    }
+    let mut solved = judge_relation(board, stock, step, &solved, line);
+    let rests_on = std::mem::take(&mut judgement.evidence.rests_on);
+    if solved.truth.holds() {
+        judgement = noted_true(asked);
+        judgement.evidence.tells = Some(step);
+    } else if refused && solved.truth == Truth::Noted && !solved.says_own_again() {
+        return solved;
+    } else if refused && solved.truth == Truth::DoesNotHold && solved.target == step {
+        // What it gives is her value of that step.
+        std::mem::swap(&mut judgement, &mut solved);
+    }
+    judgement.evidence.rests_on = rests_on;
+    judgement
 }
 
 /// The steps that are named in a reading, without the one that it tells.

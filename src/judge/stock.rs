@@ -17,7 +17,7 @@ use super::worked::{Quantities, partial_sums};
 use crate::key::{Axis, Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
-use crate::units::Dimension;
+use crate::units::{Dimension, Written};
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// The most meanings tried for one literal.
@@ -490,8 +490,9 @@ impl Entry {
     /// True for a number of one or two figures that the quantity, however exact, rounds to.
     fn rounds_to(&self, literal: &Literal) -> bool {
         let angle = self.dimension == Dimension::ANGLE;
-        let half = 0.5 * literal.written.last_place * (1.0 + 1e-6);
-        literal.written.significant <= 2
+        let written = coarsest(literal);
+        let half = 0.5 * written.last_place * (1.0 + 1e-6);
+        written.significant <= 2
             && !angle
             && !(self.bare && literal.unit.is_some())
             && (literal.value - self.shown).abs() <= half
@@ -542,6 +543,21 @@ impl Entry {
             None
         }
     }
+}
+
+/// How finely a number was meant at the least: one that ends in zeros may have been rounded at any
+/// of them (600 for 588).
+pub(super) fn coarsest(literal: &Literal) -> Written {
+    let mut written = literal.written;
+    let ends_in_zero = |place: f64| {
+        let tens = literal.value / (place * 10.0);
+        (tens - libm::round(tens)).abs() <= 1e-9 * tens.abs()
+    };
+    while written.significant > 1 && written.last_place >= 1.0 && ends_in_zero(written.last_place) {
+        written.significant -= 1;
+        written.last_place *= 10.0;
+    }
+    written
 }
 
 /// True for a number of three figures or more whose last one, behind the point, is a zero.

@@ -10,6 +10,7 @@ use super::{Judgement, Truth, other};
 use crate::key::StepId;
 use crate::problem::GivenId;
 use crate::reading::Tree;
+use crate::units::Dimension;
 
 /// A given told again: right, or misread.
 pub(super) fn told_again(
@@ -27,7 +28,10 @@ pub(super) fn told_again(
         let number = value.number_as(printed.dimension);
         // In another unit behind it (`65° = 1.134 rad`) it may be rounded.
         let rounded = typed_number(side, number, printed.dimension).filter(|_| at > 0);
-        (number - printed.value).abs() <= 1e-6 * printed.value.abs()
+        // A coordinate that points the other way may be told by its size.
+        let turned = printed.dimension == Dimension::LENGTH && printed.value < 0.0;
+        let size = turned && (number + printed.value).abs() <= 1e-6 * number.abs();
+        size || (number - printed.value).abs() <= 1e-6 * printed.value.abs()
             || rounded.is_some_and(|typed| typed.is(printed.value))
     };
     let holds = sides.iter().enumerate().all(is_given);
@@ -44,6 +48,31 @@ pub(super) fn told_again(
         judgement.caret = sides.first().map(|side| side.span);
     }
     judgement
+}
+
+/// `M = 882 N m` where the problem has a mass m: a capital letter with a value of another kind is a
+/// name of the learner's own.
+pub(super) fn of_other_kind(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, given): (StepId, GivenId),
+    (typed, line): (Option<&str>, usize),
+    sides: &[&Tree],
+) -> Option<Judgement> {
+    let printed = board.problem.given(given);
+    let first = |text: &str| text.chars().next();
+    let typed = typed?;
+    let capital = first(typed)?.is_uppercase() && first(&printed.symbol.shown())?.is_lowercase();
+    let value = plain_value(board, sides.first()?).ok()?;
+    if !capital || value.may_be(printed.dimension) {
+        return None;
+    }
+    let mut judgement = value_of_name(board, stock, asked, sides, line);
+    judgement.names = own_name(board, stock, typed, sides, &judgement);
+    if !judgement.truth.holds() && judgement.names.is_some() {
+        judgement.truth = Truth::Noted;
+    }
+    Some(judgement)
 }
 
 /// What g is, told: noted if it is an accepted value; a capital G is also written for a weight.

@@ -63,6 +63,8 @@ impl Session {
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
         judgement.evidence.superseded = superseded(&board, at, &judgement);
+        let value = line.rsplit_once('=').map(|(_, value)| value.trim_start());
+        judgement.evidence.plus_told = value.is_some_and(|value| value.starts_with('+'));
         judgement
     }
 

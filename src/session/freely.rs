@@ -6,7 +6,7 @@
 //! undone by working the others anew (`freely_back.rs`).
 
 use super::command::Command;
-use super::state::{Freely, Open, State};
+use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth};
@@ -107,12 +107,29 @@ impl Session {
         if clean.truth == Truth::Noted && !hers.truth.holds() {
             return clean;
         }
+        // An equation for what she has wrong is one, and gives it anew.
+        if hers.truth == Truth::DoesNotHold && self.is_equation_anew(&anew) {
+            return anew;
+        }
         // True among wrong values of her own proves nothing.
         if hers.truth == Truth::Noted {
             hers.proved = false;
             hers.evidence.aside = None;
         }
         hers
+    }
+
+    /// True for an equation that does not hold and gives an unknown of which a wrong value stands.
+    fn is_equation_anew(&self, anew: &Judgement) -> bool {
+        let wrong = |step: &StepId| {
+            let own = self.state.standing.get(step);
+            step.is_unknown() && own.is_some_and(|own| !own.right)
+        };
+        anew.truth == Truth::DoesNotHold
+            && anew.target.is_balance()
+            && anew.evidence.number.is_some()
+            && !anew.evidence.broken_link
+            && anew.evidence.rests_on.iter().any(wrong)
     }
 
     /// What is found out with none of her values in force.
@@ -211,55 +228,6 @@ impl Session {
         let name = judgement.names.as_ref().map(|(name, _)| name.clone());
         let slots = [("name", Slot::Name(name.unwrap_or_default()))];
         Outcome::noted(self.words.say("talk.freely-which", &slots))
-    }
-
-    /// Keeps the senses in which a true balance counts what may act both ways; of a line that
-    /// counts one of them the other way it is told since when.
-    pub(super) fn sense_kept(&mut self, judgement: &Judgement) -> Option<Outcome> {
-        self.state.freely.as_ref().filter(|_| judgement.stands())?;
-        // A value counts its part so, too.
-        let turned = judgement.remarks.contains(&Remark::OppositeSense);
-        for (step, own) in &judgement.values {
-            if step.has_free_sense() && own.right {
-                let kept = (turned, self.state.next_number);
-                self.state.senses.entry(*step).or_insert(kept);
-            }
-        }
-        let taken = judgement.remarks.iter().find_map(|remark| match remark {
-            Remark::SensesTaken(senses) => Some(senses.clone()),
-            _ => None,
-        });
-        let mut taken = taken.unwrap_or_default();
-        // Where nothing else is said a part counts along its axis.
-        let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
-        if !self.is_general() && judgement.remarks.iter().any(balance) {
-            for step in &judgement.evidence.rests_on {
-                if step.along().is_some() && !taken.iter().any(|(known, _)| known == step) {
-                    taken.push((*step, false));
-                }
-            }
-        }
-        let number = self.state.next_number;
-        let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
-        let changed = taken.iter().find_map(|(step, against)| {
-            let (before, line) = kept(&self.state, *step)?;
-            (before != *against).then_some((*step, before, line))
-        });
-        let Some((step, before, line)) = changed else {
-            for (step, against) in taken {
-                self.state.senses.entry(step).or_insert((against, number));
-            }
-            return None;
-        };
-        let symbol = self.key.step(step).map(|step| step.symbol.shown());
-        let slots = [
-            ("symbol", Slot::Name(symbol.unwrap_or_default())),
-            ("line", Slot::Word(line.to_string())),
-            ("way", Slot::Word(self.way_counted(step, before)?)),
-        ];
-        let (sign, verdict) = verdict_of("wrong");
-        let message = self.words.say("talk.sense-changed", &slots);
-        Some(Outcome::verdict(sign, verdict, "wrong", message))
     }
 
     /// What counts of a judged line that would only be noted where a step is asked: what is true

@@ -2,7 +2,9 @@
 //! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
 
 use super::Session;
-use crate::judge::{Aside, Judgement, KnownTruth, Own, Remark, Truth, known_truth, links_hold};
+use crate::judge::{
+    Aside, Evidence, Judgement, KnownTruth, Own, Remark, Truth, known_truth, links_hold,
+};
 use crate::key::StepId;
 use crate::units::{Dimension, number_text};
 
@@ -25,6 +27,9 @@ impl Session {
     /// once more where it is not seen to hold.
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
         let found = self.judged_in_force(asked, line);
+        if let Some(noted) = self.plain_sum(line, &found) {
+            return noted;
+        }
         if found.stands() {
             return found;
         }
@@ -99,20 +104,40 @@ impl Session {
         if found.truth == Truth::Noted {
             return None;
         }
-        let truth = self.beside_right_alone(|session| {
-            let (names, own_values) = (session.names(), session.own_values());
-            known_truth(&session.board(&names, &own_values), line)
-        })?;
+        let truth = self.known_truth(line)?;
         let mut judgement = found.clone();
         judgement.truth = Truth::DoesNotHold;
         judgement.evidence.aside = Some(Aside::True);
         judgement.value = None;
         judgement.names = None;
         judgement.remarks.clear();
-        if truth == KnownTruth::OfNumbers {
+        if truth != KnownTruth::OfNames {
             judgement.remarks.push(Remark::OfNumbers);
         }
         Some(judgement)
+    }
+
+    fn known_truth(&mut self, line: &str) -> Option<KnownTruth> {
+        self.beside_right_alone(|session| {
+            let (names, own_values) = (session.names(), session.own_values());
+            known_truth(&session.board(&names, &own_values), line)
+        })
+    }
+
+    /// A true sum of known numbers, which would not answer a question: here none is asked, and no
+    /// name says what it is meant for.
+    fn plain_sum(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let refused = found.truth == Truth::DoesNotHold;
+        let sum = refused && self.known_truth(line) == Some(KnownTruth::Sum);
+        sum.then(|| Judgement {
+            truth: Truth::Noted,
+            value: None,
+            names: None,
+            caret: None,
+            remarks: vec![Remark::OfNumbers],
+            evidence: Evidence::default(),
+            ..found.clone()
+        })
     }
 
     /// A value that would be right with another unit behind it.

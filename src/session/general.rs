@@ -78,6 +78,13 @@ impl Session {
         heading.is_some_and(|heading| heading.kind == "push")
     }
 
+    /// True for what acts between two bodies: it points one way on the one and the other way on the
+    /// other.
+    pub(super) fn acts_on_two(&self, step: StepId) -> bool {
+        let general = self.key.general.as_ref();
+        general.is_some_and(|general| general.between.contains_key(&step))
+    }
+
     /// In a general working only a typed form names a mistake: a value has too many neighbours.
     pub(super) fn form_only(&self, diagnosis: &mut Diagnosis) {
         if self.is_general() {

@@ -29,6 +29,7 @@ mod reply;
 mod restore;
 mod roots;
 mod scene;
+mod senses;
 mod show;
 mod sight;
 mod speak;

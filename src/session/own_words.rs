@@ -3,8 +3,9 @@
 //! then on; else lines with that name are noted, and not judged.
 
 use super::{Outcome, Session};
-use crate::judge::Names;
+use crate::judge::{NameRole, Names};
 use crate::key::StepId;
+use crate::reading::NameId;
 use crate::text::{Prose, Slot};
 use crate::units::find_unit;
 
@@ -49,6 +50,13 @@ impl Session {
             // A name of the problem keeps what it stands for there.
             if self.is_symbol(&one.name) {
                 one.formula = None;
+                // Of a direction she says by it that it is this one, and none of her own.
+                let told = self.direction_named(&one.name).map(|step| ToldName {
+                    name: one.name.clone(),
+                    step: Some(step),
+                    said: false,
+                });
+                self.state.told_names.extend(told);
                 continue;
             }
             self.state
@@ -210,6 +218,19 @@ impl Session {
             let printed = known.symbol.shown() == name || known.symbol.typed() == name;
             printed || known.spellings.iter().any(|spelling| spelling == name)
         })
+    }
+
+    /// The direction of a force that a name of the problem stands for.
+    fn direction_named(&self, name: &str) -> Option<StepId> {
+        let names = Names::asking(&self.problem, &self.key, &[], self.asked());
+        let known = &names.vocabulary().names;
+        let at = known.iter().position(|known| {
+            known.symbol.shown() == name || known.spellings.iter().any(|one| one == name)
+        })?;
+        match names.role(NameId(at))? {
+            NameRole::Step(step) => Some(step).filter(|step| step.is_direction()),
+            _ => None,
+        }
     }
 
     /// The quantity of the problem that words are of: the one whose title says the same.

@@ -447,10 +447,17 @@ impl Session {
 
     /// The way in which a part of the hinge's force is counted.
     pub(super) fn way_counted(&self, step: StepId, against: bool) -> Option<String> {
-        let StepId::Reaction(_, Part::Along(axis)) = step else {
-            return None;
+        let (axis, positive) = match step.along() {
+            Some(axis) => (axis, true),
+            None => {
+                let way = self.key.general.as_ref()?.ways.get(&step)?;
+                super::ways::axis_of((way.x, way.y))?
+            }
         };
-        Some(self.words.word(way_word(axis, !against)))
+        let positive = positive != against;
+        let kept = self.is_free() || !self.is_general();
+        let told = kept && step.has_free_sense() && !self.acts_on_two(step);
+        told.then(|| self.words.word(way_word(axis, positive)))
     }
 
     /// A line that holds and leaves the question open.

@@ -8,6 +8,16 @@ use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
+/// The axis along which a way lies, and whether it points with it; `None` for an oblique one.
+pub(super) fn axis_of((x, y): (f64, f64)) -> Option<(Axis, bool)> {
+    let along = |part: f64| part.abs() > 1.0 - 1e-9;
+    match (along(x), along(y)) {
+        (true, _) => Some((Axis::Horizontal, x > 0.0)),
+        (_, true) => Some((Axis::Vertical, y > 0.0)),
+        _ => None,
+    }
+}
+
 impl Session {
     /// The way in which a part of a support's force points, as it stands; of a joint's on the body
     /// for which it is counted.

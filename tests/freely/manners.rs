@@ -7,6 +7,8 @@ mod measure;
 mod pupil;
 #[path = "../../benches/freely/scene.rs"]
 mod scene;
+#[path = "../../benches/freely/slips.rs"]
+mod slips;
 
 #[test]
 fn a_right_working_in_any_manner_is_never_called_wrong() {
@@ -22,4 +24,14 @@ fn a_right_working_in_any_manner_is_never_called_wrong() {
         "{coarse:#?}"
     );
     assert!(findings.cells.len() > 300 && findings.workings.is_empty());
+}
+
+/// Right lines with one thing changed, judged by a general evaluator of expressions.
+#[test]
+fn a_wrong_expression_or_equation_is_never_accepted() {
+    let found = slips::measure_slips(2, 2024, 11);
+    assert!(found.typed > 100, "{}", found.typed);
+    assert_eq!(found.accepted, Vec::<String>::new());
+    assert!(found.chance_accepted == 0 && found.by_chance.len() < 10);
+    assert!(found.signs.contains_key("Wrong"), "{:?}", found.signs);
 }

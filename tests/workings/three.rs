@@ -127,8 +127,8 @@ fn a_strut_is_told_with_its_sense_in_a_triangle() {
         let working = derive(&system, &values, method, None).unwrap();
         let lines = told(&system, &working, &values);
         let is_told = |told: &Told| {
-            matches!(told, Told::Quantity { text, sense: Some(Sense::Reverse), .. }
-                if text.starts_with("S = "))
+            matches!(told, Told::Quantity { text, way: Some(way), .. }
+                if text.starts_with("S = ") && way.sense == Sense::Reverse)
         };
         assert_eq!(
             lines.iter().filter(|told| is_told(told)).count(),

@@ -1,0 +1,74 @@
+//! What follows from wrong values of hers by a balance that the key takes for another unknown: the
+//! level forces give B from her own Ax, though the key has Ax from B.
+
+use super::board::Board;
+use crate::key::{Balance, Pins, Rule, Samples, StepId};
+
+/// An unknown's value that each balance gives in which all others are found, one of them wrong, as
+/// a function, with the lines of these.
+pub(super) fn by_other_balances(board: &Board<'_>, id: StepId) -> Vec<(Samples, Vec<usize>)> {
+    if board.key.general.is_none() || !id.is_unknown() {
+        return Vec::new();
+    }
+    let steps = board.key.steps.iter();
+    let balances = steps.filter_map(|step| match &step.rule {
+        Rule::Balance(balance) => Some(balance),
+        _ => None,
+    });
+    balances
+        .filter_map(|balance| from_balance(board, balance, id))
+        .collect()
+}
+
+fn from_balance(board: &Board<'_>, balance: &Balance, id: StepId) -> Option<(Samples, Vec<usize>)> {
+    let mut others = unknowns_of(board, balance);
+    let at = others.iter().position(|unknown| *unknown == id)?;
+    others.remove(at);
+    let standing: Option<Vec<_>> = others
+        .iter()
+        .map(|other| Some((*other, board.standing.get(other)?)))
+        .collect();
+    let standing = standing?;
+    let wrong = standing.iter().filter(|(_, own)| !own.right);
+    let mut lines: Vec<usize> = wrong.map(|(_, own)| own.line).collect();
+    lines.sort_unstable();
+    lines.dedup();
+    let mut function: Samples = [0.0; 4];
+    for (choice, value) in function.iter_mut().enumerate() {
+        let mut pins = Pins::new();
+        for (other, own) in &standing {
+            let found = if own.right {
+                board.right(*other)?
+            } else {
+                own.function
+            };
+            pins.insert(*other, found[choice]);
+        }
+        let mut sum = |trial: f64| {
+            pins.insert(id, trial);
+            balance.terms.iter().try_fold(0.0, |total, term| {
+                let sample = &board.sampling.samples[choice];
+                let amount = board.key.evaluate(&term.amount, sample, &pins)?;
+                Some(total + term.sign * amount)
+            })
+        };
+        let (none, one) = (sum(0.0)?, sum(1.0)?);
+        let slope = one - none;
+        *value = (slope.abs() > 1e-9).then(|| -none / slope)?;
+    }
+    (!lines.is_empty()).then_some((function, lines))
+}
+
+/// The unknowns that stand in a balance, in themselves or in what is made of them.
+fn unknowns_of(board: &Board<'_>, balance: &Balance) -> Vec<StepId> {
+    let mut found = Vec::new();
+    for input in balance.terms.iter().flat_map(|term| term.amount.inputs()) {
+        let itself = input.is_unknown().then_some(input);
+        for open in itself.into_iter().chain(board.key.open_in(input)) {
+            if !found.contains(&open) {
+                found.push(open);
+            }
+        }
+    }
+    found
+}

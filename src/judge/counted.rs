@@ -1,0 +1,73 @@
+//! The sense in which a balance that holds counts what may act both ways.
+
+use super::board::Board;
+use super::equation::roles;
+use super::identity::{free_parts, unknown_at};
+use super::lift::plain_leaf;
+use super::names::NameRole;
+use crate::key::{Nature, StepId};
+use crate::reading::{Leaf, Tree, evaluate};
+use crate::units::Dimension;
+
+/// The most names of a line that are tried in both senses.
+const MOST_PARTS: usize = 3;
+/// A balance holds in those senses in which its sides differ by less than this share of what they
+/// differ by in others.
+const CLEAR: f64 = 0.1;
+
+/// The senses in which a true balance of a general working counts the parts named in it (true for
+/// one against its axis); nothing where it holds in several alike, or where parts may stand by
+/// their sizes, beside a coefficient, the size of a force or its direction.
+pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)> {
+    let mut parts = free_parts(board, sides);
+    parts.truncate(MOST_PARTS);
+    let of_sizes = roles(board, sides).into_iter().any(|role| match role {
+        NameRole::Step(step) => is_whole(step) || is_number(board, step),
+        NameRole::Given(given) => board.problem.given(given).dimension == Dimension::NUMBER,
+        _ => false,
+    });
+    if of_sizes || board.key.general.is_none() {
+        return Vec::new();
+    }
+    let all = (0..1_usize << parts.len())
+        .map(|flips| Some((flips, apart(board, sides, (&parts, flips))?)));
+    let Some(all) = all.collect::<Option<Vec<(usize, f64)>>>() else {
+        return Vec::new();
+    };
+    let furthest = all.iter().map(|(_, apart)| *apart).fold(0.0, f64::max);
+    let holds = |(_, apart): &&(usize, f64)| *apart < CLEAR * furthest;
+    let holding: Vec<usize> = all.iter().filter(holds).map(|(flips, _)| *flips).collect();
+    // `Hx = S·cos β` says of neither which way it counts.
+    let told = |(at, part): (usize, &StepId)| {
+        let turned = |flips: &usize| flips & (1 << at) != 0;
+        let first = turned(holding.first()?);
+        let one_way = holding.iter().all(|flips| turned(flips) == first);
+        one_way.then_some((*part, first))
+    };
+    parts.iter().enumerate().filter_map(told).collect()
+}
+
+/// How far the sides are apart with every unknown at its right value and the chosen parts turned
+/// about.
+fn apart(board: &Board<'_>, sides: &[&Tree], (parts, flips): (&[StepId], usize)) -> Option<f64> {
+    let mut numbers = sides.iter().map(|side| {
+        let mut leaf = |leaf: Leaf<'_>| match leaf {
+            Leaf::Name(id) => unknown_at(board, id, parts, (flips, 1.0), 0)
+                .unwrap_or_else(|| plain_leaf(board, leaf)),
+            literal => plain_leaf(board, literal),
+        };
+        evaluate(side, &mut leaf).ok().map(|value| value.number)
+    });
+    let first = numbers.next()??;
+    let rest: Option<f64> = numbers.sum();
+    Some((first - rest?).abs()).filter(|apart| apart.is_finite())
+}
+
+fn is_whole(step: StepId) -> bool {
+    step.is_direction() || matches!(step, StepId::Found(Nature::Size, _))
+}
+
+fn is_number(board: &Board<'_>, step: StepId) -> bool {
+    let known = board.key.step(step);
+    known.is_some_and(|step| step.dimension == Dimension::NUMBER)
+}

@@ -1,0 +1,115 @@
+//! The senses in which a free working counts what may act both ways: told by the first line that
+//! does so beyond doubt, kept, and told where a later line counts otherwise.
+
+use super::state::State;
+use super::turn::verdict_of;
+use super::{Outcome, Session};
+use crate::judge::{Judgement, Remark};
+use crate::key::{Part, StepId};
+use crate::text::Slot;
+
+impl Session {
+    /// Keeps the senses in which a true balance counts what may act both ways; of a line that
+    /// counts one of them the other way it is told since when.
+    pub(super) fn sense_kept(&mut self, judgement: &Judgement) -> Option<Outcome> {
+        self.state.freely.as_ref().filter(|_| judgement.stands())?;
+        // A value counts its part so, too.
+        let turned = judgement.remarks.contains(&Remark::OppositeSense);
+        let taken = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses.clone()),
+            _ => None,
+        });
+        let mut taken = taken.unwrap_or_default();
+        // Where nothing else is said a part counts along its axis.
+        let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
+        if !self.is_general() && judgement.remarks.iter().any(balance) {
+            for step in &judgement.evidence.rests_on {
+                if step.along().is_some() && !taken.iter().any(|(known, _)| known == step) {
+                    taken.push((*step, false));
+                }
+            }
+        }
+        taken.retain(|(step, _)| !self.acts_on_two(*step));
+        // `cos ψ = Hx/H` is of sizes, whichever way Hx counts.
+        if is_of_whole(judgement) {
+            taken.clear();
+        }
+        let number = self.state.next_number;
+        let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
+        let told = self.sign_told(judgement, turned);
+        let changed = taken.iter().chain(&told).find_map(|(step, against)| {
+            let (before, line) = kept(&self.state, *step)?;
+            let changed = before != *against && !self.acts_so(*step, *against);
+            changed.then_some((*step, before, line))
+        });
+        let Some((step, before, line)) = changed else {
+            for (step, own) in &judgement.values {
+                // A sign before its value says anew in which sense a part counts.
+                let typed = judgement.evidence.number.map(|typed| typed.value);
+                let signed = typed.is_some_and(|typed| typed < 0.0);
+                let kept = self.state.senses.get(step).filter(|_| !signed);
+                if step.has_free_sense() && own.right && kept.is_none() {
+                    self.state.senses.insert(*step, (turned, number));
+                }
+            }
+            for (step, against) in taken {
+                let counted = (against, number);
+                match self.acts_so(step, against) {
+                    true => drop(self.state.senses.insert(step, counted)),
+                    false => drop(self.state.senses.entry(step).or_insert(counted)),
+                }
+            }
+            return None;
+        };
+        let symbol = self.key.step(step).map(|step| step.symbol.shown());
+        let slots = [
+            ("symbol", Slot::Name(symbol.unwrap_or_default())),
+            ("line", Slot::Word(line.to_string())),
+            (
+                "way",
+                Slot::Word(self.way_counted(step, before).unwrap_or_default()),
+            ),
+        ];
+        let (sign, verdict) = verdict_of("wrong");
+        let message = match self.way_counted(step, before) {
+            Some(_) => self.words.say("talk.sense-changed", &slots),
+            None => self.words.say("talk.sense-turned", &slots[..2]),
+        };
+        Some(Outcome::verdict(sign, verdict, "wrong", message))
+    }
+
+    /// True where a part of a general working is counted the way that it acts in: nobody is wrong to
+    /// count it so, whatever was counted before.
+    fn acts_so(&self, step: StepId, against: bool) -> bool {
+        let (names, own_values) = (self.names(), self.own_values());
+        let right = self.board(&names, &own_values).right(step);
+        let counted = right.map(|right| if against { -right[0] } else { right[0] });
+        self.is_general() && counted.is_some_and(|counted| counted > 0.0)
+    }
+
+    /// The part of which a line tells beyond doubt, by a plus or by names alone, a sign that is not
+    /// that along its axis. What was told as a value before may be a size.
+    fn sign_told(&self, judgement: &Judgement, turned: bool) -> Option<(StepId, bool)> {
+        let evidence = &judgement.evidence;
+        let (step, own) = judgement.values.first()?;
+        let by_value = |line: usize| {
+            let standing = self.state.standing.get(step);
+            standing.is_some_and(|standing| standing.line == line)
+        };
+        let kept = self.state.senses.get(step);
+        let said = kept.is_some_and(|(_, line)| !by_value(*line));
+        let told = turned && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
+        (told && (evidence.plus_told || evidence.names_only)).then_some((*step, turned))
+    }
+}
+
+/// True for a line in which the size or the direction of a support's force stands.
+fn is_of_whole(judgement: &Judgement) -> bool {
+    let whole = |step: &StepId| {
+        let size = matches!(step, StepId::Reaction(_, Part::Size));
+        size || step.is_direction()
+    };
+    let evidence = &judgement.evidence;
+    let mut named = evidence.rests_on.iter().chain(&evidence.tells);
+    named.any(whole)
+}
