@@ -115,6 +115,10 @@ const ROWS: &[Row] = &[
     ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3300 N"], Sign::Incomplete, ""),
     ("", &["T = 3600 N", "Hx = 3600 cos 25 = 3263 N"], Sign::Right, ""),
     ("", &["G1 = 36*9.8 = 350 N", "G2 = 82*9.8 = 800 N"], Sign::Noted, ""), ("", &["G1 = 36*9.8 = 360 N"], Sign::Wrong, ""),
+    // A wrong pull told by its name is a pull: 352.8 + 803.6 + 235.2 − 3000·sin 25° = 123.8 N.
+    ("", &["Wb = 352.8 N", "W1 = 803.6 N", "W2 = 235.2 N", "T = 3000 N", "Hy = 352.8 + 803.6 + 235.2 - 3000 sin 25 = 123.8 N"], Sign::Follows, "line 4"),
+    ("", &["Wb = 352.8 N", "W1 = 803.6 N", "W2 = 235.2 N", "T = 3000 N", "T sin 25 + Hy = Wb + W1 + W2"], Sign::Right, ""),
+    ("", &["Wb = 352.8 N", "W1 = 803.6 N", "W2 = 235.2 N", "T = 3000 N", "T = 3588 N"], Sign::Right, ""),
     // A sense once taken is kept.
     ("", &["Hy + T sin 25 = Wb + W1 + W2", "T sin 25 - Hy = Wb + W1 + W2"], Sign::Wrong, ""),
 ];

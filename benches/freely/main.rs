@@ -8,17 +8,23 @@
 //! understood or only noted. With two figures carried a line may be rounded too hard.
 #![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
 
+mod manner;
 mod measure;
 mod pupil;
 mod scene;
+mod slipping;
 mod slips;
 
 use measure::measure;
+use slipping::measure_slipping;
 use slips::measure_slips;
 
 fn main() {
     if std::env::var_os("SLIPS").is_some() {
         return slips();
+    }
+    if std::env::var_os("SLIPPING").is_some() {
+        return slipping();
     }
     let numbers: Vec<u64> = std::env::args()
         .filter_map(|arg| arg.parse().ok())
@@ -74,5 +80,28 @@ fn slips() {
     );
     for line in found.by_chance.iter().take(20) {
         println!("  {line}");
+    }
+}
+
+/// Lines wrongly condemned in workings with a slip: `SLIPPING=1 cargo bench --bench freely -- WORKINGS SEED`.
+fn slipping() {
+    let numbers: Vec<u64> = std::env::args()
+        .filter_map(|arg| arg.parse().ok())
+        .collect();
+    let (workings, seed) = match numbers[..] {
+        [workings, seed, ..] => (workings, seed),
+        _ => (50, 7),
+    };
+    let found = measure_slipping(workings, seed);
+    let (told, slips) = found.told;
+    println!(
+        "workings: {}, lines: {}, slips told as wrong: {told} of {slips}",
+        found.workings, found.lines
+    );
+    for (kind, (lines, condemned)) in &found.kinds {
+        println!("{kind:24} {lines:>8} {condemned:>6}");
+    }
+    for working in &found.condemned {
+        println!("\n{working}");
     }
 }

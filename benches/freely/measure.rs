@@ -1,6 +1,7 @@
 //! What a free working answers to pupils who work rightly.
 
-use super::pupil::{Style, working};
+use super::manner::Style;
+use super::pupil::working;
 use super::scene::{Scene, angle_names};
 use leverwright::draw::draw;
 use leverwright::lesson::built_in;

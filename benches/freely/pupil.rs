@@ -1,196 +1,11 @@
 //! A pupil who works rightly in a manner of her own, with her own arithmetic and spelling.
 
+use super::manner::{
+    Layout, Method, Naming, Order, Pivot, SPELLINGS, Sense, Style, plain, rounded,
+};
 use super::scene::{Scene, cross};
 use rand::Rng;
 use rand::rngs::ChaCha8Rng;
-
-/// How moments are worked out.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum Method {
-    Components,
-    Arms,
-    Coordinates,
-}
-
-/// About which point.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Pivot {
-    Hinge,
-    Knot,
-    Tip,
-}
-
-/// What stands for a known quantity.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Naming {
-    Names,
-    OwnNames,
-    Numbers,
-}
-
-/// In which order the lines come.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Order {
-    /// As they follow from one another.
-    Steps,
-    /// All relations before all values.
-    RelationsFirst,
-    /// At random, but own names after what they stand for, and values of two figures in the order in
-    /// which they are found.
-    Mixed,
-}
-
-/// In which sense the parts of the hinge's force are counted.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Sense {
-    /// In the sense that they have.
-    Foreseen,
-    /// To the right and upwards, whatever they are.
-    RightUp,
-    /// To the left and downwards.
-    LeftDown,
-}
-
-/// How a balance stands on the line.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum Layout {
-    /// One turning sense on each side.
-    Sides,
-    /// A sum that is zero.
-    Zero,
-    /// Zero, written first, and the other turning sense positive.
-    ZeroFirst,
-}
-
-/// A manner of working.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Style {
-    pub(super) method: Method,
-    pub(super) pivot: Pivot,
-    pub(super) naming: Naming,
-    /// Significant figures that are written and carried on.
-    pub(super) figures: usize,
-    pub(super) order: Order,
-    pub(super) sense: Sense,
-    pub(super) layout: Layout,
-    pub(super) spelling: usize,
-}
-
-const METHODS: [Method; 3] = [Method::Components, Method::Arms, Method::Coordinates];
-const PIVOTS: [Pivot; 3] = [Pivot::Hinge, Pivot::Knot, Pivot::Tip];
-const NAMINGS: [Naming; 3] = [Naming::Names, Naming::OwnNames, Naming::Numbers];
-const ORDERS: [Order; 3] = [Order::Steps, Order::RelationsFirst, Order::Mixed];
-const SENSES: [Sense; 3] = [Sense::Foreseen, Sense::RightUp, Sense::LeftDown];
-const LAYOUTS: [Layout; 3] = [Layout::Sides, Layout::Zero, Layout::ZeroFirst];
-
-/// A sine or cosine of an angle, as she writes it.
-type Ratio = fn(&str, &str) -> String;
-
-/// Times, the degrees of an angle in a function, units in equations, decimal comma.
-const SPELLINGS: [(&str, Ratio, bool, bool); 6] = [
-    ("*", |name, angle| format!("{name}({angle})"), false, false),
-    (
-        "·",
-        |name, angle| format!("{name} {}", bracketed(angle, "°")),
-        true,
-        false,
-    ),
-    (
-        " * ",
-        |name, angle| format!("{name}({angle} deg)"),
-        false,
-        false,
-    ),
-    ("×", |name, angle| format!("{name}({angle}°)"), false, true),
-    (
-        " x ",
-        |name, angle| format!("{name} {}", bracketed(angle, "")),
-        false,
-        false,
-    ),
-    ("*", |name, angle| format!("{name}({angle}°)"), true, false),
-];
-
-fn bracketed(angle: &str, degrees: &str) -> String {
-    match angle.parse::<f64>() {
-        Ok(_) => format!("{angle}{degrees}"),
-        Err(_) if angle.chars().all(char::is_alphabetic) => angle.to_owned(),
-        Err(_) => format!("({angle})"),
-    }
-}
-
-impl Style {
-    /// One manner, every part of it at random.
-    pub(super) fn drawn(random: &mut ChaCha8Rng) -> Style {
-        let mut pick = |count: usize| random.next_u32() as usize % count;
-        Style {
-            method: METHODS[pick(3)],
-            pivot: PIVOTS[pick(3)],
-            naming: NAMINGS[pick(3)],
-            figures: 2 + pick(5),
-            order: ORDERS[pick(3)],
-            sense: SENSES[pick(3)],
-            layout: LAYOUTS[pick(3)],
-            spelling: pick(SPELLINGS.len()),
-        }
-    }
-
-    /// A manner that a plain evaluator can read too.
-    pub(super) fn plain(random: &mut ChaCha8Rng) -> Style {
-        let drawn = Style::drawn(random);
-        Style {
-            naming: match drawn.naming {
-                Naming::Numbers => Naming::Numbers,
-                _ => Naming::Names,
-            },
-            figures: 6,
-            sense: Sense::Foreseen,
-            spelling: 0,
-            ..drawn
-        }
-    }
-
-    /// Each part of the manner by itself, and each pair of parts.
-    pub(super) fn cells(&self, lesson: &str) -> Vec<String> {
-        let parts = [
-            lesson.to_owned(),
-            format!("{:?}", self.method),
-            format!("{:?}", self.pivot),
-            format!("{:?}", self.naming),
-            format!("{} figures", self.figures),
-            format!("{:?}", self.order),
-            format!("{:?}", self.sense),
-            format!("{:?}", self.layout),
-            format!("spelling {}", self.spelling),
-        ];
-        let mut cells = parts.to_vec();
-        for (at, one) in parts.iter().enumerate() {
-            cells.extend(parts[..at].iter().map(|other| format!("{other}, {one}")));
-        }
-        cells
-    }
-}
-
-/// A value with so many significant figures, and no more zeros than that.
-fn rounded(value: f64, figures: usize) -> String {
-    if value == 0.0 {
-        return "0".to_owned();
-    }
-    let places = figures as i32 - 1 - value.abs().log10().floor() as i32;
-    match places {
-        0.. => format!("{value:.0$}", places as usize),
-        _ => {
-            let unit = 10f64.powi(-places);
-            format!("{:.0}", (value / unit).round() * unit)
-        }
-    }
-}
-
-/// A given number as it is printed: no more places than it has.
-fn plain(value: f64) -> String {
-    let text = format!("{value:.4}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
 
 /// A force in a balance: what stands for it, and its turning or pushing for each newton.
 struct Part {
@@ -198,11 +13,24 @@ struct Part {
     sign: f64,
 }
 
+/// What a pupil does wrong, once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Slip {
+    None,
+    /// One of the weights comes out so many times too large.
+    Weight(usize, f64),
+    /// The pull comes out so many times too large.
+    Pull(f64),
+    /// The cosine of the angle between rope and body stands for its sine.
+    Ratio,
+}
+
 /// A pupil at work on one problem.
-struct Pupil<'a> {
+pub(super) struct Pupil<'a> {
     scene: &'a Scene,
     angle_names: &'a [String],
     style: Style,
+    slip: Slip,
     /// Her weights, as she carries them.
     weights: Vec<f64>,
     /// The pull and the hinge's parts, each in her sense, as she carries them.
@@ -218,7 +46,7 @@ pub(super) fn relations(
     angle_names: &[String],
     style: Style,
 ) -> (Vec<String>, Vec<String>) {
-    let pupil = Pupil::at_work(scene, angle_names, style);
+    let pupil = Pupil::at_work(scene, angle_names, style, Slip::None);
     let [definitions, mut relations, values] = pupil.lines();
     relations.retain(|line| !line.contains("sqrt"));
     let pull = values.first().and_then(|line| line.rsplit_once(" = "));
@@ -233,7 +61,7 @@ pub(super) fn working(
     style: Style,
     random: &mut ChaCha8Rng,
 ) -> Vec<String> {
-    let pupil = Pupil::at_work(scene, angle_names, style);
+    let pupil = Pupil::at_work(scene, angle_names, style, Slip::None);
     let [definitions, relations, values] = pupil.lines();
     let mut lines = definitions;
     let mut rest: Vec<String> = match style.order {
@@ -272,7 +100,12 @@ pub(super) fn working(
 
 impl<'a> Pupil<'a> {
     /// A pupil with what she has worked out and carries on.
-    fn at_work(scene: &'a Scene, angle_names: &'a [String], style: Style) -> Pupil<'a> {
+    pub(super) fn at_work(
+        scene: &'a Scene,
+        angle_names: &'a [String],
+        style: Style,
+        slip: Slip,
+    ) -> Pupil<'a> {
         let carried = |value: f64| {
             rounded(value, style.figures)
                 .parse::<f64>()
@@ -281,7 +114,14 @@ impl<'a> Pupil<'a> {
         let weights: Vec<f64> = scene
             .weights
             .iter()
-            .map(|weight| carried(weight.mass * scene.gravity))
+            .enumerate()
+            .map(|(at, weight)| {
+                let factor = match slip {
+                    Slip::Weight(slipped, factor) if slipped == at => factor,
+                    _ => 1.0,
+                };
+                carried(weight.mass * scene.gravity * factor)
+            })
             .collect();
         let senses = match style.sense {
             Sense::Foreseen => (scene.hinge.0.signum(), scene.hinge.1.signum()),
@@ -292,6 +132,7 @@ impl<'a> Pupil<'a> {
             scene,
             angle_names,
             style,
+            slip,
             weights,
             tension: 0.0,
             parts: (0.0, 0.0),
@@ -305,16 +146,50 @@ impl<'a> Pupil<'a> {
             scene.pull,
         )
         .abs();
-        pupil.tension = carried(moment / arm);
+        pupil.tension = carried(moment / arm * pupil.pull_slip());
+        pupil.settle();
+        pupil
+    }
+
+    /// How many times too large her pull comes out for what she carries.
+    fn pull_slip(&self) -> f64 {
+        match self.slip {
+            Slip::Pull(factor) => factor,
+            Slip::Ratio => self.scene.angles()[2].to_radians().tan(),
+            _ => 1.0,
+        }
+    }
+
+    /// The hinge's parts as they follow from the weights and the pull that she carries.
+    fn settle(&mut self) {
+        let (scene, pupil) = (self.scene, self);
+        let figures = pupil.style.figures;
+        let carried = |value: f64| rounded(value, figures).parse::<f64>().unwrap_or(value);
+        let senses = pupil.senses;
         let total: f64 = pupil.weights.iter().sum();
         let level = -pupil.tension * scene.pull.0 * senses.0;
         let upright = (total - pupil.tension * scene.pull.1) * senses.1;
         pupil.parts = (carried(level), carried(upright));
-        pupil
+    }
+
+    /// The same pupil with all that she mended worked anew.
+    pub(super) fn mended(&self) -> Pupil<'a> {
+        Pupil::at_work(self.scene, self.angle_names, self.style, Slip::None)
+    }
+
+    /// The same pupil after she found the slip in a weight or the pull and goes on with what else she
+    /// has: her old pull where a weight was wrong.
+    pub(super) fn half_mended(&self) -> Pupil<'a> {
+        let mut mended = self.mended();
+        if let Slip::Weight(..) = self.slip {
+            mended.tension = self.tension;
+            mended.settle();
+        }
+        mended
     }
 
     /// The definitions, the relations and the values, in the order in which they follow.
-    fn lines(&self) -> [Vec<String>; 3] {
+    pub(super) fn lines(&self) -> [Vec<String>; 3] {
         let scene = self.scene;
         let times = SPELLINGS[self.style.spelling].0;
         let mut definitions = Vec::new();
@@ -322,6 +197,10 @@ impl<'a> Pupil<'a> {
             let numbers = format!("{}{times}{}", plain(weight.mass), plain(scene.gravity));
             let value = self.newtons(self.weights[at]);
             let name = self.weight_name(at);
+            if matches!(self.slip, Slip::Weight(slipped, _) if slipped == at) {
+                definitions.push(format!("{name} = {value}"));
+                continue;
+            }
             definitions.push(match self.style.naming {
                 Naming::Names => format!(
                     "{name} = {}{times}g = {numbers} = {value}",
@@ -656,9 +535,17 @@ impl<'a> Pupil<'a> {
             let length = self.length(weight.at, &weight.at_name);
             sum.push(self.product(&[self.weight(at), length, self.ratio("cos", 0)]));
         }
+        if let Slip::Pull(_) = self.slip {
+            return format!("T = {}", self.newtons(self.tension));
+        }
+        let function = if self.slip == Slip::Ratio {
+            "cos"
+        } else {
+            "sin"
+        };
         let under = self.product(&[
             self.length(scene.knot, &scene.knot_name),
-            self.ratio("sin", 2),
+            self.ratio(function, 2),
         ]);
         format!(
             "T = ({})/({under}) = {}",

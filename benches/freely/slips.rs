@@ -1,7 +1,8 @@
 //! Wrong expressions and equations: right lines with one thing changed, and their truth by a general
 //! evaluator of expressions with every force at its true value.
 
-use super::pupil::{Style, relations};
+use super::manner::Style;
+use super::pupil::relations;
 use super::scene::{Scene, angle_names};
 use leverwright::draw::draw;
 use leverwright::lesson::built_in;

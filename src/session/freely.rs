@@ -358,6 +358,11 @@ impl Session {
         if judgement.evidence.false_equation || !said {
             return;
         }
+        // A pull told by its name is no balance solved.
+        let asked = match judgement.target {
+            pull @ StepId::Pull(_) => pull,
+            _ => asked,
+        };
         let left = self.left_by(&open, asked);
         if let Some(own) = left.own {
             let own = self.coarsely_right(&open, left.target, &own).unwrap_or(own);

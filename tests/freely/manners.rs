@@ -1,6 +1,8 @@
 //! A quick form of `cargo bench --bench freely`: right workings in any manner, by pupils who have
 //! no part in the reader. The goal, none called wrong, is the project's own.
 
+#[path = "../../benches/freely/manner.rs"]
+mod manner;
 #[path = "../../benches/freely/measure.rs"]
 mod measure;
 #[path = "../../benches/freely/pupil.rs"]
