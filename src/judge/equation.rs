@@ -358,9 +358,9 @@ fn judge_pair(
         let forms = lift(with, stock, sides, None, &|sides, choice, leaf| {
             root(with, unknown, sides, choice, leaf)
         });
-        accepted
-            .first()
-            .is_some_and(|(right, _)| forms.iter().any(|one| same(&one.function, right)))
+        let right = accepted.first().map(|(right, _)| right);
+        right.is_some_and(|right| forms.iter().any(|one| same(&one.function, right)))
+            || otherwise && holds_identically(with, stock, sides).is_some()
     }) {
         match way {
             Way::Follows(lines) => {
