@@ -60,10 +60,11 @@ impl Session {
         if let Some(freely) = self.state.freely.as_mut().filter(|_| outcome.numbered) {
             freely.lines.push((number, rest, outcome.truth));
         }
-        for line in self.mended(&wrong, number) {
-            if let Some(changed) = self.worked_without(line) {
-                outcome.message = outcome.message.then(changed);
-            }
+        let mended = self.mended(&wrong, number);
+        if !mended.is_empty()
+            && let Some(changed) = self.worked_mended(&mended, number)
+        {
+            outcome.message = outcome.message.then(changed);
         }
         let Some(gone) = gone else { return outcome };
         Outcome {

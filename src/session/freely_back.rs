@@ -14,15 +14,35 @@ impl Session {
         wrong.map(|(step, own)| (*step, own.line)).collect()
     }
 
-    /// The lines whose wrong values a line has just put right: what followed from them does no
-    /// longer.
-    pub(super) fn mended(&self, before: &[(StepId, usize)], number: usize) -> BTreeSet<usize> {
-        let is_right_now = |step: &StepId| {
-            let own = self.state.standing.get(step);
+    /// The steps whose wrong values, or wrong balances, a line has just put right: what followed from
+    /// them does no longer.
+    pub(super) fn mended(&self, before: &[(StepId, usize)], number: usize) -> BTreeSet<StepId> {
+        let is_right_now = |step: StepId| {
+            let own = self.state.standing.get(&step);
             own.is_some_and(|own| own.right && own.line == number)
         };
-        let mended = before.iter().filter(|(step, _)| is_right_now(step));
-        mended.map(|(_, line)| *line).collect()
+        let is_mended = |step: StepId| {
+            let gives = || self.key.gives(step).is_some_and(is_right_now);
+            is_right_now(step) || step.is_balance() && gives()
+        };
+        let mended = before.iter().map(|(step, _)| *step);
+        mended.filter(|step| is_mended(*step)).collect()
+    }
+
+    /// Works the lines anew without what is wrong in these steps before line `number`; says which of
+    /// them are judged otherwise now.
+    pub(super) fn worked_mended(
+        &mut self,
+        mended: &BTreeSet<StepId>,
+        number: usize,
+    ) -> Option<Prose> {
+        let is_wrong = |session: &Session, at: usize| {
+            let standing = session.state.standing.iter();
+            let mut hers = standing.filter(|(_, own)| !own.right && own.line == at);
+            at < number
+                && hers.any(|(step, _)| mended.contains(step) || gives(session, *step, mended))
+        };
+        self.worked_anew(&|_| false, &is_wrong)
     }
 
     /// `instead of line 3: …`: the number of the line whose place is taken, and the rest.
@@ -60,11 +80,21 @@ impl Session {
     }
 
     /// Works the lines but one anew; says which of them are judged otherwise now.
-    pub(super) fn worked_without(&mut self, number: usize) -> Option<Prose> {
+    fn worked_without(&mut self, number: usize) -> Option<Prose> {
+        self.worked_anew(&|at| at == number, &|_, _| false)
+    }
+
+    /// Works the lines anew, but those that are `gone`; of one that is `void` once it is worked
+    /// nothing stays in force.
+    fn worked_anew(
+        &mut self,
+        gone: &dyn Fn(usize) -> bool,
+        void: &dyn Fn(&Session, usize) -> bool,
+    ) -> Option<Prose> {
         let Freely { base, lines } = self.state.freely.take()?;
         let shown = std::mem::take(&mut self.state.lines);
         let next = self.state.next_number;
-        let kept: Vec<_> = lines.into_iter().filter(|(at, ..)| *at != number).collect();
+        let kept: Vec<_> = lines.into_iter().filter(|(at, ..)| !gone(*at)).collect();
         let told = State {
             lines: shown.clone(),
             ..self.state.clone()
@@ -80,7 +110,11 @@ impl Session {
             // Its place among the lines shown is what a step is filed under.
             let place = shown.iter().position(|view| view.number == Some(at));
             self.state.lines = shown[..place.unwrap_or(shown.len())].to_vec();
+            let before = self.state.clone();
             let again = self.work_freely(&line);
+            if void(self, at) {
+                self.state = before;
+            }
             if again.truth != truth {
                 let slots = [
                     ("line", Slot::Word(at.to_string())),
@@ -98,4 +132,10 @@ impl Session {
         self.turn_to_asked();
         Some(prose)
     }
+}
+
+/// True for a balance that gives one of these steps.
+fn gives(session: &Session, balance: StepId, steps: &BTreeSet<StepId>) -> bool {
+    let given = session.key.gives(balance).filter(|_| balance.is_balance());
+    given.is_some_and(|given| steps.contains(&given))
 }
