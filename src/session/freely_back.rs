@@ -3,6 +3,7 @@
 
 use super::Session;
 use super::state::{Freely, State};
+use super::turn::Sign;
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeSet;
@@ -105,6 +106,7 @@ impl Session {
             lines: Vec::new(),
         });
         let mut prose = Prose::default();
+        let mut given_up = Vec::new();
         for (at, line, truth) in kept {
             self.state.next_number = at;
             // Its place among the lines shown is what a step is filed under.
@@ -112,7 +114,14 @@ impl Session {
             self.state.lines = shown[..place.unwrap_or(shown.len())].to_vec();
             let before = self.state.clone();
             let again = self.work_freely(&line);
+            // What followed and does no longer gives the lines after it nothing.
+            let fallen = again.truth != truth && again.sign == Sign::Wrong;
             if void(self, at) {
+                self.state = before;
+            } else if fallen {
+                let standing = self.state.standing.iter();
+                let hers = standing.filter(|(_, own)| !own.right && own.line == at);
+                given_up.extend(hers.map(|(step, own)| (*step, own.clone())));
                 self.state = before;
             }
             if again.truth != truth {
@@ -125,6 +134,10 @@ impl Session {
             if let Some(freely) = &mut self.state.freely {
                 freely.lines.push((at, line, again.truth));
             }
+        }
+        // She may go on with it all the same.
+        for (step, own) in given_up {
+            self.state.standing.entry(step).or_insert(own);
         }
         self.state.next_number = next;
         self.state.keep_told(told);
