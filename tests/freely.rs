@@ -124,9 +124,13 @@ const ROWS: &[Row] = &[
     ("gate", &["B*h = W*b", "B = 1470 N", "Ax = 1470 N", "Ay = 588 N", "A = 1583 N", "B = 735 N"], Sign::Right, "Line 5 is judged anew: does not hold"),
     ("gate", &["B*h = W*b", "B = 1470 N", "Ax = 1470 N", "Ay = 588 N", "A = 1583 N", "B = 735 N", "done"], Sign::Talk, "Still to be found: A "),
     ("", &["T*3*sin 25 = 352.8*2 + 803.6*3 + 235.2*3", "T = 3000 N", "T = 3588 N", "Hx = 2719 N left"], Sign::Wrong, ""),
-    ("pulley_beam", &["T = 1485 N", "Hx = 1485 cos 10", "Hx = 1462.6 N", "Hy = 1457 N", "H = 2064 N", "Hx = 2310.8 N"], Sign::Right, "Line 5 is judged anew: does not hold"),
+    ("pulley_beam", &["T = 1485 N", "Hx = 1485 cos 10", "Hx = 1462.6 N", "Hy = 1457 N", "H = 2064 N", "Hx = 2310.8 N"], Sign::Rounded, "Line 5 is judged anew: does not hold"),
     // She may go on with the old value all the same.
     ("gate", &["W = 650 N", "B = 812.5 N", "W = 588 N", "Ax = 812.5 N"], Sign::Follows, "line 2"),
+    // A slip that happens on the value of another quantity is carried under its name.
+    ("bracket", &["Ex = 50 N", "Ey = 29.4 N", "E = 58 N"], Sign::Follows, "line 1"),
+    ("gate", &["B = 588 N", "Ax = 588 N"], Sign::Follows, "line 1"),
+    ("gate", &["B = 588 N", "Ax = 735 N"], Sign::Right, ""), ("gate", &["B = 588 N", "B = 735 N"], Sign::Right, ""),
     // A sense once taken is kept.
     ("", &["Hy + T sin 25 = Wb + W1 + W2", "T sin 25 - Hy = Wb + W1 + W2"], Sign::Wrong, ""),
 ];

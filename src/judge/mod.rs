@@ -509,7 +509,16 @@ fn judge_sides(
             let mut judgement = open::judge_named(board, stock, (asked, target), &rest, line);
             other::credit(board, asked, &mut judgement, &rest);
             if let Some(meant) = other::meant_by(board, stock, (asked, target), &rest, &judgement) {
+                let Evidence {
+                    number,
+                    ended,
+                    ways,
+                    ..
+                } = judgement.evidence;
                 judgement = Judgement::of(meant, Truth::Noted);
+                judgement.evidence.number = number;
+                judgement.evidence.ended = ended;
+                judgement.evidence.ways = ways;
                 judgement.remarks.push(Remark::OtherName(target));
                 return judgement;
             }

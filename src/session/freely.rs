@@ -9,7 +9,7 @@ use super::command::Command;
 use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::judge::{Aside, Judgement, Own, Remark, Truth};
+use crate::judge::{Aside, Judgement, Own, Remark, Truth, own_of_wrong};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
@@ -272,8 +272,12 @@ impl Session {
             )
         };
         // The value of another quantity is no value of the one named.
-        let is_of_another = |remark: &Remark| matches!(remark, Remark::OtherName(_));
-        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(is_of_another) {
+        let of_another = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::OtherName(named) => Some(*named),
+            _ => None,
+        });
+        if let Some(named) = of_another.filter(|_| outcome.sign == Sign::Noted) {
+            self.leave_under_name(named, judgement);
             let (sign, verdict) = verdict_of("wrong");
             let wrong = Outcome::verdict(sign, verdict, "wrong", outcome.message);
             return Outcome {
@@ -371,6 +375,20 @@ impl Session {
         }
         if left.relation {
             self.state.carried.extend(left.carried);
+        }
+    }
+
+    /// The value of another quantity stays in force under the name that she gave it.
+    fn leave_under_name(&mut self, named: StepId, judgement: &Judgement) {
+        let hers = Judgement {
+            target: named,
+            ..judgement.clone()
+        };
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let own = own_of_wrong(&board, &hers, self.state.next_number, None);
+        if let Some(own) = own {
+            self.state.put(named, own);
         }
     }
 
