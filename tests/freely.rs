@@ -128,7 +128,7 @@ const ROWS: &[Row] = &[
     // She may go on with the old value all the same.
     ("gate", &["W = 650 N", "B = 812.5 N", "W = 588 N", "Ax = 812.5 N"], Sign::Follows, "line 2"),
     // A slip that happens on the value of another quantity is carried under its name.
-    ("bracket", &["Ex = 50 N", "Ey = 29.4 N", "E = 58 N"], Sign::Follows, "line 1"),
+    ("bracket", &["Ex = 50 N", "Ey = 29.4 N", "E = 58 N"], Sign::Follows, "line 2"),
     ("gate", &["B = 588 N", "Ax = 588 N"], Sign::Follows, "line 1"),
     ("gate", &["B = 588 N", "Ax = 735 N"], Sign::Right, ""), ("gate", &["B = 588 N", "B = 735 N"], Sign::Right, ""),
     // A sense once taken is kept.

@@ -12,7 +12,7 @@ use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth, own_of_wrong};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 impl Session {
     /// True while lines are taken in any order and no step is asked.
@@ -31,6 +31,8 @@ impl Session {
             self.state.freely = Some(Freely {
                 base,
                 lines: Vec::new(),
+                void: BTreeSet::new(),
+                fallen: BTreeSet::new(),
             });
         }
         let mut outcome = Outcome::talk(self.words.say("talk.freely", &[]));

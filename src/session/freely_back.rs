@@ -4,6 +4,7 @@
 use super::Session;
 use super::state::{Freely, State};
 use super::turn::Sign;
+use crate::judge::{Grade, Typed, grade};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeSet;
@@ -85,14 +86,19 @@ impl Session {
         self.worked_anew(&|at| at == number, &|_, _| false)
     }
 
-    /// Works the lines anew, but those that are `gone`; of one that is `void` once it is worked
+    /// Works the lines anew, but those that are `gone`; of one that `is_void` once it is worked
     /// nothing stays in force.
     fn worked_anew(
         &mut self,
         gone: &dyn Fn(usize) -> bool,
-        void: &dyn Fn(&Session, usize) -> bool,
+        is_void: &dyn Fn(&Session, usize) -> bool,
     ) -> Option<Prose> {
-        let Freely { base, lines } = self.state.freely.take()?;
+        let Freely {
+            base,
+            lines,
+            mut void,
+            mut fallen,
+        } = self.state.freely.take()?;
         let shown = std::mem::take(&mut self.state.lines);
         let next = self.state.next_number;
         let kept: Vec<_> = lines.into_iter().filter(|(at, ..)| !gone(*at)).collect();
@@ -101,12 +107,14 @@ impl Session {
             ..self.state.clone()
         };
         self.state = State::clone(&base);
+        self.state.told_names.clone_from(&told.told_names);
         self.state.freely = Some(Freely {
             base,
             lines: Vec::new(),
+            void: BTreeSet::new(),
+            fallen: BTreeSet::new(),
         });
         let mut prose = Prose::default();
-        let mut given_up = Vec::new();
         for (at, line, truth) in kept {
             self.state.next_number = at;
             // Its place among the lines shown is what a step is filed under.
@@ -114,14 +122,17 @@ impl Session {
             self.state.lines = shown[..place.unwrap_or(shown.len())].to_vec();
             let before = self.state.clone();
             let again = self.work_freely(&line);
+            if is_void(self, at) {
+                void.insert(at);
+            }
             // What followed and does no longer gives the lines after it nothing.
-            let fallen = again.truth != truth && again.sign == Sign::Wrong;
-            if void(self, at) {
-                self.state = before;
-            } else if fallen {
-                let standing = self.state.standing.iter();
-                let hers = standing.filter(|(_, own)| !own.right && own.line == at);
-                given_up.extend(hers.map(|(step, own)| (*step, own.clone())));
+            let wrong = again.sign == Sign::Wrong;
+            if wrong && again.truth != truth {
+                fallen.insert(at);
+            } else if !wrong {
+                fallen.remove(&at);
+            }
+            if void.contains(&at) || fallen.contains(&at) {
                 self.state = before;
             }
             if again.truth != truth {
@@ -133,17 +144,36 @@ impl Session {
             }
             if let Some(freely) = &mut self.state.freely {
                 freely.lines.push((at, line, again.truth));
+                freely.void.clone_from(&void);
+                freely.fallen.clone_from(&fallen);
             }
         }
-        // She may go on with it all the same.
-        for (step, own) in given_up {
-            self.state.standing.entry(step).or_insert(own);
-        }
+        self.go_on_with(&fallen, &told);
         self.state.next_number = next;
         self.state.keep_told(told);
         self.state.lines = shown;
         self.turn_to_asked();
         Some(prose)
+    }
+
+    /// Her old values of lines that follow no longer: she may go on with them all the same. What
+    /// follows from those before it needs none of its own.
+    fn go_on_with(&mut self, lines: &BTreeSet<usize>, before: &State) {
+        for line in lines {
+            let hers = before.standing.iter();
+            let hers = hers.filter(|(_, own)| !own.right && own.line == *line);
+            for (step, own) in hers {
+                let (names, own_values) = (self.names(), self.own_values());
+                let board = self.board(&names, &own_values);
+                let follows = own.typed.is_some_and(|(value, written)| {
+                    let typed = Typed { value, written };
+                    matches!(grade(&board, *step, typed), Some(Grade::Follows(_)))
+                });
+                if !follows {
+                    self.state.standing.entry(*step).or_insert(own.clone());
+                }
+            }
+        }
     }
 }
 

@@ -45,6 +45,10 @@ pub(super) struct Freely {
     pub(super) base: Box<State>,
     /// Its lines in force: number, text, and the truth that was told.
     pub(super) lines: Vec<(usize, String, &'static str)>,
+    /// Those whose wrong value a later line put right: nothing of them stays in force.
+    pub(super) void: BTreeSet<usize>,
+    /// Those that followed and do no longer.
+    pub(super) fallen: BTreeSet<usize>,
 }
 
 /// Everything that changes in a session.
