@@ -32,7 +32,7 @@ impl Session {
                 base,
                 lines: Vec::new(),
                 void: BTreeSet::new(),
-                fallen: BTreeSet::new(),
+                fallen: BTreeMap::new(),
             });
         }
         let mut outcome = Outcome::talk(self.words.say("talk.freely", &[]));

@@ -4,10 +4,10 @@
 use super::Session;
 use super::state::{Freely, State};
 use super::turn::Sign;
-use crate::judge::{Grade, Typed, grade};
+use crate::judge::{Grade, Own, Typed, grade};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 impl Session {
     /// Her wrong values in force, each with its line.
@@ -112,7 +112,7 @@ impl Session {
             base,
             lines: Vec::new(),
             void: BTreeSet::new(),
-            fallen: BTreeSet::new(),
+            fallen: BTreeMap::new(),
         });
         let mut prose = Prose::default();
         for (at, line, truth) in kept {
@@ -128,11 +128,14 @@ impl Session {
             // What followed and does no longer gives the lines after it nothing.
             let wrong = again.sign == Sign::Wrong;
             if wrong && again.truth != truth {
-                fallen.insert(at);
+                let hers = told.standing.iter();
+                let hers = hers.filter(|(_, own)| !own.right && own.line == at);
+                let hers = hers.map(|(step, own)| (*step, own.clone()));
+                fallen.insert(at, hers.collect());
             } else if !wrong {
                 fallen.remove(&at);
             }
-            if void.contains(&at) || fallen.contains(&at) {
+            if void.contains(&at) || fallen.contains_key(&at) {
                 self.state = before;
             }
             if again.truth != truth {
@@ -148,7 +151,7 @@ impl Session {
                 freely.fallen.clone_from(&fallen);
             }
         }
-        self.go_on_with(&fallen, &told);
+        self.go_on_with(&fallen, &void);
         self.state.next_number = next;
         self.state.keep_told(told);
         self.state.lines = shown;
@@ -158,20 +161,17 @@ impl Session {
 
     /// Her old values of lines that follow no longer: she may go on with them all the same. What
     /// follows from those before it needs none of its own.
-    fn go_on_with(&mut self, lines: &BTreeSet<usize>, before: &State) {
-        for line in lines {
-            let hers = before.standing.iter();
-            let hers = hers.filter(|(_, own)| !own.right && own.line == *line);
-            for (step, own) in hers {
-                let (names, own_values) = (self.names(), self.own_values());
-                let board = self.board(&names, &own_values);
-                let follows = own.typed.is_some_and(|(value, written)| {
-                    let typed = Typed { value, written };
-                    matches!(grade(&board, *step, typed), Some(Grade::Follows(_)))
-                });
-                if !follows {
-                    self.state.standing.entry(*step).or_insert(own.clone());
-                }
+    fn go_on_with(&mut self, fallen: &BTreeMap<usize, Vec<(StepId, Own)>>, void: &BTreeSet<usize>) {
+        let lines = fallen.iter().filter(|(line, _)| !void.contains(line));
+        for (step, own) in lines.flat_map(|(_, hers)| hers) {
+            let (names, own_values) = (self.names(), self.own_values());
+            let board = self.board(&names, &own_values);
+            let follows = own.typed.is_some_and(|(value, written)| {
+                let typed = Typed { value, written };
+                matches!(grade(&board, *step, typed), Some(Grade::Follows(_)))
+            });
+            if !follows {
+                self.state.standing.entry(*step).or_insert(own.clone());
             }
         }
     }

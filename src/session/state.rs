@@ -47,8 +47,8 @@ pub(super) struct Freely {
     pub(super) lines: Vec<(usize, String, &'static str)>,
     /// Those whose wrong value a later line put right: nothing of them stays in force.
     pub(super) void: BTreeSet<usize>,
-    /// Those that followed and do no longer.
-    pub(super) fallen: BTreeSet<usize>,
+    /// Those that followed and do no longer, with the values that she had in them.
+    pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
 }
 
 /// Everything that changes in a session.
