@@ -151,8 +151,8 @@ impl FaultKind {
             FaultKind::NotTold { .. } => "not-told",
             FaultKind::NoWord { .. } => "no-word",
             FaultKind::UnusedWord { .. } => "unused-word",
-            FaultKind::Flawed(_) => "flawed",
-            FaultKind::Unsound(_) => "unsound",
+            FaultKind::Flawed(flaw) => flaw.code(),
+            FaultKind::Unsound(fault) => fault.code(),
         }
     }
 }

@@ -135,3 +135,35 @@ fn a_file_that_asks_nothing_by_name_asks_for_all_that_is_unknown() {
     let (_, text, _) = output(&["solve", "-"], include_bytes!("../boards/a_frame.json"));
     assert!(!text.contains("asked by name"), "{text}");
 }
+
+/// At a knot all forces meet, whatever point is named; a couple that is given acts at no point.
+#[test]
+fn a_pivot_that_is_none_is_refused_with_a_code() {
+    let knot = include_str!("../workings/ring_angle.json");
+    let couple = include_str!("../boards/a_frame.json");
+    for (file, pivot, status, code) in [
+        (knot, "hook", 1, "knot-pivot"),
+        (knot, "T_1", 1, "knot-pivot"),
+        (couple, "moon", 2, "no-such-pivot"),
+    ] {
+        let arguments = ["solve", "-", "--pivot", pivot];
+        let (found, text, talk) = output(&arguments, file.as_bytes());
+        assert_eq!((found, text.as_str()), (status, ""), "{pivot}: {talk}");
+        let (found, json, _) = output(&[&arguments[..], &["--json"]].concat(), file.as_bytes());
+        let told: Value = serde_json::from_str(&json).unwrap();
+        assert_eq!(
+            (found, &told["error"]["code"]),
+            (status, &Value::from(code))
+        );
+        assert_eq!(told["error"]["message"], talk.trim());
+    }
+    let triangle = [
+        "solve", "-", "--method", "triangle", "--pivot", "T", "--json",
+    ];
+    let (status, json, _) = output(&triangle, couple.as_bytes());
+    let told: Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(
+        (status, &told["error"]["code"]),
+        (2, &Value::from("no-pivot-needed"))
+    );
+}
