@@ -157,11 +157,11 @@ fn print(text: &str) -> Result<(), Trouble> {
 }
 
 /// Why a system's forces cannot be found.
-pub(super) fn unsolved(system: &System) -> Option<String> {
+pub(super) fn unsolved(system: &System) -> Option<Underivable> {
     if only_laminae(system) {
         return None;
     }
-    settle(system).err().map(|trouble| trouble.to_string())
+    settle(system).err()
 }
 
 /// A pivot by its name: an end of the first body, or what acts there.

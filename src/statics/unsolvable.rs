@@ -251,6 +251,17 @@ impl Unsolvable {
                     | Fault::HoleTooLarge { .. }
                     | Fault::Overlap { .. }),
             } => format!("the {fault}"),
+            Unsolvable::Misplaced {
+                fault:
+                    Fault::Apart {
+                        what,
+                        body,
+                        distance_m,
+                    },
+            } => {
+                let distance = figures_text(*distance_m, 3);
+                format!("the {what} would stand {distance} m away from the {body}")
+            }
             Unsolvable::Misplaced { fault } => fault.to_string(),
             Unsolvable::NoneInRange {
                 sought,
