@@ -2,6 +2,8 @@
 
 #[path = "workings/found.rs"]
 mod found;
+#[path = "workings/limits.rs"]
+mod limits;
 #[path = "workings/sought.rs"]
 mod sought;
 #[path = "workings/three.rs"]

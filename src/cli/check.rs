@@ -153,7 +153,7 @@ impl Shelf<'_> {
                 .map(|field| format!("{variant}.{field}"))
                 .collect();
             places.push(variant);
-            fault_at(text, &places, &why)
+            fault_at(text, &places, "not-worth-asking", &why)
         };
         refused.iter().take(MOST_RULES).filter_map(fault).collect()
     }
@@ -169,7 +169,7 @@ fn unsolved(problem: &Problem, text: &str) -> Vec<Fault> {
         _ => "model",
     };
     let places = [place.to_owned(), "model".to_owned()];
-    fault_at(text, &places, &trouble.to_string())
+    fault_at(text, &places, trouble.code(), &trouble.to_string())
         .into_iter()
         .collect()
 }

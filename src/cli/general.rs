@@ -3,11 +3,13 @@
 use super::args::{MethodName, Solve};
 use super::{Trouble, json, told as lines};
 use crate::problem::Place;
-use crate::statics::{Root, SystemSolution};
-use crate::system::{BodyId, Spot, System};
+use crate::statics::{Root, SystemSolution, Unsolvable};
+use crate::system::{Act, ActId, BodyId, Effect, Line, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{Dimension, number_text, value_text};
-use crate::working::{Method, Settled, Working, centres, derive, only_laminae, settle, told};
+use crate::working::{
+    Method, Settled, Underivable, Working, centres, derive, only_laminae, settle, told,
+};
 use std::io::{Write, stdout};
 
 /// Prints the working of a system, as text or JSON.
@@ -34,13 +36,27 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         Ok(solved) => solved,
         Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
     };
+    let misuse = |code: &str, message: String| {
+        if wishes.json {
+            writeln!(stdout().lock(), "{}", json::refused(code, &message))?;
+        }
+        Err(Trouble::Use(message))
+    };
+    if wishes.pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
+        return misuse("no-pivot-needed", words.word("solve.no-pivot-needed"));
+    }
+    let knots_only = system.parts().bodies.iter().all(|body| body.knot);
+    if wishes.pivot.is_some() && knots_only {
+        let trouble = Underivable::KnotPivot;
+        return refuse(trouble.code(), trouble.to_string());
+    }
     let pivot = match &wishes.pivot {
-        Some(name) => Some(spot(system, name).ok_or_else(|| no_pivot(system, name, words))?),
+        Some(name) => match spot(system, name) {
+            Some(spot) => Some(spot),
+            None => return misuse("no-such-pivot", no_pivot(system, name, words)),
+        },
         None => None,
     };
-    if pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
-        return Err(Trouble::Use(words.word("solve.no-pivot-needed")));
-    }
     let method = match wishes.method {
         Some(MethodName::Arms) => Method::LeverArms,
         Some(MethodName::Coordinates) => Method::Coordinates,
@@ -141,11 +157,11 @@ fn print(text: &str) -> Result<(), Trouble> {
 }
 
 /// Why a system's forces cannot be found.
-pub(super) fn unsolved(system: &System) -> Option<String> {
+pub(super) fn unsolved(system: &System) -> Option<Underivable> {
     if only_laminae(system) {
         return None;
     }
-    settle(system).err().map(|trouble| trouble.to_string())
+    settle(system).err()
 }
 
 /// A pivot by its name: an end of the first body, or what acts there.
@@ -169,18 +185,31 @@ fn spot(system: &System, name: &str) -> Option<Spot> {
     }
     let acts = system.acts();
     acts.iter()
+        .filter(|act| acts_at_a_point(act))
         .find(|act| act.symbol.matches(name) || act.noun == name)
         .and_then(|act| act.on.first())
         .map(|effect| effect.at.clone())
 }
 
-fn no_pivot(system: &System, name: &str, words: &Words) -> Trouble {
-    let known: Vec<String> = system.acts().iter().map(|act| act.symbol.shown()).collect();
+/// False of a given couple, which has no point.
+fn acts_at_a_point(act: &Act<'_>) -> bool {
+    let is_couple = |effect: &Effect| matches!(effect.line, Line::Couple(_));
+    matches!(act.id, ActId::Hold(_)) || !act.on.iter().any(is_couple)
+}
+
+fn no_pivot(system: &System, name: &str, words: &Words) -> String {
+    let acts = system.acts();
+    let known = acts.iter().filter(|act| acts_at_a_point(act));
+    let known: Vec<String> = known.map(|act| act.symbol.shown()).collect();
     let slots = [
         ("name", Slot::Value(printable(name))),
         ("known", Slot::Word(known.join(", "))),
     ];
-    Trouble::Use(words.say("solve.no-pivot", &slots).to_string())
+    let key = match system.leg(BodyId(0), 0) {
+        Some(_) => "solve.no-pivot",
+        None => "solve.no-pivot-acts",
+    };
+    words.say(key, &slots).to_string()
 }
 
 fn text(
@@ -270,7 +299,7 @@ fn sought(system: &System, roots: &[Root], words: &Words) -> String {
                     root.solution
                         .as_ref()
                         .err()
-                        .map_or_else(String::new, ToString::to_string),
+                        .map_or_else(String::new, Unsolvable::reason),
                 ),
             ),
         ];

@@ -317,8 +317,12 @@ fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
 /// file: what holds a body where it is not, and that it cannot be held.
 pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
     let mut faults = out_of_reach(system, text);
+    // What stands beside its body throughout does so at the value found too; told once is enough.
+    let is_told = !faults.is_empty();
     let unsolved = super::general::unsolved(system);
-    faults.extend(unsolved.and_then(|why| fault_at(text, &["system".to_owned()], &why)));
+    let unsolved = unsolved.filter(|why| !(is_told && why.code() == "misplaced"));
+    let whole = ["system".to_owned()];
+    faults.extend(unsolved.and_then(|why| fault_at(text, &whole, why.code(), &why.to_string())));
     faults.sort_by_key(|fault| (fault.line, fault.column));
     faults
 }
@@ -332,7 +336,7 @@ fn out_of_reach(system: &System, text: &str) -> Vec<Fault> {
     };
     let faults = system.out_of_reach().into_iter();
     faults
-        .filter_map(|(act, fault)| fault_at(text, &[at(act)], &fault.to_string()))
+        .filter_map(|(act, fault)| fault_at(text, &[at(act)], fault.code(), &fault.to_string()))
         .collect()
 }
 

@@ -120,6 +120,12 @@ impl<'a> Item<'a> {
         }
     }
 
+    /// What stands under this name, if this is an object that has it.
+    pub(super) fn inside(&self, name: &str) -> Option<Item<'a>> {
+        let property = self.value.as_object()?.get(name)?;
+        Some(Item::new(&property.value, join(&self.path, name)))
+    }
+
     /// Reports that something else was wanted here.
     pub(super) fn expected(&self, expected: &str, report: &mut Report) {
         let kind = FaultKind::Expected {

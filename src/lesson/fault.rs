@@ -76,6 +76,13 @@ pub enum FaultKind {
         /// Which, and why.
         why: String,
     },
+    /// What only shows once a problem is drawn and worked.
+    Worked {
+        /// A short name of it, for machines.
+        code: &'static str,
+        /// What.
+        why: String,
+    },
     /// A name that already means something to the program.
     Reserved {
         /// The name.
@@ -144,6 +151,7 @@ impl FaultKind {
             FaultKind::DrawnInProblem => "drawn-in-problem",
             FaultKind::OffBody { .. } => "off-body",
             FaultKind::Contradiction { .. } => "contradiction",
+            FaultKind::Worked { code, .. } => code,
             FaultKind::Reserved { .. } => "reserved-name",
             FaultKind::NameTwice { .. } => "name-twice",
             FaultKind::NoSuchGiven { .. } => "no-such-given",
@@ -151,8 +159,8 @@ impl FaultKind {
             FaultKind::NotTold { .. } => "not-told",
             FaultKind::NoWord { .. } => "no-word",
             FaultKind::UnusedWord { .. } => "unused-word",
-            FaultKind::Flawed(_) => "flawed",
-            FaultKind::Unsound(_) => "unsound",
+            FaultKind::Flawed(flaw) => flaw.code(),
+            FaultKind::Unsound(fault) => fault.code(),
         }
     }
 }
@@ -202,7 +210,9 @@ impl fmt::Display for FaultKind {
                 formatter,
                 "this place may lie {place} from the foot, but the body may be only {length} long"
             ),
-            FaultKind::Contradiction { why } => write!(formatter, "{why}"),
+            FaultKind::Contradiction { why } | FaultKind::Worked { why, .. } => {
+                write!(formatter, "{why}")
+            }
             FaultKind::Reserved { name, means } => write!(
                 formatter,
                 "expected a name of its own, found \"{name}\", which already means {means}"

@@ -77,13 +77,14 @@ pub fn faults_beside(json: &str, lessons: &[Lesson], taken: &BTreeSet<String>) -
 
 /// A fault found by working a file, itself without a fault, at the first of these places that the
 /// file has: `variants.0.ropes.1.direction`. The file as a whole where it has none.
-pub fn fault_at(json: &str, places: &[String], why: &str) -> Option<Fault> {
+/// Its code is one for machines.
+pub fn fault_at(json: &str, places: &[String], code: &'static str, why: &str) -> Option<Fault> {
     let told = decode(json, |root, report| {
         let found = places.iter().find_map(|place| below(root, place));
         let why = why.to_owned();
         report.add(
             &found.unwrap_or_else(|| root.clone()),
-            FaultKind::Contradiction { why },
+            FaultKind::Worked { code, why },
         );
         Some(())
     });

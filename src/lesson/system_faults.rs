@@ -78,7 +78,8 @@ fn tell<'a>(faults: Vec<Fault>, marks: &[Mark<'a>], item: &Item<'a>, reader: &mu
             Some(mark.2.clone())
         });
         let told = symbol(&fault).and_then(|symbol| reader.told_at(symbol).cloned());
-        let at = mark.or(told).unwrap_or_else(|| item.clone());
+        let range = is_of_range(&fault).then(|| range(item)).flatten();
+        let at = range.or(mark).or(told).unwrap_or_else(|| item.clone());
         reader.report.add(&at, FaultKind::Unsound(fault));
     }
 }
@@ -135,10 +136,20 @@ fn what(fault: &mut Fault) -> Option<&mut String> {
         | Fault::TurnsKnot { what }
         | Fault::ApartAtKnot { what }
         | Fault::Loose { what } => Some(what),
-        // The part that is off at the beginning of the range.
+        // The part that is off at the beginning of the range, told there.
         Fault::NoValue { fault, .. } => what(fault),
         _ => None,
     }
+}
+
+/// True for a fault of the range of what is sought as a whole.
+fn is_of_range(fault: &Fault) -> bool {
+    matches!(fault, Fault::NoValue { .. } | Fault::EmptyRange)
+}
+
+/// Where the range of what is sought begins in the file.
+fn range<'a>(system: &Item<'a>) -> Option<Item<'a>> {
+    system.inside("sought")?.inside("from")
 }
 
 /// The number that a fault is about.

@@ -75,7 +75,7 @@ pub(super) fn fill(template: &str, givens: &[Given]) -> String {
         match piece {
             Piece::Words(words) => filled.push_str(words),
             Piece::Slot(name) => match find(name) {
-                Some(given) if given.written == UNKNOWN => filled.push_str(given.symbol.as_str()),
+                Some(given) if given.written == UNKNOWN => filled.push_str(&given.symbol.shown()),
                 Some(given) => filled.push_str(&given.written),
                 None => filled.push_str(&format!("{{{name}}}")),
             },

@@ -55,6 +55,23 @@ pub enum Flaw {
     Figures,
 }
 
+impl Flaw {
+    /// A short name that stays the same in every version, for machines.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Flaw::NotPositive { .. } => "not-positive",
+            Flaw::AngleOutOfRange { .. } => "angle-out-of-range",
+            Flaw::WrongDimension { .. } => "wrong-dimension",
+            Flaw::PlaceOffBody { .. } => "off-body",
+            Flaw::Unused { .. } => "unused-number",
+            Flaw::NoSuchGiven => "no-such-given",
+            Flaw::NameTwice { .. } => "name-twice",
+            Flaw::Gravity => "gravity",
+            Flaw::Figures => "figures",
+        }
+    }
+}
+
 impl fmt::Display for Flaw {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

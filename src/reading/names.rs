@@ -4,13 +4,14 @@ use super::tree::{NameId, Vocabulary};
 use crate::text::Symbol;
 use std::collections::BTreeMap;
 
-/// Letters that are typed for a Greek one that looks like them.
+/// Letters that are typed for one that looks like them and stands on no keyboard.
 const LOOKALIKES: &[(&str, &str)] = &[
     ("a", "alpha"),
     ("b", "beta"),
     ("y", "gamma"),
     ("o", "theta"),
     ("w", "omega"),
+    ("l", "ell"),
 ];
 
 /// The names of a vocabulary by their spellings.

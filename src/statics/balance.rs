@@ -306,6 +306,20 @@ fn motions(scaled: &Scaled, vector: &[f64]) -> Vec<Motion> {
         .collect()
 }
 
+/// The work of each unknown from the place `first` on, by its sign and up to one positive factor of
+/// its own, in every independent motion that the unknowns before them leave.
+pub(super) fn works(equilibrium: &Equilibrium, first: usize) -> Result<Rows, Unsolvable> {
+    let scaled = scale(equilibrium)?;
+    let work = |motion: &[f64], column: usize| {
+        let shares = scaled.rows.iter().zip(motion);
+        shares.map(|(row, share)| row[column] * share).sum()
+    };
+    let motions = linear::left_null_space(&scaled.rows, first);
+    let columns = first..equilibrium.unknowns().len();
+    let works = |motion: Vec<f64>| columns.clone().map(|at| work(&motion, at)).collect();
+    Ok(motions.into_iter().map(works).collect())
+}
+
 /// Refuses unknowns that may change together without disturbing the balance.
 fn fixed(equilibrium: &Equilibrium, found: &linear::Elimination) -> Result<(), Unsolvable> {
     let unknowns = equilibrium.unknowns();

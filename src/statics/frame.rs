@@ -97,7 +97,7 @@ impl SystemSolution {
 
 /// Which unknowns an action stands on, by their places.
 #[derive(Clone, Copy)]
-enum Columns {
+pub(super) enum Columns {
     Known,
     Line(usize),
     Point(usize, usize, Option<usize>),
@@ -215,7 +215,8 @@ pub(crate) fn known_size(
     }
 }
 
-fn add(
+/// Adds what an action puts into the equations.
+pub(super) fn add(
     equilibrium: &mut Equilibrium,
     system: &System,
     act: &Act<'_>,
@@ -282,7 +283,7 @@ fn force_on(system: &System, effect: &Effect, unit: Vector, values: &[f64]) -> A
     Action::force(effect.body.0, at, unit * sign)
 }
 
-fn add_hold(
+pub(super) fn add_hold(
     equilibrium: &mut Equilibrium,
     system: &System,
     act: &Act<'_>,

@@ -9,8 +9,11 @@
 
 use super::Unsolvable;
 use super::frame::{Reaction, SystemSolution, any_sense, solve_system, steadied};
+use super::slipping::in_one_motion;
 use super::unsolvable::Stays;
-use crate::system::{ActId, Friction, Hold, HoldKind, Sought, Spot, System, When};
+use crate::system::{ActId, Fault, Friction, Hold, HoldKind, Sought, Spot, System, When};
+use crate::units::Dimension;
+use std::f64::consts::TAU;
 
 /// Places of the range that are looked at.
 const GRID: usize = 2000;
@@ -29,8 +32,8 @@ const STRETCH: usize = 20;
 pub struct Root {
     /// The value, in SI units.
     pub value: f64,
-    /// All forces there; an error where ropes would have to push or something would stand beside
-    /// its part, so that the value is one of the equations only.
+    /// All forces there; an error where ropes would have to push, something would stand beside its
+    /// part or nothing is about to slip, so that the value is one of the equations only.
     pub solution: Result<SystemSolution, Unsolvable>,
     /// Of a body that rests, where what is sought turns it: true if it comes back when it is moved
     /// a little, false if it moves on, as where its centre of mass stands above its hinge.
@@ -92,6 +95,39 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         let ends = (stretch.low, stretch.high);
         return Err(holds_for_every(system, sought, ends, stretch.whole));
     }
+    let slack = 1e-7 * (sought.high - sought.low);
+    let found = crossings(&apart, &grid, slack);
+    let forces = |value: f64| -> Result<SystemSolution, Unsolvable> {
+        if let Some(fault) = system.fault_at(value, slack) {
+            return Err(Unsolvable::Misplaced { fault });
+        }
+        let solution = solve_system(system, &at(value), gravity)?;
+        in_one_motion(system, sought, &solution, &at(value), gravity)?;
+        Ok(solution)
+    };
+    if found.is_empty() {
+        let can_stand = |value: &f64| system.fault_at(*value, slack).is_none();
+        let places = grid.iter().map(|(value, _)| *value).filter(can_stand);
+        let any = places.filter_map(|value| any_sense(system, &at(value), gravity).ok());
+        let elsewhere = elsewhere(system, sought, &apart, &|value| forces(value).is_ok());
+        return Err(none(system, sought, any, elsewhere));
+    }
+    Ok(found
+        .into_iter()
+        .map(|value| Root {
+            value,
+            solution: forces(value),
+            stable: stable(system, sought, &apart, &at, value),
+        })
+        .collect())
+}
+
+/// The values at which it happens, in rising order.
+fn crossings(
+    apart: &dyn Fn(f64) -> Option<f64>,
+    grid: &[(f64, Option<f64>)],
+    slack: f64,
+) -> Vec<f64> {
     let mut found: Vec<f64> = Vec::new();
     for pair in grid.windows(2) {
         let ((low, Some(one)), (high, Some(other))) = (pair[0], pair[1]) else {
@@ -100,37 +136,58 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         if one == 0.0 {
             found.push(low);
         } else if one * other < 0.0 {
-            found.extend(halve(&apart, low, high, one));
+            found.extend(halve(apart, low, high, one));
         }
     }
-    if let Some((high, Some(last))) = grid.last()
-        && last.abs() <= ZERO
-    {
-        found.push(*high);
+    // An end of the range may lie a hair beside the value that it means.
+    for end in [grid.first(), grid.last()].into_iter().flatten() {
+        if let (value, Some(apart)) = end
+            && apart.abs() <= ZERO
+        {
+            found.push(*value);
+        }
     }
     for three in grid.windows(3) {
-        found.extend(touching(&apart, three));
+        found.extend(touching(apart, three));
     }
     found.sort_by(f64::total_cmp);
-    let slack = 1e-7 * (sought.high - sought.low);
     found.dedup_by(|one, other| (*one - *other).abs() <= slack);
-    if found.is_empty() {
-        let can_stand = |value: &f64| system.fault_at(*value, slack).is_none();
-        let places = grid.iter().map(|(value, _)| *value).filter(can_stand);
-        let forces = places.filter_map(|value| any_sense(system, &at(value), gravity).ok());
-        return Err(none(system, sought, forces));
-    }
-    Ok(found
-        .into_iter()
-        .map(|value| Root {
-            value,
-            solution: match system.fault_at(value, slack) {
-                Some(fault) => Err(Unsolvable::Misplaced { fault }),
-                None => solve_system(system, &at(value), gravity),
-            },
-            stable: stable(system, sought, &apart, &at, value),
-        })
-        .collect())
+    found
+}
+
+/// True if a value outside the range was found at which it happens and everything holds, so that a
+/// wider range would help. Looked at is as far as a hundred times the numbers of the range reach, of
+/// an angle the whole turn.
+fn elsewhere(
+    system: &System,
+    sought: &Sought,
+    apart: &dyn Fn(f64) -> Option<f64>,
+    holds: &dyn Fn(f64) -> bool,
+) -> bool {
+    let (low, high) = (sought.low, sought.high);
+    let largest = low.abs().max(high.abs());
+    let is_angle = system.given(sought.given).dimension == Dimension::ANGLE;
+    let (near, far) = match is_angle {
+        true => (TAU, TAU),
+        false => (10.0 * largest, 100.0 * largest),
+    };
+    // A number that may not be below zero may not be zero either.
+    let below_zero = system.fault_at(-near, 0.0);
+    let is_signed = !matches!(below_zero, Some(Fault::NotPositive { .. }));
+    let least = |value: f64| if is_signed { value } else { value.max(0.0) };
+    let ranges = [
+        (least(low - near), low),
+        (high, high + near),
+        (high + near, high + far),
+    ];
+    ranges.into_iter().any(|(from, to)| {
+        let step = (to - from) / GRID as f64;
+        let values = (0..=GRID).map(|index| from + step * index as f64);
+        let grid: Vec<(f64, Option<f64>)> = values.map(|value| (value, apart(value))).collect();
+        let slack = 1e-7 * (to - from);
+        let counts = |value: &f64| (is_signed || *value > slack) && holds(*value);
+        step > 0.0 && stretch(&grid).is_none() && crossings(apart, &grid, slack).iter().any(counts)
+    })
 }
 
 fn holds_for_every(
@@ -154,6 +211,7 @@ fn none(
     system: &System,
     sought: &Sought,
     forces: impl Iterator<Item = SystemSolution>,
+    elsewhere: bool,
 ) -> Unsolvable {
     let given = system.given(sought.given);
     let (low, high) = (sought.low, sought.high);
@@ -172,6 +230,7 @@ fn none(
                 low,
                 high,
                 dimension,
+                elsewhere,
                 stays: Box::new(Stays {
                     force: force.symbol.to_string(),
                     least_n,
@@ -185,6 +244,7 @@ fn none(
         low,
         high,
         dimension,
+        elsewhere,
     }
 }
 

@@ -15,6 +15,7 @@ mod frame;
 mod inverse;
 mod linear;
 mod motion;
+mod slipping;
 mod solution;
 mod unsolvable;
 

@@ -46,6 +46,12 @@ pub enum Unsolvable {
         /// The most that it can give, the coefficient times the push, in newtons.
         most_n: f64,
     },
+    /// Contacts have their friction at its limit, but the bodies have no motion in which all of them
+    /// slip against it.
+    NoOneMotion {
+        /// Names of their forces.
+        contacts: Vec<String>,
+    },
     /// A base would topple: its push would have to act outside it.
     WouldTopple {
         /// Name of its force.
@@ -70,6 +76,8 @@ pub enum Unsolvable {
         high: f64,
         /// Of what kind it is.
         dimension: Dimension,
+        /// True if a value outside that range does.
+        elsewhere: bool,
     },
     /// A force has its limit nowhere in the range of what is sought.
     NeverReaches {
@@ -81,6 +89,8 @@ pub enum Unsolvable {
         high: f64,
         /// Of what kind it is.
         dimension: Dimension,
+        /// True if it has it outside that range.
+        elsewhere: bool,
         /// What the force is instead.
         stays: Box<Stays>,
     },
@@ -151,6 +161,7 @@ impl Unsolvable {
             Unsolvable::RopeWouldPush { .. } => "rope-would-push",
             Unsolvable::ContactWouldPull { .. } => "contact-would-pull",
             Unsolvable::WouldSlip { .. } => "would-slip",
+            Unsolvable::NoOneMotion { .. } => "no-one-motion",
             Unsolvable::WouldTopple { .. } => "would-topple",
             Unsolvable::Misplaced { .. } => "misplaced",
             Unsolvable::NoneInRange { .. } | Unsolvable::NeverReaches { .. } => "none-in-range",
@@ -205,6 +216,11 @@ impl Unsolvable {
                     figures_text(needed_n - most_n, 3)
                 )
             }
+            Unsolvable::NoOneMotion { contacts } => format!(
+                "friction is at its limit at {}, but the bodies have no motion in which each of them \
+                 slips against its friction, so nothing is about to slip",
+                contacts.join(" and ")
+            ),
             Unsolvable::WouldTopple {
                 base,
                 off_m,
@@ -235,23 +251,39 @@ impl Unsolvable {
                     | Fault::HoleTooLarge { .. }
                     | Fault::Overlap { .. }),
             } => format!("the {fault}"),
+            Unsolvable::Misplaced {
+                fault:
+                    Fault::Apart {
+                        what,
+                        body,
+                        distance_m,
+                    },
+            } => {
+                let distance = figures_text(*distance_m, 3);
+                format!("the {what} would stand {distance} m away from the {body}")
+            }
             Unsolvable::Misplaced { fault } => fault.to_string(),
             Unsolvable::NoneInRange {
                 sought,
                 low,
                 high,
                 dimension,
-            } => format!(
-                "no value of {sought} between {} and {} makes it happen",
-                end_text(*low, *dimension),
-                end_text(*high, *dimension)
-            ),
+                elsewhere,
+            } => {
+                let (low, high) = (end_text(*low, *dimension), end_text(*high, *dimension));
+                let outside = match elsewhere {
+                    true => "",
+                    false => ", and none was found outside that range",
+                };
+                format!("no value of {sought} between {low} and {high} makes it happen{outside}")
+            }
             Unsolvable::NeverReaches {
                 sought,
                 low,
                 high,
                 dimension,
                 stays,
+                ..
             } => {
                 let (low, high) = (end_text(*low, *dimension), end_text(*high, *dimension));
                 let force = &stays.force;
@@ -320,11 +352,18 @@ impl Unsolvable {
             Unsolvable::WouldSlip { .. } => "make it rougher, or change what pushes",
             Unsolvable::WouldTopple { .. } => "widen the base, or push lower",
             Unsolvable::Misplaced { .. } => "",
-            Unsolvable::NoneInRange { .. } => "widen the range, or change what is given",
+            Unsolvable::NoneInRange {
+                elsewhere: true, ..
+            } => "widen the range, or change what is given",
+            Unsolvable::NoneInRange { .. } => "change what is given",
+            Unsolvable::NoOneMotion { .. } => "turn a friction round, or change what is given",
             Unsolvable::NeverReaches { stays, .. } if stays.is_steady() => {
                 "seek another number, or change the limit"
             }
-            Unsolvable::NeverReaches { .. } => "change the limit, or the range",
+            Unsolvable::NeverReaches {
+                elsewhere: true, ..
+            } => "change the limit, or the range",
+            Unsolvable::NeverReaches { .. } => "change the limit",
             Unsolvable::HoldsForEvery { .. } => "seek another number, or set another condition",
             Unsolvable::NearlySingular { .. } => "turn a rope or a support, or move it",
             Unsolvable::NotFinite { .. } => "check the numbers that are given",

@@ -28,8 +28,11 @@ pub(super) fn fault_at(parts: &Parts, value: f64) -> Option<Fault> {
         return Some(Fault::AngleOutOfRange { symbol, below_deg });
     }
     told.sought = None;
-    walk.geometry(&System { parts: told });
-    walk.faults.into_iter().next()
+    let drawn = System { parts: told };
+    walk.geometry(&drawn);
+    let apart = || drawn.out_of_reach().into_iter().next();
+    let fault = walk.faults.into_iter().next();
+    fault.or_else(|| apart().map(|(_, fault)| fault))
 }
 
 impl Walk<'_> {

@@ -137,6 +137,39 @@ pub enum Fault {
     Figures,
 }
 
+impl Fault {
+    /// A short name that stays the same in every version, for machines.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Fault::NoSuch { .. } => "no-such-part",
+            Fault::NotPositive { .. } => "not-positive",
+            Fault::AngleOutOfRange { .. } => "angle-out-of-range",
+            Fault::WrongDimension { .. } => "wrong-dimension",
+            Fault::OffLeg { .. } => "off-body",
+            Fault::Apart { .. } => "apart",
+            Fault::StartsAtLater { .. } => "starts-at-later",
+            Fault::NoDirection { .. } => "no-direction",
+            Fault::FrictionNotSquare { .. } => "friction-not-square",
+            Fault::NoLength { .. } => "no-length",
+            Fault::Unused { .. } => "unused-number",
+            Fault::NameTwice { .. } => "name-twice",
+            Fault::Idle { .. } => "idle-body",
+            Fault::Loose { .. } => "loose",
+            Fault::HoleTooLarge { .. } => "hole-too-large",
+            Fault::HoleOutside { .. } => "hole-outside",
+            Fault::Overlap { .. } => "overlap",
+            Fault::AllHoles { .. } => "all-holes",
+            Fault::NoMass { .. } => "no-mass",
+            Fault::TurnsKnot { .. } => "turns-knot",
+            Fault::ApartAtKnot { .. } => "apart-at-knot",
+            Fault::NoValue { .. } => "no-value",
+            Fault::EmptyRange => "empty-range",
+            Fault::Gravity => "gravity",
+            Fault::Figures => "figures",
+        }
+    }
+}
+
 impl fmt::Display for Fault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -9,19 +9,38 @@ use std::fmt;
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Symbol(String);
 
-/// Greek letters used in statics, and how they are typed on a plain keyboard.
-const GREEK: &[(char, &str)] = &[
+/// Letters used in statics that a plain keyboard lacks, and how they are typed there.
+const SPELLED: &[(char, &str)] = &[
     ('α', "alpha"),
     ('β', "beta"),
     ('γ', "gamma"),
     ('δ', "delta"),
+    ('ε', "epsilon"),
+    ('ζ', "zeta"),
+    ('η', "eta"),
     ('θ', "theta"),
-    ('φ', "phi"),
-    ('ψ', "psi"),
+    ('κ', "kappa"),
+    ('λ', "lambda"),
     ('μ', "mu"),
+    ('ν', "nu"),
+    ('ξ', "xi"),
+    ('ρ', "rho"),
+    ('σ', "sigma"),
     ('τ', "tau"),
+    ('φ', "phi"),
+    ('χ', "chi"),
+    ('ψ', "psi"),
+    ('ω', "omega"),
     ('Σ', "sum"),
+    ('ℓ', "ell"),
 ];
+
+/// How a letter is typed on a plain keyboard, if it stands on none; a capital like its small one.
+fn spelled(letter: char) -> Option<&'static str> {
+    let of = |letter: char| SPELLED.iter().find(|(known, _)| *known == letter);
+    let small = || letter.to_lowercase().next().and_then(of);
+    of(letter).or_else(small).map(|(_, spelled)| *spelled)
+}
 
 impl Symbol {
     /// The symbol written like this.
@@ -45,8 +64,8 @@ impl Symbol {
                 '\u{304}' => typed.push_str("bar"),
                 'ȳ' => typed.push_str("ybar"),
                 '′' => typed.push('\''),
-                c => match GREEK.iter().find(|(letter, _)| *letter == c) {
-                    Some((_, name)) => typed.push_str(name),
+                c => match spelled(c) {
+                    Some(name) => typed.push_str(name),
                     None => typed.push(c),
                 },
             }
@@ -92,8 +111,8 @@ pub(crate) fn fold(name: &str) -> String {
             '\'' | '’' => folded.push('′'),
             'µ' => folded.push_str("mu"),
             '₀'..='₉' => folded.push(char::from(b'0' + (c as u32 - '₀' as u32) as u8)),
-            c => match GREEK.iter().find(|(letter, _)| *letter == c) {
-                Some((_, spelled)) => folded.push_str(spelled),
+            c => match spelled(c) {
+                Some(name) => folded.push_str(name),
                 None => folded.extend(c.to_lowercase()),
             },
         }
@@ -116,6 +135,16 @@ mod tests {
         assert_eq!(Symbol::new("W_1⊥").typed(), "W1perp");
         assert!(Symbol::new("x\u{304}").matches("xbar") && Symbol::new("ȳ").matches("ybar"));
         assert_eq!(Symbol::new("W∥").typed(), "Wpar");
+        for (shown, typed) in [
+            ("ℓ_1", "ell1"),
+            ("λ", "lambda"),
+            ("Θ", "theta"),
+            ("σ", "sigma"),
+            ("Σ", "sum"),
+        ] {
+            assert_eq!(Symbol::new(shown).typed(), typed);
+            assert!(Symbol::new(shown).matches(typed), "{shown}");
+        }
         let second = Symbol::new("T_y′");
         assert!(second.matches("Ty'") && second.matches("Ty’") && !second.matches("Ty"));
         assert_eq!(second.typed(), "Ty'");

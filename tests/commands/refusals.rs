@@ -135,3 +135,90 @@ fn a_file_that_asks_nothing_by_name_asks_for_all_that_is_unknown() {
     let (_, text, _) = output(&["solve", "-"], include_bytes!("../boards/a_frame.json"));
     assert!(!text.contains("asked by name"), "{text}");
 }
+
+/// At a knot all forces meet, whatever point is named; a couple that is given acts at no point.
+#[test]
+fn a_pivot_that_is_none_is_refused_with_a_code() {
+    let knot = include_str!("../workings/ring_angle.json");
+    let couple = include_str!("../boards/a_frame.json");
+    for (file, pivot, status, code) in [
+        (knot, "hook", 1, "knot-pivot"),
+        (knot, "T_1", 1, "knot-pivot"),
+        (couple, "moon", 2, "no-such-pivot"),
+    ] {
+        let arguments = ["solve", "-", "--pivot", pivot];
+        let (found, text, talk) = output(&arguments, file.as_bytes());
+        assert_eq!((found, text.as_str()), (status, ""), "{pivot}: {talk}");
+        let (found, json, _) = output(&[&arguments[..], &["--json"]].concat(), file.as_bytes());
+        let told: Value = serde_json::from_str(&json).unwrap();
+        assert_eq!(
+            (found, &told["error"]["code"]),
+            (status, &Value::from(code))
+        );
+        assert_eq!(told["error"]["message"], talk.trim());
+    }
+    let triangle = [
+        "solve", "-", "--method", "triangle", "--pivot", "T", "--json",
+    ];
+    let (status, json, _) = output(&triangle, couple.as_bytes());
+    let told: Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(
+        (status, &told["error"]["code"]),
+        (2, &Value::from("no-pivot-needed"))
+    );
+}
+
+/// A beam of 4 m and 98 N on a prop: B·d = 98 N·2 m, so B is 40 N with the prop at 4.9 m, beside the
+/// beam, whether the file tells its place along the beam or by coordinates.
+#[test]
+fn a_hold_beside_its_body_at_the_value_found_is_refused_with_a_code() {
+    let sought = r#"{"symbol": "d", "sought": "length"}"#;
+    let along = format!(r#"{{"on": "beam", "at": {sought}}}"#);
+    let by_coordinates = format!(r#"{{"x": {sought}, "y": "0.0 m"}}"#);
+    let file = |at: &str, range: &str| {
+        format!(
+            r#"{{"leverwright": 1, "g": "9.8 m/s^2", "system": {{
+  "bodies": [{{"name": "beam", "legs": [{{"length": "4.0 m", "direction": "right"}}]}}],
+  "weights": [{{"noun": "beam", "body": "beam", "at": {{"on": "beam", "at": "middle"}}, "mass": "10 kg"}}],
+  "holds": [
+   {{"symbol": "A", "noun": "hinge", "body": "beam", "at": {{"on": "beam", "at": "foot"}}, "kind": "hinge"}},
+   {{"symbol": "B", "noun": "prop", "body": "beam", "at": {at}, "kind": "push", "direction": "up"}}],
+  "asked": ["sought"],
+  "sought": {{"given": "d", {range}, "when": {{"reaches": "B", "limit": "40 N"}}}}}},
+  "text": {{"title": "A prop", "statement": "Where does the prop give?"}}}}"#
+        )
+    };
+    let told = |at: &str, range: &str| {
+        let (status, json, _) = output(&["solve", "-", "--json"], file(at, range).as_bytes());
+        assert_eq!(status, 1, "{json}");
+        serde_json::from_str::<Value>(&json).unwrap()
+    };
+    let wide = r#""from": "1 m", "to": "8 m""#;
+    for (at, why) in [
+        (
+            &along,
+            "the prop would stand 4.90 m along a part that is only 4.00 m long",
+        ),
+        (
+            &by_coordinates,
+            "the prop would stand 0.900 m away from the beam",
+        ),
+    ] {
+        let told = told(at, wide);
+        assert_eq!(told["error"]["code"], "misplaced");
+        let wanted = format!("the condition is met only at d = 4.90 m, and there {why}");
+        assert_eq!(told["error"]["message"], wanted);
+    }
+    let beyond = r#""from": "5 m", "to": "8 m""#;
+    let whole = told(&along, beyond);
+    assert_eq!(whole["faults"][0]["code"], "no-value");
+    assert_eq!(whole["faults"][0]["path"], "system.sought.from");
+    let whole = told(&by_coordinates, beyond);
+    let faults = whole["faults"].as_array().unwrap();
+    let codes = faults.iter().map(|fault| fault["code"].as_str().unwrap());
+    assert_eq!(codes.collect::<Vec<_>>(), ["none-in-range", "apart"]);
+    let aside = format!(r#"{{"x": {sought}, "y": "0.5 m"}}"#);
+    let whole = told(&aside, wide);
+    assert_eq!(whole["faults"].as_array().unwrap().len(), 1, "{whole}");
+    assert_eq!(whole["faults"][0]["code"], "apart");
+}

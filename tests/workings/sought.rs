@@ -86,7 +86,7 @@ fn val_a_range_may_reach_beyond_the_part() {
 
 /// The floor carries 90 kg·9.8 m/s² wherever the climber stands. Of the wall's push on the beam
 /// that leans, tan 60°·S = 147 N − μ·S, so it falls from 147 N/(1.73205 + 0.01) to
-/// 147 N/(1.73205 + 3).
+/// 147 N/(1.73205 + 3), and reaches 99 N for no μ at all.
 #[test]
 fn val_a_limit_that_is_not_reached_tells_what_the_force_is() {
     let slips = "\"slips\": \"N\",";
@@ -103,8 +103,12 @@ fn val_a_limit_that_is_not_reached_tells_what_the_force_is() {
     assert_eq!(why, wanted);
     let why = refused("wall_reaches", &[("75 N", "99 N")]);
     let wanted = "no value of μ between 0.01 and 3 makes it happen: S stays between 31.1 N and \
-                  84.4 N there; change the limit, or the range";
+                  84.4 N there; change the limit";
     assert_eq!(why, wanted);
+    // With μ = 0.228 it is 75 N.
+    let why = refused("wall_reaches", &[("\"0.01\"", "\"0.5\"")]);
+    let wanted = "S stays between 31.1 N and 65.9 N there; change the limit, or the range";
+    assert!(why.ends_with(wanted), "{why}");
 }
 
 /// One coefficient at both ends stands in a product with the push, so no balance gives it: the
