@@ -70,6 +70,9 @@ impl Session {
             ..self.state.clone()
         };
         self.state = State::clone(&base);
+        // What a name stands for stays told, unless the line that told it is gone.
+        let names = told.told_names.iter().filter(|name| name.line != number);
+        self.state.told_names = names.cloned().collect();
         self.state.freely = Some(Freely {
             base,
             lines: Vec::new(),
