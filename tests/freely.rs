@@ -33,6 +33,23 @@ type Row = (&'static str, &'static [&'static str], Sign, &'static str);
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // Other names for what the problem has stay told, though a line before them is mended.
+    ("sign", &["let a = T1 and b = T2", "a sin 40 + b sin 25 = 137.2"], Sign::Right, ""), ("sign", &["let a = T1 and b = T2", "-a cos 40 + b cos 25 = 0"], Sign::Right, ""),
+    ("sign", &["let a = T1 and b = T2", "-a sin 40 + b sin 25 = 0"], Sign::Wrong, ""), ("sign", &["let a = T1", "a = 147 N"], Sign::Wrong, ""),
+    ("rod_on_peg", &["friction = 20.7 N"], Sign::Right, ""), ("rod_on_peg", &["friction = 24 N"], Sign::Wrong, ""),
+    ("rod_on_peg", &["P = 24 N", "f = friction", "P = 32.2 N", "f = 20.7 N"], Sign::Right, ""), ("rod_on_peg", &["f = friction", "f = P cos 40"], Sign::Wrong, ""),
+    ("plank_tips", &["x = distance of the child beyond the right trestle", "30·1 = 45·x"], Sign::Noted, "told in words"),
+    // A factor of one metre is seldom written; among names no length may be missing.
+    ("rod_on_peg", &["58.8 cos 40 = 1.4 P"], Sign::Right, ""), ("rod_on_peg", &["N = 58.8(1 − cos 40^2/1.4)"], Sign::Right, ""), ("rod_on_peg", &["58.8 sin 40 = 1.4 P"], Sign::Wrong, ""), ("rod_on_peg", &["58.8 = 1.4 P"], Sign::Wrong, ""),
+    ("rod_on_peg", &["Wb cos θ = P dP"], Sign::Wrong, ""), ("rod_on_peg", &["P = Wb cos θ/dP"], Sign::Incomplete, ""),
+    // Several relations of known numbers; a sum among words; a comparison.
+    ("", &["k = sin 65 = 0.906", "arms: 3.3 k = 2.99, 6.6 k = 5.98"], Sign::Noted, "true of these numbers"), ("", &["k = sin 65 = 0.906", "arms: 3.3 k = 2.99, 6.6 k = 5.78"], Sign::Wrong, ""),
+    ("wheel_at_step", &["r = 0.50 m, h = 0.20 m", "arm of P = r − h = 0.30 m"], Sign::Noted, "true of these numbers"), ("wheel_at_step", &["r = 0.50 m, h = 0.20 m", "arm of P = r − h = 0.40 m"], Sign::Unclear, ""),
+    ("", &["T > Wb + W1"], Sign::Noted, "This holds"), ("", &["T < Wb + W1"], Sign::Wrong, ""),
+    // What is told of a name of her own changes no value.
+    ("", &["c = 2*3 = 6 m, the rope above the horizontal"], Sign::Noted, ""), ("", &["T = 3588 N, the rope above the horizontal"], Sign::Unclear, ""),
+    // To count a part along its axis is never a change of sense.
+    ("", &["Hx = T cos 25", "Hx + T cos 25 = 0"], Sign::Right, ""), ("jib", &["Hx = S cos β", "Hx + S cos β = 0"], Sign::Right, ""),
     // A relation in names settles nothing before all that stands in it is found.
     ("ladder_mu", &["mu = FN/N"], Sign::Right, "still unknown"),
     ("forearm", &["E = sqrt(Ex^2+Ey^2)"], Sign::Right, "Ex, Ey still unknown"),

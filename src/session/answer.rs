@@ -16,7 +16,9 @@ impl Session {
         if self.is_question(line) {
             return Outcome::talk(self.words.say("talk.question", &[]).then(self.help(asked)));
         }
-        if asked.is_balance() && self.is_the_idea(line) {
+        // In a free working no balance is asked that names alone could be meant for.
+        let in_words = self.is_free() && self.is_words(&line.replace('=', " "));
+        if (asked.is_balance() || in_words) && self.is_the_idea(line) {
             let message = self.words.say("talk.words-only", &[]);
             return Outcome::noted(message);
         }
@@ -139,8 +141,12 @@ impl Session {
     /// `Weight of the mast = 412 N` with the symbol of the step for its title.
     fn without_title(&self, line: &str) -> Option<String> {
         let start = line.len() - line.trim_start().len();
-        self.key.asked().find_map(|step| {
-            let title = self.title(step.id);
+        let word = self.words.word("own.friction");
+        let word = word.split(',').next().unwrap_or_default().to_owned();
+        let friction = self.only_friction().map(|id| (id, word));
+        let titles = self.key.asked().map(|step| (step.id, self.title(step.id)));
+        titles.chain(friction).find_map(|(id, title)| {
+            let step = self.key.step(id)?;
             let said = line.get(start..start + title.len())?;
             let rest = &line[start + title.len()..];
             let told = rest.trim_start().starts_with(['=', ':']);

@@ -67,6 +67,12 @@ impl Session {
         read(line, self.names().vocabulary()).is_ok()
     }
 
+    /// True for a definition of a name of her own.
+    fn defines_a_name(&self, line: &str) -> bool {
+        let readings = read(line, self.names().vocabulary());
+        readings.is_ok_and(|all| all.iter().all(|reading| reading.defines.is_some()))
+    }
+
     /// True if a line can be read, or all the statements that commas part in it.
     fn are_readable(&self, line: &str) -> bool {
         let mut parts = line.split(", ");
@@ -148,6 +154,8 @@ impl Session {
         let asked = asked.map_or_else(String::new, |step| step.symbol.typed());
         let name = named.unwrap_or(&asked);
         let words = words_of(&line[from..]);
+        let comma = line[from..].find(", ").map(|at| &line[..from + at]);
+        let own = comma.is_some_and(|formula| self.defines_a_name(formula));
         for (start, _, word) in words.iter().rev().take(MOST_BEHIND) {
             if !is_plain_word(word) {
                 break;
@@ -166,7 +174,9 @@ impl Session {
                 || parted < before.len()
                 || word.starts_with(['(', '/'])
                 || self.is_in("beside.begins", &first);
-            let plain = long && !self.weighs(said) && self.fits(said, name);
+            // What is told of a name of her own changes no value.
+            let of_own = own && comma.is_some_and(|formula| formula.len() == parted - 1);
+            let plain = long && (of_own || !self.weighs(said)) && self.fits(said, name);
             if begins && (self.is_reason(said) || plain) {
                 ends.push((parted, String::new()));
             } else if let Some(way) = self.only_way(said) {
@@ -174,6 +184,35 @@ impl Session {
             }
         }
         ends
+    }
+
+    /// The calculation in a line of words: what stands between the words before its first `=` and
+    /// those behind the last.
+    pub(super) fn formula_in_words<'l>(&self, line: &'l str) -> Option<&'l str> {
+        let is_word = |word: &str| {
+            let bare = word.trim_end_matches([',', ':', '=']);
+            is_plain_word(bare) && (self.is_of_a_sentence(&bare.to_lowercase()))
+        };
+        let first = line.find('=')?;
+        let last = line.rfind('=')?;
+        let head = words_of(&line[..first]);
+        let start = match head.iter().rposition(|(_, _, word)| is_word(word)) {
+            // "Arm of W = …": a name for it in words.
+            Some(at)
+                if head[at + 1..]
+                    .iter()
+                    .all(|(_, _, word)| is_plain_word(word)) =>
+            {
+                first + 1
+            }
+            Some(at) => head[at].1,
+            None => return None,
+        };
+        let tail = words_of(&line[last..]);
+        let end = tail.iter().position(|(_, _, word)| is_word(word));
+        let end = end.map_or(line.len(), |at| last + tail[at].0);
+        let formula = line[start..end].trim().trim_end_matches([',', ';']);
+        formula.contains('=').then_some(formula)
     }
 
     /// True if words say something that changes the truth of what they stand beside.

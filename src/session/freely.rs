@@ -83,10 +83,12 @@ impl Session {
         else {
             return Outcome::talk(self.words.say("talk.finished", &[]));
         };
-        let outcome = match self.answer_measured(asked, line) {
-            Some(outcome) => outcome,
-            None => self.answer(asked, line),
-        };
+        let in_words = self
+            .answer_renamed(line)
+            .or_else(|| self.answer_unexplained(line))
+            .or_else(|| self.answer_compared(asked, line))
+            .or_else(|| self.answer_measured(asked, line));
+        let outcome = in_words.unwrap_or_else(|| self.answer(asked, line));
         if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {
             self.leave_in_force(asked);
         }

@@ -3,9 +3,11 @@
 
 use super::Session;
 use crate::judge::{
-    Aside, Evidence, Judgement, KnownTruth, Own, Remark, Truth, known_truth, links_hold,
+    Aside, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth, links_hold,
+    statements,
 };
 use crate::key::StepId;
+use crate::reading::{Node, Tree, read};
 use crate::units::{Dimension, number_text};
 
 /// A unit behind a value, and those in which the number may be right.
@@ -22,6 +24,9 @@ const KILOGRAM_FORCE: &str = "kgf";
 /// A value told with its name counts without its way up to this share from the value in full.
 const FARTHEST: f64 = 0.02;
 
+/// The most places at which a factor of one metre is looked for in a line.
+const MOST_PLACES: usize = 10;
+
 impl Session {
     /// A line judged by the right key alone, or else beside her own wrong values, and looked at
     /// once more where it is not seen to hold.
@@ -36,6 +41,7 @@ impl Session {
         let by_value = self.by_value_told(asked, line, &found);
         let judgement = by_value
             .or_else(|| self.written_otherwise(asked, line, &found))
+            .or_else(|| self.with_one_metre(asked, line, &found))
             .or_else(|| self.true_of_known(line, &found))
             .or_else(|| self.in_another_unit(asked, line, &found));
         judgement.unwrap_or(found)
@@ -90,6 +96,59 @@ impl Session {
         })
     }
 
+    /// `58.8 cos 40 = 1.4 P` where the arm is one metre: a factor that changes no number and is
+    /// seldom written. Only a form in numbers that is proved with it counts; among names a length
+    /// would stand with its own.
+    fn with_one_metre(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let unseen = found.truth == Truth::Noted && !found.proved && found.names.is_none();
+        // A value, or what a sign and a word say twice, lacks no factor.
+        let is_form = !found.evidence.alone && !found.remarks.contains(&Remark::SignAndWay);
+        if !unseen || !is_form || !self.names_unknowns_only(line) {
+            return None;
+        }
+        let places = std::iter::once(0).chain(
+            line.char_indices()
+                .filter(|(_, c)| matches!(c, '=' | '+' | '-' | '−' | '('))
+                .map(|(at, c)| at + c.len_utf8()),
+        );
+        places.take(MOST_PLACES).find_map(|at| {
+            let way = format!("{}1*{}", &line[..at], &line[at..]);
+            let mut judgement = self.judged_in_force(asked, &way);
+            let holds = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
+            if !holds || !judgement.proved || judgement.names.is_some() {
+                return None;
+            }
+            judgement.layout.clone_from(&found.layout);
+            Some(judgement)
+        })
+    }
+
+    /// True for a form in numbers, in which no names stand but those of unknowns.
+    fn names_unknowns_only(&self, line: &str) -> bool {
+        let names = self.names();
+        let Ok(readings) = read(line, names.vocabulary()) else {
+            return false;
+        };
+        let first = readings.first().filter(|reading| reading.defines.is_none());
+        let mut sides = first.into_iter().flat_map(|reading| &reading.sides);
+        let leaf = |side: &Tree| matches!(side.node, Node::Literal(_) | Node::Name(_));
+        let bare = |side: &Tree| match &side.node {
+            Node::Negative(inner) => leaf(inner),
+            _ => leaf(side),
+        };
+        if sides.clone().all(bare) {
+            return false;
+        }
+        let unknown =
+            |id| matches!(names.role(id), Some(NameRole::Step(step)) if step.is_unknown());
+        first.is_some() && sides.all(|side| side.names().iter().all(|(id, _)| unknown(*id)))
+    }
+
     /// What stands for `kgf` behind a number.
     fn weight_of_one(&self, comma: bool) -> String {
         let gravity = number_text(self.problem.gravity());
@@ -117,10 +176,24 @@ impl Session {
         Some(judgement)
     }
 
-    fn known_truth(&mut self, line: &str) -> Option<KnownTruth> {
+    /// What a line says of known numbers; of several statements all must be true.
+    pub(super) fn known_truth(&mut self, line: &str) -> Option<KnownTruth> {
         self.beside_right_alone(|session| {
             let (names, own_values) = (session.names(), session.own_values());
-            known_truth(&session.board(&names, &own_values), line)
+            let board = session.board(&names, &own_values);
+            let spans = statements(line);
+            let mut said = spans
+                .iter()
+                .map(|span| known_truth(&board, &line[span.start..span.end]));
+            let first = said.next()??;
+            said.try_fold(first, |all, one| {
+                let one = one?;
+                Some(if one == all {
+                    all
+                } else {
+                    KnownTruth::OfNumbers
+                })
+            })
         })
     }
 

@@ -107,7 +107,9 @@ impl Session {
             ..self.state.clone()
         };
         self.state = State::clone(&base);
-        self.state.told_names.clone_from(&told.told_names);
+        // What a name stands for stays told, unless the line that told it is gone.
+        let names = told.told_names.iter().filter(|name| !gone(name.line));
+        self.state.told_names = names.cloned().collect();
         self.state.freely = Some(Freely {
             base,
             lines: Vec::new(),

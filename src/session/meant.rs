@@ -40,18 +40,34 @@ impl Session {
         if let Some(outcome) = self.answer_direction(line) {
             return Some(outcome);
         }
+        let without = self.answer_without_words(line);
+        without.or_else(|| self.sum_in_words(line))
+    }
+
+    fn answer_without_words(&mut self, line: &str) -> Option<Outcome> {
         let shorter = self.without_words_beside(line)?;
         // What has no name claims nothing of what is asked.
+        let (head, _) = shorter.split_once('=').unwrap_or((&shorter, ""));
         let nameless = shorter.starts_with(' ')
-            && shorter
-                .trim_start()
-                .starts_with(|c: char| c.is_ascii_digit());
+            && head.trim_start().starts_with(|c: char| c.is_ascii_digit())
+            && !(self.is_free() && shorter.contains('=') && head.contains(char::is_alphabetic));
         let asked = self.asked()?;
         if nameless && !self.judged(asked, &shorter).stands() {
             return None;
         }
         let outcome = self.answered_at_step(&shorter);
         (outcome.sign != Sign::Unclear).then_some(outcome)
+    }
+
+    /// "R acts 4797.6/1548.4 = 3.098 m right of the hinge": words around a true sum, of which in a
+    /// free working no more is said than that.
+    fn sum_in_words(&mut self, line: &str) -> Option<Outcome> {
+        if !self.is_free() {
+            return None;
+        }
+        let formula = self.formula_in_words(line)?;
+        self.known_truth(formula)?;
+        Some(Outcome::noted(self.words.say("talk.true-of-numbers", &[])))
     }
 
     /// "Down", where the upright part of a hinge's force is asked: judged as far as it goes.

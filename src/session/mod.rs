@@ -281,7 +281,8 @@ impl Session {
             Some(StepId::Pivot) => self.choose_pivot(line),
             Some(_) if self.asks_why_pivot(line) => self.explain(Topic::Pivot),
             Some(step) => self
-                .answer_unexplained(line)
+                .answer_renamed(line)
+                .or_else(|| self.answer_unexplained(line))
                 .or_else(|| self.answer_compared(step, line))
                 .or_else(|| self.answer_measured(step, line))
                 .unwrap_or_else(|| self.answer(step, line)),

@@ -17,6 +17,8 @@ pub(super) struct ToldName {
     step: Option<StepId>,
     /// Whether it was said that it is not known.
     said: bool,
+    /// The line that told it.
+    pub(super) line: usize,
 }
 
 /// What one part of a line tells.
@@ -41,6 +43,7 @@ impl Session {
     /// The answer to a line that tells names in words, perhaps with a formula before or in it.
     pub(super) fn answer_told_names(&mut self, line: &str) -> Option<Outcome> {
         let (formula, mut told) = self.told_in(line)?;
+        let line = self.state.next_number;
         let mut message = Prose::default();
         for one in &mut told {
             let step = self
@@ -55,6 +58,7 @@ impl Session {
                     name: one.name.clone(),
                     step: Some(step),
                     said: false,
+                    line,
                 });
                 self.state.told_names.extend(told);
                 continue;
@@ -68,8 +72,12 @@ impl Session {
                 continue;
             }
             let name = one.name.clone();
-            let said = false;
-            self.state.told_names.push(ToldName { name, step, said });
+            self.state.told_names.push(ToldName {
+                name,
+                step,
+                said: false,
+                line,
+            });
             if let Some(step) = step {
                 message = message.then(self.told_name_said(&one.name, step));
             }
@@ -82,6 +90,51 @@ impl Session {
             message = self.words.say("talk.told-words", &[]);
         }
         Some(Outcome::noted(message))
+    }
+
+    /// The answer to `let a = T1 and b = T2`: other names for what the problem has.
+    pub(super) fn answer_renamed(&mut self, line: &str) -> Option<Outcome> {
+        let (first, rest) = line.trim().split_once(char::is_whitespace)?;
+        if !self.is_in("own.let", &first.to_lowercase()) {
+            return None;
+        }
+        let parts = rest.split([',', ';']).flat_map(|part| part.split(" and "));
+        let renamed: Option<Vec<(String, StepId)>> = parts.map(|part| self.renamed(part)).collect();
+        let renamed = renamed.filter(|all| !all.is_empty())?;
+        let mut message = Prose::default();
+        for (name, step) in renamed {
+            message = message.then(self.told_name_said(&name, step));
+            self.state.told_names.retain(|known| known.name != name);
+            self.state
+                .own_names
+                .retain(|(known, _)| known.shown() != name);
+            self.state.told_names.push(ToldName {
+                name,
+                step: Some(step),
+                said: false,
+                line: self.state.next_number,
+            });
+        }
+        Some(Outcome::noted(message))
+    }
+
+    /// `a = T1`, `a for T1`: a name of her own, and the quantity whose symbol stands behind it.
+    fn renamed(&self, part: &str) -> Option<(String, StepId)> {
+        let part = part.trim().trim_end_matches('.');
+        let (name, after) = part.split_at(part.find(|c: char| c.is_whitespace() || c == '=')?);
+        let after = after.trim_start();
+        let verb = after.split_whitespace().next()?;
+        let is_verb = verb == "=" || self.is_in("own.is", &verb.to_lowercase());
+        let symbol = after.strip_prefix(verb).filter(|_| is_verb)?.trim();
+        let short = name == "a" || self.is_short_name(name);
+        let free = short && !self.is_symbol(name) && find_unit(name).is_none();
+        if !free {
+            return None;
+        }
+        let asked = self.key.asked();
+        let mut of = asked.filter(|step| step.symbol.matches(symbol) && !step.id.is_balance());
+        let step = of.next().filter(|_| of.next().is_none())?;
+        Some((name.to_owned(), step.id))
     }
 
     fn told_name_said(&self, name: &str, step: StepId) -> Prose {
@@ -254,6 +307,9 @@ impl Session {
             let one = found.next().map(|(id, _)| *id);
             one.filter(|_| found.next().is_none())
         };
+        if said == ["own.friction"] {
+            return self.only_friction();
+        }
         only(&|title| title == said).or_else(|| {
             let more = |word: &String| said.contains(word);
             let rest = |title: &[String]| {
@@ -262,6 +318,17 @@ impl Session {
             };
             only(&|title| title.iter().all(more) && rest(title))
         })
+    }
+
+    /// The friction, where there is but one.
+    pub(super) fn only_friction(&self) -> Option<StepId> {
+        let steps = self.key.asked().map(|step| step.id);
+        let is_friction = |id: &StepId| {
+            let heading = self.key.heading(*id);
+            id.is_unknown() && heading.is_some_and(|heading| heading.kind == "friction")
+        };
+        let mut found = steps.filter(is_friction);
+        found.next().filter(|_| found.next().is_none())
     }
 
     /// The words of a text that say what it is of, in one order, each kind of force by one word.

@@ -22,6 +22,7 @@ impl Session {
         let mut taken = taken.unwrap_or_default();
         // Where nothing else is said a part counts along its axis.
         let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
+        let said = taken.len();
         if !self.is_general() && judgement.remarks.iter().any(balance) {
             for step in &judgement.evidence.rests_on {
                 if step.along().is_some() && !taken.iter().any(|(known, _)| known == step) {
@@ -29,6 +30,8 @@ impl Session {
                 }
             }
         }
+        // Nobody is wrong to count so, whatever was counted before.
+        let along: Vec<StepId> = taken[said..].iter().map(|(step, _)| *step).collect();
         taken.retain(|(step, _)| !self.acts_on_two(*step));
         // `cos ψ = Hx/H` is of sizes, whichever way Hx counts.
         if is_of_whole(judgement) {
@@ -37,7 +40,8 @@ impl Session {
         let number = self.state.next_number;
         let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
         let told = self.sign_told(judgement, turned);
-        let changed = taken.iter().chain(&told).find_map(|(step, against)| {
+        let taken_otherwise = taken.iter().filter(|(step, _)| !along.contains(step));
+        let changed = taken_otherwise.chain(&told).find_map(|(step, against)| {
             let (before, line) = kept(&self.state, *step)?;
             let changed = before != *against && !self.acts_so(*step, *against);
             changed.then_some((*step, before, line))
