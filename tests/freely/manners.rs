@@ -9,6 +9,8 @@ mod measure;
 mod pupil;
 #[path = "../../benches/freely/scene.rs"]
 mod scene;
+#[path = "../../benches/freely/slipping.rs"]
+mod slipping;
 #[path = "../../benches/freely/slips.rs"]
 mod slips;
 
@@ -36,4 +38,16 @@ fn a_wrong_expression_or_equation_is_never_accepted() {
     assert_eq!(found.accepted, Vec::<String>::new());
     assert!(found.chance_accepted == 0 && found.by_chance.len() < 10);
     assert!(found.signs.contains_key("Wrong"), "{:?}", found.signs);
+}
+
+/// Who slips once, and goes on, mends in silence, by half, or takes the line back, is wrong in that line
+/// alone.
+#[test]
+fn no_line_after_a_slip_is_wrongly_condemned() {
+    let found = slipping::measure_slipping(25, 2024);
+    assert!(found.workings == 75 && found.lines > 600, "{}", found.lines);
+    assert_eq!(found.condemned, Vec::<String>::new());
+    assert!(found.kinds.len() > 9, "{:?}", found.kinds);
+    let (told, slips) = found.told;
+    assert_eq!(told, slips);
 }
