@@ -70,7 +70,8 @@ impl Builder<'_> {
                 let slope = Turn::angle(Atom::Step(slope));
                 sided(&slope, found.x > 0.0, found.y > 0.0)
             }
-            (None, ..) => return Err(Underivable::NoOrder),
+            // Parallel lines do not meet.
+            (None, ..) => return Err(self.parallel()),
         };
         sides[third].turn = Some(turn);
         self.working.triangle.push(Section::Meeting {
