@@ -217,6 +217,7 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 Some(json!({ "three_forces": names }))
             }
             Told::Meeting { open, .. } => Some(json!({ "meeting": open })),
+            Told::Acts { force, sense } => Some(json!({ "acts": force, "way": way_word(sense) })),
             Told::Angle { opposite, text } => Some(json!({ "angle": text, "opposite": opposite })),
             Told::Whole
             | Told::Condition(_)
@@ -225,6 +226,7 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
             | Told::Sines
             | Told::Cosines
             | Told::Parts
+            | Told::Asked
             | Told::Results => None,
         })
         .collect()

@@ -55,13 +55,14 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
         Told::Resultant {
             of,
             sum,
-            from: Some((distance, force)),
+            from: Some((distance, force, side)),
         } => {
             let slots = [
                 ("forces", Slot::Name(of)),
                 ("sum", Slot::Name(sum)),
                 ("distance", Slot::Name(distance)),
                 ("force", Slot::Name(force)),
+                ("side", Slot::Prose(words.say(beside(side), &[]))),
             ];
             heading("solve.resultant-at", &slots)
         }
@@ -74,6 +75,11 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             ];
             heading("solve.meeting", &slots)
         }
+        Told::Acts { force, sense } => {
+            let way = words.say(straight(sense), &[]);
+            let slots = [("force", Slot::Name(force)), ("way", Slot::Prose(way))];
+            indented(&words.say("solve.acts", &slots).to_string())
+        }
         Told::Angles => heading("solve.angles", &[]),
         Told::Angle { opposite, text } => {
             let slots = [("force", Slot::Name(opposite)), ("angle", Slot::Name(text))];
@@ -82,6 +88,7 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
         Told::Sines => heading("solve.sines", &[]),
         Told::Cosines => heading("solve.cosines", &[]),
         Told::Parts => heading("solve.parts", &[]),
+        Told::Asked => heading("solve.parts-asked", &[]),
         Told::Given { text }
         | Told::Quantity {
             text, way: None, ..
@@ -193,6 +200,26 @@ fn sense_told(sense: Sense, words: &Words) -> Prose {
         }
     };
     words.say(key, &[])
+}
+
+/// Which way, of what is level or upright.
+fn straight(sense: Sense) -> &'static str {
+    match sense {
+        Sense::Left => "solve.straight.left",
+        Sense::Up => "solve.straight.up",
+        Sense::Down => "solve.straight.down",
+        _ => "solve.straight.right",
+    }
+}
+
+/// On which side of another force a sum acts.
+fn beside(side: Sense) -> &'static str {
+    match side {
+        Sense::Left => "solve.beside.left",
+        Sense::Up => "solve.beside.above",
+        Sense::Down => "solve.beside.below",
+        _ => "solve.beside.right",
+    }
 }
 
 /// A spot in words: by what acts there, else by its place on a body.

@@ -2,7 +2,9 @@
 
 use super::angle::Turn;
 use super::build::Builder;
-use super::place::{Signed, opposite};
+use super::meeting::turn_along;
+use super::place::{Signed, opposite, sided};
+use super::sense::straight;
 use super::triangle::{Contact, Section, Side, no_triangle};
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule};
@@ -57,7 +59,7 @@ impl Builder<'_> {
             sizes[at] = Some(size);
         }
         self.working.triangle.push(Section::Sines { pairs, lines });
-        self.contact_parts(sides, &sizes, contacts);
+        self.tell_parts(sides, &sizes, contacts);
         Ok(())
     }
 
@@ -96,9 +98,7 @@ impl Builder<'_> {
         let first = ways.first().copied().unwrap_or_default();
         match ways.iter().all(|way| first.cross(*way).abs() < 1e-6) {
             true => Underivable::Parallel,
-            false => no_triangle(
-                "with the given forces added into one, the forces that are left are parallel",
-            ),
+            false => no_triangle("two of the three sides are parallel"),
         }
     }
 
@@ -118,14 +118,15 @@ impl Builder<'_> {
     /// opposite to the second of the two.
     pub(super) fn two_known(
         &mut self,
-        sides: Vec<Side>,
+        mut sides: Vec<Side>,
         third: usize,
         contacts: &[Contact],
     ) -> Result<Quantity, Underivable> {
         let rest: Vec<usize> = (0..3).filter(|at| *at != third).collect();
-        let turn = |at: usize| sides[at].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
+        let turn_at = |at: usize| sides[at].turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
+        let (first, second) = (turn_at(rest[0]), turn_at(rest[1]));
         let size = |at: usize| sides[at].size.clone().unwrap_or(Formula::Number(0.0));
-        let inner = self.inner_angle(&turn(rest[0]), &turn(rest[1]));
+        let inner = self.inner_angle(&first, &second);
         if inner.value(&|atom| self.atom(atom)).sin().abs() < 1e-6 {
             return Err(self.parallel());
         }
@@ -146,20 +147,61 @@ impl Builder<'_> {
             ));
         }
         let formula = Formula::SquareRoot(Box::new(Formula::Sum(terms)));
-        let side = Side {
-            turn: Some(Turn::fixed(0.0)),
-            name: sides[third].name.clone(),
-            is_sum: false,
-            size: None,
-            act,
-            at: sides[third].at.clone(),
-        };
-        let found = self.found(&side, formula, contacts);
+        let found = self.found(&sides[third], formula, contacts);
         let other = self.other_corner(&one, &two, &corner, &sides[rest[1]]);
         self.working
             .triangle
             .push(Section::Cosines(vec![found, other]));
+        if sides[third].turn.is_none() {
+            let turn = self.closing(&first, &second, other);
+            let told = self.tell_direction(&sides[third], &turn);
+            // The push of a contact lies nearer to the angles of the triangle.
+            let is_contact = contacts.iter().any(|contact| contact.act == act);
+            let is_straight = told.fixed_degrees().is_some();
+            sides[third].turn = Some(if is_contact && !is_straight {
+                turn
+            } else {
+                told
+            });
+        }
+        let mut sizes: Vec<Option<Expression>> =
+            sides.iter().map(|side| side.size.clone()).collect();
+        sizes[third] = Some(Formula::step(found));
+        self.tell_parts(&sides, &sizes, contacts);
         Ok(other)
+    }
+
+    /// The direction of the side that closes the triangle of two, from the angle opposite to the
+    /// second.
+    fn closing(&self, one: &Turn, two: &Turn, corner: Quantity) -> Turn {
+        let between = two.clone().plus(-1.0, one);
+        let side = libm::sin(between.value(&|atom| self.atom(atom))).signum();
+        one.clone()
+            .plus(1.0, &Turn::fixed(180.0))
+            .plus(side, &Turn::angle(Atom::Step(corner)))
+    }
+
+    /// Tells the direction of the side that was found by the rule of cosines, and gives it by the
+    /// angle that it told.
+    fn tell_direction(&mut self, side: &Side, turn: &Turn) -> Turn {
+        let found = self.atom_reaction(side.act);
+        if let Some(sense) = straight(found) {
+            self.working.triangle.push(Section::Acts {
+                force: Symbol::new(side.name.clone()).shown(),
+                sense,
+                lines: Vec::new(),
+            });
+            return turn_along(sense);
+        }
+        let slope = turn.slope(&|atom| self.atom(atom)).angle.formula();
+        let symbol = self.unique(&format!("ψ_{}", side.name.replace('_', "")));
+        let meaning = Meaning::Direction(side.act);
+        let slope = self.add(symbol, Dimension::ANGLE, meaning, Rule::Formula(slope));
+        if let Some(Section::Cosines(lines)) = self.working.triangle.last_mut() {
+            lines.push(slope);
+        }
+        let slope = Turn::angle(Atom::Step(slope));
+        sided(&slope, found.x > 0.0, found.y > 0.0)
     }
 
     /// The angle opposite to the second of two known sides, from them and the angle between them: it

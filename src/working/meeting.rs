@@ -3,10 +3,12 @@
 use super::angle::{Slope, Turn};
 use super::build::Builder;
 use super::place::{Signed, opposite, positive_first, sided};
+use super::sense::{Sense, straight};
 use super::triangle::{Section, Side, no_triangle};
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Atom, Axis, Formula};
+use crate::plane::Vector;
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -37,16 +39,27 @@ impl Builder<'_> {
         let names = (format!("x_{point}"), format!("y_{point}"));
         let (x, y) = self.crossing(one, two, &names, &mut lines);
         let act = sides[third].act;
+        let open = Symbol::new(sides[third].name.clone()).shown();
+        let (_, length) = self.solution.scales();
+        let is_off = |part: &Option<Signed>| {
+            let value = part.as_ref().and_then(|(_, part)| self.number(part, false));
+            value.is_some_and(|value| value.abs() > 1e-9 * length)
+        };
         let found = self.atom_reaction(act);
-        let (right, up) = (found.x > 0.0, found.y > 0.0);
-        let turn = match (x, y) {
-            (None, None) => {
-                let why = "the lines meet where the third force acts, so its direction is open";
-                return Err(no_triangle(why));
+        let along = match (is_off(&x), is_off(&y)) {
+            (false, false) => {
+                return Err(no_triangle(&format!(
+                    "the three lines meet where {open} acts, so they do not tell its direction"
+                )));
             }
-            (Some(_), None) => Turn::fixed(if right { 0.0 } else { 180.0 }),
-            (None, Some(_)) => Turn::fixed(if up { 90.0 } else { 270.0 }),
-            (Some((_, x)), Some((_, y))) => {
+            (true, false) => Vector::new(found.x, 0.0),
+            (false, true) => Vector::new(0.0, found.y),
+            (true, true) => found,
+        };
+        let straight = straight(along);
+        let turn = match (straight, x, y) {
+            (Some(sense), ..) => turn_along(sense),
+            (None, Some((_, x)), Some((_, y))) => {
                 let size = |part: Expression| Formula::Absolute(Box::new(part));
                 let formula = Formula::ArcTangent(Box::new(size(y).over(size(x))));
                 let name = sides[third].name.replace('_', "");
@@ -55,16 +68,25 @@ impl Builder<'_> {
                 let slope = self.add(symbol, Dimension::ANGLE, Meaning::Direction(act), rule);
                 lines.push(slope);
                 let slope = Turn::angle(Atom::Step(slope));
-                sided(&slope, right, up)
+                sided(&slope, found.x > 0.0, found.y > 0.0)
             }
+            // Parallel lines do not meet.
+            (None, ..) => return Err(self.parallel()),
         };
         sides[third].turn = Some(turn);
         self.working.triangle.push(Section::Meeting {
-            open: Symbol::new(sides[third].name.clone()).shown(),
+            open: open.clone(),
             from,
             point,
             lines,
         });
+        self.working
+            .triangle
+            .extend(straight.map(|sense| Section::Acts {
+                force: open,
+                sense,
+                lines: Vec::new(),
+            }));
         Ok(())
     }
 
@@ -159,6 +181,16 @@ impl Builder<'_> {
         lines.push(part);
         Some((1.0, Formula::step(part)))
     }
+}
+
+/// The direction of what acts level or upright.
+pub(super) fn turn_along(sense: Sense) -> Turn {
+    Turn::fixed(match sense {
+        Sense::Up => 90.0,
+        Sense::Left => 180.0,
+        Sense::Down => 270.0,
+        _ => 0.0,
+    })
 }
 
 /// A line by one of its points and its slope.

@@ -31,6 +31,7 @@ mod taken;
 mod tell;
 mod tell_triangle;
 mod triangle;
+mod triangle_parts;
 mod triangle_sought;
 mod trouble;
 mod walk;

@@ -4,10 +4,12 @@ use super::angle::Turn;
 use super::build::Builder;
 use super::force::part_name;
 use super::place::{Run, Signed, sided};
+use super::sense::{Sense, sense_of};
 use super::triangle::{Section, Side, no_triangle, turn_of};
 use super::trouble::{Underivable, listed};
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
+use crate::plane::Vector;
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -83,9 +85,11 @@ impl Builder<'_> {
             (true, _) => Axis::Horizontal,
             (_, true) => Axis::Vertical,
             _ => {
-                let why = "the given forces are parallel but neither level nor upright; take \
-                           another method";
-                return Err(no_triangle(why));
+                return Err(no_triangle(&format!(
+                    "it adds parallel forces into one here only where they are level or upright, \
+                     and {} slant; take another method",
+                    named(&sides)
+                )));
             }
         };
         let sized = sides.iter().zip(&signs).map(|(side, sign)| {
@@ -93,9 +97,8 @@ impl Builder<'_> {
             (*sign, size)
         });
         let sized: Vec<Signed> = sized.collect();
-        let Some((sign, sum)) = self.signed_sum(sized.clone()) else {
-            let why = "the given forces add up to a couple";
-            return Err(no_triangle(why));
+        let Some((sign, sum)) = self.lasting_sum(sized.clone()) else {
+            return Err(cancelled(&sides));
         };
         let stem = self.unique("R");
         let act = sides[0].act;
@@ -123,15 +126,27 @@ impl Builder<'_> {
             shift = Some((side, distance));
         }
         let shown = |id: Quantity| Symbol::new(self.name_of(&Formula::step(id))).shown();
-        let from_name = shift.map(|(_, distance)| {
+        let from_name = shift.map(|(side, distance)| {
             let force = Symbol::new(sides[0].name.clone()).shown();
-            (shown(distance), force)
+            let side = match (axis, side > 0.0) {
+                (Axis::Horizontal, true) => Sense::Right,
+                (Axis::Horizontal, false) => Sense::Left,
+                (Axis::Vertical, true) => Sense::Up,
+                (Axis::Vertical, false) => Sense::Down,
+            };
+            (shown(distance), force, side)
         });
         let sum = shown(size);
+        let turn = match sign < 0.0 {
+            true => turn.plus(1.0, &Turn::fixed(180.0)),
+            false => turn,
+        };
+        let way = self.sense_along(&turn);
         self.working.triangle.push(Section::Resultant {
             of: named(&sides),
             sum,
             from: from_name,
+            way,
             lines,
         });
         self.shift = shift.map(|(side, distance)| Run {
@@ -139,10 +154,6 @@ impl Builder<'_> {
             length: Formula::step(distance),
             turn: Turn::fixed(if axis == Axis::Horizontal { 0.0 } else { 90.0 }),
         });
-        let turn = match sign < 0.0 {
-            true => turn.plus(1.0, &Turn::fixed(180.0)),
-            false => turn,
-        };
         Ok(vec![Side {
             name: self.name_of(&Formula::step(size)),
             is_sum: true,
@@ -168,7 +179,20 @@ impl Builder<'_> {
             };
             (sign != 0.0).then_some((sign, amount))
         };
-        self.signed_sum(sides.iter().filter_map(part).collect())
+        self.lasting_sum(sides.iter().filter_map(part).collect())
+    }
+
+    /// A sum that is more than the dust of rounding at these values.
+    fn lasting_sum(&self, parts: Vec<Signed>) -> Option<Signed> {
+        let size = |part: &Expression| self.number(part, false).unwrap_or(0.0).abs();
+        let scale: f64 = parts.iter().map(|(_, part)| size(part)).sum();
+        self.signed_sum(parts)
+            .filter(|(_, sum)| size(sum) > 1e-9 * scale)
+    }
+
+    /// Which way what has this direction acts.
+    fn sense_along(&self, turn: &Turn) -> Sense {
+        sense_of(Vector::at_angle(turn.value(&|atom| self.atom(atom))))
     }
 
     /// Forces at one point as one, by its parts.
@@ -208,16 +232,14 @@ impl Builder<'_> {
                 let turn = Turn::fixed(if up > 0.0 { 90.0 } else { 270.0 });
                 (sum_of(self, stem, y), turn)
             }
-            (None, None) => {
-                let why = "the given forces are in balance by themselves";
-                return Err(no_triangle(why));
-            }
+            (None, None) => return Err(cancelled(&sides)),
         };
         let sum = Symbol::new(self.name_of(&Formula::step(size))).shown();
         self.working.triangle.push(Section::Resultant {
             of: named(&sides),
             sum,
             from: None,
+            way: self.sense_along(&turn),
             lines,
         });
         Ok(vec![Side {
@@ -229,6 +251,11 @@ impl Builder<'_> {
             turn: Some(turn),
         }])
     }
+}
+
+/// Why forces that cancel are no side: they are in balance, or a couple.
+fn cancelled(sides: &[Side]) -> Underivable {
+    no_triangle(&format!("{} add up to no single force", named(sides)))
 }
 
 /// The names of forces in a row.

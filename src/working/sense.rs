@@ -122,10 +122,26 @@ impl Teller<'_> {
     fn slanted(&self, act: ActId) -> Option<Sense> {
         let Numbers { values, gravity } = self.numbers;
         let solution = solve_system(self.system, values, gravity).ok()?;
-        let force = solution.reaction(act)?.force;
-        Some(Sense::Slanted {
-            above: force.y > 0.0,
-            right: force.x > 0.0,
-        })
+        Some(sense_of(solution.reaction(act)?.force))
+    }
+}
+
+/// Which way a force acts.
+pub(super) fn sense_of(force: Vector) -> Sense {
+    straight(force).unwrap_or(Sense::Slanted {
+        above: force.y > 0.0,
+        right: force.x > 0.0,
+    })
+}
+
+/// Which way a force acts that is level or upright but for the dust of rounding.
+pub(super) fn straight(force: Vector) -> Option<Sense> {
+    let dust = 1e-9 * force.size();
+    match (force.x.abs() <= dust, force.y.abs() <= dust) {
+        (false, true) if force.x > 0.0 => Some(Sense::Right),
+        (false, true) => Some(Sense::Left),
+        (true, false) if force.y > 0.0 => Some(Sense::Up),
+        (true, false) => Some(Sense::Down),
+        _ => None,
     }
 }

@@ -303,7 +303,11 @@ impl Builder<'_> {
     /// The size of a contact's force as a whole, from its push and the angle between the two.
     pub(super) fn whole_at_limit(&mut self, act: ActId, push: Expression, off: &Turn) -> Quantity {
         let name = self.own_name(&whole_name(&self.symbol_of(act)));
-        let rule = Rule::Formula(push.over(off.cosine()));
+        let formula = match off.fixed_degrees() {
+            Some(0.0) => push,
+            _ => push.over(off.cosine()),
+        };
+        let rule = Rule::Formula(formula);
         self.add(name, Dimension::FORCE, Meaning::Size(act), rule)
     }
 }

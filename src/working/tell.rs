@@ -2,7 +2,7 @@
 
 use super::evaluate::Numbers;
 use super::figures::shown_figures;
-use super::sense::Way;
+use super::sense::{Sense, Way};
 use super::taken::Taken;
 use super::{Balance, Expression, Meaning, Quantity, Rule, Working};
 use crate::key::{Atom, Binding, two_sides, written};
@@ -76,8 +76,9 @@ pub enum Told {
         of: String,
         /// The name of their sum.
         sum: String,
-        /// The name of its distance from another force, and of that force, where it acts elsewhere.
-        from: Option<(String, String)>,
+        /// The name of its distance from another force, that force, and on which side of it, where it
+        /// acts elsewhere.
+        from: Option<(String, String, Sense)>,
     },
     /// The lines of three forces meet: the name of the force whose direction that gives, and where
     /// it acts.
@@ -88,6 +89,13 @@ pub enum Told {
         from: Spot,
         /// The name of the point.
         point: &'static str,
+    },
+    /// A force whose direction was to be found turns out to be level or upright.
+    Acts {
+        /// The force.
+        force: String,
+        /// Which way.
+        sense: Sense,
     },
     /// The angles of the triangle of forces.
     Angles,
@@ -104,6 +112,8 @@ pub enum Told {
     Cosines,
     /// Parts of a force that was found as a whole.
     Parts,
+    /// Level or upright parts that are asked.
+    Asked,
     /// The results begin.
     Results,
 }
@@ -135,7 +145,8 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
         lines.extend(teller.condition(*condition, &all_open));
         unvalued.extend(Some(*condition).filter(|one| teller.is_open(*one, &all_open)));
     }
-    lines.extend(teller.triangle());
+    let triangle = teller.triangle(&lines);
+    lines.extend(triangle);
     let mut is_found = false;
     for stage in &working.stages {
         let Some(first) = stage.balances.first() else {

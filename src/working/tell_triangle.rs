@@ -1,13 +1,14 @@
 //! The parts of a working by the triangle of forces, told.
 
+use super::sense::{Sense, Way};
 use super::tell::{Teller, Told};
-use super::{Expression, Quantity, Rule, Section};
+use super::{Expression, Meaning, Quantity, Rule, Section};
 use crate::key::Atom;
 
 impl Teller<'_> {
-    /// The parts of a working by the triangle of forces.
-    pub(super) fn triangle(&self) -> Vec<Told> {
-        let mut told = Vec::new();
+    /// The parts of a working by the triangle of forces, after what was told before.
+    pub(super) fn triangle(&self, before: &[Told]) -> Vec<Told> {
+        let mut told = before.to_vec();
         for section in &self.working.triangle {
             let (head, lines) = match section {
                 Section::Three { names, lines } => (Told::Three(names.clone()), &lines[..]),
@@ -15,10 +16,13 @@ impl Teller<'_> {
                     of,
                     sum,
                     from,
+                    way,
                     lines,
                 } => {
                     let (of, sum, from) = (of.clone(), sum.clone(), from.clone());
-                    (Told::Resultant { of, sum, from }, &lines[..])
+                    told.push(Told::Resultant { of, sum, from });
+                    self.lines_of_sum(*way, lines, &mut told);
+                    continue;
                 }
                 Section::Meeting {
                     open,
@@ -29,13 +33,21 @@ impl Teller<'_> {
                     let (open, from, point) = (open.clone(), from.clone(), *point);
                     (Told::Meeting { open, from, point }, &lines[..])
                 }
+                Section::Acts {
+                    force,
+                    sense,
+                    lines,
+                } => {
+                    let (force, sense) = (force.clone(), *sense);
+                    (Told::Acts { force, sense }, &lines[..])
+                }
                 Section::Angles(angles) => {
                     told.push(Told::Angles);
                     for (angle, opposite) in self.as_they_follow(angles) {
                         for id in angle.inputs() {
                             self.needs_of(id, &mut told);
                         }
-                        told.push(self.angle(angle, opposite));
+                        told.push(self.angle(angle, opposite, &told));
                     }
                     continue;
                 }
@@ -47,6 +59,7 @@ impl Teller<'_> {
                     continue;
                 }
                 Section::Parts(lines) => (Told::Parts, &lines[..]),
+                Section::Asked(lines) => (Told::Asked, &lines[..]),
             };
             told.push(head);
             for line in lines {
@@ -54,7 +67,26 @@ impl Teller<'_> {
                 told.extend(self.quantity(*line, &[]));
             }
         }
-        told
+        told.split_off(before.len())
+    }
+
+    /// The lines of a resultant: which way it acts stands with its angle, else with its size.
+    fn lines_of_sum(&self, sense: Sense, lines: &[Quantity], told: &mut Vec<Told>) {
+        let is_slope = |line: &Quantity| {
+            let named = self.working.named(*line);
+            named.is_some_and(|named| matches!(named.meaning, Meaning::Slope(_)))
+        };
+        let with_way = lines.iter().position(is_slope).unwrap_or(0);
+        for (index, line) in lines.iter().enumerate() {
+            self.needs_of(*line, told);
+            let mut line = self.quantity(*line, &[]);
+            if let Some(Told::Quantity { way, .. }) = &mut line
+                && index == with_way
+            {
+                *way = Some(Way { sense, on: None });
+            }
+            told.extend(line);
+        }
     }
 
     /// The angles in an order in which none stands in the formula of an earlier one.
@@ -102,21 +134,34 @@ impl Teller<'_> {
             | Section::Resultant { lines, .. }
             | Section::Cosines(lines)
             | Section::Parts(lines)
+            | Section::Asked(lines)
+            | Section::Acts { lines, .. }
             | Section::Meeting { lines, .. }
             | Section::Sines { lines, .. } => lines.contains(&id),
         })
     }
 
-    fn angle(&self, angle: &Expression, opposite: &str) -> Told {
-        let text = match angle {
-            Expression::Atom(Atom::Step(id)) => match self.quantity(*id, &[]) {
-                Some(Told::Quantity { text, .. }) => text,
-                _ => self.names(angle),
-            },
-            Expression::Atom(atom) => {
+    fn angle(&self, angle: &Expression, opposite: &str, before: &[Told]) -> Told {
+        let found = match angle {
+            Expression::Atom(Atom::Step(id)) => self.quantity(*id, &[]),
+            _ => None,
+        };
+        let text = match found {
+            Some(Told::Quantity { text, .. }) => Some(text),
+            _ => None,
+        };
+        let is_above = |text: &String| {
+            let is_it =
+                |one: &Told| matches!(one, Told::Quantity { text: told, .. } if told == text);
+            before.iter().any(is_it)
+        };
+        // What stands above with its formula is told by its value.
+        let text = match (text.filter(|text| !is_above(text)), angle) {
+            (Some(text), _) => text,
+            (_, Expression::Atom(atom)) => {
                 format!("{} = {}", self.names(angle), self.number(*atom, &[]).0)
             }
-            other => self.names(other),
+            (_, other) => self.names(other),
         };
         let opposite = opposite.to_owned();
         Told::Angle { opposite, text }

@@ -3,6 +3,7 @@
 use super::angle::Turn;
 use super::build::Builder;
 use super::force::Elementary;
+use super::sense::Sense;
 use super::triangle_sought::tell_sought;
 use super::trouble::Underivable;
 use super::{Expression, Meaning, Quantity, Rule, Working};
@@ -27,8 +28,11 @@ pub enum Section {
         of: String,
         /// The name of their sum.
         sum: String,
-        /// The name of its distance from another force, and of that force, where it acts elsewhere.
-        from: Option<(String, String)>,
+        /// The name of its distance from another force, that force, and on which side of it, where it
+        /// acts elsewhere.
+        from: Option<(String, String, Sense)>,
+        /// Which way it acts.
+        way: Sense,
         /// The quantities in order.
         lines: Vec<Quantity>,
     },
@@ -44,6 +48,15 @@ pub enum Section {
         /// The quantities in order.
         lines: Vec<Quantity>,
     },
+    /// That a force whose direction was to be found turns out to be level or upright.
+    Acts {
+        /// Its name.
+        force: String,
+        /// Which way.
+        sense: Sense,
+        /// What follows.
+        lines: Vec<Quantity>,
+    },
     /// The angles of the triangle, each with the name of the force opposite to it.
     Angles(Vec<(Expression, String)>),
     /// The third side by the rule of cosines.
@@ -57,6 +70,8 @@ pub enum Section {
     },
     /// Parts that follow from a force: the push and friction of a contact.
     Parts(Vec<Quantity>),
+    /// The level or upright parts that are asked.
+    Asked(Vec<Quantity>),
 }
 
 /// One of the three forces.
@@ -137,7 +152,8 @@ impl Builder<'_> {
         };
         match hold.map(|hold| &hold.kind) {
             Some(HoldKind::Base { .. }) => format!(
-                "the {noun} pushes along a width, so where its force acts is not known beforehand"
+                "the {noun} pushes along a width, and it is worked here for forces that act at one \
+                 point each"
             ),
             Some(HoldKind::BuiltIn) => format!(
                 "the {noun} also holds the body from turning, so the line of its force is not known"
@@ -232,7 +248,9 @@ impl Builder<'_> {
         let off = turn.between(&contact.push, &|atom| self.atom(atom));
         let whole = self.whole_at_limit(side.act, Formula::step(limit), &off);
         side.size = Some(Formula::step(whole));
-        if let Some(Section::Meeting { lines, .. }) = self.working.triangle.last_mut() {
+        if let Some(Section::Meeting { lines, .. } | Section::Acts { lines, .. }) =
+            self.working.triangle.last_mut()
+        {
             lines.push(whole);
         }
     }
@@ -288,39 +306,6 @@ impl Builder<'_> {
     pub(super) fn atom_reaction(&self, act: ActId) -> crate::plane::Vector {
         let reaction = self.solution.reaction(act).unwrap_or_default();
         reaction.force
-    }
-
-    /// The push and the friction of contacts whose forces are found as wholes; a push that the
-    /// condition says is not told again.
-    pub(super) fn contact_parts(
-        &mut self,
-        sides: &[Side],
-        sizes: &[Option<Expression>],
-        contacts: &[Contact],
-    ) {
-        let mut parts = Vec::new();
-        for (side, size) in sides.iter().zip(sizes) {
-            let contact = contacts.iter().find(|contact| contact.act == side.act);
-            let (Some(contact), Some(size), false) = (contact, size, side.is_sum) else {
-                continue;
-            };
-            let turn = side.turn.clone().unwrap_or_else(|| Turn::fixed(0.0));
-            let off = turn.between(&contact.push, &|atom| self.atom(atom));
-            let name = self.symbol_of(side.act);
-            let push = size.clone().times(off.cosine());
-            let friction = size.clone().times(off.sine());
-            if contact.limit.is_none() {
-                let symbol = self.own_name(&name);
-                let meaning = Meaning::Push(side.act);
-                parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(push)));
-            }
-            let symbol = self.own_name(&format!("F_{}", name.replace('_', "")));
-            let meaning = Meaning::Friction(side.act);
-            parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(friction)));
-        }
-        if !parts.is_empty() {
-            self.working.triangle.push(Section::Parts(parts));
-        }
     }
 
     /// The name of a force that was found; unknowns that this method does not need have it too.

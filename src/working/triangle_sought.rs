@@ -126,7 +126,16 @@ impl Builder<'_> {
         let symbol = printed.symbol.clone();
         let rule = Rule::Formula(angle.formula());
         let found = self.add(symbol, Dimension::ANGLE, Meaning::Sought, rule);
-        self.working.results.push(found);
+        let sections = self.working.triangle.iter_mut().rev();
+        let mut rules = sections.filter_map(|section| match section {
+            Section::Cosines(lines) | Section::Sines { lines, .. } => Some(lines),
+            _ => None,
+        });
+        // Where the condition is told before, it follows where its angle does.
+        match rules.next() {
+            Some(lines) if !self.working.conditions.is_empty() => lines.push(found),
+            _ => self.working.results.push(found),
+        }
     }
 }
 
@@ -205,6 +214,8 @@ fn used(working: &Working) -> Vec<Expression> {
             | Section::Resultant { lines, .. }
             | Section::Cosines(lines)
             | Section::Parts(lines)
+            | Section::Asked(lines)
+            | Section::Acts { lines, .. }
             | Section::Meeting { lines, .. }
             | Section::Sines { lines, .. } => all.extend(lines.iter().copied().map(Formula::step)),
         }

@@ -33,7 +33,7 @@ pub enum Underivable {
     },
     /// A pivot for bodies that are knots, which have no moments.
     KnotPivot,
-    /// There is no triangle of forces.
+    /// There is no triangle of forces, or none that is worked here.
     NoTriangle {
         /// Why.
         why: String,
@@ -42,7 +42,7 @@ pub enum Underivable {
     NotByTriangle {
         /// Its name.
         symbol: String,
-        /// True if the working would need it before the forces are found.
+        /// True if the working starts from it.
         is_needed: bool,
     },
     /// More than three forces act, so they form no triangle.
@@ -128,15 +128,15 @@ impl fmt::Display for Underivable {
                 "at a knot all forces meet, so it has no moments; leave the pivot out"
             ),
             Underivable::NoTriangle { why } => {
-                write!(formatter, "there is no triangle of forces here: {why}")
+                write!(formatter, "no working by the triangle of forces: {why}")
             }
             Underivable::NotByTriangle {
                 symbol,
                 is_needed: true,
             } => write!(
                 formatter,
-                "{symbol} is sought, and the working by the triangle of forces would need it \
-                 first; take another method"
+                "{symbol} is sought, and this working by the triangle of forces starts from it; take \
+                 another method"
             ),
             Underivable::NotByTriangle { symbol, .. } => write!(
                 formatter,

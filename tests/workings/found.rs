@@ -290,7 +290,7 @@ fn a_triangle_that_does_not_help_is_refused_with_its_reason() {
         (
             "board",
             "sought-not-by-triangle",
-            "d is sought, and the working",
+            "d is sought, and this working",
         ),
         (
             "both_rough",
@@ -313,12 +313,12 @@ fn a_triangle_that_does_not_help_is_refused_with_its_reason() {
         (
             "wall_reaches",
             "sought-not-by-triangle",
-            "μ is sought, and the working",
+            "μ is sought, and this working",
         ),
         (
             "floor_reaches",
             "sought-not-by-triangle",
-            "μ is sought, and the working",
+            "μ is sought, and this working",
         ),
     ] {
         let trouble = by_triangle(name).2.unwrap_err();

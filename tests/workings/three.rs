@@ -8,7 +8,7 @@ use leverwright::lesson::parse_system;
 use leverwright::statics::solve_system;
 use leverwright::system::{ActId, Spot, System};
 use leverwright::working::{
-    Kind, Meaning, Method, Rule, Sense, Told, Underivable, Working, derive, settle, told,
+    Kind, Meaning, Method, Quantity, Rule, Sense, Told, Underivable, Working, derive, settle, told,
 };
 
 fn named(name: &str) -> System {
@@ -104,6 +104,108 @@ fn val_what_the_condition_tells_is_a_side() {
     }
 }
 
+/// By hand, each with its direction and the parts that are asked:
+/// - The lines of pull and rope cross 1 m above the pin: 200 N·cos 45° = T·cos 60°, T = 283 N, and
+///   the pin bears 200 N·sin 45° + 283 N·sin 60° = 386 N downwards.
+/// - Rope and bag cross on the arm, level with the pin (or the wall): T = 117.6 N/sin 35° = 205 N,
+///   H = 117.6 N/tan 35° = 168 N.
+/// - On the slope N = 392 N·cos 20° + 260 N·sin 20° = 457 N, friction 260 N·cos 20° − 392 N·sin 20° =
+///   110 N; about to slip tan(θ + 16.7°) = 150/392.
+/// - The balloon lifts with 206 N more than the arm weighs, 500 N·1 m/206 N beyond its middle. About
+///   the pin T·sin 40°·1.5 m = 206 N·3.427 m, T = 732 N, and the pin bears 732 N·sin 40° − 206 N upwards.
+/// - At the hook F − 90 N·sin 35° = 68.4 N level, 90 N·cos 35° + 60 N = 133.7 N upright: the slope is
+///   atan(133.7/68.4) = 62.9°. With two wires 190 N·cos 20° − 120 N = 58.5 N.
+#[test]
+fn val_the_direction_and_the_parts_that_are_asked_are_told() {
+    let acts = |force: &str, sense: Sense| {
+        let force = force.to_owned();
+        format!("{:?}", Told::Acts { force, sense })
+    };
+    for (name, wanted) in [
+        (
+            "post_pulled",
+            &[
+                &acts("H", Sense::Down),
+                "αP = 90° − β = 90° − 60° = 30.0°",
+                "H = P·sin αH/sin αP = 200 N·sin 105°/sin 30.0° = 386 N",
+            ][..],
+        ),
+        (
+            "bag_at_rope",
+            &[
+                &acts("H", Sense::Right),
+                "H = W1·sin αH/sin β = 118 N·sin 55.0°/sin 35° = 168 N",
+            ],
+        ),
+        (
+            "bag_at_wall",
+            &[&acts("RN", Sense::Right), "N = RN = 168 N", "FN = 0"],
+        ),
+        (
+            "block_pushed",
+            &[
+                "N = RN·cos(αP − θ) = 470 N·cos(33.6° − 20°) = 457 N",
+                "FN = RN·sin(αP − θ) = 470 N·sin(33.6° − 20°) = 110 N",
+            ],
+        ),
+        (
+            "block_steep",
+            &[
+                "φN = atan(μ) = atan(0.3) = 16.7°",
+                "N = RN·cos φN = 420 N·cos 16.7° = 402 N",
+            ],
+        ),
+        ("arm_lifted", &["Hy = H·sin ψH = 620 N·sin 25.3° = 265 N"]),
+        ("hook_three", &["ψH = ψR + αQ = 47.2° + 15.8° = 62.9°"]),
+        ("hook_part", &["Hx = H·cos ψH = 87.5 N·cos 48.0° = 58.5 N"]),
+        ("plate_nailed", &["xP = x̄ = 0.550 m"]),
+    ] {
+        let system = named(&format!("workings/{name}"));
+        let lines = lines(&system, &settle(&system).unwrap().values);
+        for line in wanted {
+            let mut told = lines.lines();
+            assert!(told.any(|one| one == *line), "{name}: {line}\n{lines}");
+        }
+        assert!(!lines.contains("/0 m"), "{name}: {lines}");
+    }
+}
+
+/// A sum of given forces and the force that is asked tell which way they act, and where a sum acts
+/// beside another force: the balloon's lift beyond the middle, the two wires to the right and down.
+#[test]
+fn a_resultant_tells_its_way_and_its_side() {
+    let below = |right| Sense::Slanted {
+        above: false,
+        right,
+    };
+    let above = |right| Sense::Slanted { above: true, right };
+    for (name, wanted) in [
+        ("arm_lifted", &[("R", Sense::Up), ("ψH", above(true))][..]),
+        ("hook_three", &[("ψR", below(true)), ("ψH", above(false))]),
+        ("hook_part", &[("ψH", below(true)), ("Hx", Sense::Right)]),
+        ("three_wires", &[("ψR", below(true)), ("ψH", above(false))]),
+    ] {
+        let system = named(&format!("workings/{name}"));
+        let values = system.values();
+        let working = derive(&system, &values, Method::Triangle, None).unwrap();
+        let lines = told(&system, &working, &values);
+        for (symbol, sense) in wanted {
+            let start = format!("{symbol} = ");
+            let is_told = |line: &Told| {
+                matches!(line, Told::Quantity { text, way: Some(way), .. }
+                    if text.starts_with(&start) && way.sense == *sense)
+            };
+            assert!(lines.iter().any(is_told), "{name}: {symbol} {lines:#?}");
+        }
+        let beside = lines.iter().find_map(|line| match line {
+            Told::Resultant { from, .. } => from.as_ref().map(|(_, _, side)| *side),
+            _ => None,
+        });
+        let wanted = (name == "arm_lifted").then_some(Sense::Right);
+        assert_eq!(beside, wanted, "{name}");
+    }
+}
+
 /// The other rope angle has the same sine: 180° − 71.3° − 25°.
 #[test]
 fn val_the_blunt_angle_has_the_same_sine() {
@@ -152,6 +254,26 @@ fn a_refused_triangle_names_the_forces_that_act() {
             "only two forces act on the body, W and N with its friction, and they",
         ),
         ("cases/es-piecewise-load", "RB turns out to be 0 N"),
+        (
+            "workings/arm_balanced",
+            "Wb and U add up to no single force",
+        ),
+        (
+            "workings/lever_slanted",
+            "only where they are level or upright, and P and Q slant; take another method",
+        ),
+        (
+            "workings/hook_limit",
+            "the three lines meet where H acts, so they do not tell its direction",
+        ),
+        (
+            "boards/topple",
+            "the floor pushes along a width, and it is worked here for forces that act at one point",
+        ),
+        (
+            "boards/ladder",
+            "d is sought, and this working by the triangle of forces starts from it",
+        ),
     ] {
         let system = named(name);
         let values = settle(&system).unwrap().values;
@@ -177,6 +299,16 @@ fn verif_every_filed_triangle_agrees() {
                 let off = (found - values[given.0]).abs();
                 assert!(off < 1e-6 * values[given.0].abs(), "{name}: {found}");
             }
+            let twice = twice_told(&system, &working, &values);
+            assert!(twice.is_none(), "{name}: {twice:?}");
+            for (index, named) in working.quantities.iter().enumerate() {
+                let value = working.value(Quantity(index), &values, system.gravity());
+                if let Meaning::Direction(act) = named.meaning {
+                    let force = solution.reaction(act).unwrap().force;
+                    let off = value.unwrap() - force.y.abs().atan2(force.x.abs());
+                    assert!(off.abs() < 1e-6, "{name}: {}", named.symbol);
+                }
+            }
             by_condition += usize::from(!working.conditions.is_empty());
             for named in &mut working.quantities {
                 // Unknowns of the balances stand unused; a size that the condition tells is told with
@@ -195,6 +327,21 @@ fn verif_every_filed_triangle_agrees() {
         }
     }
     assert!(worked >= 40 && by_condition >= 8, "{worked} {by_condition}");
+}
+
+/// A quantity that is told with its formula more than once.
+fn twice_told(system: &System, working: &Working, values: &[f64]) -> Option<String> {
+    let texts = told(system, working, values).into_iter();
+    let texts = texts.filter_map(|line| match line {
+        Told::Quantity { text, .. } | Told::Angle { text, .. } => Some(text),
+        _ => None,
+    });
+    let mut texts: Vec<String> = texts
+        .filter(|text| text.matches(" = ").count() > 1)
+        .collect();
+    texts.sort();
+    let twice = texts.windows(2).find(|pair| pair[0] == pair[1]);
+    twice.map(|pair| pair[0].clone())
 }
 
 /// The place of a hold by its name.
