@@ -4,7 +4,7 @@
 use super::Session;
 use super::state::{Freely, State};
 use super::turn::Sign;
-use crate::judge::{Grade, Own, Typed, grade};
+use crate::judge::Own;
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
 use std::collections::{BTreeMap, BTreeSet};
@@ -161,20 +161,11 @@ impl Session {
         Some(prose)
     }
 
-    /// Her old values of lines that follow no longer: she may go on with them all the same. What
-    /// follows from those before it needs none of its own.
+    /// Her old values of lines that follow no longer: she may go on with them all the same.
     fn go_on_with(&mut self, fallen: &BTreeMap<usize, Vec<(StepId, Own)>>, void: &BTreeSet<usize>) {
         let lines = fallen.iter().filter(|(line, _)| !void.contains(line));
         for (step, own) in lines.flat_map(|(_, hers)| hers) {
-            let (names, own_values) = (self.names(), self.own_values());
-            let board = self.board(&names, &own_values);
-            let follows = own.typed.is_some_and(|(value, written)| {
-                let typed = Typed { value, written };
-                matches!(grade(&board, *step, typed), Some(Grade::Follows(_)))
-            });
-            if !follows {
-                self.state.standing.entry(*step).or_insert(own.clone());
-            }
+            self.state.standing.entry(*step).or_insert(own.clone());
         }
     }
 }

@@ -75,14 +75,28 @@ pub fn derive(
         builder.take_apart();
         return builder.triangle();
     }
+    let worked = |seeks: bool| {
+        let worked = builder(seeks).by_balances(pivot)?;
+        // Balances may be two names of one, and then give nothing.
+        let every = (0..worked.quantities.len()).map(Quantity);
+        let is_found = |id| {
+            worked
+                .value(id, values, gravity)
+                .is_some_and(f64::is_finite)
+        };
+        match every.into_iter().all(is_found) {
+            true => Ok(worked),
+            false => Err(Underivable::NoOrder),
+        }
+    };
     if system.parts().sought.is_some() {
-        match builder(true).by_balances(pivot) {
+        match worked(true) {
             // No balance gives it by hand, so its value is taken as found by trial.
             Err(Underivable::NoOrder) => {}
             worked => return worked,
         }
     }
-    builder(false).by_balances(pivot)
+    worked(false)
 }
 
 /// Values a little away from these, each by its own share.
