@@ -2,11 +2,8 @@
 
 use super::manner::Style;
 use super::pupil::working;
-use super::scene::{Scene, angle_names};
-use leverwright::draw::draw;
-use leverwright::lesson::built_in;
-use leverwright::session::{Session, Sign};
-use leverwright::text::Words;
+use super::scene::{Drawn, Scene, angle_names};
+use leverwright::session::Sign;
 use rand::SeedableRng;
 use rand::rngs::ChaCha8Rng;
 use std::collections::BTreeMap;
@@ -31,52 +28,45 @@ pub(super) struct Findings {
 pub(super) fn measure(workings: u64, seed: u64) -> Findings {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut findings = Findings::default();
-    for lesson in built_in() {
-        for at in 0..workings {
-            let drawn_seed = seed * 100_000 + at;
-            let drawn = draw(&lesson, drawn_seed, "en").unwrap();
-            let scene = Scene::of(&drawn.problem);
-            let names = angle_names(&drawn.problem);
-            let style = Style::drawn(&mut random);
-            let mut session =
-                Session::start(drawn.problem.clone(), None, Words::english()).unwrap();
-            session.submit("freely");
-            let (mut whole, mut condemned) =
-                (format!("{} --seed {drawn_seed}\n", lesson.id()), false);
-            for line in working(&scene, &names, style, &mut random) {
-                let turn = session.submit(&line);
-                let place = match turn.line.sign {
-                    Sign::Wrong => Some((1, "wrong")),
-                    Sign::Incomplete => Some((2, "rounded too hard")),
-                    Sign::Unclear => Some((3, "not understood")),
-                    Sign::Noted | Sign::Talk => Some((4, "noted")),
-                    _ => None,
-                };
-                findings.lines += 1;
-                let verdict = format!("{:?}", turn.line.sign);
-                whole.push_str(&format!(
-                    "  {line}\n      {verdict}: {}\n",
-                    turn.line.message
+    for drawn in Drawn::some(workings, seed) {
+        let scene = Scene::of(&drawn.problem);
+        let names = angle_names(&drawn.problem);
+        let style = Style::drawn(&mut random);
+        let mut session = drawn.begun();
+        let (mut whole, mut condemned) =
+            (format!("{} --seed {}\n", drawn.lesson, drawn.seed), false);
+        for line in working(&scene, &names, style, &mut random) {
+            let turn = session.submit(&line);
+            let place = match turn.line.sign {
+                Sign::Wrong => Some((1, "wrong")),
+                Sign::Incomplete => Some((2, "rounded too hard")),
+                Sign::Unclear => Some((3, "not understood")),
+                Sign::Noted | Sign::Talk => Some((4, "noted")),
+                _ => None,
+            };
+            findings.lines += 1;
+            let verdict = format!("{:?}", turn.line.sign);
+            whole.push_str(&format!(
+                "  {line}\n      {verdict}: {}\n",
+                turn.line.message
+            ));
+            condemned |= turn.line.sign == Sign::Wrong;
+            for name in style.cells(&drawn.lesson) {
+                let cell = findings.cells.entry(name).or_default();
+                cell[0] += 1;
+                if let Some((place, _)) = place {
+                    cell[place] += 1;
+                }
+            }
+            if let Some((_, what)) = place {
+                findings.told.entry(what).or_default().push(format!(
+                    "{} --seed {} {style:?}: {line}  [{}]",
+                    drawn.lesson, drawn.seed, turn.line.message
                 ));
-                condemned |= turn.line.sign == Sign::Wrong;
-                for name in style.cells(lesson.id()) {
-                    let cell = findings.cells.entry(name).or_default();
-                    cell[0] += 1;
-                    if let Some((place, _)) = place {
-                        cell[place] += 1;
-                    }
-                }
-                if let Some((_, what)) = place {
-                    findings.told.entry(what).or_default().push(format!(
-                        "{} --seed {drawn_seed} {style:?}: {line}  [{}]",
-                        lesson.id(),
-                        turn.line.message
-                    ));
-                }
             }
-            if condemned {
-                findings.workings.push(whole);
-            }
+        }
+        if condemned {
+            findings.workings.push(whole);
         }
     }
     findings

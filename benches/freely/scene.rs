@@ -1,8 +1,44 @@
 //! A lesson's problem as a pupil sees it: points, weights, the rope, and the forces by an
 //! arithmetic of its own.
 
+use leverwright::draw::draw;
+use leverwright::lesson::built_in;
 use leverwright::problem::{GivenId, LoadKind, Place, Problem};
+use leverwright::session::Session;
+use leverwright::text::Words;
 use leverwright::units::Dimension;
+
+/// A problem drawn from a lesson.
+pub(super) struct Drawn {
+    pub(super) lesson: String,
+    pub(super) seed: u64,
+    pub(super) problem: Problem,
+}
+
+impl Drawn {
+    /// So many problems of each lesson, from seeds of their own.
+    pub(super) fn some(problems: u64, seed: u64) -> Vec<Drawn> {
+        let mut found = Vec::new();
+        for lesson in built_in() {
+            for at in 0..problems {
+                let seed = seed * 100_000 + at;
+                found.push(Drawn {
+                    lesson: lesson.id().to_owned(),
+                    seed,
+                    problem: draw(&lesson, seed, "en").unwrap().problem,
+                });
+            }
+        }
+        found
+    }
+
+    /// A free working of it, with nothing typed yet.
+    pub(super) fn begun(&self) -> Session {
+        let mut session = Session::start(self.problem.clone(), None, Words::english()).unwrap();
+        session.submit("freely");
+        session
+    }
+}
 
 /// A weight that hangs on the body.
 pub(super) struct Weight {

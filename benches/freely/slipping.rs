@@ -3,11 +3,8 @@
 
 use super::manner::Style;
 use super::pupil::{Pupil, Slip};
-use super::scene::{Scene, angle_names};
-use leverwright::draw::draw;
-use leverwright::lesson::built_in;
-use leverwright::session::{Session, Sign};
-use leverwright::text::Words;
+use super::scene::{Drawn, Scene, angle_names};
+use leverwright::session::Sign;
 use rand::Rng;
 use rand::SeedableRng;
 use rand::rngs::ChaCha8Rng;
@@ -39,66 +36,60 @@ pub(super) struct Slipping {
 pub(super) fn measure_slipping(workings: u64, seed: u64) -> Slipping {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut found = Slipping::default();
-    for lesson in built_in() {
-        for at in 0..workings {
-            let drawn_seed = seed * 100_000 + at;
-            let drawn = draw(&lesson, drawn_seed, "en").unwrap();
-            let scene = Scene::of(&drawn.problem);
-            let names = angle_names(&drawn.problem);
-            let style = Style::carrying(&mut random);
-            let mut pick = |count: usize| random.next_u32() as usize % count;
-            let factor = [0.82, 1.27, 1.6, 0.55][pick(4)];
-            let slip = match pick(3) {
-                0 => Slip::Weight(pick(scene.weights.len()), factor),
-                1 => Slip::Pull(factor),
-                _ => Slip::Ratio,
-            };
-            // Where sine and cosine are alike or nothing is no slip to see.
-            let between = scene.angles()[2];
-            let slip = match slip {
-                Slip::Ratio if (between - 45.0).abs() < 4.0 || between > 80.0 => Slip::Pull(factor),
-                slip => slip,
-            };
-            let after = [
-                After::Carries,
-                After::Mends,
-                After::HalfMends,
-                After::TakesBack,
-            ][pick(4)];
-            let lines = written(&Pupil::at_work(&scene, &names, style, slip), slip, after);
-            let mut session =
-                Session::start(drawn.problem.clone(), None, Words::english()).unwrap();
-            session.submit("freely");
-            let kind = format!(
-                "{after:?}, {}",
-                format!("{slip:?}").split('(').next().unwrap_or("")
-            );
-            let mut whole = format!("{} --seed {drawn_seed} {kind} {style:?}\n", lesson.id());
-            let mut condemned = false;
-            for (line, is_slip) in lines {
-                let turn = session.submit(&line);
-                let sign = turn.line.sign;
-                whole.push_str(&format!(
-                    "  {line}\n      {sign:?}: {}\n",
-                    turn.line.message
-                ));
-                found.lines += 1;
-                if is_slip {
-                    found.told.1 += 1;
-                    found.told.0 += usize::from(sign == Sign::Wrong);
-                    continue;
-                }
-                let counted = found.kinds.entry(kind.clone()).or_default();
-                counted.0 += 1;
-                if matches!(sign, Sign::Wrong | Sign::Unclear) {
-                    counted.1 += 1;
-                    condemned = true;
-                }
+    for drawn in Drawn::some(workings, seed) {
+        let scene = Scene::of(&drawn.problem);
+        let names = angle_names(&drawn.problem);
+        let style = Style::carrying(&mut random);
+        let mut pick = |count: usize| random.next_u32() as usize % count;
+        let factor = [0.82, 1.27, 1.6, 0.55][pick(4)];
+        let slip = match pick(3) {
+            0 => Slip::Weight(pick(scene.weights.len()), factor),
+            1 => Slip::Pull(factor),
+            _ => Slip::Ratio,
+        };
+        // Where sine and cosine are alike or nothing is no slip to see.
+        let between = scene.angles()[2];
+        let slip = match slip {
+            Slip::Ratio if (between - 45.0).abs() < 4.0 || between > 80.0 => Slip::Pull(factor),
+            slip => slip,
+        };
+        let after = [
+            After::Carries,
+            After::Mends,
+            After::HalfMends,
+            After::TakesBack,
+        ][pick(4)];
+        let lines = written(&Pupil::at_work(&scene, &names, style, slip), slip, after);
+        let mut session = drawn.begun();
+        let kind = format!(
+            "{after:?}, {}",
+            format!("{slip:?}").split('(').next().unwrap_or("")
+        );
+        let mut whole = format!("{} --seed {} {kind} {style:?}\n", drawn.lesson, drawn.seed);
+        let mut condemned = false;
+        for (line, is_slip) in lines {
+            let turn = session.submit(&line);
+            let sign = turn.line.sign;
+            whole.push_str(&format!(
+                "  {line}\n      {sign:?}: {}\n",
+                turn.line.message
+            ));
+            found.lines += 1;
+            if is_slip {
+                found.told.1 += 1;
+                found.told.0 += usize::from(sign == Sign::Wrong);
+                continue;
             }
-            found.workings += 1;
-            if condemned {
-                found.condemned.push(whole);
+            let counted = found.kinds.entry(kind.clone()).or_default();
+            counted.0 += 1;
+            if matches!(sign, Sign::Wrong | Sign::Unclear) {
+                counted.1 += 1;
+                condemned = true;
             }
+        }
+        found.workings += 1;
+        if condemned {
+            found.condemned.push(whole);
         }
     }
     found

@@ -3,12 +3,9 @@
 
 use super::manner::Style;
 use super::pupil::relations;
-use super::scene::{Scene, angle_names};
-use leverwright::draw::draw;
-use leverwright::lesson::built_in;
+use super::scene::{Drawn, Scene, angle_names};
 use leverwright::problem::Problem;
-use leverwright::session::{Session, Sign};
-use leverwright::text::Words;
+use leverwright::session::Sign;
 use leverwright::units::Dimension;
 use rand::Rng;
 use rand::SeedableRng;
@@ -37,52 +34,46 @@ pub(super) struct Slips {
 pub(super) fn measure_slips(problems: u64, seed: u64, every: usize) -> Slips {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut found = Slips::default();
-    for lesson in built_in() {
-        for at in 0..problems {
-            let drawn_seed = seed * 100_000 + at;
-            let drawn = draw(&lesson, drawn_seed, "en").unwrap();
-            let worlds = Worlds::of(&drawn.problem);
-            let names = angle_names(&drawn.problem);
-            for _ in 0..4 {
-                let style = Style::plain(&mut random);
-                let (definitions, lines) = relations(&worlds.scenes[0], &names, style);
-                let begun = || {
-                    let problem = drawn.problem.clone();
-                    let mut session = Session::start(problem, None, Words::english()).unwrap();
-                    session.submit("freely");
-                    for line in &definitions {
-                        session.submit(line);
+    for drawn in Drawn::some(problems, seed) {
+        let worlds = Worlds::of(&drawn.problem);
+        let names = angle_names(&drawn.problem);
+        for _ in 0..4 {
+            let style = Style::plain(&mut random);
+            let (definitions, lines) = relations(&worlds.scenes[0], &names, style);
+            let begun = || {
+                let mut session = drawn.begun();
+                for line in &definitions {
+                    session.submit(line);
+                }
+                session
+            };
+            for right in &lines {
+                for wrong in changed(right, &mut random).into_iter().step_by(every) {
+                    let truth = worlds.truth(&wrong, &definitions);
+                    let told = || {
+                        format!(
+                            "{} --seed {} {style:?}: {wrong}  (right: {right})",
+                            drawn.lesson, drawn.seed
+                        )
+                    };
+                    match truth {
+                        Truth::Right => continue,
+                        Truth::Wrong => {}
+                        Truth::ByChance => found.by_chance.push(told()),
                     }
-                    session
-                };
-                for right in &lines {
-                    for wrong in changed(right, &mut random).into_iter().step_by(every) {
-                        let truth = worlds.truth(&wrong, &definitions);
-                        let told = || {
-                            format!(
-                                "{} --seed {drawn_seed} {style:?}: {wrong}  (right: {right})",
-                                lesson.id()
-                            )
-                        };
-                        match truth {
-                            Truth::Right => continue,
-                            Truth::Wrong => {}
-                            Truth::ByChance => found.by_chance.push(told()),
-                        }
-                        let turn = begun().submit(&wrong);
-                        let sign = turn.line.sign;
-                        let accepted = matches!(sign, Sign::Right | Sign::Rounded | Sign::Follows);
-                        if truth == Truth::ByChance {
-                            found.chance_accepted += usize::from(accepted);
-                            continue;
-                        }
-                        found.typed += 1;
-                        *found.signs.entry(format!("{sign:?}")).or_default() += 1;
-                        if accepted {
-                            found
-                                .accepted
-                                .push(format!("{} [{}]", told(), turn.line.message));
-                        }
+                    let turn = begun().submit(&wrong);
+                    let sign = turn.line.sign;
+                    let accepted = matches!(sign, Sign::Right | Sign::Rounded | Sign::Follows);
+                    if truth == Truth::ByChance {
+                        found.chance_accepted += usize::from(accepted);
+                        continue;
+                    }
+                    found.typed += 1;
+                    *found.signs.entry(format!("{sign:?}")).or_default() += 1;
+                    if accepted {
+                        found
+                            .accepted
+                            .push(format!("{} [{}]", told(), turn.line.message));
                     }
                 }
             }
