@@ -26,14 +26,7 @@ fn main() {
     if std::env::var_os("SLIPPING").is_some() {
         return slipping();
     }
-    let numbers: Vec<u64> = std::env::args()
-        .filter_map(|arg| arg.parse().ok())
-        .collect();
-    let (workings, seed) = match numbers[..] {
-        [workings, seed, ..] => (workings, seed),
-        [workings] => (workings, 7),
-        [] => (50, 7),
-    };
+    let (workings, seed) = counted(50);
     let shows = std::env::var("SHOW")
         .ok()
         .and_then(|show| show.parse().ok());
@@ -58,15 +51,18 @@ fn main() {
     }
 }
 
-/// Wrong lines that were accepted: `SLIPS=1 cargo bench --bench freely -- PROBLEMS SEED`.
-fn slips() {
+/// How many, and from which seed, as they stand behind the name of the bench.
+fn counted(usual: u64) -> (u64, u64) {
     let numbers: Vec<u64> = std::env::args()
         .filter_map(|arg| arg.parse().ok())
         .collect();
-    let (problems, seed) = match numbers[..] {
-        [problems, seed, ..] => (problems, seed),
-        _ => (5, 7),
-    };
+    let at = |place: usize, usual: u64| numbers.get(place).copied().unwrap_or(usual);
+    (at(0, usual), at(1, 7))
+}
+
+/// Wrong lines that were accepted: `SLIPS=1 cargo bench --bench freely -- PROBLEMS SEED`.
+fn slips() {
+    let (problems, seed) = counted(5);
     let found = measure_slips(problems, seed, 1);
     println!("wrong lines: {}  {:?}", found.typed, found.signs);
     println!("accepted: {}", found.accepted.len());
@@ -85,13 +81,7 @@ fn slips() {
 
 /// Lines wrongly condemned in workings with a slip: `SLIPPING=1 cargo bench --bench freely -- WORKINGS SEED`.
 fn slipping() {
-    let numbers: Vec<u64> = std::env::args()
-        .filter_map(|arg| arg.parse().ok())
-        .collect();
-    let (workings, seed) = match numbers[..] {
-        [workings, seed, ..] => (workings, seed),
-        _ => (50, 7),
-    };
+    let (workings, seed) = counted(50);
     let found = measure_slipping(workings, seed);
     let (told, slips) = found.told;
     println!(

@@ -1,12 +1,14 @@
 //! The senses in which a free working counts what may act both ways: told by the first line that
 //! does so beyond doubt, kept, and told where a later line counts otherwise.
 
-use super::state::State;
 use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark};
 use crate::key::{Part, StepId};
 use crate::text::Slot;
+
+/// Parts, each true if it counts against its axis.
+type Senses = Vec<(StepId, bool)>;
 
 impl Session {
     /// Keeps the senses in which a true balance counts what may act both ways; of a line that
@@ -15,54 +17,17 @@ impl Session {
         self.state.freely.as_ref().filter(|_| judgement.stands())?;
         // A value counts its part so, too.
         let turned = judgement.remarks.contains(&Remark::OppositeSense);
-        let taken = judgement.remarks.iter().find_map(|remark| match remark {
-            Remark::SensesTaken(senses) => Some(senses.clone()),
-            _ => None,
-        });
-        let mut taken = taken.unwrap_or_default();
-        // Where nothing else is said a part counts along its axis.
-        let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
-        let said = taken.len();
-        if !self.is_general() && judgement.remarks.iter().any(balance) {
-            for step in &judgement.evidence.rests_on {
-                if step.along().is_some() && !taken.iter().any(|(known, _)| known == step) {
-                    taken.push((*step, false));
-                }
-            }
-        }
-        // Nobody is wrong to count so, whatever was counted before.
-        let along: Vec<StepId> = taken[said..].iter().map(|(step, _)| *step).collect();
-        taken.retain(|(step, _)| !self.acts_on_two(*step));
-        // `cos ψ = Hx/H` is of sizes, whichever way Hx counts.
-        if is_of_whole(judgement) {
-            taken.clear();
-        }
-        let number = self.state.next_number;
-        let kept = |state: &State, step: StepId| state.senses.get(&step).copied();
+        let (mut taken, along) = self.senses_counted(judgement);
+        // Nobody is wrong to count along the axis, whatever was counted before.
         let told = self.sign_told(judgement, turned);
-        let taken_otherwise = taken.iter().filter(|(step, _)| !along.contains(step));
-        let changed = taken_otherwise.chain(&told).find_map(|(step, against)| {
-            let (before, line) = kept(&self.state, *step)?;
+        let changed = taken.iter().chain(&told).find_map(|(step, against)| {
+            let (before, line) = self.state.senses.get(step).copied()?;
             let changed = before != *against && !self.acts_so(*step, *against);
             changed.then_some((*step, before, line))
         });
         let Some((step, before, line)) = changed else {
-            for (step, own) in &judgement.values {
-                // A sign before its value says anew in which sense a part counts.
-                let typed = judgement.evidence.number.map(|typed| typed.value);
-                let signed = typed.is_some_and(|typed| typed < 0.0);
-                let kept = self.state.senses.get(step).filter(|_| !signed);
-                if step.has_free_sense() && own.right && kept.is_none() {
-                    self.state.senses.insert(*step, (turned, number));
-                }
-            }
-            for (step, against) in taken {
-                let counted = (against, number);
-                match self.acts_so(step, against) {
-                    true => drop(self.state.senses.insert(step, counted)),
-                    false => drop(self.state.senses.entry(step).or_insert(counted)),
-                }
-            }
+            taken.extend(along);
+            self.keep_senses(judgement, turned, taken);
             return None;
         };
         let symbol = self.key.step(step).map(|step| step.symbol.shown());
@@ -80,6 +45,53 @@ impl Session {
             None => self.words.say("talk.sense-turned", &slots[..2]),
         };
         Some(Outcome::verdict(sign, verdict, "wrong", message))
+    }
+
+    /// The senses that a line says it counts in, and those along their axis where nothing is said.
+    fn senses_counted(&self, judgement: &Judgement) -> (Senses, Senses) {
+        // `cos ψ = Hx/H` is of sizes, whichever way Hx counts.
+        if is_of_whole(judgement) {
+            return (Senses::new(), Senses::new());
+        }
+        let said = judgement.remarks.iter().find_map(|remark| match remark {
+            Remark::SensesTaken(senses) => Some(senses.clone()),
+            _ => None,
+        });
+        let mut said = said.unwrap_or_default();
+        let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
+        let mut along = Senses::new();
+        if !self.is_general() && judgement.remarks.iter().any(balance) {
+            let unsaid = |step: &&StepId| {
+                step.along().is_some() && !said.iter().any(|(known, _)| known == *step)
+            };
+            let rests_on = judgement.evidence.rests_on.iter().filter(unsaid);
+            along.extend(rests_on.map(|step| (*step, false)));
+        }
+        let on_one = |(step, _): &(StepId, bool)| !self.acts_on_two(*step);
+        said.retain(on_one);
+        along.retain(on_one);
+        (said, along)
+    }
+
+    /// Keeps what a line counts and what its values say.
+    fn keep_senses(&mut self, judgement: &Judgement, turned: bool, taken: Senses) {
+        let number = self.state.next_number;
+        for (step, own) in &judgement.values {
+            // A sign before its value says anew in which sense a part counts.
+            let typed = judgement.evidence.number.map(|typed| typed.value);
+            let signed = typed.is_some_and(|typed| typed < 0.0);
+            let kept = self.state.senses.get(step).filter(|_| !signed);
+            if step.has_free_sense() && own.right && kept.is_none() {
+                self.state.senses.insert(*step, (turned, number));
+            }
+        }
+        for (step, against) in taken {
+            let counted = (against, number);
+            match self.acts_so(step, against) {
+                true => drop(self.state.senses.insert(step, counted)),
+                false => drop(self.state.senses.entry(step).or_insert(counted)),
+            }
+        }
     }
 
     /// True where a part of a general working is counted the way that it acts in: nobody is wrong to

@@ -27,6 +27,12 @@ fn hint(session: &mut Session, rung: usize) -> String {
     hints.last().unwrap_or_default()
 }
 
+/// A line typed into a sitting gets this sign.
+fn judged_so(mut session: Session, line: &str, sign: Sign) {
+    let turn = session.submit(line);
+    assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+}
+
 #[test]
 fn each_of_several_balances_tells_what_it_leaves_out() {
     for (title, without) in [
@@ -95,8 +101,7 @@ fn what_acts_between_two_bodies_is_told_with_the_body() {
         ("152 N to the left on the right bar", Sign::Wrong),
         ("152 N to the right on the left bar", Sign::Wrong),
     ] {
-        let turn = passed_to(BARS, level).submit(line);
-        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+        judged_so(passed_to(BARS, level), line, sign);
     }
 }
 
@@ -122,8 +127,7 @@ fn a_hinge_at_its_limit_is_worked_by_its_parts() {
         ("Ay = sqrt(250^2 + 150^2)", Sign::Wrong),
         ("Ay = Amax - Ax", Sign::Wrong),
     ] {
-        let turn = passed_to(PIN, part).submit(line);
-        assert_eq!(turn.line.sign, sign, "{line}: {}", turn.line.message);
+        judged_so(passed_to(PIN, part), line, sign);
     }
 }
 
