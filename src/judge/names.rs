@@ -3,6 +3,7 @@
 use super::Remark;
 use super::board::Board;
 use crate::key::{Atom, Formula, Key, Nature, Step, StepId};
+use crate::plane::Vector;
 use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Node, Reading, Tree, Vocabulary};
 use crate::text::Symbol;
@@ -127,6 +128,7 @@ impl Names {
                 self.also(coefficient, spelling);
             }
         }
+        self.straight(key);
         let mut directions = key.steps.iter().filter(|step| step.id.is_direction());
         if let (Some(direction), None) = (directions.next(), directions.next()) {
             self.also(NameRole::Step(direction.id), "ψ");
@@ -142,6 +144,29 @@ impl Names {
         let mut weights = key.steps.iter().filter(|step| step.id.is_weight());
         if let (Some(weight), None) = (weights.next(), weights.next()) {
             self.also(NameRole::Step(weight.id), "W");
+        }
+    }
+
+    /// The level part of a level force is the force itself, and so is the upright part of an upright
+    /// one: `Tx`, `N_y`.
+    fn straight(&mut self, key: &Key) {
+        let Some(general) = &key.general else {
+            return;
+        };
+        for step in key.steps.iter().filter(|step| step.id.is_unknown()) {
+            let way = general.ways.get(&step.id).copied();
+            let ends = general.ends.get(&step.id).into_iter().flatten();
+            let ways: Vec<_> = way.into_iter().chain(ends.map(|(_, way)| *way)).collect();
+            let along = |axis: Vector| {
+                let all = |way: &Vector| way.dot(axis).abs() > 1.0 - 1e-9;
+                !ways.is_empty() && ways.iter().all(all)
+            };
+            let axes = [(Vector::new(1.0, 0.0), "x"), (Vector::new(0.0, 1.0), "y")];
+            for (_, letter) in axes.into_iter().filter(|(axis, _)| along(*axis)) {
+                let name = step.symbol.as_str();
+                self.also(NameRole::Step(step.id), &format!("{name}{letter}"));
+                self.also(NameRole::Step(step.id), &format!("{name}_{letter}"));
+            }
         }
     }
 

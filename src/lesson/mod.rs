@@ -19,6 +19,7 @@ mod system_names;
 mod system_order;
 mod system_parts;
 mod system_read;
+mod system_rope;
 mod system_spot;
 mod system_write;
 mod texts;

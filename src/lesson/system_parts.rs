@@ -6,9 +6,7 @@ use super::quantity::{Want, read_symbol};
 use super::system_hold::has_known_kind;
 use super::system_names::{KnownBody, KnownForce, Reader, Traits};
 use super::system_spot::stands;
-use crate::system::{
-    ActId, Body, BodyId, Cord, CordEnd, Leg, Load, LoadKind, Spot, Turning, Weight, WeightKind,
-};
+use crate::system::{ActId, Body, BodyId, Leg, Load, LoadKind, Spot, Turning, Weight, WeightKind};
 use crate::text::Symbol;
 
 const BODY: &[&str] = &["name", "start", "legs", "knot"];
@@ -29,8 +27,6 @@ const SPREAD: &[&str] = &[
     "last",
     "direction",
 ];
-const ROPE: &[&str] = &["symbol", "noun", "ends"];
-const END: &[&str] = &["body", "at", "direction"];
 
 /// Which way couples turn, by its word.
 pub(super) const TURNS: &[(&str, Turning)] = &[
@@ -40,7 +36,7 @@ pub(super) const TURNS: &[(&str, Turning)] = &[
 
 const A_BODY: &str = "the name of the body";
 /// The most parts in one list.
-const MOST: usize = 60;
+pub(super) const MOST: usize = 60;
 
 impl<'a> Reader<'_, 'a> {
     /// The elements of a list that may be left out.
@@ -342,35 +338,6 @@ impl<'a> Reader<'_, 'a> {
             first: first?,
             last: last?,
             bearing: bearing?,
-        })
-    }
-
-    pub(super) fn rope(&mut self, item: &Item<'a>, index: usize) -> Option<Cord> {
-        let fields = item.fields(ROPE, self.report)?;
-        let symbol = self.symbol(&fields, ActId::Cord(index));
-        let noun = self.noun(&fields);
-        let place = format!("d_{}", symbol.as_ref().map_or("T", Symbol::as_str));
-        let expected = "a list of where and how the rope pulls";
-        let ends = fields.required("ends", expected, self.report);
-        let ends = ends.and_then(|item| item.elements("ends", (1, MOST), self.report))?;
-        let ends: Vec<_> = ends
-            .iter()
-            .map(|end| {
-                let fields = end.fields(END, self.report)?;
-                let body = self.body_in(&fields);
-                let at = self.spot_in(&fields, "at", &place);
-                let bearing = self.bearing_in(&fields, "direction", &usual("β", index));
-                Some(CordEnd {
-                    body: body?,
-                    at: at?,
-                    bearing: bearing?,
-                })
-            })
-            .collect();
-        Some(Cord {
-            symbol: symbol?,
-            noun: noun?,
-            ends: ends.into_iter().collect::<Option<_>>()?,
         })
     }
 }

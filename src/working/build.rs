@@ -1,6 +1,7 @@
 //! Deriving a working: the balances in their order, with what they need.
 
 use super::force::{Elementary, Source, Twist, part_name};
+use super::level::kept_level;
 use super::order::{Candidate, Chosen};
 use super::place::{Run, Signed};
 use super::trouble::Underivable;
@@ -51,7 +52,7 @@ pub fn derive(
     let builder = |seeks: bool| Builder {
         system,
         values: values.to_vec(),
-        moved: moved(values),
+        moved: kept_level(system, values, moved(values)),
         gravity,
         solution: solution.clone(),
         seeks,

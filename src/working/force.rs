@@ -5,7 +5,7 @@ use super::build::Builder;
 use super::{Expression, Meaning, Quantity, Rule};
 use crate::key::{Atom, Axis, Formula, difference, place_length};
 use crate::problem::GivenId;
-use crate::system::{Act, ActId, Bearing, BodyId, Friction, HoldKind, Line, Size, Spot};
+use crate::system::{Act, ActId, Bearing, BodyId, Effect, Friction, HoldKind, Line, Size, Spot};
 use crate::text::Symbol;
 use crate::units::Dimension;
 
@@ -219,7 +219,10 @@ impl Builder<'_> {
             let Line::Known(bearing) = &effect.line else {
                 continue;
             };
-            let turn = self.turn(bearing, &effect.at, Some(act.id));
+            let turn = match self.first_end(act, index) {
+                Some(first) => first.plus(1.0, &Turn::fixed(180.0)),
+                None => self.turn(bearing, &effect.at, Some(act.id)),
+            };
             let partner = partner(act, index);
             self.forces.push(Elementary {
                 act: act.id,
@@ -232,6 +235,19 @@ impl Builder<'_> {
                 unknown,
             });
         }
+    }
+
+    /// The direction at the first end of a straight rope, at the end that pulls back along it.
+    fn first_end(&mut self, act: &Act<'_>, index: usize) -> Option<Turn> {
+        let ([first, second], 1) = (&act.on[..], index) else {
+            return None;
+        };
+        let runs_to = |effect: &Effect, other: &Effect| matches!(&effect.line, Line::Known(Bearing::Towards(spot)) if *spot == other.at);
+        let Line::Known(bearing) = &first.line else {
+            return None;
+        };
+        let is_straight = runs_to(first, second) && runs_to(second, first);
+        is_straight.then(|| self.turn(bearing, &first.at, Some(act.id)))
     }
 
     fn at_effects(

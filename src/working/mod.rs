@@ -17,6 +17,7 @@ mod figures;
 mod force;
 mod gather;
 mod lamina;
+mod level;
 mod meeting;
 mod moments;
 mod order;

@@ -390,9 +390,17 @@ fn single(
             .copied()
             .collect()
     };
+    // What vanishes at the printed numbers only stands in the balance, but is not given by it.
+    let gives = |candidate: &&Candidate| match left(candidate)[..] {
+        [only] => candidate
+            .factors
+            .get(&only)
+            .is_some_and(|one| one.abs() > NONE),
+        _ => false,
+    };
     candidates
         .iter()
-        .filter(|candidate| left(candidate).len() == 1)
+        .filter(gives)
         .min_by(|one, other| {
             let cost = |one: &Candidate| {
                 let unknown = left(one).first().copied();

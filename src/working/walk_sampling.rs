@@ -4,6 +4,7 @@
 //! bodies apart, or leave numbers at which the forces are not those of the working, all lengths
 //! move together and the angles stay, or everything moves less.
 
+use super::level::kept_level;
 use super::{Meaning, Quantity, Rule, Underivable, Working};
 use crate::key::{Axis, CHOICES, Key, Pins, Sample, Sampling, moved};
 use crate::plane::Vector;
@@ -92,7 +93,7 @@ impl Maker<'_> {
         let values =
             givens.map(|(index, given)| self.values[index] * rigid(given.dimension, index));
         let mut sample = Sample {
-            values: values.collect(),
+            values: kept_level(self.system, self.values, values.collect()),
             gravity: self.system.gravity() * by(0),
         };
         if let Some((given, step)) = self.key.general.as_ref().and_then(|one| one.sought) {
