@@ -38,6 +38,13 @@ fn main() {
     for (name, [lines, wrong, coarse, unclear, noted]) in &findings.cells {
         println!("{name:40} {lines:>8} {wrong:>7} {coarse:>7} {unclear:>8} {noted:>7}");
     }
+    if let Some((name, lines)) = findings.triples.iter().min_by_key(|(_, lines)| **lines) {
+        println!(
+            "\n{} lines; {} triples of parts, the rarest with {lines}: {name}",
+            findings.lines,
+            findings.triples.len()
+        );
+    }
     for (what, lines) in &findings.told {
         println!("\n{what}: {}", lines.len());
         for line in lines.iter().take(shows.unwrap_or(40)) {

@@ -163,9 +163,9 @@ impl Style {
         }
     }
 
-    /// Each part of the manner by itself, and each pair of parts.
-    pub(super) fn cells(&self, lesson: &str) -> Vec<String> {
-        let parts = [
+    /// Each part of the manner.
+    fn parts(&self, lesson: &str) -> [String; 9] {
+        [
             lesson.to_owned(),
             format!("{:?}", self.method),
             format!("{:?}", self.pivot),
@@ -175,12 +175,30 @@ impl Style {
             format!("{:?}", self.sense),
             format!("{:?}", self.layout),
             format!("spelling {}", self.spelling),
-        ];
+        ]
+    }
+
+    /// Each part of the manner by itself, and each pair of parts.
+    pub(super) fn cells(&self, lesson: &str) -> Vec<String> {
+        let parts = self.parts(lesson);
         let mut cells = parts.to_vec();
         for (at, one) in parts.iter().enumerate() {
             cells.extend(parts[..at].iter().map(|other| format!("{other}, {one}")));
         }
         cells
+    }
+
+    /// Every three parts of the manner.
+    pub(super) fn triples(&self, lesson: &str) -> Vec<String> {
+        let parts = self.parts(lesson);
+        let mut triples = Vec::new();
+        for (at, one) in parts.iter().enumerate() {
+            for (before, other) in parts[..at].iter().enumerate() {
+                let third = parts[..before].iter();
+                triples.extend(third.map(|third| format!("{third}, {other}, {one}")));
+            }
+        }
+        triples
     }
 }
 

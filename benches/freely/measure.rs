@@ -18,6 +18,8 @@ pub(super) struct Findings {
     pub(super) lines: usize,
     /// By part of the manner and pair of parts.
     pub(super) cells: BTreeMap<String, Cell>,
+    /// How many lines were typed of every three parts of the manner.
+    pub(super) triples: BTreeMap<String, usize>,
     /// The lines that were not credited, by what became of them.
     pub(super) told: BTreeMap<&'static str, Vec<String>>,
     /// The workings in which a line was called wrong, each line with its verdict.
@@ -51,6 +53,9 @@ pub(super) fn measure(workings: u64, seed: u64) -> Findings {
                 turn.line.message
             ));
             condemned |= turn.line.sign == Sign::Wrong;
+            for name in style.triples(&drawn.lesson) {
+                *findings.triples.entry(name).or_default() += 1;
+            }
             for name in style.cells(&drawn.lesson) {
                 let cell = findings.cells.entry(name).or_default();
                 cell[0] += 1;
