@@ -8,7 +8,7 @@ use crate::hint::kind_word;
 use crate::key::{Axis, Key, Pins, Sampling, step_word};
 use crate::lesson::{Fault, write_problem};
 use crate::statics::{Root, Solution, SystemSolution, solve_system};
-use crate::system::{Act, ActId, Asked, System};
+use crate::system::{Act, ActId, Asked, Effect, Line, System};
 use crate::text::Words;
 use crate::units::{Dimension, unit_for};
 use crate::working::{Kind, Sense, Settled, Told, Working, spot_name, told};
@@ -82,7 +82,7 @@ pub(super) fn system(system: &System, solved: &Settled, board: &Board<'_>) -> St
     let sought: Vec<Value> = roots.iter().filter_map(root).collect();
     let other = |other: &Other| {
         let mut told = found(other.value)?;
-        told["forces"] = json!(forces(system, &other.solution));
+        told["forces"] = json!(forces(system, &other.solution, &other.values));
         told["working"] = json!(working_lines(system, &other.values, &other.working));
         Some(told)
     };
@@ -93,7 +93,7 @@ pub(super) fn system(system: &System, solved: &Settled, board: &Board<'_>) -> St
         "title": parts.title,
         "statement": parts.statement,
         "gravity": { "value": parts.gravity, "unit": "m/s²" },
-        "forces": forces(system, &solved.solution),
+        "forces": forces(system, &solved.solution, &solved.values),
         "sought": sought,
         "asked": asked(system),
         "asked_by_name": system.asks_by_name(),
@@ -106,7 +106,7 @@ pub(super) fn system(system: &System, solved: &Settled, board: &Board<'_>) -> St
 }
 
 /// Every force and couple.
-fn forces(system: &System, solution: &SystemSolution) -> Vec<Value> {
+fn forces(system: &System, solution: &SystemSolution, values: &[f64]) -> Vec<Value> {
     let told = |act: &Act<'_>| {
         let found = solution.reaction(act.id)?;
         Some(json!({
@@ -120,9 +120,32 @@ fn forces(system: &System, solution: &SystemSolution) -> Vec<Value> {
             "size": found.force.size(),
             "unit": "N",
             "couple": { "value": found.couple, "unit": "N m" },
+            "ends": ends(system, act, found.size, values),
         }))
     };
     system.acts().iter().filter_map(told).collect()
+}
+
+/// Of a rope: what each of its ends does, at which body; `null` of anything else.
+fn ends(system: &System, act: &Act<'_>, tension: f64, values: &[f64]) -> Option<Vec<Value>> {
+    let ActId::Cord(_) = act.id else {
+        return None;
+    };
+    let told = |effect: &Effect| {
+        let Line::Known(bearing) = &effect.line else {
+            return None;
+        };
+        let at = system.point(&effect.at, values);
+        let force = system.unit(bearing, &effect.at, values) * tension;
+        Some(json!({
+            "on": system.parts().bodies.get(effect.body.0)?.noun,
+            "at": { "x": at.x, "y": at.y, "unit": "m" },
+            "x": force.x,
+            "y": force.y,
+            "unit": "N",
+        }))
+    };
+    Some(act.on.iter().filter_map(told).collect())
 }
 
 /// The nouns of the bodies that a force acts on as it is told, or that meet the reverse of it.

@@ -4,7 +4,7 @@ use crate::key::Axis;
 use crate::problem::Place;
 use crate::system::{ActId, HoldKind, Spot, System, When};
 use crate::text::{Prose, Slot, Words};
-use crate::working::{Kind, Sense, Taken, Told, Way, spot_act};
+use crate::working::{Kind, Meaning, Sense, Taken, Told, spot_act};
 
 /// One line of a working with its end of line; headings stand to the left of what they head.
 pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
@@ -96,8 +96,16 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
         Told::Quantity {
             text,
             way: Some(way),
-            ..
-        } => indented(&format!("{text} ({})", way_told(way, words))),
+            meaning,
+        } => {
+            let told = match (meaning, way.sense) {
+                (Meaning::FrictionNeeded(_), Sense::Slanted { above, right }) => {
+                    slanted(above, right, words)
+                }
+                (_, sense) => sense_told(sense, words),
+            };
+            indented(&format!("{text} ({})", on_body(told, way.on, words)))
+        }
         Told::Balance {
             taken: how,
             names,
@@ -170,14 +178,24 @@ fn vanishing(system: &System, act: ActId) -> &'static str {
     }
 }
 
-/// Which way, in words, and on which body where that makes a difference.
-fn way_told(way: Way, words: &Words) -> Prose {
-    let told = sense_told(way.sense, words);
-    let Some(body) = way.on else {
+/// Which way, and on which body where that makes a difference.
+fn on_body(told: Prose, on: Option<String>, words: &Words) -> Prose {
+    let Some(body) = on else {
         return told;
     };
     let slots = [("way", Slot::Prose(told)), ("body", Slot::Word(body))];
     words.say("solve.on-body", &slots)
+}
+
+/// Which way friction along a slope acts: its slope is told by the contact, so only the sides are.
+fn slanted(above: bool, right: bool, words: &Words) -> Prose {
+    let vertical = if above { "solve.up" } else { "solve.down" };
+    let side = if right { "solve.right" } else { "solve.left" };
+    let slots = [
+        ("vertical", Slot::Prose(words.say(vertical, &[]))),
+        ("side", Slot::Prose(words.say(side, &[]))),
+    ];
+    words.say("solve.slanted", &slots)
 }
 
 fn sense_told(sense: Sense, words: &Words) -> Prose {

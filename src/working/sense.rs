@@ -98,7 +98,7 @@ impl Teller<'_> {
                     return None;
                 };
                 let push = self.system.unit(push, &hold.at, self.numbers.values);
-                along(push.quarter_turn() * value)
+                Some(sense_of(push.quarter_turn() * value))
             }
             _ => None,
         }

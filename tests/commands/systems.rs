@@ -324,3 +324,88 @@ fn every_true_value_of_what_is_sought_is_worked() {
     assert!(!text.contains("is as true"), "{text}");
     assert!(told["other_values"].as_array().unwrap().is_empty());
 }
+
+/// By hand: 20 kg on a slope of 25° press down along it with 196 N · sin 25° = 82.8 N; a pull of 150 N
+/// up the slope leaves 67.2 N for the friction, the other way.
+#[test]
+fn val_friction_off_the_level_is_told_by_its_sides() {
+    let pull = r#""loads": [{"noun": "pull", "body": "block", "at": {"on": "block", "at": "middle"},
+        "force": "150 N", "direction": {"along": "block", "onward": true}}],"#;
+    for (side, left, more, size, way, word) in [
+        (
+            "right",
+            true,
+            "",
+            "82.8",
+            "upwards and to the right",
+            "up-right",
+        ),
+        (
+            "left",
+            false,
+            "",
+            "82.8",
+            "upwards and to the left",
+            "up-left",
+        ),
+        (
+            "right",
+            true,
+            pull,
+            "67.2",
+            "downwards and to the left",
+            "down-left",
+        ),
+        (
+            "left",
+            false,
+            pull,
+            "67.2",
+            "downwards and to the right",
+            "down-right",
+        ),
+    ] {
+        let (text, told) = solved(&scene(&format!(
+            r#"{{"bodies": [{{"name": "block", "legs": [{{"length": "0.4 m", "direction":
+                  {{"angle": "25 deg", "from": "horizontal", "up": true, "side": "{side}"}}}}]}}],
+                "weights": [{{"noun": "block", "body": "block", "at": {{"on": "block", "at": "middle"}}, "mass": "20 kg"}}],
+                {more}
+                "holds": [{{"symbol": "N", "noun": "slope", "body": "block", "at": {{"on": "block", "at": "middle"}},
+                  "kind": "base", "width": "0.4 m", "direction": {{"across": "block", "left": {left}}}, "friction": "as-needed"}}],
+                "asked": ["N"]}}"#
+        )));
+        let line = text
+            .lines()
+            .find(|line| line.ends_with(&format!("({way})")));
+        assert!(
+            line.is_some_and(|line| line.contains("FN = ") && line.contains(size)),
+            "{text}"
+        );
+        let working = told["working"].as_array().unwrap();
+        assert_eq!(working.iter().filter(|line| line["way"] == word).count(), 1);
+    }
+}
+
+/// By hand: the hoist of the jib runs from the crate over a pulley and back along the boom.
+#[test]
+fn val_a_rope_is_told_at_each_of_its_ends() {
+    let path = format!(
+        "{}/tests/boards/pulley_beam.json",
+        env!("CARGO_MANIFEST_DIR")
+    );
+    let (_, told) = solved(&std::fs::read_to_string(path).unwrap());
+    let forces = told["forces"].as_array().unwrap();
+    let rope = forces.iter().find(|force| force["symbol"] == "S").unwrap();
+    let ends = rope["ends"].as_array().unwrap();
+    let on: Vec<&str> = ends.iter().map(|end| end["on"].as_str().unwrap()).collect();
+    assert_eq!(on, ["load", "boom", "boom"]);
+    // The crate hangs on it with 100 kg · 9.8 m/s²; over the boom it pulls down with as much.
+    for (end, upwards) in ends.iter().zip([980.0, -980.0]) {
+        let near = |name: &str, right: f64| (end[name].as_f64().unwrap() - right).abs() < 1e-6;
+        assert!(near("x", 0.0) && near("y", upwards), "{end}");
+    }
+    let size = |end: &Value| end["x"].as_f64().unwrap().hypot(end["y"].as_f64().unwrap());
+    assert!((size(&ends[2]) - 980.0).abs() < 1e-6);
+    let others = forces.iter().filter(|force| force["what"] == "crate");
+    assert!(others.into_iter().all(|force| force["ends"].is_null()));
+}
