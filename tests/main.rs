@@ -5,6 +5,7 @@ mod besides;
 mod boards;
 mod commands;
 mod corpus;
+mod dialogues;
 mod freely;
 mod general;
 mod house;

@@ -235,7 +235,8 @@ fn text(
     let written = written(system, board.working, values, words);
     text.extend(written.iter().map(String::as_str));
     for other in &board.others {
-        text.push_str(&also(system, other, &written, words));
+        let value = root_text(system, roots, other.value);
+        text.push_str(&also(system, (other, value), &written, words));
     }
     text.push_str(&format!(
         "\n{}\n",
@@ -255,11 +256,15 @@ fn written(system: &System, working: &Working, values: &[f64], words: &Words) ->
 
 /// The working at another value of what is sought: under their headings, the lines that are not
 /// those of the first.
-fn also(system: &System, other: &Other, first: &[String], words: &Words) -> String {
+fn also(
+    system: &System,
+    (other, value): (&Other, String),
+    first: &[String],
+    words: &Words,
+) -> String {
     let given = system.parts().sought.as_ref().map(|sought| sought.given);
     let slots = given.map(|given| {
         let given = system.given(given);
-        let value = value_text(other.value, given.dimension, system.figures());
         [
             ("symbol", Slot::Name(given.symbol.shown())),
             ("value", Slot::Value(value)),
@@ -279,6 +284,22 @@ fn also(system: &System, other: &Other, first: &[String], words: &Words) -> Stri
     text
 }
 
+/// A value of what is sought, with as many figures as tell it from the others.
+fn root_text(system: &System, roots: &[Root], value: f64) -> String {
+    const MOST_FIGURES: u8 = 7;
+    let sought = system.parts().sought.as_ref();
+    let dimension = sought.map_or(Dimension::NUMBER, |sought| {
+        system.given(sought.given).dimension
+    });
+    let text = |value: f64, figures: u8| value_text(value, dimension, figures);
+    let other = |figures: &u8| {
+        let alike = |root: &&Root| text(root.value, *figures) == text(value, *figures);
+        roots.iter().filter(alike).count() < 2
+    };
+    let figures = (system.figures()..=MOST_FIGURES).find(other);
+    text(value, figures.unwrap_or(system.figures()))
+}
+
 /// What was sought, each value with a word where it is one of the equations only.
 fn sought(system: &System, roots: &[Root], words: &Words) -> String {
     let Some(sought) = &system.parts().sought else {
@@ -289,10 +310,7 @@ fn sought(system: &System, roots: &[Root], words: &Words) -> String {
     for root in roots {
         let slots = [
             ("symbol", Slot::Name(given.symbol.shown())),
-            (
-                "value",
-                Slot::Value(value_text(root.value, given.dimension, system.figures())),
-            ),
+            ("value", Slot::Value(root_text(system, roots, root.value))),
             (
                 "why",
                 Slot::Word(

@@ -77,6 +77,16 @@ fn part_of_way(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -
 }
 
 impl Judgement {
+    /// The sense along an axis of the ways that were said behind a line: 1 with it, −1 against it.
+    pub fn said_along(&self, axis: Axis) -> Option<f64> {
+        let along = |way: &Way| says(*way).ok().filter(|(said, _)| *said == axis);
+        self.evidence
+            .ways
+            .iter()
+            .find_map(along)
+            .map(|(_, sign)| sign)
+    }
+
     /// True if a force that points so has all the ways that were said behind its value; of a number
     /// below zero they may say the same as its sign.
     pub fn points_as_said(&self, (x, y): (f64, f64)) -> bool {

@@ -65,7 +65,12 @@ impl Session {
                 step.along().is_some() && !said.iter().any(|(known, _)| known == *step)
             };
             let rests_on = judgement.evidence.rests_on.iter().filter(unsaid);
-            along.extend(rests_on.map(|step| (*step, false)));
+            // `Hx = T cos β, to the left` says in words which way it counts.
+            let against = |step: &StepId| {
+                let said = step.along().and_then(|axis| judgement.said_along(axis));
+                said.is_some_and(|sign| sign < 0.0)
+            };
+            along.extend(rests_on.map(|step| (*step, against(step))));
         }
         let on_one = |(step, _): &(StepId, bool)| !self.acts_on_two(*step);
         said.retain(on_one);
@@ -81,8 +86,14 @@ impl Session {
             let typed = judgement.evidence.number.map(|typed| typed.value);
             let signed = typed.is_some_and(|typed| typed < 0.0);
             let kept = self.state.senses.get(step).filter(|_| !signed);
+            // A relation may say it in words: `Hx = T cos β, to the left`.
+            let said = step.along().and_then(|axis| judgement.said_along(axis));
+            let against = match (typed, said) {
+                (None, Some(sign)) => sign < 0.0,
+                _ => turned,
+            };
             if step.has_free_sense() && own.right && kept.is_none() {
-                self.state.senses.insert(*step, (turned, number));
+                self.state.senses.insert(*step, (against, number));
             }
         }
         for (step, against) in taken {

@@ -96,7 +96,12 @@ pub fn roots(system: &System, gravity: f64) -> Result<Vec<Root>, Unsolvable> {
         return Err(holds_for_every(system, sought, ends, stretch.whole));
     }
     let slack = 1e-7 * (sought.high - sought.low);
-    let found = crossings(&apart, &grid, slack);
+    let unit = match system.given(sought.given).dimension {
+        Dimension::ANGLE => 1f64.to_radians(),
+        _ => 1.0,
+    };
+    let found = crossings(&apart, &grid, slack).into_iter();
+    let found: Vec<f64> = found.map(|value| plainest(&apart, value, unit)).collect();
     let forces = |value: f64| -> Result<SystemSolution, Unsolvable> {
         if let Some(fault) = system.fault_at(value, slack) {
             return Err(Unsolvable::Misplaced { fault });
@@ -375,6 +380,9 @@ fn halve(apart: &dyn Fn(f64) -> Option<f64>, low: f64, high: f64, one: f64) -> O
     apart(root).filter(|here| here.abs() <= 1e-6).map(|_| root)
 }
 
+/// What rounding leaves of a condition that is met.
+const ROUNDING: f64 = 1e-14;
+
 /// A value where it is nearest to zero without a change of sign, if it is zero there.
 fn touching(apart: &dyn Fn(f64) -> Option<f64>, three: &[(f64, Option<f64>)]) -> Option<f64> {
     let [(low, Some(one)), (_, Some(middle)), (high, Some(other))] = three else {
@@ -398,6 +406,22 @@ fn touching(apart: &dyn Fn(f64) -> Option<f64>, three: &[(f64, Option<f64>)]) ->
     apart(root).filter(|here| here.abs() <= ZERO).map(|_| root)
 }
 
+/// The value with few digits that a root so near to it means. Where the curve only touches zero, the
+/// root itself is known to half the digits: 90.0000006° for 90°, and a force of 1e-6 N for none.
+fn plainest(apart: &dyn Fn(f64) -> Option<f64>, value: f64, unit: f64) -> f64 {
+    let told = value / unit;
+    if told == 0.0 {
+        return value;
+    }
+    let scale = 10f64.powi(5 - libm::floor(libm::log10(told.abs())) as i32);
+    let plain = libm::round(told * scale) / scale * unit;
+    let off = |value: f64| apart(value).map(f64::abs);
+    match (off(plain), off(value)) {
+        (Some(there), Some(here)) if there <= here + ROUNDING => plain,
+        _ => value,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -405,6 +429,15 @@ mod tests {
     fn grid(apart: impl Fn(f64) -> Option<f64>) -> Vec<(f64, Option<f64>)> {
         let value = |index: usize| index as f64 / GRID as f64;
         (0..=GRID).map(value).map(|at| (at, apart(at))).collect()
+    }
+
+    #[test]
+    fn a_value_at_which_the_curve_only_touches_zero_is_the_plain_one_beside_it() {
+        let touches = |at: f64| Some(1.0 - libm::sin(at));
+        let plain = plainest(&touches, 90.0000006f64.to_radians(), 1f64.to_radians());
+        assert_eq!(plain, 90f64.to_radians());
+        let crosses = |at: f64| Some(at - 0.123_456_789);
+        assert_eq!(plainest(&crosses, 0.123_456_789, 1.0), 0.123_456_789);
     }
 
     #[test]

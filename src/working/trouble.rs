@@ -101,9 +101,9 @@ impl fmt::Display for Underivable {
                     ),
                     false => write!(
                         formatter,
-                        "with friction at its limit at {} the forces do not balance: nothing stops \
-                         {stops}; let friction be as needed, or seek the number at which it just \
-                         slips",
+                        "with friction at its limit at {} the forces cannot balance at these \
+                         numbers, so this is not what happens; let friction be as needed, turn it \
+                         about if it acts the other way, or seek the number at which it just slips",
                         contacts.join(", ")
                     ),
                 }

@@ -16,7 +16,7 @@ const REFUSED: [(&str, &str, &str); 12] = [
     (
         "limiting_over",
         "mechanism",
-        "with friction at its limit at N the forces do not balance: nothing stops the ladder from turning clockwise",
+        "with friction at its limit at N the forces cannot balance at these numbers, so this is not what happens; let friction be as needed",
     ),
     (
         "mech",
