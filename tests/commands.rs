@@ -1,5 +1,6 @@
 //! The commands as a user meets them.
 
+mod astray;
 mod codes;
 mod edges;
 mod refusals;

@@ -20,7 +20,16 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         }
         Err(Trouble::Input(vec![message]))
     };
+    let misuse = |code: &str, message: String| {
+        if wishes.json {
+            writeln!(stdout().lock(), "{}", json::refused(code, &message))?;
+        }
+        Err(Trouble::Use(message))
+    };
     if only_laminae(system) {
+        if wishes.pivot.is_some() {
+            return misuse("no-pivot-needed", words.word("solve.no-pivot-centre"));
+        }
         let working = match centres(system) {
             Ok(working) => working,
             Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
@@ -35,12 +44,6 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     let solved = match settle(system) {
         Ok(solved) => solved,
         Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
-    };
-    let misuse = |code: &str, message: String| {
-        if wishes.json {
-            writeln!(stdout().lock(), "{}", json::refused(code, &message))?;
-        }
-        Err(Trouble::Use(message))
     };
     if wishes.pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
         return misuse("no-pivot-needed", words.word("solve.no-pivot-needed"));

@@ -8,7 +8,7 @@ use crate::lesson::{
 };
 use crate::problem::Problem;
 use crate::record::Origin;
-use crate::system::{ActId, System};
+use crate::system::{ActId, Fault as Misfit, System};
 use crate::text::{Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
@@ -305,7 +305,7 @@ fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
             origin: None,
         })),
         ProblemFile::General(system) => {
-            if !system.out_of_reach().is_empty() {
+            if misfits(&system).next().is_some() {
                 return Err(Trouble::File(name.to_owned(), unsound(&system, text)));
             }
             Any::General(Box::new(system))
@@ -327,15 +327,20 @@ pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
     faults
 }
 
-/// What holds a body, or pulls at it, where it is not.
+/// What cannot lie so: what holds a body where it is not, and ropes that miss their other end.
+fn misfits(system: &System) -> impl Iterator<Item = (ActId, Misfit)> {
+    let ropes = system.off_their_lines();
+    system.out_of_reach().into_iter().chain(ropes)
+}
+
+/// What holds a body, or pulls at it, where it is not, and ropes that miss their other end.
 fn out_of_reach(system: &System, text: &str) -> Vec<Fault> {
     let at = |act: ActId| match act {
         ActId::Hold(index) => format!("system.holds.{index}"),
         ActId::Cord(index) => format!("system.ropes.{index}"),
         ActId::Weight(_) | ActId::Load(_) => "system".to_owned(),
     };
-    let faults = system.out_of_reach().into_iter();
-    faults
+    misfits(system)
         .filter_map(|(act, fault)| fault_at(text, &[at(act)], fault.code(), &fault.to_string()))
         .collect()
 }

@@ -16,6 +16,8 @@ pub(super) fn title(words: &Words, key: &Key, step: StepId) -> String {
     };
     let kind = match (heading.kind, heading.spot.is_empty()) {
         ("moments", true) => "moments-free",
+        ("across", _) if !heading.bodies.is_empty() => "across-named",
+        ("along", _) if !heading.bodies.is_empty() => "along-named",
         (kind, _) => kind,
     };
     let slots = slots(words, key, step, heading);

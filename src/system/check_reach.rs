@@ -48,7 +48,7 @@ impl System {
 
 /// The numbers at which the drawing is looked at: of what is sought the middle and both ends of
 /// its range, since bodies may meet at the value only that is found.
-fn choices(system: &System) -> Vec<Vec<f64>> {
+pub(super) fn choices(system: &System) -> Vec<Vec<f64>> {
     let values = system.values();
     let sought = system.parts().sought.as_ref();
     let ends = sought.map_or(Vec::new(), |sought| vec![sought.low, sought.high]);

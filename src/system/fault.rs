@@ -47,6 +47,13 @@ pub enum Fault {
         /// How far the point lies from the body, in metres.
         distance_m: f64,
     },
+    /// A straight rope whose two ends do not lie on the line along which they pull.
+    OffItsLine {
+        /// The rope.
+        what: String,
+        /// How far apart the two lines lie along which its ends pull, in metres.
+        distance_m: f64,
+    },
     /// A body that starts at a spot of itself or of one that comes after it.
     StartsAtLater {
         /// The body.
@@ -147,6 +154,7 @@ impl Fault {
             Fault::WrongDimension { .. } => "wrong-dimension",
             Fault::OffLeg { .. } => "off-body",
             Fault::Apart { .. } => "apart",
+            Fault::OffItsLine { .. } => "off-its-line",
             Fault::StartsAtLater { .. } => "starts-at-later",
             Fault::NoDirection { .. } => "no-direction",
             Fault::FrictionNotSquare { .. } => "friction-not-square",
@@ -203,6 +211,12 @@ impl fmt::Display for Fault {
                 formatter,
                 "{what} is placed {} m away from {body}, which has no part there; move it, or say \
                  where {body} starts",
+                crate::units::figures_text(*distance_m, 3)
+            ),
+            Fault::OffItsLine { what, distance_m } => write!(
+                formatter,
+                "the two ends of {what} pull exactly against each other, but along lines that lie {} m \
+                 apart; move an end, or tell each direction as \"towards\" the other end",
                 crate::units::figures_text(*distance_m, 3)
             ),
             Fault::StartsAtLater { what } => write!(

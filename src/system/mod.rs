@@ -14,6 +14,7 @@ mod bearing;
 mod body;
 mod check;
 mod check_reach;
+mod check_ropes;
 mod check_shapes;
 mod check_sought;
 mod fault;

@@ -90,14 +90,22 @@ pub fn derive(
             false => Err(Underivable::NoOrder),
         }
     };
-    if system.parts().sought.is_some() {
-        match worked(true) {
-            // No balance gives it by hand, so its value is taken as found by trial.
-            Err(Underivable::NoOrder) => {}
-            worked => return worked,
+    let by_hand = match system.parts().sought.is_some() {
+        true => worked(true),
+        false => Err(Underivable::NoOrder),
+    };
+    // Where no balance gives what is sought by hand, its value is taken as found by trial.
+    let found = match by_hand {
+        Err(Underivable::NoOrder) => worked(false),
+        found => found,
+    };
+    match (found, pivot) {
+        // Without the pivot there is an order.
+        (Err(Underivable::NoOrder), Some(_)) => {
+            derive(system, values, method, None).and(Err(Underivable::PivotUnused))
         }
+        (found, _) => found,
     }
-    worked(false)
 }
 
 /// Values a little away from these, each by its own share.

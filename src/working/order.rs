@@ -6,6 +6,7 @@
 
 use super::build::Builder;
 use super::force::Elementary;
+use super::pivot::takes;
 use super::trouble::Underivable;
 use super::{Kind, Meaning, Quantity};
 use crate::key::Axis;
@@ -52,28 +53,28 @@ impl Builder<'_> {
     /// The stages in order.
     pub(super) fn order(&self, pivot: Option<&Spot>) -> Result<Vec<Chosen>, Underivable> {
         let candidates = self.candidates(pivot);
-        let mut first = None;
-        if let Some(pivot) = pivot {
-            first = self.refuse_pivot(pivot, &candidates)?;
-            // About this pivot only, where that gives every unknown.
-            let about = |candidate: &Candidate| match &candidate.kind {
-                Kind::Moments(spot) => spot == pivot,
-                Kind::Forces(_) | Kind::Tilted { .. } => true,
-            };
-            let only: Vec<Candidate> = candidates
-                .iter()
-                .filter(|one| about(one))
-                .cloned()
-                .collect();
-            if let Ok(chosen) = self.order_of(&only, first.clone()) {
-                return Ok(chosen);
-            }
+        let Some(pivot) = pivot else {
+            return self.order_of(&candidates, None);
+        };
+        let first = self.refuse_pivot(pivot, &candidates)?;
+        // About this pivot only, where that gives every unknown.
+        let about = |candidate: &&Candidate| match &candidate.kind {
+            Kind::Moments(spot) => spot == pivot,
+            Kind::Forces(_) | Kind::Tilted { .. } => true,
+        };
+        let only: Vec<Candidate> = candidates.iter().filter(about).cloned().collect();
+        let chosen = match self.order_of(&only, first.clone()) {
+            Ok(chosen) => chosen,
+            Err(_) => self.order_of(&candidates, first)?,
+        };
+        match takes(pivot, &chosen) {
+            true => Ok(chosen),
+            false => self.rather_about(pivot, candidates),
         }
-        self.order_of(&candidates, first)
     }
 
     /// The stages in order, from one that is taken first where there is one.
-    fn order_of(
+    pub(super) fn order_of(
         &self,
         candidates: &[Candidate],
         first: Option<Chosen>,

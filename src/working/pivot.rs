@@ -1,12 +1,38 @@
-//! A pivot that was wished for, on the line of the only unknown along a line.
+//! A pivot that was wished for: on the line of the only unknown along a line, or where forces alone
+//! would do.
 
 use super::build::Builder;
 use super::order::{Candidate, Chosen};
-use super::{Kind, Meaning, Quantity};
+use super::{Kind, Meaning, Quantity, Underivable};
 use crate::key::Axis;
 use crate::system::{Asked, Spot};
 
+/// What any balance costs that is not about the wished pivot, where it would else not be taken.
+const ASIDE: f64 = 1e4;
+
+/// True if moments about the pivot are among the balances.
+pub(super) fn takes(pivot: &Spot, chosen: &[Chosen]) -> bool {
+    let mut candidates = chosen.iter().flat_map(|one| &one.candidates);
+    candidates.any(|one| matches!(&one.kind, Kind::Moments(spot) if spot == pivot))
+}
+
 impl Builder<'_> {
+    /// An order that takes moments about the pivot, though others would be simpler.
+    pub(super) fn rather_about(
+        &self,
+        pivot: &Spot,
+        mut candidates: Vec<Candidate>,
+    ) -> Result<Vec<Chosen>, Underivable> {
+        for candidate in &mut candidates {
+            if candidate.kind != Kind::Moments(pivot.clone()) {
+                candidate.cost += ASIDE;
+            }
+        }
+        let chosen = self.order_of(&candidates, None).ok();
+        let chosen = chosen.filter(|chosen| takes(pivot, chosen));
+        chosen.ok_or(Underivable::PivotUnused)
+    }
+
     /// The balance of moments about a pivot that has a single unknown, if that is asked.
     pub(super) fn gives_what_is_asked(
         &self,

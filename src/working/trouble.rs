@@ -31,6 +31,8 @@ pub enum Underivable {
         /// The name of the unknown.
         unknown: String,
     },
+    /// No unknown follows from moments about the pivot, in any order that was found.
+    PivotUnused,
     /// A pivot for bodies that are knots, which have no moments.
     KnotPivot,
     /// There is no triangle of forces, or none that is worked here.
@@ -75,6 +77,7 @@ impl Underivable {
             | Underivable::CannotBe { why: trouble, .. }
             | Underivable::Moves { why: trouble, .. } => trouble.code(),
             Underivable::PivotOnLine { .. } => "pivot-on-line",
+            Underivable::PivotUnused => "pivot-unused",
             Underivable::KnotPivot => "knot-pivot",
             Underivable::NoTriangle { .. } => "no-triangle",
             Underivable::NotByTriangle { .. } => "sought-not-by-triangle",
@@ -122,6 +125,11 @@ impl fmt::Display for Underivable {
                 formatter,
                 "the pivot lies on the line of {unknown}, so moments about it say nothing of \
                  {unknown}; take another pivot"
+            ),
+            Underivable::PivotUnused => write!(
+                formatter,
+                "no order of balances was found in which moments about this pivot give an unknown; \
+                 take another pivot, or leave it out"
             ),
             Underivable::KnotPivot => write!(
                 formatter,

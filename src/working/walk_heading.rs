@@ -26,7 +26,11 @@ impl<'a> Headings<'a> {
         };
         match named.meaning {
             Meaning::Force(act) => heading.kind = self.force_kind(act),
-            Meaning::Across(_) | Meaning::Along(_) | Meaning::Part(..) => {
+            Meaning::Across(act) | Meaning::Along(act) => {
+                heading.force = self.friction_in(named).unwrap_or(heading.force);
+                heading.bodies = self.parted_on(id, act).into_iter().collect();
+            }
+            Meaning::Part(..) => {
                 heading.force = self.friction_in(named).unwrap_or(heading.force);
             }
             Meaning::Area(_) | Meaning::PieceAt(..) => {
@@ -35,6 +39,23 @@ impl<'a> Headings<'a> {
             _ => {}
         }
         heading
+    }
+
+    /// The noun of the body across or along which a part lies, of what acts on several.
+    fn parted_on(&self, part: Quantity, act: ActId) -> Option<String> {
+        if self.system.act(act)?.on.len() < 2 {
+            return None;
+        }
+        let mut balances = self.working.stages.iter().flat_map(|one| &one.balances);
+        let balance = balances.find(|balance| {
+            let mut terms = balance.terms.iter();
+            terms.any(|term| term.amount.inputs().contains(&part))
+        })?;
+        let body = match (&balance.kind, balance.bodies.as_slice()) {
+            (Kind::Tilted { body, .. }, _) | (_, [body]) => body,
+            _ => return None,
+        };
+        Some(self.system.parts().bodies.get(body.0)?.noun.clone())
     }
 
     /// The name of the friction that a part is of: a contact itself is called by its push.
