@@ -48,6 +48,9 @@ const ROWS: &[Row] = &[
     ("", &["T > Wb + W1"], Sign::Noted, "This holds"), ("", &["T < Wb + W1"], Sign::Wrong, ""),
     // What is told of a name of her own changes no value.
     ("", &["c = 2*3 = 6 m, the rope above the horizontal"], Sign::Noted, ""), ("", &["T = 3588 N, the rope above the horizontal"], Sign::Unclear, ""),
+    // A size told with its way leaves open how the part will be counted; a relation with a way does not.
+    ("", &["Hx = 3252 N left", "T cos 25 - Hx = 0"], Sign::Right, ""), ("", &["Hx = 3252 N left", "T cos 25 + Hx = 0"], Sign::Right, ""),
+    ("", &["Hx = T cos 25, to the left", "T cos 25 - Hx = 0"], Sign::Right, ""),
     // To count a part along its axis is never a change of sense.
     ("", &["Hx = T cos 25", "Hx + T cos 25 = 0"], Sign::Right, ""), ("jib", &["Hx = S cos β", "Hx + S cos β = 0"], Sign::Right, ""),
     // A relation in names settles nothing before all that stands in it is found.

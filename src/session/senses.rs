@@ -88,11 +88,17 @@ impl Session {
             let kept = self.state.senses.get(step).filter(|_| !signed);
             // A relation may say it in words: `Hx = T cos β, to the left`.
             let said = step.along().and_then(|axis| judgement.said_along(axis));
-            let against = match (typed, said) {
-                (None, Some(sign)) => sign < 0.0,
-                _ => turned,
+            let against = match (said, own.relation) {
+                (Some(sign), true) => Some(sign < 0.0),
+                // `Hx = 349 N to the left` tells a size, and leaves open how Hx will be counted.
+                (Some(_), false) => None,
+                (None, _) => Some(turned),
             };
-            if step.has_free_sense() && own.right && kept.is_none() {
+            if let Some(against) = against
+                && step.has_free_sense()
+                && own.right
+                && kept.is_none()
+            {
                 self.state.senses.insert(*step, (against, number));
             }
         }
