@@ -92,6 +92,14 @@ const ROWS: &[Row] = &[
     ("gate", &["M = 882 N m"], Sign::Noted, "M = 882"), ("gate", &["M = 61 kg"], Sign::Wrong, "The problem gives"),
     ("internal_hinge", &["M = 42 kN m"], Sign::Right, ""), ("internal_hinge", &["M = 18 kN m"], Sign::Noted, ""),
     ("internal_hinge", &["M + 7 B = 12*1.5 + 12*5.5"], Sign::Right, ""), ("internal_hinge", &["M + 7 B = 12*1.5 + 12*5"], Sign::Wrong, ""),
+    ("", &["M = 803.6*3"], Sign::Noted, "M = 2410"), ("", &["M = 80 kg"], Sign::Wrong, "The problem gives"), ("", &["M = 2*40 = 80 kg"], Sign::Wrong, "The problem gives"),
+    // A number that she worked out wrongly, used again in the right way, and only so.
+    ("sign", &["40 + 25 = 75", "T2 = 137.2 cos 40/sin 75 = 108.8 N"], Sign::Follows, "line 1"), ("sign", &["T2 = 137.2 cos 40/sin 75 = 108.8 N"], Sign::Wrong, ""),
+    ("sign", &["40 + 25 = 75", "T2 = 137.2 cos 40/sin 75 = 118.8 N"], Sign::Wrong, ""), ("sign", &["40 + 25 = 75", "T2 = 137.2 sin 40/sin 75 = 91.3 N"], Sign::Wrong, ""),
+    ("sign", &["40 + 25 = 75", "T2 = 137.2 cos 40/sin 65 = 116 N"], Sign::Right, ""), ("ladder_mu", &["90 − 65 = 35", "Wb⊥ = 215.6 sin 35 = 123.7 N"], Sign::Follows, "line 1"),
+    // The root of a wrong balance in bare numbers is one in the printed unit.
+    ("internal_hinge", &["about the hinge, right beam: 12·3 = B·3", "B = 12 kN"], Sign::Follows, "line 1"), ("internal_hinge", &["about the hinge, right beam: 12·3 = B·3", "B = 12 N"], Sign::Wrong, ""),
+    ("internal_hinge", &["B = 12 kN", "M_A = 84 − 7·12 = 2"], Sign::Wrong, ""),
     // The way is compared where the size is only roughly right, too.
     ("bracket", &["ME = 11 N m clockwise"], Sign::Wrong, ""), ("bracket", &["ME = 11 N m anticlockwise"], Sign::Incomplete, ""),
     ("bracket", &["Ey = 40 N down"], Sign::Wrong, ""), ("bracket", &["Ey = 40 N up"], Sign::Incomplete, ""),

@@ -24,7 +24,7 @@ use super::own::{Way, right_way};
 use super::root::root;
 use super::stock::Stock;
 use super::unproved::{has_square_angle, is_of_names, not_seen};
-use super::{Judgement, Remark, Truth, by_terms, joint};
+use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
 use crate::units::{Dimension, Written};
@@ -450,7 +450,8 @@ fn judge_pair(
             judgement.evidence.lacking = Some(Lacking::Distance);
         }
     }
-    judgement.evidence.number = plain_root.map(|root| Typed {
+    let in_printed = |root: f64| root * printed_units::factor_of_root(board, unknown, sides, root);
+    judgement.evidence.number = plain_root.map(in_printed).map(|root| Typed {
         value: root,
         written: Written {
             significant: 4,

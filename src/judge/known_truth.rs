@@ -102,3 +102,42 @@ pub fn links_hold(board: &Board<'_>, line: &str) -> bool {
         links.all(|pair| is_equal(board, &stock, pair))
     })
 }
+
+/// A form of numbers alone and the number to which it does not come, both as typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WrongSum {
+    /// The form: `40 + 25`.
+    pub form: String,
+    /// The number behind it, without a unit: `75`.
+    pub typed: String,
+}
+
+/// What a line works out wrongly from numbers alone, a name before the first side apart; `None`
+/// where all of it is right.
+pub fn worked_out_wrongly(board: &Board<'_>, line: &str) -> Option<WrongSum> {
+    let readings = read(line, board.names.vocabulary()).ok()?;
+    let reading = readings.first()?;
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    let named = matches!(sides.first()?.node, Node::Name(_));
+    let [form, behind @ ..] = &sides[usize::from(named)..] else {
+        return None;
+    };
+    let last = behind.last()?;
+    let Node::Literal(literal) = &last.node else {
+        return None;
+    };
+    let leaf = matches!(form.node, Node::Literal(_) | Node::Name(_));
+    let pure = |side: &&Tree| side.names().is_empty();
+    let off = !is_equal(board, &Stock::of(board), &[form, last]);
+    if leaf || !sides[usize::from(named)..].iter().all(pure) || !off || literal.value == 0.0 {
+        return None;
+    }
+    let text = |tree: &Tree| line.get(tree.span.start..tree.span.end);
+    let digits = |c: char| !(c.is_ascii_digit() || c == '.' || c == ',');
+    let typed = text(last)?.split(digits).next()?;
+    Some(WrongSum {
+        form: text(form)?.trim().to_owned(),
+        typed: typed.to_owned(),
+    })
+    .filter(|sum| !sum.typed.is_empty())
+}

@@ -71,7 +71,7 @@ pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
-pub use known_truth::{KnownTruth, known_truth, links_hold};
+pub use known_truth::{KnownTruth, WrongSum, known_truth, links_hold, worked_out_wrongly};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};

@@ -28,6 +28,31 @@ pub(super) fn printed_force(board: &Board<'_>) -> Option<f64> {
     (first != 1.0 && factors.iter().all(|factor| *factor == first)).then_some(first)
 }
 
+/// What the root of a wrong balance in bare numbers counts for, where forces are printed in a
+/// multiple of the newton: `12·3 = B·3` gives 12 kN. Of the two the one nearer in size to the right
+/// value is meant; a balance with units or other names in it has its root in newtons.
+pub(super) fn factor_of_root(
+    board: &Board<'_>,
+    unknown: StepId,
+    sides: &[&Tree],
+    root: f64,
+) -> f64 {
+    let of_unknown = |id| board.names.role(id) == Some(NameRole::Step(unknown));
+    let bare = sides.iter().all(|side| {
+        let places = side.literals();
+        side.names().iter().all(|(id, _)| of_unknown(*id))
+            && places.iter().all(|place| place.literal.unit.is_none())
+    });
+    let kind = board.key.step(unknown).map(|step| step.dimension);
+    let force = matches!(kind, Some(Dimension::FORCE | Dimension::MOMENT));
+    let factor = printed_force(board).filter(|_| bare && force);
+    let right = board.right(unknown).map_or(0.0, |right| right[0].abs());
+    match factor {
+        Some(factor) if root != 0.0 && root * root * factor < right * right => factor,
+        _ => 1.0,
+    }
+}
+
 /// Judges a line that does not hold as it stands with its bare numbers in the printed unit; `None`
 /// where that makes nothing hold.
 pub(super) fn judge(

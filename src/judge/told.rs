@@ -9,7 +9,7 @@ use super::stock::Stock;
 use super::{Judgement, Truth, other};
 use crate::key::StepId;
 use crate::problem::GivenId;
-use crate::reading::Tree;
+use crate::reading::{Node, Tree};
 use crate::units::Dimension;
 
 /// A given told again: right, or misread.
@@ -51,7 +51,8 @@ pub(super) fn told_again(
 }
 
 /// `M = 882 N m` where the problem has a mass m: a capital letter with a value of another kind is a
-/// name of the learner's own.
+/// name of the learner's own. So is one set to a form of bare numbers, `M = 803.6*3`, that does not
+/// come to the mass.
 pub(super) fn of_other_kind(
     board: &Board<'_>,
     stock: &Stock,
@@ -64,7 +65,9 @@ pub(super) fn of_other_kind(
     let typed = typed?;
     let capital = first(typed)?.is_uppercase() && first(&printed.symbol.shown())?.is_lowercase();
     let value = plain_value(board, sides.first()?).ok()?;
-    if !capital || value.may_be(printed.dimension) {
+    let form = || is_form_of_another(board, (printed.value, printed.dimension), typed, sides);
+    let own = !value.may_be(printed.dimension) || form();
+    if !capital || !own {
         return None;
     }
     let mut judgement = value_of_name(board, stock, asked, sides, line);
@@ -73,6 +76,36 @@ pub(super) fn of_other_kind(
         judgement.truth = Truth::Noted;
     }
     Some(judgement)
+}
+
+/// True for a form worked out from numbers that is nowhere said to be of this kind, and has another
+/// value.
+fn is_form_of_another(
+    board: &Board<'_>,
+    (printed, dimension): (f64, Dimension),
+    typed: &str,
+    sides: &[&Tree],
+) -> bool {
+    let letter = typed.chars().count() == 1;
+    let form = sides.first().is_some_and(|side| !is_value(side));
+    let said = |side: &&Tree| {
+        let value = plain_value(board, side).ok();
+        value.is_some_and(|value| !value.bare && !value.uncertain && value.dimension == dimension)
+    };
+    let near = |side: &&Tree| {
+        let value = plain_value(board, side).ok();
+        value.is_some_and(|value| (value.number - printed).abs() <= 0.005 * printed.abs())
+    };
+    letter && form && !sides.iter().any(said) && !sides.iter().any(near)
+}
+
+/// True for a number alone, whichever sign it has.
+fn is_value(side: &Tree) -> bool {
+    match &side.node {
+        Node::Literal(_) => true,
+        Node::Negative(inner) => is_value(inner),
+        _ => false,
+    }
 }
 
 /// What g is, told: noted if it is an accepted value; a capital G is also written for a weight.

@@ -43,7 +43,8 @@ impl Session {
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
             .or_else(|| self.true_of_known(line, &found))
-            .or_else(|| self.in_another_unit(asked, line, &found));
+            .or_else(|| self.in_another_unit(asked, line, &found))
+            .or_else(|| self.by_own_sum(asked, line, &found));
         judgement.unwrap_or(found)
     }
 
@@ -249,7 +250,7 @@ impl Session {
         })
     }
 
-    fn has_true_links(&self, line: &str) -> bool {
+    pub(super) fn has_true_links(&self, line: &str) -> bool {
         let (names, own_values) = (self.names(), self.own_values());
         links_hold(&self.board(&names, &own_values), line)
     }

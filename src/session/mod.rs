@@ -22,6 +22,7 @@ mod general;
 mod line_shown;
 mod meant;
 mod measured;
+mod own_sums;
 mod own_words;
 mod pivot;
 mod placed;

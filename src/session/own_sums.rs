@@ -1,0 +1,97 @@
+//! A number that an earlier line of a free working works out wrongly, used again: after
+//! `40 + 25 = 75` the form `137.2·cos 40/sin 75` is the right way.
+
+use super::Session;
+use crate::judge::{Judgement, Truth, WrongSum, own_of_wrong, worked_out_wrongly};
+use crate::key::StepId;
+
+impl Session {
+    /// A line that holds once the right form stands in the place of a number that she worked out
+    /// wrongly; what it comes to must be what her number gives.
+    pub(super) fn by_own_sum(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        if found.truth != Truth::DoesNotHold || found.target.is_balance() {
+            return None;
+        }
+        let number = found.evidence.number?;
+        let (form, value) = line.rsplit_once('=')?;
+        // A form between the name and its value, which is true as typed.
+        let shown = form.contains('=') && is_number(value);
+        let form = if shown { form } else { line };
+        if !self.beside_right_alone(|session| session.has_true_links(line)) {
+            return None;
+        }
+        self.own_sums().into_iter().rev().find_map(|(at, hers)| {
+            let way = with_form(form, &hers.typed, &hers.form)?;
+            let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &way));
+            let holds = matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
+            if !holds || !right.proved || right.target != found.target || right.names.is_some() {
+                return None;
+            }
+            let (names, own_values) = (self.names(), self.own_values());
+            let board = self.board(&names, &own_values);
+            let hers = Judgement {
+                target: right.target,
+                ..found.clone()
+            };
+            let own = own_of_wrong(&board, &hers, self.state.next_number, None)?;
+            let mut judgement = right;
+            judgement.truth = Truth::Follows(vec![at]);
+            judgement.values = vec![(judgement.target, own)];
+            judgement.value = None;
+            judgement.remarks.clear();
+            judgement.evidence.number = Some(number);
+            judgement.layout.clone_from(&found.layout);
+            Some(judgement)
+        })
+    }
+
+    /// What earlier lines in force work out wrongly from numbers alone, with their lines.
+    fn own_sums(&self) -> Vec<(usize, WrongSum)> {
+        let Some(freely) = &self.state.freely else {
+            return Vec::new();
+        };
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let wrong = freely
+            .lines
+            .iter()
+            .filter(|(_, _, truth)| *truth == "wrong");
+        wrong
+            .filter_map(|(at, line, _)| Some((*at, worked_out_wrongly(&board, line)?)))
+            .collect()
+    }
+}
+
+/// True for a number, perhaps with a unit behind it.
+fn is_number(text: &str) -> bool {
+    let text = text.trim().trim_start_matches(['-', '−', '+', ' ']);
+    text.starts_with(|c: char| c.is_ascii_digit())
+        && !text.contains(['+', '*', '·', '/', '(', '^', '×', '÷'])
+}
+
+/// A line with a form in the place of a number, wherever that stands by itself; `None` where it
+/// does not stand in it.
+fn with_form(line: &str, number: &str, form: &str) -> Option<String> {
+    let part = |c: char| c.is_alphanumeric() || matches!(c, '.' | ',' | '_' | '^');
+    let alone = |at: usize| {
+        let before = line[..at].chars().next_back();
+        let after = line[at + number.len()..].chars().next();
+        !before.is_some_and(part) && !after.is_some_and(|c| c.is_ascii_digit() || ".,".contains(c))
+    };
+    let mut way = String::new();
+    let mut from = 0;
+    for (at, _) in line.match_indices(number) {
+        if alone(at) {
+            way.push_str(&line[from..at]);
+            way.push_str(&format!("({form})"));
+            from = at + number.len();
+        }
+    }
+    way.push_str(&line[from..]);
+    (from > 0).then_some(way)
+}
