@@ -47,7 +47,7 @@ pub(super) fn own_name(
             others: Vec::new(),
         },
         None => {
-            let own = defined(board, stock, first, value);
+            let own = defined(board, stock, first, as_weight(board, stock, first, value));
             // Numbers alone are what is said behind them.
             let unit = behind.filter(|last| own.bare && !last.bare);
             OwnName {
@@ -135,6 +135,20 @@ pub(super) fn is_weights(board: &Board<'_>, stock: &Stock, name: &str, sides: &[
             .any(|one| stock.has(&one.function, Dimension::FORCE))
     };
     named && sides.first().is_some_and(sum)
+}
+
+/// Bare numbers times g are weights: the 42 of `42 g` is of kilograms.
+fn as_weight(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> Value {
+    let force = Dimension::FORCE;
+    let is_weight =
+        value.dimension == Dimension::ACCELERATION && !lifted(board, stock, side, force).is_empty();
+    match is_weight {
+        true => Value {
+            dimension: force,
+            ..value
+        },
+        false => value,
+    }
 }
 
 /// What an expression of known value stands for.
