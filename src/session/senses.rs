@@ -65,12 +65,7 @@ impl Session {
                 step.along().is_some() && !said.iter().any(|(known, _)| known == *step)
             };
             let rests_on = judgement.evidence.rests_on.iter().filter(unsaid);
-            // `Hx = T cos β, to the left` says in words which way it counts.
-            let against = |step: &StepId| {
-                let said = step.along().and_then(|axis| judgement.said_along(axis));
-                said.is_some_and(|sign| sign < 0.0)
-            };
-            along.extend(rests_on.map(|step| (*step, against(step))));
+            along.extend(rests_on.map(|step| (*step, false)));
         }
         let on_one = |(step, _): &(StepId, bool)| !self.acts_on_two(*step);
         said.retain(on_one);
