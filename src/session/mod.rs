@@ -56,7 +56,8 @@ use state::State;
 /// The longest line that is taken, in characters.
 pub const LONGEST_LINE: usize = crate::reading::LONGEST_LINE;
 
-/// A learner at one problem.
+/// A learner at one problem. A copy goes on by itself from where the first one stands.
+#[derive(Clone)]
 pub struct Session {
     problem: Problem,
     key: Key,

@@ -311,38 +311,23 @@ impl System {
     /// Every action: weights first, then loads, ropes, holds.
     pub fn acts(&self) -> Vec<Act<'_>> {
         let parts = self.parts();
-        let weights = parts
-            .weights
-            .iter()
-            .enumerate()
-            .map(|(index, weight)| weight_act(index, weight));
-        let loads = parts
-            .loads
-            .iter()
-            .enumerate()
-            .map(|(index, load)| self.load_act(index, load));
-        let cords = parts.cords.iter().enumerate().map(|(index, cord)| Act {
-            id: ActId::Cord(index),
-            symbol: &cord.symbol,
-            noun: &cord.noun,
-            on: cord
-                .ends
-                .iter()
-                .map(|end| Effect::of(end.body, &end.at, Line::Known(end.bearing.clone())))
-                .collect(),
-            size: Size::Unknown,
-        });
-        let holds = parts
-            .holds
-            .iter()
-            .enumerate()
-            .map(|(index, hold)| hold_act(index, hold));
-        weights.chain(loads).chain(cords).chain(holds).collect()
+        let weights = (0..parts.weights.len()).map(ActId::Weight);
+        let loads = (0..parts.loads.len()).map(ActId::Load);
+        let cords = (0..parts.cords.len()).map(ActId::Cord);
+        let holds = (0..parts.holds.len()).map(ActId::Hold);
+        let ids = weights.chain(loads).chain(cords).chain(holds);
+        ids.filter_map(|id| self.act(id)).collect()
     }
 
     /// The action with this id.
     pub fn act(&self, id: ActId) -> Option<Act<'_>> {
-        self.acts().into_iter().find(|act| act.id == id)
+        let parts = self.parts();
+        Some(match id {
+            ActId::Weight(index) => weight_act(index, parts.weights.get(index)?),
+            ActId::Load(index) => self.load_act(index, parts.loads.get(index)?),
+            ActId::Cord(index) => cord_act(index, parts.cords.get(index)?),
+            ActId::Hold(index) => hold_act(index, parts.holds.get(index)?),
+        })
     }
 
     fn load_act<'a>(&self, index: usize, load: &'a Load) -> Act<'a> {
@@ -410,6 +395,19 @@ fn weight_act(index: usize, weight: &Weight) -> Act<'_> {
         noun: &weight.noun,
         on: vec![Effect::of(weight.body, &at, Line::Known(Bearing::Down))],
         size,
+    }
+}
+
+fn cord_act(index: usize, cord: &Cord) -> Act<'_> {
+    let ends = cord.ends.iter();
+    Act {
+        id: ActId::Cord(index),
+        symbol: &cord.symbol,
+        noun: &cord.noun,
+        on: ends
+            .map(|end| Effect::of(end.body, &end.at, Line::Known(end.bearing.clone())))
+            .collect(),
+        size: Size::Unknown,
     }
 }
 

@@ -73,9 +73,19 @@ impl Symbol {
         typed
     }
 
+    /// That both are shown to a learner alike: `W_1` and `W1`.
+    pub(crate) fn looks_like(&self, other: &Symbol) -> bool {
+        self.marks().eq(other.marks())
+    }
+
     /// As shown to a learner: `W1⊥`, `θ`.
     pub fn shown(&self) -> String {
-        self.0.replace('_', "")
+        self.marks().collect()
+    }
+
+    /// What of it is shown, mark by mark.
+    fn marks(&self) -> impl Iterator<Item = char> {
+        self.0.chars().filter(|mark| *mark != '_')
     }
 
     /// The folded form in which typed names are compared.

@@ -190,22 +190,21 @@ impl Builder<'_> {
     /// A name that nothing has yet: the wish itself, with a number behind it, or with primes where it
     /// has an index already. A comma in it could not be typed.
     pub(super) fn unique(&self, wish: &str) -> Symbol {
-        let taken = |name: &str| {
-            let shown = Symbol::new(name).shown();
+        let taken = |name: &Symbol| {
             let givens = self.system.givens().iter().map(|given| &given.symbol);
             let known = self.working.quantities.iter().map(|named| &named.symbol);
-            givens.chain(known).any(|symbol| symbol.shown() == shown)
+            givens.chain(known).any(|symbol| symbol.looks_like(name))
         };
-        let mut name = wish.to_owned();
+        let mut name = Symbol::new(wish);
         let mut number = 2;
         while taken(&name) {
-            name = match wish.contains('_') {
+            name = Symbol::new(match wish.contains('_') {
                 true => format!("{wish}{}", "′".repeat(number - 1)),
                 false => format!("{wish}_{number}"),
-            };
+            });
             number += 1;
         }
-        Symbol::new(name)
+        name
     }
 
     /// What follows the underscore of an action's name, or the whole name.
