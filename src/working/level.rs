@@ -1,4 +1,4 @@
-//! Lines that the printed numbers make level or upright stay so when the numbers move.
+//! Lines that the printed numbers make level, upright or straight stay so when the numbers move.
 //!
 //! A rope between two points of equal height is level to everybody who draws it, though only the
 //! numbers say so: 0.5 m from the foot of one leg, 1.5 m from the top of the other. Moved numbers
@@ -12,20 +12,36 @@ use crate::units::Dimension;
 /// What vanishes, as a share of the line's length.
 const NONE: f64 = 1e-9;
 
-/// These numbers, with a length changed for each line that is level or upright at the printed
-/// numbers only: it is so at these too. A line for which no length does it stays tilted.
+/// These numbers, with a length changed for each line that is level or upright, and each rope that
+/// leads straight to its other end, at the printed numbers only: it is so at these too. A line for
+/// which no length does it stays as it is.
 pub(super) fn kept_level(system: &System, printed: &[f64], moved: Vec<f64>) -> Vec<f64> {
     let mut values = moved;
     for act in system.acts() {
         for effect in &act.on {
             if let Line::Known(Bearing::Towards(end)) = &effect.line {
-                let line = Ends {
+                let ends = Ends {
                     system,
                     one: &effect.at,
                     other: end,
                 };
-                line.keep(printed, &mut values);
+                ends.keep(printed, &mut values, &|way, _| way.x);
+                ends.keep(printed, &mut values, &|way, _| way.y);
             }
+        }
+    }
+    for cord in &system.parts().cords {
+        if let [one, other] = cord.ends.as_slice()
+            && one.body != other.body
+        {
+            let ends = Ends {
+                system,
+                one: &one.at,
+                other: &other.at,
+            };
+            ends.keep(printed, &mut values, &|way, values| {
+                system.unit(&one.bearing, &one.at, values).cross(way)
+            });
         }
     }
     values
@@ -42,21 +58,19 @@ impl Ends<'_> {
         self.system.point(self.other, values) - self.system.point(self.one, values)
     }
 
-    fn keep(&self, printed: &[f64], values: &mut Vec<f64>) {
-        let here = self.between(printed);
-        let vanishes = |part: f64, whole: Vector| part.abs() <= NONE * whole.size();
-        for part in [|way: Vector| way.x, |way: Vector| way.y] {
-            let off = |values: &[f64]| part(self.between(values));
-            if !vanishes(part(here), here) || vanishes(off(values), self.between(values)) {
-                continue;
-            }
-            let turned = self
-                .lengths()
-                .into_iter()
-                .find_map(|given| straightened(given, values, &off));
-            if let Some(turned) = turned {
-                *values = turned;
-            }
+    /// Keeps what vanishes of the way from end to end at the printed numbers.
+    fn keep(&self, printed: &[f64], values: &mut Vec<f64>, part: &dyn Fn(Vector, &[f64]) -> f64) {
+        let off = |values: &[f64]| part(self.between(values), values);
+        let vanishes = |values: &[f64]| off(values).abs() <= NONE * self.between(values).size();
+        if !vanishes(printed) || vanishes(values) {
+            return;
+        }
+        let turned = self
+            .lengths()
+            .into_iter()
+            .find_map(|given| straightened(given, values, &off));
+        if let Some(turned) = turned {
+            *values = turned;
         }
     }
 

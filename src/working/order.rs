@@ -34,10 +34,20 @@ pub(super) struct Candidate {
     pub(super) bodies: Vec<BodyId>,
     /// Its unknowns with their factors.
     pub(super) factors: BTreeMap<Quantity, f64>,
+    /// The same, of what is sought how fast the balance changes with it.
+    rates: BTreeMap<Quantity, f64>,
     /// Unknowns of these bodies that it does not hold.
     pub(super) removed: Vec<Quantity>,
     /// What it costs a person, roughly.
     pub(super) cost: f64,
+}
+
+impl Candidate {
+    /// How it changes with each of these.
+    fn row(&self, unknowns: &[Quantity]) -> Vec<f64> {
+        let rate = |unknown| self.rates.get(unknown).copied().unwrap_or(0.0);
+        unknowns.iter().map(rate).collect()
+    }
 }
 
 /// Balances that are taken together, and what they give.
@@ -348,10 +358,12 @@ impl Builder<'_> {
         });
         let removed = all.into_iter().filter(|one| !factors.contains_key(one));
         let removed: Vec<Quantity> = removed.collect();
+        let mut rates = factors.clone();
         if let Some((sought, _)) = self.working.sought
             && let Some(slope) = self.sought_slope(&kind, &within)
         {
             factors.insert(sought, slope);
+            rates.insert(sought, self.sought_rate(&kind, &within));
         }
         let own = match kind {
             Kind::Forces(_) => 0.0,
@@ -365,6 +377,7 @@ impl Builder<'_> {
             bodies: bodies.to_vec(),
             removed,
             factors,
+            rates,
             cost,
         }
     }
@@ -457,13 +470,7 @@ fn pick(
         let unknowns: Vec<Quantity> = union.into_iter().collect();
         let rows: Vec<Vec<f64>> = picked
             .iter()
-            .map(|index| {
-                let factors = &fit[*index].0.factors;
-                unknowns
-                    .iter()
-                    .map(|unknown| factors.get(unknown).copied().unwrap_or(0.0))
-                    .collect()
-            })
+            .map(|index| fit[*index].0.row(&unknowns))
             .collect();
         if unknowns.len() == count && cheaper && rank(rows) == count {
             let candidates = picked.iter().map(|index| fit[*index].0.clone()).collect();
@@ -492,11 +499,7 @@ fn all_together(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<C
     sorted.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     let (mut rows, mut kept): (Vec<Vec<f64>>, Vec<Candidate>) = (Vec::new(), Vec::new());
     for candidate in sorted {
-        let row = unknowns
-            .iter()
-            .map(|unknown| candidate.factors.get(unknown).copied().unwrap_or(0.0))
-            .collect();
-        rows.push(row);
+        rows.push(candidate.row(&unknowns));
         if rank(rows.clone()) == rows.len() {
             kept.push(candidate.clone());
         } else {

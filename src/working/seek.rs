@@ -281,6 +281,25 @@ impl Builder<'_> {
         (slope.abs() > least && slope.is_finite()).then_some(slope)
     }
 
+    /// How fast a balance changes with what is sought, at its very value: two balances of which one
+    /// says what the other says are seen to do so only there.
+    pub(super) fn sought_rate(
+        &self,
+        kind: &Kind,
+        within: &dyn Fn(BodyId, Option<BodyId>) -> bool,
+    ) -> f64 {
+        let Some((_, given)) = self.working.sought else {
+            return 0.0;
+        };
+        let step = 1e-5 * (self.values[given.0].abs() + 1e-3);
+        let beside = |step: f64| {
+            let mut values = self.values.clone();
+            values[given.0] += step;
+            self.balance_at(kind, within, &values).0
+        };
+        (beside(step) - beside(-step)) / (2.0 * step)
+    }
+
     /// The sum of a balance's terms, and of their sizes, at these values with the forces as found.
     fn balance_at(
         &self,
