@@ -4,15 +4,17 @@
 use super::Session;
 use crate::judge::Board;
 use crate::key::{Axis, General, Part, StepId};
-use crate::plane::Vector;
 use crate::problem::{Acting, ForceId};
+
+/// Which way a force acts: its parts to the right and upwards.
+pub(super) type Way = (f64, f64);
 
 /// One force as it acts on one body.
 pub(super) struct OnBody {
     /// The body's noun.
     pub(super) body: String,
     /// Every way that it may act there: by the right values, and by hers.
-    pub(super) ways: Vec<Vector>,
+    pub(super) ways: Vec<Way>,
 }
 
 /// A force that a sentence may speak of.
@@ -60,11 +62,11 @@ impl Session {
             let on = match (parts, general.ends.get(&step.id)) {
                 (Some(parts), _) => on_bodies(general, step.id, &of_parts(general, board, *parts)?),
                 (None, Some(ends)) if PLAIN.contains(&kind) => {
-                    let end = |(body, way): &(String, Vector)| OnBody {
+                    let on = ends.iter().map(|(body, way)| OnBody {
                         body: body.clone(),
-                        ways: vec![*way],
-                    };
-                    ends.iter().map(end).collect()
+                        ways: vec![(way.x, way.y)],
+                    });
+                    on.collect()
                 }
                 (None, None) if PLAIN.contains(&kind) => {
                     on_bodies(general, step.id, &of_one(general, board, step.id, kind)?)
@@ -99,7 +101,10 @@ impl Session {
         let forces = self.problem.forces();
         let known = forces.iter().filter_map(|force| {
             let (ways, direction) = match force.acting {
-                Acting::Along(direction) => (vec![direction.unit(body, &values)], None),
+                Acting::Along(direction) => {
+                    let unit = direction.unit(body, &values);
+                    (vec![(unit.x, unit.y)], None)
+                }
                 Acting::Anywhere => {
                     let part = |part| StepId::Reaction(force.id, part);
                     let along = |axis| part(Part::Along(axis));
@@ -136,10 +141,10 @@ impl Session {
 }
 
 /// How a force acts on each of its bodies: what acts between two acts the other way on the second.
-fn on_bodies(general: &General, step: StepId, ways: &[Vector]) -> Vec<OnBody> {
+fn on_bodies(general: &General, step: StepId, ways: &[Way]) -> Vec<OnBody> {
     let on = |body: &String, sign: f64| OnBody {
         body: body.clone(),
-        ways: ways.iter().map(|way| *way * sign).collect(),
+        ways: ways.iter().map(|(x, y)| (x * sign, y * sign)).collect(),
     };
     if let Some([first, second]) = general.between.get(&step) {
         return vec![on(first, 1.0), on(second, -1.0)];
@@ -150,21 +155,21 @@ fn on_bodies(general: &General, step: StepId, ways: &[Vector]) -> Vec<OnBody> {
 }
 
 /// The ways of a force along a known line.
-fn of_one(general: &General, board: &Board<'_>, step: StepId, kind: &str) -> Option<Vec<Vector>> {
+fn of_one(general: &General, board: &Board<'_>, step: StepId, kind: &str) -> Option<Vec<Way>> {
     if kind == "weight" {
-        return Some(vec![Vector::new(0.0, -1.0)]);
+        return Some(vec![(0.0, -1.0)]);
     }
-    let way = match kind {
-        "reaction-x" => Vector::new(1.0, 0.0),
-        "reaction-y" => Vector::new(0.0, 1.0),
-        _ => *general.ways.get(&step)?,
+    let (x, y) = match kind {
+        "reaction-x" => (1.0, 0.0),
+        "reaction-y" => (0.0, 1.0),
+        _ => general.ways.get(&step).map(|way| (way.x, way.y))?,
     };
     let sizes = sizes(board, step)?;
-    Some(sizes.iter().map(|size| way * *size).collect())
+    Some(sizes.iter().map(|size| (x * size, y * size)).collect())
 }
 
 /// The ways of a force with two parts; none while a wrong direction of hers stands.
-fn of_parts(general: &General, board: &Board<'_>, parts: [StepId; 2]) -> Option<Vec<Vector>> {
+fn of_parts(general: &General, board: &Board<'_>, parts: [StepId; 2]) -> Option<Vec<Way>> {
     let wrong = |(step, of): (&StepId, &[StepId; 2])| {
         let own = board.standing.get(step);
         *of == parts && step.is_direction() && own.is_some_and(|own| !own.right)
@@ -184,10 +189,10 @@ fn sizes(board: &Board<'_>, step: StepId) -> Option<Vec<f64>> {
     (!sizes.is_empty()).then_some(sizes)
 }
 
-fn together(level: &[f64], upright: &[f64]) -> Vec<Vector> {
+fn together(level: &[f64], upright: &[f64]) -> Vec<Way> {
     let with = |x: &f64| {
         let x = *x;
-        upright.iter().map(move |y| Vector::new(x, *y))
+        upright.iter().map(move |y| (x, *y))
     };
     level.iter().flat_map(with).collect()
 }

@@ -2,13 +2,12 @@
 //! 65.5° from the vertical", "the tie is pressed", "the floor is smooth". A sentence is read only
 //! where each of its words is, and is wrong only where it is so in every reading.
 
-use super::acting::{Exerted, OnBody};
+use super::acting::{Exerted, OnBody, Way};
 use super::turn::{Sign, verdict_of};
 use super::worded_fit::{Against, Fit, Said, fits, in_each};
 use super::{Outcome, Session};
 use crate::judge::Truth;
 use crate::key::StepId;
-use crate::plane::Vector;
 use crate::text::Slot;
 
 /// Which forces a sentence is about.
@@ -103,7 +102,7 @@ impl Session {
         // "The ladder makes 65° with the floor", "the wall is upright": of things, not of forces.
         let of_line = !subject.by_noun || matches!(first.kind, "pull" | "line");
         let weighs = angle && subject.by_noun && first.kind == "weight";
-        if weighs || !strong && !(angle && of_line) {
+        if weighs || !(strong || angle && of_line) {
             return None;
         }
         let ways = readings(forces, &subject.forces, on.as_deref(), back);
@@ -528,20 +527,20 @@ impl<'l> Words<'l> {
 /// Every way that a sentence may be about: each force of the subject by itself and all of one
 /// contact together, on the body told, else on any; what a body does to what holds it is the
 /// reverse.
-fn readings(forces: &[Exerted], of: &[usize], on: Option<&str>, back: bool) -> Vec<Vector> {
+fn readings(forces: &[Exerted], of: &[usize], on: Option<&str>, back: bool) -> Vec<Way> {
     let sign = if back { -1.0 } else { 1.0 };
     let here = |one: &&OnBody| on.is_none_or(|body| one.body.to_lowercase() == body);
-    let mut ways: Vec<Vector> = Vec::new();
-    let mut sums: Vec<(String, Vector)> = Vec::new();
+    let mut ways: Vec<Way> = Vec::new();
+    let mut sums: Vec<(String, Way)> = Vec::new();
     for at in of {
         for one in forces[*at].on.iter().filter(here) {
-            ways.extend(one.ways.iter().map(|way| *way * sign));
-            let Some(first) = one.ways.first() else {
+            ways.extend(one.ways.iter().map(|(x, y)| (x * sign, y * sign)));
+            let Some((x, y)) = one.ways.first() else {
                 continue;
             };
             match sums.iter_mut().find(|(body, _)| *body == one.body) {
-                Some((_, sum)) => *sum = *sum + *first * sign,
-                None => sums.push((one.body.clone(), *first * sign)),
+                Some((_, sum)) => *sum = (sum.0 + x * sign, sum.1 + y * sign),
+                None => sums.push((one.body.clone(), (x * sign, y * sign))),
             }
         }
     }

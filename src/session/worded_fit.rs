@@ -1,7 +1,7 @@
 //! Whether a force acts as a sentence says: the ways and the angle told, against a vector. What is
 //! too near to tell stays open.
 
-use crate::plane::Vector;
+use super::acting::Way;
 
 /// How what is told stands to a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,12 +43,12 @@ const CARRIED: f64 = 0.15;
 const ANOTHER: f64 = 1.0;
 
 /// Whether all that is said holds of a way.
-pub(super) fn fits(said: &[Said], way: Vector) -> Fit {
-    let size = way.size();
+pub(super) fn fits(said: &[Said], (x, y): Way) -> Fit {
+    let size = libm::hypot(x, y);
     if size <= f64::MIN_POSITIVE || !size.is_finite() {
         return Fit::Open;
     }
-    let unit = way * (1.0 / size);
+    let unit = (x / size, y / size);
     all(said.iter().map(|one| fits_one(*one, unit)))
 }
 
@@ -67,16 +67,16 @@ pub(super) fn in_each(readings: impl Iterator<Item = Fit>) -> Fit {
     readings.reduce(same).unwrap_or(Fit::Open)
 }
 
-fn fits_one(said: Said, unit: Vector) -> Fit {
+fn fits_one(said: Said, (x, y): Way) -> Fit {
     match said {
-        Said::Right => along(unit.x),
-        Said::Left => along(-unit.x),
-        Said::Up => along(unit.y),
-        Said::Down => along(-unit.y),
-        Said::Level => no_part(unit.y),
-        Said::Upright => no_part(unit.x),
+        Said::Right => along(x),
+        Said::Left => along(-x),
+        Said::Up => along(y),
+        Said::Down => along(-y),
+        Said::Level => no_part(y),
+        Said::Upright => no_part(x),
         Said::Angle(told, half, against) => {
-            let level = libm::atan2(unit.y.abs(), unit.x.abs()).to_degrees();
+            let level = libm::atan2(y.abs(), x.abs()).to_degrees();
             let own = match against {
                 Against::Level => level,
                 Against::Upright => 90.0 - level,
