@@ -5,6 +5,8 @@
 mod again;
 #[path = "freely/manners.rs"]
 mod manners;
+#[path = "freely/worded.rs"]
+mod worded;
 
 use crate::general::opened;
 use leverwright::lesson::parse_problem;

@@ -87,6 +87,8 @@ impl Session {
             .answer_renamed(line)
             .or_else(|| self.answer_unexplained(line))
             .or_else(|| self.answer_compared(asked, line))
+            .or_else(|| self.answer_worded(asked, line))
+            .or_else(|| self.answer_of_another_kind(asked, line))
             .or_else(|| self.answer_measured(asked, line));
         let outcome = in_words.unwrap_or_else(|| self.answer(asked, line));
         if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {

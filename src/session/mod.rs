@@ -3,6 +3,7 @@
 //! A session is a function of its problem and the lines entered: entering the same lines again
 //! rebuilds it exactly, which is how a journal resumes it. It knows no terminal, file or clock.
 
+mod acting;
 mod answer;
 mod bearing;
 mod besides;
@@ -40,6 +41,8 @@ mod summary;
 mod turn;
 mod waiting;
 mod ways;
+mod worded;
+mod worded_fit;
 
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 
