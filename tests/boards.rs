@@ -223,3 +223,37 @@ fn a_hinge_at_its_limit_is_worked_by_its_parts() {
         assert!(!told.contains("by trial"), "{told}");
     }
 }
+
+/// Where the knot moves with what is sought, moments about the knot say no more than those about
+/// the pin and the upright forces: M(knot) = M(pin) − e·ΣFy. Only the condition gives e.
+#[test]
+fn a_balance_that_says_what_two_others_say_is_none() {
+    let told = solved("../workings/knot_moves", &[]);
+    assert!(told.contains("is found by trial here"), "{told}");
+    assert!(!told.contains("together (shelf)"), "{told}");
+}
+
+/// A strap told by 0.9 m up one leg and 1.5 m down the other, of 2.4 m both, is level: about a foot
+/// it turns nothing. By hand: 156.8 N·(3/4·2.4 m·sin 20°) = B·2·2.4 m·sin 20°.
+#[test]
+fn a_strap_that_the_distances_make_level_turns_no_whole() {
+    let told = solved("../workings/strap_by_distances", &[]);
+    let first = "Moments about the front floor (front, rear), without T, A\n";
+    assert!(
+        told.contains(first) && told.contains("    B = 58.8 N\n"),
+        "{told}"
+    );
+}
+
+/// By hand: level, the ramp as a whole takes the 60 N of the hand; upright, the 196 N of the trunk.
+#[test]
+fn parts_that_are_asked_of_a_contact_are_those_of_its_whole_force() {
+    let told = solved("../workings/ramp_parts", &[]);
+    let (_, parts) = told.split_once("The parts that are asked\n").unwrap();
+    let (level, upright) = (" = −60.0 N (to the left)\n", " = 196 N (upwards)\n");
+    assert!(parts.contains("RNx = ") && parts.contains(level), "{told}");
+    assert!(
+        parts.contains("RNy = ") && parts.contains(upright),
+        "{told}"
+    );
+}

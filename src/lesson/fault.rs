@@ -71,6 +71,13 @@ pub enum FaultKind {
         /// The shortest body, as written.
         length: String,
     },
+    /// A place beyond the end of its part, in a general problem.
+    BeyondPart {
+        /// The place, as written.
+        place: String,
+        /// The length of the part, as written.
+        length: String,
+    },
     /// Parts that cannot stand together.
     Contradiction {
         /// Which, and why.
@@ -149,7 +156,7 @@ impl FaultKind {
             FaultKind::StepDoesNotFit { .. } => "step-does-not-fit",
             FaultKind::TooMany { .. } => "too-many",
             FaultKind::DrawnInProblem => "drawn-in-problem",
-            FaultKind::OffBody { .. } => "off-body",
+            FaultKind::OffBody { .. } | FaultKind::BeyondPart { .. } => "off-body",
             FaultKind::Contradiction { .. } => "contradiction",
             FaultKind::Worked { code, .. } => code,
             FaultKind::Reserved { .. } => "reserved-name",
@@ -209,6 +216,10 @@ impl fmt::Display for FaultKind {
             FaultKind::OffBody { place, length } => write!(
                 formatter,
                 "this place may lie {place} from the foot, but the body may be only {length} long"
+            ),
+            FaultKind::BeyondPart { place, length } => write!(
+                formatter,
+                "this place lies {place} from the beginning of a part that is only {length} long"
             ),
             FaultKind::Contradiction { why } | FaultKind::Worked { why, .. } => {
                 write!(formatter, "{why}")

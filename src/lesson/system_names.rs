@@ -390,11 +390,9 @@ impl<'r, 'a> Reader<'r, 'a> {
             if let (Some(place), Some(length)) = (value(given), value(*length))
                 && place.value > length.value * (1.0 + 1e-12)
             {
-                let why = format!(
-                    "this place lies {} from the beginning of a part that is only {} long",
-                    place.written, length.written
-                );
-                self.report.add(item, FaultKind::Contradiction { why });
+                let (place, length) = (place.written.clone(), length.written.clone());
+                let beyond = FaultKind::BeyondPart { place, length };
+                self.report.add(item, beyond);
             }
         }
     }

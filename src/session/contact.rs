@@ -34,8 +34,8 @@ impl Session {
         Some(Outcome::noted(message))
     }
 
-    /// Judges `f = …` as the friction that is asked, where it does not hold of another force that
-    /// is called so; `None` for other lines.
+    /// Judges `f = …` as the friction that is asked, in a free working as the only friction, where
+    /// it does not hold of another force that is called so; `None` for other lines.
     pub(super) fn judged_as_friction(
         &self,
         asked: StepId,
@@ -45,12 +45,16 @@ impl Session {
         let start = line.len() - line.trim_start().len();
         let behind = line.get(start..)?.strip_prefix(USUAL)?;
         let is_told = behind.trim_start().starts_with('=');
-        let friction = self.key.heading(asked)?.kind == "friction";
-        if judgement.stands() || !is_told || !friction {
+        let is_asked = self.key.heading(asked)?.kind == "friction";
+        if judgement.stands() || !is_told {
             return None;
         }
-        let symbol = self.key.step(asked)?.symbol.typed();
-        let told = self.judged(asked, &format!("{symbol}{behind}"));
+        let friction = match is_asked {
+            true => asked,
+            false => self.only_friction().filter(|_| self.is_free())?,
+        };
+        let symbol = self.key.step(friction)?.symbol.typed();
+        let told = self.judged(friction, &format!("{symbol}{behind}"));
         told.truth.holds().then_some(told)
     }
 }

@@ -66,6 +66,7 @@ pub fn derive(
             triangle: Vec::new(),
             centres: Vec::new(),
             stages: Vec::new(),
+            parts: Vec::new(),
             results: Vec::new(),
         },
         forces: Vec::new(),
@@ -130,6 +131,7 @@ impl Builder<'_> {
         }
         self.sought_ratio();
         self.results();
+        self.parts_asked();
         Ok(self.working)
     }
 
@@ -239,7 +241,6 @@ impl Builder<'_> {
     }
 
     fn stage(&mut self, chosen: Chosen) {
-        let before = self.working.quantities.len();
         let stage = self.working.stages.len();
         let mut balances = Vec::new();
         for candidate in &chosen.candidates {
@@ -261,7 +262,7 @@ impl Builder<'_> {
         let mut needs: Vec<Quantity> = Vec::new();
         for balance in &balances {
             for term in &balance.terms {
-                self.need(&term.amount, before, &mut needs);
+                self.need(&term.amount, &mut needs);
             }
         }
         // A part that the limit leaves is worked out before anything else.
@@ -274,7 +275,7 @@ impl Builder<'_> {
     }
 
     /// Quantities with a formula that an expression rests on and no earlier stage has told.
-    fn need(&self, formula: &Expression, _before: usize, needs: &mut Vec<Quantity>) {
+    pub(super) fn need(&self, formula: &Expression, needs: &mut Vec<Quantity>) {
         for id in formula.inputs() {
             let stages = self.working.stages.iter();
             let told = stages.into_iter().any(|stage| stage.needs.contains(&id))
@@ -285,7 +286,7 @@ impl Builder<'_> {
             }
             if let Some(Rule::Formula(inner)) = self.working.named(id).map(|named| &named.rule) {
                 let inner = inner.clone();
-                self.need(&inner, _before, needs);
+                self.need(&inner, needs);
                 needs.push(id);
             }
         }

@@ -21,6 +21,7 @@ mod level;
 mod meeting;
 mod moments;
 mod order;
+mod parts_asked;
 mod pivot;
 mod place;
 mod resultant;
@@ -260,7 +261,9 @@ pub struct Working {
     pub centres: Vec<Centre>,
     /// The stages in order.
     pub stages: Vec<Stage>,
-    /// Sizes and directions at the end.
+    /// The level and upright parts that are asked.
+    pub parts: Vec<(ActId, Axis, Quantity)>,
+    /// Sizes and directions at the end, then parts that are asked and stand in no stage.
     pub results: Vec<Quantity>,
 }
 

@@ -207,8 +207,19 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
     };
     let (sought, rest): (Vec<Quantity>, Vec<Quantity>) =
         working.results.iter().partition(|result| is_sought(result));
+    let is_part = |result: &Quantity| {
+        let named = working.named(*result);
+        let told = named.is_some_and(|named| matches!(named.meaning, Meaning::Part(..)));
+        told || working.parts.iter().any(|(_, _, part)| part == result)
+    };
+    let (parts, rest): (Vec<Quantity>, Vec<Quantity>) = rest.into_iter().partition(is_part);
     let condition = condition.filter(|_| !is_first);
-    for (head, results) in [(condition, sought), (Some(Told::Results), rest)] {
+    let sections = [
+        (condition, sought),
+        (Some(Told::Results), rest),
+        (Some(Told::Asked), parts),
+    ];
+    for (head, results) in sections {
         if !results.is_empty() {
             lines.extend(head);
         }

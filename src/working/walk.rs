@@ -215,9 +215,7 @@ impl<'a> Maker<'a> {
                 Some(HoldKind::Line(_)) => Nature::Either,
                 _ => Nature::Pull,
             },
-            Meaning::Component(_, axis) if is_open || self.working.left == Some(id) => {
-                Nature::Along(axis)
-            }
+            Meaning::Component(_, axis) => Nature::Along(axis),
             Meaning::FrictionNeeded(_) | Meaning::Couple(_) if is_open => Nature::Either,
             Meaning::Size(_) if self.working.results.contains(&id) => Nature::Size,
             Meaning::Direction(_) => Nature::Direction,
@@ -405,6 +403,12 @@ impl<'a> Maker<'a> {
         self.general.wanted = wanted;
     }
 
+    fn part(&self, act: ActId, axis: Axis) -> Vec<StepId> {
+        let mut parts = self.working.parts.iter();
+        let part = parts.find(|(of, along, _)| (*of, *along) == (act, axis));
+        part.map(|(_, _, id)| self.id(*id)).into_iter().collect()
+    }
+
     fn wanted(&self, asked: Asked) -> Vec<StepId> {
         let all = |meanings: &[Meaning]| -> Vec<StepId> {
             let found = meanings
@@ -413,8 +417,8 @@ impl<'a> Maker<'a> {
             found.map(|id| self.id(id)).collect()
         };
         match asked {
-            Asked::Horizontal(act) => all(&[Meaning::Component(act, Axis::Horizontal)]),
-            Asked::Vertical(act) => all(&[Meaning::Component(act, Axis::Vertical)]),
+            Asked::Horizontal(act) => self.part(act, Axis::Horizontal),
+            Asked::Vertical(act) => self.part(act, Axis::Vertical),
             Asked::Couple(act) => all(&[Meaning::Couple(act)]),
             Asked::Sought => self.sought.map(|(_, id)| self.id(id)).into_iter().collect(),
             Asked::Force(act) => {

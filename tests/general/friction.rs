@@ -121,3 +121,23 @@ fn what_she_found_with_a_minus_is_counted_so() {
         );
     }
 }
+
+/// Where only a part of a contact's force is asked, it is the friction, and `f` is that.
+#[test]
+fn a_part_that_is_asked_of_a_contact_is_asked_in_practice() {
+    let ladder = include_str!("../boards/ladder_mu.json");
+    let asked = ladder.find("\"asked\"").unwrap();
+    let end = asked + ladder[asked..].find(']').unwrap() + 1;
+    let only = r#""asked": ["sought", {"horizontal": "N"}]"#;
+    let ladder = format!("{}{only}{}", &ladder[..asked], &ladder[end..]);
+    let system = leverwright::lesson::parse_system(&ladder).unwrap();
+    let mut session =
+        leverwright::session::Session::start_general(&system, leverwright::text::Words::english())
+            .unwrap();
+    let turn = session.submit("freely");
+    assert!(
+        turn.question.to_string().contains("FN"),
+        "{}",
+        turn.question
+    );
+}
