@@ -1,19 +1,22 @@
 //! How long a learner waits for a verdict: `cargo bench --bench verdict`.
 //!
 //! Lines of the mast lesson are entered into a session, and each turn is written to a journal as
-//! the program does, with and without the flush to the disk. Beside it stands what meval alone
-//! takes to read and evaluate the same lines, where it can.
+//! the program does, with and without the flush to the disk; then the hand-written corpus, each
+//! working as one's own. Beside both stands what meval alone takes to read and evaluate the same
+//! lines, where it can.
 #![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
 
-use leverwright::draw::draw;
+use leverwright::draw::{draw, parse_code};
 use leverwright::key::{Sampling, derive};
-use leverwright::lesson::built_in;
+use leverwright::lesson::{built_in, parse_system};
 use leverwright::mistakes::{instances, right_line, typed_line};
 use leverwright::record::{Entry, Line, Verdict};
 use leverwright::session::Session;
 use leverwright::store::{Flush, Store, now};
 use leverwright::text::Words;
+use serde_json::Value;
 use std::hint::black_box;
+use std::path::Path;
 use std::time::{Duration, Instant};
 
 fn main() {
@@ -28,19 +31,12 @@ fn main() {
             let start = Instant::now();
             black_box(session.submit(&line));
             verdicts.push((start.elapsed(), line.clone()));
-            let start = Instant::now();
-            let whole: Result<(), meval::Error> = line.split('=').try_for_each(|side| {
-                let tree: meval::Expr = side.trim().parse()?;
-                black_box(tree.eval()?);
-                Ok(())
-            });
-            if whole.is_ok() {
-                alone.push((start.elapsed(), line));
-            }
+            alone.extend(by_meval(line));
         }
     }
     tell("verdict", &mut verdicts);
     tell("meval alone (lines it can read)", &mut alone);
+    freely();
     for (name, flush) in [
         ("journal, to the system", Flush::ToSystem),
         ("journal, to the disk", Flush::ToDisk),
@@ -49,6 +45,60 @@ fn main() {
     }
     verdicts.sort();
     println!("slowest:");
+    for (time, line) in verdicts.iter().rev().take(5) {
+        println!("  {time:>10.1?}  {line}");
+    }
+}
+
+/// What meval alone takes for a line, where it can read it.
+fn by_meval(line: String) -> Option<(Duration, String)> {
+    let start = Instant::now();
+    let whole: Result<(), meval::Error> = line.split('=').try_for_each(|side| {
+        let tree: meval::Expr = side.trim().parse()?;
+        black_box(tree.eval()?);
+        Ok(())
+    });
+    whole.ok().map(|()| (start.elapsed(), line))
+}
+
+/// The lines of the hand-written corpus, each working in a session of its own.
+fn freely() {
+    let (mut verdicts, mut alone) = (Vec::new(), Vec::new());
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
+    let read = |path: &Path| std::fs::read_to_string(path).unwrap();
+    let files = std::fs::read_dir(folder.join("corpus")).unwrap();
+    let mut files: Vec<_> = files.map(|entry| entry.unwrap().path()).collect();
+    files.retain(|path| path.extension().is_some_and(|kind| kind == "json"));
+    files.sort();
+    for file in files {
+        let corpus: Value = serde_json::from_str(&read(&file)).unwrap();
+        let mut start = match corpus["problem"]["board"].as_str() {
+            Some(board) => {
+                let file = folder.join("boards").join(format!("{board}.json"));
+                let system = parse_system(&read(&file)).unwrap();
+                Session::start_general(&system, Words::english()).unwrap()
+            }
+            None => {
+                let (lessons, code) = (built_in(), corpus["problem"]["code"].as_str());
+                let (lesson, at) = parse_code(code.unwrap(), &lessons).unwrap();
+                let problem = lessons[lesson].problem_at(&at, "en").unwrap();
+                Session::start(problem, None, Words::english()).unwrap()
+            }
+        };
+        start.submit("freely");
+        for working in corpus["workings"].as_array().unwrap() {
+            let mut session = start.clone();
+            for line in working["lines"].as_array().unwrap() {
+                let line = line["line"].as_str().unwrap().to_owned();
+                let start = Instant::now();
+                black_box(session.submit(&line));
+                verdicts.push((start.elapsed(), line.clone()));
+                alone.extend(by_meval(line));
+            }
+        }
+    }
+    tell("verdict in a free working", &mut verdicts);
+    tell("meval alone (lines it can read)", &mut alone);
     for (time, line) in verdicts.iter().rev().take(5) {
         println!("  {time:>10.1?}  {line}");
     }
