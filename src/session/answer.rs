@@ -39,6 +39,9 @@ impl Session {
             return outcome;
         }
         let friction = self.judged_as_friction(asked, line, &judgement);
+        if friction.is_some() {
+            self.keep_as_friction();
+        }
         let judgement = friction.unwrap_or(judgement);
         let elsewhere = self.answer_at_another_value(asked, line, &judgement);
         let mut outcome = elsewhere.unwrap_or_else(|| self.answer_judged(asked, judgement));

@@ -57,4 +57,14 @@ impl Session {
         let told = self.judged(friction, &format!("{symbol}{behind}"));
         told.truth.holds().then_some(told)
     }
+
+    /// From here on `f` is the friction in a free working, whatever it was kept as before, unless it
+    /// is a name of the problem.
+    pub(super) fn keep_as_friction(&mut self) {
+        let friction = self.only_friction().filter(|_| self.is_free());
+        let Some(step) = friction.filter(|_| !self.is_symbol(USUAL)) else {
+            return;
+        };
+        self.stands_for(USUAL.to_owned(), step);
+    }
 }

@@ -104,18 +104,22 @@ impl Session {
         let mut message = Prose::default();
         for (name, step) in renamed {
             message = message.then(self.told_name_said(&name, step));
-            self.state.told_names.retain(|known| known.name != name);
-            self.state
-                .own_names
-                .retain(|(known, _)| known.shown() != name);
-            self.state.told_names.push(ToldName {
-                name,
-                step: Some(step),
-                said: false,
-                line: self.state.next_number,
-            });
+            self.stands_for(name, step);
         }
         Some(Outcome::noted(message))
+    }
+
+    /// From here on a name is another one for a quantity, whatever it was before.
+    pub(super) fn stands_for(&mut self, name: String, step: StepId) {
+        let own = &mut self.state.own_names;
+        own.retain(|(known, _)| known.shown() != name);
+        self.state.told_names.retain(|known| known.name != name);
+        self.state.told_names.push(ToldName {
+            name,
+            step: Some(step),
+            said: false,
+            line: self.state.next_number,
+        });
     }
 
     /// `a = T1`, `a for T1`: a name of her own, and the quantity whose symbol stands behind it.
@@ -264,7 +268,7 @@ impl Session {
     }
 
     /// True for a symbol of the problem, spelled as it is printed.
-    fn is_symbol(&self, name: &str) -> bool {
+    pub(super) fn is_symbol(&self, name: &str) -> bool {
         let names = Names::asking(&self.problem, &self.key, &[], self.asked());
         let mut known = names.vocabulary().names.iter();
         known.any(|known| {
