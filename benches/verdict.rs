@@ -22,20 +22,16 @@ use std::time::{Duration, Instant};
 fn main() {
     let lessons = built_in();
     let mast = lessons.iter().find(|lesson| lesson.id() == "mast").unwrap();
-    let (mut verdicts, mut alone) = (Vec::new(), Vec::new());
+    let mut times = Times::default();
     for seed in 1..=4 {
         let problem = draw(mast, seed, "en").unwrap().problem;
         let lines = lines(&problem);
         let mut session = Session::start(problem, None, Words::english()).unwrap();
         for line in lines {
-            let start = Instant::now();
-            black_box(session.submit(&line));
-            verdicts.push((start.elapsed(), line.clone()));
-            alone.extend(by_meval(line));
+            times.enter(&mut session, line);
         }
     }
-    tell("verdict", &mut verdicts);
-    tell("meval alone (lines it can read)", &mut alone);
+    let mut verdicts = times.told("verdict");
     freely();
     for (name, flush) in [
         ("journal, to the system", Flush::ToSystem),
@@ -47,6 +43,29 @@ fn main() {
     println!("slowest:");
     for (time, line) in verdicts.iter().rev().take(5) {
         println!("  {time:>10.1?}  {line}");
+    }
+}
+
+/// What each line takes, answered and by meval alone.
+#[derive(Default)]
+struct Times {
+    verdicts: Vec<(Duration, String)>,
+    alone: Vec<(Duration, String)>,
+}
+
+impl Times {
+    fn enter(&mut self, session: &mut Session, line: String) {
+        let start = Instant::now();
+        black_box(session.submit(&line));
+        self.verdicts.push((start.elapsed(), line.clone()));
+        self.alone.extend(by_meval(line));
+    }
+
+    /// Prints both; the answers are given back, the fastest first.
+    fn told(mut self, what: &str) -> Vec<(Duration, String)> {
+        tell(what, &mut self.verdicts);
+        tell("meval alone (lines it can read)", &mut self.alone);
+        self.verdicts
     }
 }
 
@@ -63,7 +82,7 @@ fn by_meval(line: String) -> Option<(Duration, String)> {
 
 /// The lines of the hand-written corpus, each working in a session of its own.
 fn freely() {
-    let (mut verdicts, mut alone) = (Vec::new(), Vec::new());
+    let mut times = Times::default();
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
     let read = |path: &Path| std::fs::read_to_string(path).unwrap();
     let files = std::fs::read_dir(folder.join("corpus")).unwrap();
@@ -89,16 +108,11 @@ fn freely() {
         for working in corpus["workings"].as_array().unwrap() {
             let mut session = start.clone();
             for line in working["lines"].as_array().unwrap() {
-                let line = line["line"].as_str().unwrap().to_owned();
-                let start = Instant::now();
-                black_box(session.submit(&line));
-                verdicts.push((start.elapsed(), line.clone()));
-                alone.extend(by_meval(line));
+                times.enter(&mut session, line["line"].as_str().unwrap().to_owned());
             }
         }
     }
-    tell("verdict in a free working", &mut verdicts);
-    tell("meval alone (lines it can read)", &mut alone);
+    let verdicts = times.told("verdict in a free working");
     for (time, line) in verdicts.iter().rev().take(5) {
         println!("  {time:>10.1?}  {line}");
     }

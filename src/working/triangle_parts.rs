@@ -76,9 +76,9 @@ impl Builder<'_> {
             };
             let of_it = sides.iter().zip(sizes);
             let mut of_it = of_it.filter(|(side, _)| side.act == act && !side.is_sum);
-            let Some((turn, Some(size))) = of_it
+            let Some((name, turn, Some(size))) = of_it
                 .next()
-                .and_then(|(side, size)| Some((side.turn.clone()?, size)))
+                .and_then(|(side, size)| Some((&side.name, side.turn.clone()?, size)))
             else {
                 continue;
             };
@@ -96,7 +96,7 @@ impl Builder<'_> {
                 sign if sign < 0.0 => opposite(amount),
                 _ => amount,
             };
-            let symbol = self.own_name(&part_name(&self.symbol_of(act), axis));
+            let symbol = self.own_name(&part_name(name, axis));
             let meaning = Meaning::Component(act, axis);
             parts.push(self.add(symbol, Dimension::FORCE, meaning, Rule::Formula(formula)));
         }
