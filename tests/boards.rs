@@ -260,3 +260,70 @@ fn parts_that_are_asked_of_a_contact_are_those_of_its_whole_force() {
         }
     }
 }
+
+/// The rope pulls the boom down, and along it: each part is of one end, and says of which.
+#[test]
+fn a_part_of_a_rope_with_two_ends_at_a_body_says_of_which_end() {
+    use leverwright::session::{Session, Sign};
+    let file = include_str!("boards/pulley_beam.json");
+    let system = leverwright::lesson::parse_system(file).unwrap();
+    let words = leverwright::text::Words::english();
+    let mut session = Session::start_general(&system, words).unwrap();
+    let titles: Vec<String> = session
+        .view()
+        .steps
+        .iter()
+        .map(|step| step.title.clone())
+        .collect();
+    let end = "upright part of S at the end that pulls down and to the left";
+    assert!(titles.iter().any(|title| title.contains(end)), "{titles:?}");
+    assert!(
+        titles
+            .iter()
+            .any(|title| title.ends_with("upright part of T")),
+        "{titles:?}"
+    );
+    session.submit("freely");
+    assert_eq!(session.submit("Sy = 490 N").line.sign, Sign::Right);
+}
+
+/// From the roller back to the joint it is the second beam alone: there and back is no way.
+#[test]
+fn a_way_there_and_back_is_not_told() {
+    let told = solved(
+        "internal_hinge",
+        &["--method", "coordinates", "--pivot", "B"],
+    );
+    assert!(
+        told.contains("Q·(L2 − dQ) + Gy·L2 = 0,") && !told.contains("0L"),
+        "{told}"
+    );
+}
+
+/// A rope whose two directions are one line though told in two forms, 60° from the vertical and 30°
+/// from the horizontal. By hand: B·2 m = 58.8·0.5 + 88.2·1.5 + 735·0.75 N m, then about the joint
+/// T·0.6 m = B·1 m − 88.2·0.5 N m.
+#[test]
+fn a_slanting_rope_told_in_two_forms_is_one_line() {
+    let told = solved("../workings/cord_two_forms", &[]);
+    assert!(
+        told.contains("B = 356 N") && told.contains("T = 521 N"),
+        "{told}"
+    );
+    assert!(!told.contains("T = 0"), "{told}");
+    let mirrored = solved("../workings/cord_two_forms_sought", &[]);
+    assert!(
+        mirrored.contains("T = 692 N") && mirrored.contains("= 103 kg"),
+        "{mirrored}"
+    );
+}
+
+/// About the end that is built in neither part of its force turns: the couple follows from givens.
+#[test]
+fn the_couple_of_a_built_in_end_is_found_about_that_end() {
+    let told = solved("../workings/lamp_arm", &[]);
+    assert!(
+        told.contains("Moments about the wall (arm), without Ex, Ey"),
+        "{told}"
+    );
+}

@@ -18,6 +18,8 @@ pub(super) fn title(words: &Words, key: &Key, step: StepId) -> String {
         ("moments", true) => "moments-free",
         ("across", _) if !heading.bodies.is_empty() => "across-named",
         ("along", _) if !heading.bodies.is_empty() => "along-named",
+        ("part-x", _) if !heading.end.is_empty() => "part-x-end",
+        ("part-y", _) if !heading.end.is_empty() => "part-y-end",
         (kind, _) => kind,
     };
     let slots = slots(words, key, step, heading);
@@ -111,7 +113,12 @@ fn slots(words: &Words, key: &Key, step: StepId, heading: &Heading) -> Vec<(&'st
         .flatten()
         .filter_map(|id| shown(*id))
         .collect();
+    let end = match heading.end {
+        "" => String::new(),
+        end => words.word(&format!("sketch.heading.{end}")),
+    };
     vec![
+        ("end", Slot::Word(end)),
         ("symbol", Slot::Name(symbol.unwrap_or_default())),
         ("noun", Slot::Word(heading.noun.clone())),
         ("force", Slot::Name(heading.force.clone())),

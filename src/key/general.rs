@@ -22,6 +22,9 @@ pub struct Heading {
     pub spot: String,
     /// The unknowns that have no moment there.
     pub removed: String,
+    /// The end of a key in the catalogue of words for the way in which the end of a rope pulls, of
+    /// which a part is; empty where the rope pulls in no other way at that body.
+    pub end: &'static str,
     /// The end of a key in the catalogue of words for what just happens; empty where nothing does.
     pub condition: &'static str,
 }

@@ -14,6 +14,9 @@ use crate::system::{ActId, BodyId, Spot, System};
 use crate::text::Symbol;
 use crate::units::Dimension;
 
+/// A force worked out farther from the solver's than this share is another one.
+const ASTRAY: f64 = 1e-6;
+
 /// A working while it is derived.
 pub(super) struct Builder<'a> {
     pub(super) system: &'a System,
@@ -79,14 +82,7 @@ pub fn derive(
     }
     let worked = |seeks: bool| {
         let worked = builder(seeks).by_balances(pivot)?;
-        // Balances may be two names of one, and then give nothing.
-        let every = (0..worked.quantities.len()).map(Quantity);
-        let is_found = |id| {
-            worked
-                .value(id, values, gravity)
-                .is_some_and(f64::is_finite)
-        };
-        match every.into_iter().all(is_found) {
+        match gives_back(&worked, &solution, values, gravity) {
             true => Ok(worked),
             false => Err(Underivable::NoOrder),
         }
@@ -107,6 +103,27 @@ pub fn derive(
         }
         (found, _) => found,
     }
+}
+
+/// True if every quantity has a value, and every unknown force that of the solver: balances may be
+/// two names of one, and then give nothing, or anything.
+fn gives_back(working: &Working, solution: &SystemSolution, values: &[f64], gravity: f64) -> bool {
+    let (force, length) = solution.scales();
+    let mut all = working.quantities.iter().enumerate();
+    all.all(|(at, named)| {
+        let found = working.value(Quantity(at), values, gravity);
+        let Some(found) = found.filter(|value| value.is_finite()) else {
+            return false;
+        };
+        let scale = match named.meaning {
+            Meaning::Couple(_) => force * length,
+            _ => force,
+        };
+        let solved = matches!(named.rule, Rule::Solved(_)).then(|| named.meaning.solved(solution));
+        solved
+            .flatten()
+            .is_none_or(|solved| (found - solved).abs() <= ASTRAY * scale.max(solved.abs()))
+    })
 }
 
 /// Values a little away from these, each by its own share.

@@ -9,24 +9,28 @@ use crate::problem::{GivenId, Place};
 use crate::system::{Bearing, Coordinate, Line, Spot, System};
 use crate::units::Dimension;
 
-/// What vanishes, as a share of the line's length.
+/// What vanishes: a part of a unit vector, or the sine of an angle.
 const NONE: f64 = 1e-9;
 
-/// These numbers, with a length changed for each line that is level or upright, and each rope that
-/// leads straight to its other end, at the printed numbers only: it is so at these too. A line for
-/// which no length does it stays as it is.
+/// So many steps find a number to all its figures, if they find it at all.
+const STEPS: usize = 12;
+
+/// These numbers, with a length changed for each line that is level or upright at the printed
+/// numbers only, and a length and an angle for each rope that is straight from end to end there
+/// only: it is so at these too. A line for which no number does it stays as it is.
 pub(super) fn kept_level(system: &System, printed: &[f64], moved: Vec<f64>) -> Vec<f64> {
-    let mut values = moved;
+    let mut kept = Kept {
+        system,
+        printed,
+        values: moved,
+    };
     for act in system.acts() {
         for effect in &act.on {
             if let Line::Known(Bearing::Towards(end)) = &effect.line {
-                let ends = Ends {
-                    system,
-                    one: &effect.at,
-                    other: end,
-                };
-                ends.keep(printed, &mut values, &|way, _| way.x);
-                ends.keep(printed, &mut values, &|way, _| way.y);
+                let way = |values: &[f64]| between(system, &effect.at, end, values);
+                let lengths = lengths(system, [end, &effect.at]);
+                kept.keep(&lengths, &|values| way(values).x);
+                kept.keep(&lengths, &|values| way(values).y);
             }
         }
     }
@@ -34,65 +38,78 @@ pub(super) fn kept_level(system: &System, printed: &[f64], moved: Vec<f64>) -> V
         if let [one, other] = cord.ends.as_slice()
             && one.body != other.body
         {
-            let ends = Ends {
-                system,
-                one: &one.at,
-                other: &other.at,
-            };
-            ends.keep(printed, &mut values, &|way, values| {
-                system.unit(&one.bearing, &one.at, values).cross(way)
+            let pull = |values: &[f64]| system.unit(&one.bearing, &one.at, values);
+            let back = |values: &[f64]| system.unit(&other.bearing, &other.at, values);
+            let mut told = lengths(system, [&other.at, &one.at]);
+            told.extend(angle_of(&one.bearing));
+            kept.keep(&told, &|values| {
+                pull(values).cross(between(system, &one.at, &other.at, values))
             });
+            let angles = [&other.bearing, &one.bearing]
+                .into_iter()
+                .filter_map(angle_of);
+            let angles: Vec<GivenId> = angles.collect();
+            kept.keep(&angles, &|values| pull(values).cross(back(values)));
         }
     }
-    values
+    kept.values
 }
 
-struct Ends<'a> {
+/// From one spot to another, as a unit vector.
+fn between(system: &System, one: &Spot, other: &Spot, values: &[f64]) -> Vector {
+    let way = system.point(other, values) - system.point(one, values);
+    way * (1.0 / way.size())
+}
+
+struct Kept<'a> {
     system: &'a System,
-    one: &'a Spot,
-    other: &'a Spot,
+    printed: &'a [f64],
+    values: Vec<f64>,
 }
 
-impl Ends<'_> {
-    fn between(&self, values: &[f64]) -> Vector {
-        self.system.point(self.other, values) - self.system.point(self.one, values)
-    }
-
-    /// Keeps what vanishes of the way from end to end at the printed numbers.
-    fn keep(&self, printed: &[f64], values: &mut Vec<f64>, part: &dyn Fn(Vector, &[f64]) -> f64) {
-        let off = |values: &[f64]| part(self.between(values), values);
-        let vanishes = |values: &[f64]| off(values).abs() <= NONE * self.between(values).size();
-        if !vanishes(printed) || vanishes(values) {
+impl Kept<'_> {
+    /// Keeps at nothing what is so at the printed numbers, by one of these.
+    fn keep(&mut self, told: &[GivenId], off: &dyn Fn(&[f64]) -> f64) {
+        let vanishes = |values: &[f64]| off(values).abs() <= NONE;
+        if !vanishes(self.printed) || vanishes(&self.values) {
             return;
         }
-        let turned = self
-            .lengths()
-            .into_iter()
-            .find_map(|given| straightened(given, values, &off));
+        let sought = self.system.parts().sought.as_ref().map(|one| one.given);
+        let told = told.iter().filter(|given| Some(**given) != sought);
+        let turned = told
+            .filter_map(|given| straightened(*given, &self.values, off))
+            .find(|values| vanishes(values));
         if let Some(turned) = turned {
-            *values = turned;
+            self.values = turned;
         }
     }
+}
 
-    /// The lengths that say where its ends are; first those that say where the other end is.
-    fn lengths(&self) -> Vec<GivenId> {
-        let mut found = Vec::new();
-        for spot in [self.other, self.one] {
-            match spot {
-                Spot::On { place, .. } => {
-                    if let Place::At(given) = place {
-                        found.push(*given);
-                    }
+/// The lengths that say where two spots are, in their order.
+fn lengths(system: &System, spots: [&Spot; 2]) -> Vec<GivenId> {
+    let mut found = Vec::new();
+    for spot in spots {
+        match spot {
+            Spot::On { place, .. } => {
+                if let Place::At(given) = place {
+                    found.push(*given);
                 }
-                Spot::At { x, y } => found.extend([x, y].into_iter().flat_map(told_by)),
-                Spot::Origin | Spot::Resultant(_) | Spot::Centroid(_) => {}
             }
+            Spot::At { x, y } => found.extend([x, y].into_iter().flat_map(told_by)),
+            Spot::Origin | Spot::Resultant(_) | Spot::Centroid(_) => {}
         }
-        let sought = self.system.parts().sought.as_ref().map(|one| one.given);
-        found.retain(|given| {
-            Some(*given) != sought && self.system.given(*given).dimension == Dimension::LENGTH
-        });
-        found
+    }
+    found.retain(|given| system.given(*given).dimension == Dimension::LENGTH);
+    found
+}
+
+/// The given angle of a direction.
+fn angle_of(bearing: &Bearing) -> Option<GivenId> {
+    match bearing {
+        Bearing::Oblique { angle, .. }
+        | Bearing::FromAxis { angle }
+        | Bearing::FromLeg { angle, .. } => Some(*angle),
+        _ => None,
     }
 }
 
@@ -100,13 +117,15 @@ fn told_by(coordinate: &Coordinate) -> Vec<GivenId> {
     coordinate.0.iter().map(|(_, given)| *given).collect()
 }
 
-/// The values with this length such that the line is straight, where it can be: what it lacks is
-/// linear in a distance along a straight leg.
+/// The values with this length or angle such that the line is straight, where it can be.
 fn straightened(given: GivenId, values: &[f64], off: &dyn Fn(&[f64]) -> f64) -> Option<Vec<f64>> {
     let mut values = values.to_vec();
     let before = *values.get(given.0)?;
-    for _ in 0..3 {
+    for _ in 0..STEPS {
         let here = off(&values);
+        if here.abs() < 1e-3 * NONE {
+            break;
+        }
         let length = *values.get(given.0)?;
         let mut other = values.clone();
         *other.get_mut(given.0)? = 1.01 * length;

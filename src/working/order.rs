@@ -24,6 +24,10 @@ const PART: f64 = 0.3;
 const HINGE: f64 = 2.0;
 /// How much sooner what is sought is worked out than something else, in terms.
 const SOUGHT: f64 = 4.0;
+/// What an unknown that a balance does not hold is worth, in terms.
+const SPARED: f64 = 0.4;
+/// The same for a part of a hinge's force.
+const SPARED_PART: f64 = 0.55;
 /// A factor below this part of the largest counts as none.
 const NONE: f64 = 1e-9;
 
@@ -204,6 +208,15 @@ impl Builder<'_> {
         found
     }
 
+    /// What it is worth that an unknown does not stand in a balance: of a hinge's force, two parts
+    /// of which none is given and both are carried on, a little more.
+    fn spared(&self, unknown: Quantity) -> f64 {
+        match self.working.named(unknown).map(|named| named.meaning) {
+            Some(Meaning::Component(..)) => SPARED_PART,
+            _ => SPARED,
+        }
+    }
+
     /// What a balance costs more, or less, for the unknown that it would give: what is sought comes
     /// soon, and the parts of a hinge's force come from forces rather than from moments.
     fn extra(&self, candidate: &Candidate, unknown: Quantity) -> f64 {
@@ -371,7 +384,7 @@ impl Builder<'_> {
             Kind::Moments(_) => MOMENTS,
         };
         let cost = terms as f64 + PART * parts as f64 + 2.0 * (bodies.len() as f64 - 1.0) + own
-            - 0.1 * removed.len() as f64;
+            - removed.iter().map(|one| self.spared(*one)).sum::<f64>();
         Candidate {
             kind,
             bodies: bodies.to_vec(),
@@ -516,11 +529,11 @@ fn all_together(candidates: &[Candidate], open: &BTreeSet<Quantity>) -> Option<C
     None
 }
 
-/// The number of independent rows, each scaled to its largest entry.
+/// The number of independent rows, each scaled to its largest entry; one of dust alone says nothing.
 fn rank(mut rows: Vec<Vec<f64>>) -> usize {
     for row in &mut rows {
         let scale = row.iter().fold(0.0_f64, |most, one| most.max(one.abs()));
-        if scale > 0.0 {
+        if scale > NONE {
             row.iter_mut().for_each(|one| *one /= scale);
         }
     }

@@ -143,7 +143,10 @@ impl Builder<'_> {
                 kept.push(run);
                 continue;
             };
-            if same.length == run.length {
+            if same.factor == 0.0 {
+                // There and back is no way.
+                *same = run;
+            } else if same.length == run.length {
                 same.factor += run.factor;
             } else {
                 let signed = |run: &Run| match run.factor {

@@ -6,6 +6,7 @@ use super::force::Source;
 use super::{Expression, Kind, Meaning, Quantity, Rule};
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;
+use crate::statics::SystemSolution;
 use crate::system::{Act, ActId, BodyId, HoldKind, Size, Sought, System, When};
 use crate::units::Dimension;
 use std::collections::BTreeSet;
@@ -359,18 +360,27 @@ impl Builder<'_> {
 
     /// What an unknown turned out to be.
     fn turned_out(&self, unknown: Quantity) -> f64 {
-        let of = |act: ActId| self.solution.reaction(act).unwrap_or_default();
-        match self.working.named(unknown).map(|named| named.meaning) {
-            Some(Meaning::Component(act, Axis::Horizontal)) => of(act).force.x,
-            Some(Meaning::Component(act, Axis::Vertical)) => of(act).force.y,
-            Some(Meaning::Couple(act)) => of(act).couple,
-            Some(Meaning::FrictionNeeded(act)) => of(act).contact.map_or(0.0, |found| found.1),
-            Some(Meaning::Force(act)) => {
+        let named = self.working.named(unknown);
+        let solved = named.and_then(|named| named.meaning.solved(&self.solution));
+        solved.unwrap_or(0.0)
+    }
+}
+
+impl Meaning {
+    /// The value that the solver found for an unknown force, part or couple.
+    pub(super) fn solved(self, solution: &SystemSolution) -> Option<f64> {
+        let of = |act: ActId| solution.reaction(act).unwrap_or_default();
+        Some(match self {
+            Meaning::Component(act, Axis::Horizontal) => of(act).force.x,
+            Meaning::Component(act, Axis::Vertical) => of(act).force.y,
+            Meaning::Couple(act) => of(act).couple,
+            Meaning::FrictionNeeded(act) => of(act).contact.map_or(0.0, |found| found.1),
+            Meaning::Force(act) => {
                 let found = of(act);
                 found.contact.map_or(found.size, |contact| contact.0)
             }
-            _ => 0.0,
-        }
+            _ => return None,
+        })
     }
 }
 

@@ -61,7 +61,7 @@ pub(super) fn worked(
     working: &Working,
     values: &[f64],
 ) -> Result<(Key, Sampling), Underivable> {
-    let mut key = Maker::new(system, working)?.key();
+    let mut key = Maker::new(system, working, values)?.key();
     if let Some(general) = &mut key.general {
         let all = general
             .stages
@@ -113,6 +113,8 @@ fn page(system: &System) -> Problem {
 struct Maker<'a> {
     system: &'a System,
     working: &'a Working,
+    /// The printed numbers, with what is sought found.
+    values: &'a [f64],
     /// The given that is sought, and the quantity that stands for it.
     sought: Option<(GivenId, Quantity)>,
     general: General,
@@ -120,7 +122,11 @@ struct Maker<'a> {
 }
 
 impl<'a> Maker<'a> {
-    fn new(system: &'a System, working: &'a Working) -> Result<Maker<'a>, Underivable> {
+    fn new(
+        system: &'a System,
+        working: &'a Working,
+        values: &'a [f64],
+    ) -> Result<Maker<'a>, Underivable> {
         let wanted = system.parts().sought.as_ref().map(|sought| sought.given);
         let found = working.find(Meaning::Sought);
         let by_trial = |given: GivenId| Underivable::ByTrial {
@@ -136,6 +142,7 @@ impl<'a> Maker<'a> {
         Ok(Maker {
             system,
             working,
+            values,
             sought,
             general: General::default(),
             steps: Vec::new(),
@@ -158,7 +165,7 @@ impl<'a> Maker<'a> {
     /// Every step, in the order in which they are worked.
     fn add_all(&mut self) {
         let working = self.working;
-        let headings = Headings::new(self.system, working);
+        let headings = Headings::new(self.system, working, self.values);
         for condition in &working.conditions {
             let heading = headings.of_condition(*condition);
             self.add(*condition, heading, None);

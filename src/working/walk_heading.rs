@@ -2,17 +2,23 @@
 
 use super::{Balance, Kind, Meaning, Named, Quantity, Rule, Working, spot_name};
 use crate::key::{Axis, Heading};
-use crate::system::{ActId, HoldKind, System, When};
+use crate::system::{ActId, Effect, HoldKind, Line, System, When};
 
 /// Headings of the steps of a working.
 pub(super) struct Headings<'a> {
     system: &'a System,
     working: &'a Working,
+    /// The printed numbers, with what is sought found.
+    values: &'a [f64],
 }
 
 impl<'a> Headings<'a> {
-    pub(super) fn new(system: &'a System, working: &'a Working) -> Headings<'a> {
-        Headings { system, working }
+    pub(super) fn new(system: &'a System, working: &'a Working, values: &'a [f64]) -> Headings<'a> {
+        Headings {
+            system,
+            working,
+            values,
+        }
     }
 
     pub(super) fn of_quantity(&self, id: Quantity) -> Heading {
@@ -30,8 +36,9 @@ impl<'a> Headings<'a> {
                 heading.force = self.friction_in(named).unwrap_or(heading.force);
                 heading.bodies = self.parted_on(id, act).into_iter().collect();
             }
-            Meaning::Part(..) => {
+            Meaning::Part(act, axis) => {
                 heading.force = self.friction_in(named).unwrap_or(heading.force);
+                heading.end = self.end_of(id, act, axis).unwrap_or_default();
             }
             Meaning::Area(_) | Meaning::PieceAt(..) => {
                 heading.noun = self.piece_of(id, heading.noun)
@@ -56,6 +63,37 @@ impl<'a> Headings<'a> {
             _ => return None,
         };
         Some(self.system.parts().bodies.get(body.0)?.noun.clone())
+    }
+
+    /// The way of the end of a rope that a part is of, where the rope pulls the same body in
+    /// several ways: over a pulley at its end.
+    fn end_of(&self, part: Quantity, act: ActId, axis: Axis) -> Option<&'static str> {
+        let values = self.values;
+        let size = self.working.find(Meaning::Force(act))?;
+        let value = |id| self.working.value(id, values, self.system.gravity());
+        let (whole, part) = (value(size)?, value(part)?);
+        let on = self.system.act(act)?.on;
+        let way = |effect: &Effect| match &effect.line {
+            Line::Known(bearing) => Some(self.system.unit(bearing, &effect.at, values)),
+            Line::Open | Line::Couple(_) => None,
+        };
+        let is_it = |effect: &&Effect| {
+            let along = way(effect).map_or(f64::NAN, |way| match axis {
+                Axis::Horizontal => way.x,
+                Axis::Vertical => way.y,
+            });
+            (along.abs() * whole - part).abs() <= 1e-9 * whole.abs()
+        };
+        let one = on.iter().find(is_it)?;
+        let at_it = on.iter().filter(|other| other.body == one.body);
+        (at_it.count() > 1).then_some(())?;
+        let way = way(one)?;
+        Some(match (way.x > 0.0, way.y > 0.0) {
+            (true, true) => "up-right",
+            (true, false) => "down-right",
+            (false, true) => "up-left",
+            (false, false) => "down-left",
+        })
     }
 
     /// The name of the friction that a part is of: a contact itself is called by its push.
