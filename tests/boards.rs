@@ -327,3 +327,26 @@ fn the_couple_of_a_built_in_end_is_found_about_that_end() {
         "{told}"
     );
 }
+
+/// A hint before the last is no answer: of a force that vanishes, of where an even load acts.
+#[test]
+fn no_hint_before_the_last_is_the_answer() {
+    use leverwright::session::Session;
+    for (file, answer, steps) in [
+        ("plank_tips", "A = 0", 1),
+        ("internal_hinge", "at the middle", 6),
+    ] {
+        let path = format!("{}/tests/boards/{file}.json", env!("CARGO_MANIFEST_DIR"));
+        let system = leverwright::lesson::parse_system(&fs::read_to_string(path).unwrap()).unwrap();
+        let words = leverwright::text::Words::english();
+        let mut session = Session::start_general(&system, words).unwrap();
+        for _ in 0..steps {
+            for _ in 0..3 {
+                for hint in &session.submit("hint").line.hints {
+                    assert!(!hint.to_string().contains(answer), "{file}: {hint}");
+                }
+            }
+            session.submit("show");
+        }
+    }
+}

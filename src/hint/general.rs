@@ -145,12 +145,18 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
         "unknown" if is_last => "unknown-last",
         "unknown" if stage_of.is_some() => "unknown-together",
         "unknown" if is_angle(case.key, step) => "unknown-angle",
+        // A size with a single part is no side of a triangle.
+        "size" if matches!(case.key.formula(step), Some(Formula::Absolute(_))) => "size-one",
         kind => kind,
     };
     match stage {
         3 if kind == "alone" => words.say("general.solve-alone", &slots),
         3 if kind == "unknown-together" => words.say("general.solve-together", &slots),
         3 if is_angle(case.key, step) => words.say("general.solve-angle", &slots),
+        // In names it would be the answer.
+        3 if matches!(case.key.formula(step), Some(Formula::Number(_))) => {
+            words.say("general.solve-nothing", &slots)
+        }
         0 | 1 => words.say(&format!("general.look.{kind}"), &slots),
         2 => {
             let kind = match (kind, heading.removed.is_empty()) {
@@ -195,7 +201,8 @@ fn group(step: StepId, heading: &Heading) -> &'static str {
         (_, "moments") => "moments",
         (StepId::Sum(..), _) => "forces",
         (_, "weight") => "weight",
-        (_, "resultant" | "resultant-at") => "spread",
+        (_, "resultant") => "spread",
+        (_, "resultant-at") => "spread-at",
         (_, "area") => "area",
         (_, "centre-x" | "centre-y" | "piece-x" | "piece-y" | "mass") => "centre",
         (StepId::Found(Nature::Angle, _), _) => "angle",
