@@ -85,7 +85,12 @@ fn value_question(
     let names = open.filter_map(|one| Some(key.step(one)?.symbol.shown()));
     let names: Vec<String> = names.collect();
     if names.is_empty() {
-        return words.say("general.ask.value", &slots);
+        let kind = key.heading(step).map_or("", |heading| heading.kind);
+        let asked = words.say("general.ask.value", &slots);
+        return match kind {
+            "centre-y" | "piece-y" => asked.then(words.say("general.ask.beside", &slots)),
+            _ => asked,
+        };
     }
     slots.push(("open", Slot::Name(names.join(", "))));
     words.say("general.ask.multiple", &slots)
@@ -145,6 +150,10 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
         "unknown" if is_last => "unknown-last",
         "unknown" if stage_of.is_some() => "unknown-together",
         "unknown" if is_angle(case.key, step) => "unknown-angle",
+        // What is sought may stand in no balance: only the law holds it that just holds.
+        "unknown" if is_by_law(case.key, step) => "law",
+        // An angle told by points has no printed angle beside it.
+        "angle" if matches!(case.key.formula(step), Some(Formula::ArcTangent(_))) => "angle-points",
         // A size with a single part is no side of a triangle.
         "size" if matches!(case.key.formula(step), Some(Formula::Absolute(_))) => "size-one",
         kind => kind,
@@ -186,7 +195,15 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
 /// True for an unknown that is the only term of the balance that gives it: it is nothing.
 fn is_alone(key: &Key, step: StepId) -> bool {
     let balance = key.sum_of(step).and_then(|sum| key.balance(sum));
-    balance.is_some_and(|balance| balance.terms.len() == 1)
+    balance.is_some_and(|balance| {
+        let only = balance.terms.first().filter(|_| balance.terms.len() == 1);
+        only.is_some_and(|term| term.amount == Formula::step(step))
+    })
+}
+
+/// True for what is sought where no balance gives it.
+fn is_by_law(key: &Key, step: StepId) -> bool {
+    matches!(step, StepId::Found(Nature::Sought, _)) && key.sums_of(step).is_empty()
 }
 
 /// True for an angle that is sought: it stands in sines and cosines.
@@ -204,7 +221,8 @@ fn group(step: StepId, heading: &Heading) -> &'static str {
         (_, "resultant") => "spread",
         (_, "resultant-at") => "spread-at",
         (_, "area") => "area",
-        (_, "centre-x" | "centre-y" | "piece-x" | "piece-y" | "mass") => "centre",
+        (_, "centre-x" | "centre-y" | "piece-x" | "piece-y") => "centre",
+        (_, "mass") => "mass",
         (StepId::Found(Nature::Angle, _), _) => "angle",
         (StepId::Found(Nature::Size, _), _) => "size",
         (StepId::Found(Nature::Direction, _), _) => "direction",

@@ -3,12 +3,13 @@
 use super::check_reach::choices;
 use super::{ActId, Cord, CordEnd, Fault, Spot, System};
 
-/// Lines nearer to each other than this, in metres, were meant as one.
-const APART_M: f64 = 1e-2;
+/// Lines nearer to each other than this, in metres, or apart by a smaller angle from end to end, in
+/// radians, are one: a rope off its line turns the whole that it holds together.
+const ONE_LINE: f64 = 1e-6;
 
-/// A line that leads past the other end by less than this angle, in radians, is one whose direction
-/// was rounded.
-const ROUNDED: f64 = 0.02;
+/// The same where what is sought moves an end, and the line is looked at beside its value.
+const NEAR_M: f64 = 1e-2;
+const NEAR: f64 = 0.02;
 
 impl System {
     /// The ropes of two ends that pull exactly against each other along lines apart. A rope over
@@ -23,12 +24,25 @@ impl System {
                 return None;
             }
             let offs = choices.iter().map(|values| self.off(one, other, values));
-            let distance_m = offs.fold(f64::INFINITY, f64::min);
+            let offs: Option<Vec<(f64, f64)>> = offs.collect();
+            let offs = offs?;
+            let least = offs
+                .iter()
+                .copied()
+                .reduce(|one, other| if other.0 < one.0 { other } else { one })?;
+            let stays = offs.iter().all(|off| (off.0 - least.0).abs() <= ONE_LINE);
+            let (apart, angle) = if stays {
+                (ONE_LINE, ONE_LINE)
+            } else {
+                (NEAR_M, NEAR)
+            };
+            let (distance_m, length) = least;
             let fault = Fault::OffItsLine {
                 what: cord.noun.clone(),
                 distance_m,
             };
-            (distance_m.is_finite() && distance_m > 0.0).then_some((ActId::Cord(index), fault))
+            let is_off = distance_m > apart && distance_m > angle * length;
+            is_off.then_some((ActId::Cord(index), fault))
         };
         self.parts()
             .cords
@@ -45,18 +59,13 @@ impl System {
         body.is_some_and(|body| !body.knot) && is_told
     }
 
-    /// How far apart the lines lie along which both ends pull, at these numbers; 0 where the rope
-    /// is not told as straight.
-    fn off(&self, one: &CordEnd, other: &CordEnd, values: &[f64]) -> f64 {
+    /// How far apart the lines lie along which both ends pull, at these numbers, and how far the
+    /// ends; `None` where the rope is not told as straight.
+    fn off(&self, one: &CordEnd, other: &CordEnd, values: &[f64]) -> Option<(f64, f64)> {
         let pull = self.unit(&one.bearing, &one.at, values);
         let back = self.unit(&other.bearing, &other.at, values);
         let way = self.point(&other.at, values) - self.point(&one.at, values);
-        let aside = pull.cross(way).abs();
         let is_straight = (pull + back).size() < 1e-9;
-        let is_apart = aside > APART_M && aside > ROUNDED * way.size();
-        match is_straight && is_apart {
-            true => aside,
-            false => 0.0,
-        }
+        is_straight.then(|| (pull.cross(way).abs(), way.size()))
     }
 }
