@@ -320,7 +320,15 @@ pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
     // What stands beside its body throughout does so at the value found too; told once is enough.
     let is_told = !faults.is_empty();
     let unsolved = super::general::unsolved(system);
-    let unsolved = unsolved.filter(|why| !(is_told && why.code() == "misplaced"));
+    // Ends that do not pull against each other turn what they hold together.
+    let misses = faults
+        .iter()
+        .any(|fault| fault.kind.code() == "off-its-line");
+    let unsolved = unsolved.filter(|why| match why.code() {
+        "misplaced" => !is_told,
+        "mechanism" => !misses,
+        _ => true,
+    });
     let whole = ["system".to_owned()];
     faults.extend(unsolved.and_then(|why| fault_at(text, &whole, why.code(), &why.to_string())));
     faults.sort_by_key(|fault| (fault.line, fault.column));

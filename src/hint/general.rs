@@ -18,6 +18,7 @@ pub(super) fn title(words: &Words, key: &Key, step: StepId) -> String {
         ("moments", true) => "moments-free",
         ("across", _) if !heading.bodies.is_empty() => "across-named",
         ("along", _) if !heading.bodies.is_empty() => "along-named",
+        ("angle", _) if !heading.bodies.is_empty() => "angle-named",
         ("part-x", _) if !heading.end.is_empty() => "part-x-end",
         ("part-y", _) if !heading.end.is_empty() => "part-y-end",
         (kind, _) => kind,
@@ -156,6 +157,7 @@ pub(super) fn hint(words: &Words, case: &Case<'_>, step: StepId, stage: u8) -> P
         "angle" if matches!(case.key.formula(step), Some(Formula::ArcTangent(_))) => "angle-points",
         // A size with a single part is no side of a triangle.
         "size" if matches!(case.key.formula(step), Some(Formula::Absolute(_))) => "size-one",
+        "angle" if !heading.bodies.is_empty() => "angle-named",
         kind => kind,
     };
     match stage {

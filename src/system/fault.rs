@@ -53,6 +53,8 @@ pub enum Fault {
         what: String,
         /// How far apart the two lines lie along which its ends pull, in metres.
         distance_m: f64,
+        /// True where it depends on what is sought: then this is the most of its range.
+        varies: bool,
     },
     /// A body that starts at a spot of itself or of one that comes after it.
     StartsAtLater {
@@ -213,10 +215,15 @@ impl fmt::Display for Fault {
                  where {body} starts",
                 crate::units::figures_text(*distance_m, 3)
             ),
-            Fault::OffItsLine { what, distance_m } => write!(
+            Fault::OffItsLine {
+                what,
+                distance_m,
+                varies,
+            } => write!(
                 formatter,
-                "the two ends of {what} pull exactly against each other, but along lines that lie {} m \
-                 apart; move an end, or tell each direction as \"towards\" the other end",
+                "the two ends of {what} pull against each other, but their lines miss by {}{} m; move \
+                 an end, or tell each direction as \"towards\" the other end",
+                if *varies { "up to " } else { "" },
                 crate::units::figures_text(*distance_m, 3)
             ),
             Fault::StartsAtLater { what } => write!(

@@ -432,12 +432,17 @@ impl<'a> Maker<'a> {
                 let whole = all(&[Meaning::Size(act), Meaning::Direction(act)]);
                 match whole.is_empty() {
                     false => whole,
-                    true => all(&[
-                        Meaning::Force(act),
-                        Meaning::FrictionNeeded(act),
-                        Meaning::Friction(act),
-                        Meaning::Couple(act),
-                    ]),
+                    true => {
+                        let force = all(&[
+                            Meaning::Force(act),
+                            Meaning::FrictionNeeded(act),
+                            Meaning::Friction(act),
+                        ]);
+                        match force.is_empty() {
+                            false => force,
+                            true => all(&[Meaning::Couple(act)]),
+                        }
+                    }
                 }
             }
         }

@@ -36,6 +36,15 @@ impl<'a> Headings<'a> {
                 heading.force = self.friction_in(named).unwrap_or(heading.force);
                 heading.bodies = self.parted_on(id, act).into_iter().collect();
             }
+            Meaning::Angle(act) => {
+                // It is the angle of the part that rests on it.
+                let mut all = (0..self.working.quantities.len()).map(Quantity);
+                let part = all.find(|part| self.rests_on(*part, id));
+                heading.bodies = part
+                    .and_then(|part| self.parted_on(part, act))
+                    .into_iter()
+                    .collect();
+            }
             Meaning::Part(act, axis) => {
                 heading.force = self.friction_in(named).unwrap_or(heading.force);
                 heading.end = self.end_of(id, act, axis).unwrap_or_default();
@@ -46,6 +55,18 @@ impl<'a> Headings<'a> {
             _ => {}
         }
         heading
+    }
+
+    /// True for a part whose formula holds this quantity.
+    fn rests_on(&self, part: Quantity, of: Quantity) -> bool {
+        let named = self.working.named(part);
+        named.is_some_and(|named| match &named.rule {
+            Rule::Formula(formula) => {
+                let is_part = matches!(named.meaning, Meaning::Across(_) | Meaning::Along(_));
+                is_part && formula.inputs().contains(&of)
+            }
+            _ => false,
+        })
     }
 
     /// The noun of the body across or along which a part lies, of what acts on several.

@@ -68,8 +68,16 @@ fn val_a_straight_rope_meets_its_other_end() {
         // Two millimetres off its line, it would turn the whole of both halves.
         ("751/1000", "left", "off-its-line"),
         ("1/2", "up", ""),
+        // Told by an angle of half a degree at one end only, the two pulls do not oppose each other.
+        ("3/4", "tilted", "off-its-line"),
     ] {
-        let there = format!(r#""at": {{"fraction": "{fraction}"}}}}, "direction": "{way}"}}"#);
+        let tilted = r#"{"angle": "0.5 deg", "from": "horizontal", "up": true, "side": "left"}"#;
+        let way = if way == "tilted" {
+            tilted.to_owned()
+        } else {
+            format!("\"{way}\"")
+        };
+        let there = format!(r#""at": {{"fraction": "{fraction}"}}}}, "direction": {way}}}"#);
         let (found, whole) = told(&ladder.replace(tied, &there), &[]);
         match code {
             "" => assert_ne!(found, "off-its-line", "{fraction} {way}: {whole}"),
@@ -88,5 +96,30 @@ fn val_a_straight_rope_meets_its_other_end() {
                 );
             }
         }
+    }
+}
+
+/// A strap told level once for all, whose end is sought: by hand it lies up to (2.0 m − 1.5 m) ·
+/// cos 20° off its line in the range. A ring whose place is told is met like anything else: from
+/// (2.1 m, 0) at 135° to (1.0 m, 1.0 m), 0.1 m · sin 45° beside it.
+#[test]
+fn val_a_straight_rope_meets_its_other_end_at_every_value_sought() {
+    let strap = include_str!("../workings/strap_by_distances.json");
+    let limit = r#""asked": ["sought"], "sought": {"given": "c", "from": "1.0 m", "to": "2.0 m",
+        "when": {"reaches": "T", "limit": "35 N"}}},"#;
+    let (parts, text) = strap.split_once("\"asked\"").unwrap();
+    let (_, text) = text.split_once("},").unwrap();
+    let given = parts.replace("\"is\": \"1.5 m\"", "\"sought\": \"length\"");
+    assert_ne!(given, parts);
+    let text = text.replace("{c=}", "{T_max=}");
+    let ring = include_str!("../workings/ring_beside.json");
+    for (file, apart) in [
+        (format!("{given}{limit}{text}"), "up to 0.470 m"),
+        (ring.to_owned(), "0.0707 m"),
+    ] {
+        let (found, whole) = told(&file, &[]);
+        assert_eq!(found, "off-its-line", "{whole}");
+        let fault = whole["faults"][0]["message"].as_str().unwrap();
+        assert!(fault.contains(apart), "{fault}");
     }
 }
