@@ -4,6 +4,7 @@ mod astray;
 mod codes;
 mod edges;
 mod refusals;
+mod shown;
 mod systems;
 mod ways;
 

@@ -114,6 +114,20 @@ const ROWS: &[Row] = &[
     ("gate", &["Ax = 1470 N", "B = 1470 N"], Sign::Follows, "line 1"), ("gate", &["Ax = 1470 N", "B = 1764 N"], Sign::Wrong, ""),
     ("internal_hinge", &["Gy = 12 kN", "Ay = 12 + 12 = 24 kN"], Sign::Follows, "line 1"),
     ("internal_hinge", &["Gy = 12 kN", "Ay = 30 kN"], Sign::Wrong, ""),
+    // A force that is sought has its way; a minus and a conclusion on the way say the same.
+    ("wheel_at_step", &["P = 392 N to the left"], Sign::Wrong, "not the way"), ("wheel_at_step", &["P = 392 N to the right"], Sign::Right, ""),
+    ("", &["T = 3590 N", "Hy = 1391.6 - 1517 = -125 N so it acts down"], Sign::Right, ""),
+    ("", &["T = 3590 N", "Hy = 353 + 804 + 235 - 1520 = -128 N, so down"], Sign::Rounded, ""),
+    ("", &["T = 3590 N", "Hy = 353 + 804 + 235 - 1520 = -128 N, so up"], Sign::Wrong, ""),
+    ("", &["T = 3590 N", "Hy = 353 + 804 + 235 - 1520 = -108 N, so down"], Sign::Wrong, ""),
+    // By hand: half of 4.2 m, though 2 stands for the 2.0 m of a distance, too.
+    ("", &["T = (36*9.8*4.2/2 + 82*9.8*2.0 + 24*9.8*4.2)/(2.2*sin(25))"], Sign::Right, ""),
+    ("", &["T = (36*9.8*4.2/2 + 82*9.8*2.0 + 24*9.8*4.2)/(2.2*cos(25))"], Sign::Wrong, ""),
+    // What rests on a value of hers that points the wrong way follows from it, in degrees too.
+    ("gate", &["B = 735 N", "Ax = 735 N to the left", "A = 941 N at 141.3°"], Sign::Follows, "line 2"),
+    // The sense of a value that her own balance gives is no matter of choice.
+    ("gate", &["B*1.2 = 588*3", "B = 1470 N", "A = 1583 N at 21.8° above the horizontal, to the left"], Sign::Wrong, ""),
+    ("gate", &["B*1.2 = 588*3", "B = 1470 N", "A = 1583 N at 21.8° above the horizontal, to the right"], Sign::Follows, "line 2"),
     // A later equation gives anew what stands wrong.
     ("wheel_at_step", &["P = 40 N", "294*0.50 = P*0.30", "P = 490 N"], Sign::Follows, "line 2"),
     // A name set to a number may be any of the quantities that have it.

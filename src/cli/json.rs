@@ -18,12 +18,7 @@ use serde_json::{Value, json};
 const VERSION: u32 = 1;
 
 /// A solved problem.
-pub(super) fn solved(
-    found: &Found,
-    key: Option<&Key>,
-    solution: &Solution,
-    words: &Words,
-) -> String {
+pub(super) fn solved(found: &Found, key: &Key, solution: &Solution, words: &Words) -> String {
     let problem = &found.problem;
     let forces: Vec<Value> = problem
         .forces()
@@ -51,7 +46,7 @@ pub(super) fn solved(
         "statement": problem.statement(),
         "gravity": { "value": problem.gravity(), "unit": "m/s²" },
         "problem": problem_json,
-        "steps": key.map(|key| steps(found, key, words)),
+        "steps": steps(found, key, words),
         "forces": forces,
         "strained": strained,
         "caution": problem.caution(),
@@ -232,6 +227,11 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 }
             })),
             Told::Given { text } => Some(json!({ "given": text })),
+            Told::Grip {
+                noun,
+                most,
+                compared,
+            } => Some(json!({ "contact": noun, "most": most, "compared": compared })),
             Told::Trial { name, value } => Some(json!({ "by_trial": format!("{name} = {value}") })),
             Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
             Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),

@@ -7,7 +7,7 @@ use super::general;
 use super::json;
 use super::library::{Any, Found, Library};
 use crate::hint::{Case, force_words, told};
-use crate::key::{Key, Pins, Rule, Sampling, Step, StepId, derive};
+use crate::key::{Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
 use crate::problem::{Force, ForceId, Problem};
 use crate::sketch::{
     AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
@@ -15,8 +15,11 @@ use crate::sketch::{
 use crate::statics;
 use crate::system::System;
 use crate::text::{Slot, Words};
-use crate::units::{Dimension, number_text, value_text};
+use crate::units::number_text;
 use std::io::{Write, stdout};
+
+/// A part below this share of the other is nothing.
+const NONE: f64 = 1e-9;
 
 /// Columns and rows of a printed diagram.
 const PICTURE: (u16, u16) = (64, 20);
@@ -48,22 +51,18 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
         }
         Err(trouble) => return Err(Trouble::Input(vec![trouble.to_string()])),
     };
-    let key = derive(&found.problem);
+    // What has no guided working, or a hinge's part that only the numbers make nothing, is worked
+    // like any other system.
+    let key = match derive(&found.problem) {
+        Ok(key) if !loses_a_part(&key, &Sampling::of(&found.problem)) => key,
+        _ => return general::run(&System::of(&found.problem), wishes, words),
+    };
     let text = if wishes.json {
-        json::solved(&found, key.as_ref().ok(), &solution, words)
+        json::solved(&found, &key, &solution, words)
     } else {
         let mut text = header(&found, words);
-        match &key {
-            Ok(key) => {
-                text.push_str(&worked(&found.problem, key, words));
-                text.push_str(&format!("\n{}\n", carried(found.problem.figures(), words)));
-            }
-            Err(trouble) => {
-                let why = [("why", Slot::Word(trouble.to_string()))];
-                text.push_str(&format!("{}\n\n", words.say("solve.no-walk", &why)));
-                text.push_str(&forces(&found.problem, &solution, words));
-            }
-        }
+        text.push_str(&worked(&found.problem, &key, words));
+        text.push_str(&format!("\n{}\n", carried(found.problem.figures(), words)));
         text.push_str(&format!("\n{}\n", found.problem.caution()));
         let system = System::of(&found.problem);
         if let Ok(solved) = statics::solve_system(&system, &system.values(), system.gravity()) {
@@ -99,33 +98,16 @@ fn header(found: &Found, words: &Words) -> String {
     text
 }
 
-/// The forces by the solver, where no walk exists.
-fn forces(problem: &Problem, solution: &statics::Solution, words: &Words) -> String {
-    let mut text = String::new();
-    for force in problem.forces() {
-        let vector = solution.force(force.id);
-        let slots = [
-            ("symbol", Slot::Name(force.symbol.shown())),
-            (
-                "size",
-                Slot::Value(value_text(
-                    vector.size(),
-                    Dimension::FORCE,
-                    problem.figures(),
-                )),
-            ),
-            (
-                "x",
-                Slot::Value(value_text(vector.x, Dimension::FORCE, problem.figures())),
-            ),
-            (
-                "y",
-                Slot::Value(value_text(vector.y, Dimension::FORCE, problem.figures())),
-            ),
-        ];
-        text.push_str(&format!("{}\n", words.say("solve.force", &slots)));
-    }
-    text
+/// True if a part of the hinge's force is asked that is nothing beside the other: there is no
+/// quotient of the two then, and no side.
+fn loses_a_part(key: &Key, sampling: &Sampling) -> bool {
+    let parts = key.steps.iter().filter_map(|step| match step.id {
+        StepId::Reaction(_, Part::Along(_)) => key.value(step.id, sampling.own(), &Pins::new()),
+        _ => None,
+    });
+    let sizes: Vec<f64> = parts.map(f64::abs).collect();
+    let largest = sizes.iter().copied().fold(0.0, f64::max);
+    sizes.iter().any(|size| *size <= NONE * largest)
 }
 
 fn worked(problem: &Problem, key: &Key, words: &Words) -> String {

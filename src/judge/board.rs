@@ -20,6 +20,8 @@ const COARSE: f64 = 0.005;
 const MOST_OWN: usize = 6;
 /// The most wrong parts of her own that are tried in both senses.
 const MOST_TURNED: usize = 3;
+/// A value is what others of hers give if it is nearer to that than this share.
+const IN_SENSE: f64 = 0.01;
 
 /// A value that the learner has established, right or not.
 #[derive(Clone, Debug, PartialEq)]
@@ -314,6 +316,7 @@ impl Board<'_> {
         for (part, _) in wrong
             .iter()
             .filter(|(step, _)| free(*step))
+            .filter(|(step, own)| !self.is_in_sense(*step, own, wrong))
             .take(MOST_TURNED)
         {
             let turned = |(step, own): &(StepId, &Own)| {
@@ -327,6 +330,22 @@ impl Board<'_> {
             lines.dedup();
             add(self.key.function(self.key, id, self.sampling, &pins), lines);
         }
+    }
+
+    /// True for a wrong value that her other lines give in this sense: she did not count it the other
+    /// way.
+    fn is_in_sense(&self, step: StepId, own: &Own, wrong: &[(StepId, &Own)]) -> bool {
+        let others = wrong.iter().filter(|(other, _)| *other != step);
+        let pins: PinnedSamples = others.map(|(id, own)| (*id, own.function)).collect();
+        let keys = std::iter::once(self.key).chain(self.carried.iter().map(|(_, key)| key));
+        let followed = keys.filter_map(|key| key.function(key, step, self.sampling, &pins));
+        let sum = self.key.sum_of(step);
+        let balance = sum.and_then(|sum| self.standing.get(&sum));
+        let mut given = followed.chain(balance.map(|own| own.function));
+        given.any(|function| {
+            let apart = (function[0] - own.function[0]).abs();
+            apart <= IN_SENSE * own.function[0].abs()
+        })
     }
 
     /// The values that she has right, as functions, without that of a step; multiples of the unknown

@@ -14,6 +14,9 @@ const MOST_PARTS: usize = 3;
 /// A balance holds in those senses in which its sides differ by less than this share of what they
 /// differ by in others.
 const CLEAR: f64 = 0.1;
+/// It is a balance of these values at all if they leave less than this share of its sides: counted in
+/// kilonewtons none of the senses fits.
+const NEAR: f64 = 0.02;
 
 /// The senses in which a true balance of a general working counts the parts named in it (true for
 /// one against its axis); nothing where it holds in several alike, or where parts may stand by
@@ -31,11 +34,14 @@ pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)>
     }
     let all = (0..1_usize << parts.len())
         .map(|flips| Some((flips, apart(board, sides, (&parts, flips))?)));
-    let Some(all) = all.collect::<Option<Vec<(usize, f64)>>>() else {
+    let Some(all) = all.collect::<Option<Vec<(usize, (f64, f64))>>>() else {
         return Vec::new();
     };
-    let furthest = all.iter().map(|(_, apart)| *apart).fold(0.0, f64::max);
-    let holds = |(_, apart): &&(usize, f64)| *apart < CLEAR * furthest;
+    let most = |of: fn(&(f64, f64)) -> f64| all.iter().map(|(_, one)| of(one)).fold(0.0, f64::max);
+    let (furthest, largest) = (most(|one| one.0), most(|one| one.1));
+    let holds = |(_, (apart, _)): &&(usize, (f64, f64))| {
+        *apart < CLEAR * furthest && *apart < NEAR * largest
+    };
     let holding: Vec<usize> = all.iter().filter(holds).map(|(flips, _)| *flips).collect();
     // `Hx = S·cos β` says of neither which way it counts.
     let told = |(at, part): (usize, &StepId)| {
@@ -48,9 +54,13 @@ pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)>
 }
 
 /// How far the sides are apart with every unknown at its right value and the chosen parts turned
-/// about.
-fn apart(board: &Board<'_>, sides: &[&Tree], (parts, flips): (&[StepId], usize)) -> Option<f64> {
-    let mut numbers = sides.iter().map(|side| {
+/// about, and the size of the largest.
+fn apart(
+    board: &Board<'_>,
+    sides: &[&Tree],
+    (parts, flips): (&[StepId], usize),
+) -> Option<(f64, f64)> {
+    let numbers = sides.iter().map(|side| {
         let mut leaf = |leaf: Leaf<'_>| match leaf {
             Leaf::Name(id) => unknown_at(board, id, parts, (flips, 1.0), 0)
                 .unwrap_or_else(|| plain_leaf(board, leaf)),
@@ -58,9 +68,11 @@ fn apart(board: &Board<'_>, sides: &[&Tree], (parts, flips): (&[StepId], usize))
         };
         evaluate(side, &mut leaf).ok().map(|value| value.number)
     });
-    let first = numbers.next()??;
-    let rest: Option<f64> = numbers.sum();
-    Some((first - rest?).abs()).filter(|apart| apart.is_finite())
+    let numbers = numbers.collect::<Option<Vec<f64>>>()?;
+    let (first, rest) = numbers.split_first()?;
+    let apart = (first - rest.iter().sum::<f64>()).abs();
+    let largest = numbers.iter().map(|side| side.abs()).fold(0.0, f64::max);
+    apart.is_finite().then_some((apart, largest))
 }
 
 fn is_whole(step: StepId) -> bool {

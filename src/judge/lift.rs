@@ -54,6 +54,7 @@ pub(super) fn lift(
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut pure: Vec<bool> = Vec::new();
+    let mut divisors: Vec<bool> = Vec::new();
     let mut slots: Vec<(usize, usize)> = Vec::new();
     let mut known: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
@@ -87,7 +88,9 @@ pub(super) fn lift(
                 };
                 fits && unit.factor == 1.0 && is_last_factor(side, place.literal.index)
             });
-            pure.push(stock.is_pure(place.literal));
+            let is_pure = stock.is_pure(place.literal);
+            divisors.push(is_pure && is_divisor(side, place.literal.index));
+            pure.push(is_pure);
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
@@ -108,8 +111,9 @@ pub(super) fn lift(
         let longest = meanings
             .iter_mut()
             .zip(&pure)
-            .max_by_key(|(meanings, pure)| (meanings.len(), !**pure));
-        let Some((longest, _)) = longest else {
+            .enumerate()
+            .max_by_key(|(_, (meanings, pure))| (meanings.len(), !**pure));
+        let Some((place, (longest, _))) = longest else {
             break;
         };
         match longest.len() {
@@ -119,9 +123,11 @@ pub(super) fn lift(
                 let itself = longest.iter().rposition(|meaning| meaning.constant);
                 longest.remove(itself.unwrap_or(1));
             }
-            // The last is the number itself: keep it.
+            // The last is the number itself: keep it; of a pure number it stands before the less
+            // likely, and is kept where something is divided by it.
             count => {
-                longest.remove(count - 2);
+                let divides = divisors.get(place).is_some_and(|divides| *divides);
+                longest.remove(count - 1 - usize::from(!divides));
             }
         }
     }
@@ -233,6 +239,19 @@ fn is_last_factor(side: &Tree, index: usize) -> bool {
     let mut found = false;
     side.visit(&mut |tree| {
         if let Node::Binary(Operator::Multiply | Operator::Divide, _, right) = &tree.node
+            && let Node::Literal(literal) = &right.node
+        {
+            found |= literal.index == index;
+        }
+    });
+    found
+}
+
+/// True for a literal by which something is divided, as in `4.2/2`.
+fn is_divisor(side: &Tree, index: usize) -> bool {
+    let mut found = false;
+    side.visit(&mut |tree| {
+        if let Node::Binary(Operator::Divide, _, right) = &tree.node
             && let Node::Literal(literal) = &right.node
         {
             found |= literal.index == index;

@@ -20,6 +20,8 @@ struct Told {
     /// The words that say on which body it acts, where that is told.
     body: String,
     /// The angle as typed.
+    typed: String,
+    /// Its number.
     degrees: f64,
     /// Half of its last place.
     half: f64,
@@ -46,13 +48,20 @@ impl Session {
         let lies_so = match self.direction_of(target) {
             Some(direction) => {
                 let angle = match told.from {
-                    Some(Reference::Vertical) => format!("90° - {}° {}", told.degrees, told.body),
-                    _ => format!("{}° {}", told.degrees, told.body),
+                    Some(Reference::Vertical) => format!("90° - {}° {}", told.typed, told.body),
+                    _ => format!("{}° {}", told.typed, told.body),
                 };
                 let direction = self.judged(direction, &angle);
                 let holds = direction.truth.holds();
                 if holds && self.leaves_way_open(asked, &told) {
                     return Some(which_way(judgement));
+                }
+                // What rests on her own values does so in either.
+                if holds && matches!(direction.truth, Truth::Follows(_)) {
+                    judgement.truth = direction.truth.clone();
+                }
+                if direction.truth == Truth::TooFewFigures {
+                    return Some(direction);
                 }
                 if holds {
                     judgement.values.extend(direction.values);
@@ -163,7 +172,8 @@ impl Session {
         };
         let measured = self.measured_from(behind);
         let angle = measured.as_ref().map_or(behind, |measured| measured.angle);
-        let (degrees, half, rest) = degrees(angle)?;
+        let (typed, half, rest) = degrees(angle)?;
+        let degrees = typed.parse::<f64>().ok()?;
         let ways = measured.as_ref().map_or("", |measured| &measured.ways);
         // What else is said tells the way, against the horizontal.
         let from = measured
@@ -176,6 +186,7 @@ impl Session {
         Some(Told {
             body: body.to_owned(),
             force,
+            typed: typed.to_owned(),
             degrees,
             half,
             from,
@@ -222,16 +233,15 @@ fn said_body<'t>(text: &'t str, left: &str) -> &'t str {
     text.get(same.count()..).unwrap_or("").trim()
 }
 
-/// A number of degrees at the head of a text, half of its last place, and what comes after it.
-fn degrees(text: &str) -> Option<(f64, f64, &str)> {
+/// The digits of a number of degrees at the head of a text, half of its last place, and what comes after it.
+fn degrees(text: &str) -> Option<(&str, f64, &str)> {
     let text = text.trim_start();
     let end = text.find(|c: char| !(c.is_ascii_digit() || c == '.'));
     let (digits, rest) = text.split_at(end?);
-    let number = digits.parse::<f64>().ok()?;
     let rest = rest.trim_start();
     let rest = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit))?;
     let decimals = digits.split_once('.').map_or(0, |(_, after)| after.len());
     let half = 0.5 * libm::pow(10.0, -(decimals as f64));
     let rest = rest.trim_start_matches([',', ' ']).trim_end();
-    Some((number, half, rest))
+    Some((digits, half, rest))
 }

@@ -102,7 +102,16 @@ impl Session {
             let concludes = self.concludes(&line[*end..]);
             if let Some(minus) = minus.filter(|_| concludes && !way.is_empty()) {
                 let at = formula.len() - number.len();
-                formula.replace_range(at..at + minus.len_utf8(), " ");
+                let first = formula.find('=').unwrap_or(0);
+                if first + 1 < last {
+                    // A sum before it has that sign too: both are said.
+                    let size = number[minus.len_utf8()..].trim_end_matches([',', ' ']);
+                    let said = format!(", {} = {size}", formula[..first].trim());
+                    formula.truncate(formula.trim_end_matches([',', ' ']).len());
+                    formula.push_str(&said);
+                } else {
+                    formula.replace_range(at..at + minus.len_utf8(), " ");
+                }
             }
             let kept = format!("{}{formula}{way}", " ".repeat(start));
             self.are_readable(&kept).then_some(kept)

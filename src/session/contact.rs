@@ -46,7 +46,8 @@ impl Session {
         let behind = line.get(start..)?.strip_prefix(USUAL)?;
         let is_told = behind.trim_start().starts_with('=');
         let is_asked = self.key.heading(asked)?.kind == "friction";
-        if judgement.stands() || !is_told {
+        // As a name of her own it would say nothing yet.
+        if judgement.stands() && judgement.names.is_none() || !is_told {
             return None;
         }
         let friction = match is_asked {

@@ -274,6 +274,9 @@ impl Session {
                 ];
                 self.words.say("talk.component-for-pull", &slots)
             }
+            _ if diagnosis.slip && judgement.evidence.number.is_none() => {
+                self.words.say("talk.slip-link", &[])
+            }
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ if diagnosis.coarse => self.words.say("talk.rounded-hard", &[]),

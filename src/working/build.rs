@@ -329,6 +329,7 @@ impl Builder<'_> {
             .forces
             .iter()
             .filter(|force| within(force.body, force.partner) && counts(force.unknown))
+            .filter(|force| !self.pulls_back(&candidate.kind, force, &within))
             .cloned()
             .collect();
         for force in &forces {

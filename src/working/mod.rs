@@ -16,6 +16,7 @@ mod evaluate;
 mod figures;
 mod force;
 mod gather;
+mod grip;
 mod lamina;
 mod level;
 mod meeting;

@@ -325,6 +325,31 @@ impl Builder<'_> {
         spots
     }
 
+    /// True of a rope whose pull is known, if its ends on these bodies undo each other at any
+    /// numbers: within them it is an inner force.
+    pub(super) fn pulls_back(
+        &self,
+        kind: &Kind,
+        force: &Elementary,
+        within: &dyn Fn(BodyId, Option<BodyId>) -> bool,
+    ) -> bool {
+        if force.unknown.is_some() || !matches!(force.act, ActId::Cord(_)) {
+            return false;
+        }
+        let ends = || {
+            let all = self.forces.iter().filter(|other| other.act == force.act);
+            all.filter(|other| within(other.body, other.partner))
+        };
+        let sum = |values: &[f64]| -> f64 {
+            let parts = ends().map(|end| self.weight_in(kind, end, values));
+            parts.sum()
+        };
+        ends().count() > 1
+            && [&self.values, &self.moved]
+                .into_iter()
+                .all(|at| sum(at).abs() <= NONE)
+    }
+
     fn candidate(&self, kind: Kind, bodies: &[BodyId]) -> Candidate {
         let mut factors: BTreeMap<Quantity, f64> = BTreeMap::new();
         let mut moved: BTreeMap<Quantity, f64> = BTreeMap::new();
@@ -334,7 +359,7 @@ impl Builder<'_> {
             bodies.contains(&body) && !partner.is_some_and(|partner| bodies.contains(&partner))
         };
         for force in &self.forces {
-            if !within(force.body, force.partner) {
+            if !within(force.body, force.partner) || self.pulls_back(&kind, force, &within) {
                 continue;
             }
             all.extend(force.unknown);

@@ -116,6 +116,15 @@ pub enum Told {
     Asked,
     /// The results begin.
     Results,
+    /// A contact holds by its coefficient: where, and what is needed beside the most that it gives.
+    Grip {
+        /// What pushes there.
+        noun: String,
+        /// The most: names, numbers, value.
+        most: String,
+        /// What is needed, and that.
+        compared: String,
+    },
 }
 
 /// Every line of a working.
@@ -228,6 +237,7 @@ pub fn told(system: &System, working: &Working, values: &[f64]) -> Vec<Told> {
             lines.extend(teller.quantity(result, &[]));
         }
     }
+    lines.extend(teller.grips());
     lines
 }
 
@@ -494,7 +504,10 @@ impl Teller<'_> {
             }
             Atom::Given(id) => {
                 let given = self.system.given(id);
-                let printed = self.numbers.values.get(id.0) == Some(&given.value);
+                // What is sought may come out just where the search for it began.
+                let sought = self.system.parts().sought.as_ref();
+                let told = sought.is_none_or(|sought| sought.given != id);
+                let printed = told && self.numbers.values.get(id.0) == Some(&given.value);
                 let text = if printed {
                     with_minus(&given.written)
                 } else {

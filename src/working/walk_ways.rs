@@ -4,7 +4,7 @@ use super::{Meaning, Quantity, Rule, Working};
 use crate::key::{Axis, General, Nature, StepId};
 use crate::plane::Vector;
 use crate::statics::solve_system;
-use crate::system::{ActId, Bearing, Effect, Friction, Hold, HoldKind, Line, System};
+use crate::system::{ActId, Bearing, Effect, Friction, Hold, HoldKind, Line, Size, System};
 
 /// A part of a line below this share of it points nowhere.
 const NONE: f64 = 1e-9;
@@ -33,6 +33,7 @@ pub(super) fn add_ways(
                 line_of(system, act, values)
             }
             Meaning::Resultant(act) => line_of(system, act, values),
+            Meaning::Sought => sought_force(system).and_then(|act| line_of(system, act, values)),
             Meaning::FrictionNeeded(act) => line_of(system, act, values).map(Vector::quarter_turn),
             Meaning::Friction(act) => limiting_friction(system, act, values),
             Meaning::Part(act, Axis::Horizontal) => {
@@ -50,7 +51,8 @@ pub(super) fn add_ways(
         if !ends.is_empty() {
             general.ends.insert(*id, ends);
         }
-        if let Some(act) = act_of(named.meaning) {
+        let sought = || sought_force(system).filter(|_| named.meaning == Meaning::Sought);
+        if let Some(act) = act_of(named.meaning).or_else(sought) {
             let bodies = bodies_of(system, act);
             if let (ActId::Hold(_), [first, second]) = (act, bodies.as_slice()) {
                 let both = [first.clone(), second.clone()];
@@ -87,6 +89,15 @@ fn act_of(meaning: Meaning) -> Option<ActId> {
         | Meaning::Direction(act) => Some(act),
         _ => None,
     }
+}
+
+/// The one given force whose size is sought.
+fn sought_force(system: &System) -> Option<ActId> {
+    let given = system.parts().sought.as_ref()?.given;
+    let acts = system.acts().into_iter();
+    let mut of_it = acts.filter(|act| act.size == Size::Given(given));
+    let first = of_it.next()?;
+    of_it.next().is_none().then_some(first.id)
 }
 
 /// The nouns of the bodies that something acts on, first the one for which it is named.
