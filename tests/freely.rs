@@ -128,6 +128,11 @@ const ROWS: &[Row] = &[
     // The sense of a value that her own balance gives is no matter of choice.
     ("gate", &["B*1.2 = 588*3", "B = 1470 N", "A = 1583 N at 21.8° above the horizontal, to the left"], Sign::Wrong, ""),
     ("gate", &["B*1.2 = 588*3", "B = 1470 N", "A = 1583 N at 21.8° above the horizontal, to the right"], Sign::Follows, "line 2"),
+    // One digit that was cut says nothing; the sine of an angle beyond a right one is that of Lami's rule.
+    ("ladder_angle", &["cos theta = 0.5"], Sign::Wrong, ""), ("ladder_angle", &["cos theta = 0.574"], Sign::Right, ""),
+    ("sign", &["T1/sin 115 = T2/sin 130"], Sign::Right, ""), ("sign", &["T1/sin 130 = T2/sin 115"], Sign::Wrong, ""),
+    ("sign", &["T1/sin 115 = 137.2/sin 115"], Sign::Right, ""), ("sign", &["T2/sin 130 = 137.2/sin 115"], Sign::Right, ""),
+    ("sign", &["T2/sin 115 = 137.2/sin 130"], Sign::Wrong, ""),
     // A later equation gives anew what stands wrong.
     ("wheel_at_step", &["P = 40 N", "294*0.50 = P*0.30", "P = 490 N"], Sign::Follows, "line 2"),
     // A name set to a number may be any of the quantities that have it.

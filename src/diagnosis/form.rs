@@ -33,6 +33,11 @@ pub(super) fn fit(board: &Board<'_>, judgement: &Judgement, key: &Key, scales: &
     fits.fold(0.0, f64::max)
 }
 
+/// True if terms of a key's step stand in the line.
+pub(super) fn has_terms(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    fit(board, judgement, key, &scales(board)) >= SEEN
+}
+
 /// True for a line that sets the component of the unknown equal to the unknown itself.
 pub(super) fn takes_component_for_pull(board: &Board<'_>, judgement: &Judgement) -> bool {
     if matches!(judgement.target, StepId::Reaction(..) | StepId::PartOf(..)) {

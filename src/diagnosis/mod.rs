@@ -279,6 +279,10 @@ fn by_form(
     let last = matches!(target, StepId::Reaction(..));
     let counts =
         |index: usize| !last || !worlds[index].is_mended() || instances[index].shows_at == target;
+    // With the hinge's force in it a line is no balance about the hinge, and gives a mistake's value
+    // by chance.
+    let named = |id: &StepId| matches!(id, StepId::Reaction(..));
+    let other = !last && judgement.evidence.rests_on.iter().any(named);
     for lifted in &judgement.evidence.lifted {
         let alike: Vec<usize> = (0..instances.len())
             .filter(|index| {
@@ -289,6 +293,7 @@ fn by_form(
             })
             .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
             .filter(|index| form::is_written(judgement, &instances[*index]))
+            .filter(|index| !other || form::has_terms(board, judgement, &instances[*index].key))
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));

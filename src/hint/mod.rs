@@ -193,16 +193,28 @@ pub fn is_said_again(case: &Case<'_>, step: StepId) -> bool {
     general::is_said_again(case, step)
 }
 
+/// What is asked of an angle or of what is solved for, in one word: of a weight's line, which all
+/// weights share, of a given force's or a support's, or of a rope itself; a tension or a push.
+pub fn kind_of_force(problem: &Problem, step: StepId) -> &'static str {
+    let force = step.force().and_then(|force| problem.force(force));
+    let size = force.map(|force| force.size);
+    match (step, size) {
+        (StepId::Angle(ForceId::Rope(_)), _) => "angle",
+        (StepId::Angle(_), Some(Size::Weight(_))) => "angle-weights",
+        (StepId::Angle(_), _) => "angle-force",
+        (StepId::Pull(ForceId::Support(_)), _) => "push",
+        _ => kind_word(step),
+    }
+}
+
 /// A step's name in a few words: "weight of the lamp".
 pub fn step_title(words: &Words, problem: &Problem, step: StepId) -> String {
     let noun = step
         .force()
         .and_then(|force| problem.force(force))
         .map_or_else(String::new, |force| force.noun.to_owned());
-    // The angle of upright forces is shared by all weights.
-    let upright = matches!(step, StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)));
     let key = match step {
-        _ if upright => "title.angle-weights".to_owned(),
+        StepId::Angle(_) | StepId::Pull(_) => format!("title.{}", kind_of_force(problem, step)),
         StepId::PartOf(_, Axis::Horizontal) => "title.part.x".to_owned(),
         StepId::PartOf(_, Axis::Vertical) => "title.part.y".to_owned(),
         _ => format!("title.{}", kind_word(step)),

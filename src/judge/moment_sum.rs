@@ -2,10 +2,13 @@
 
 use super::board::Board;
 use super::stock::Stock;
-use super::{Judgement, Truth, aside, chain, expression, lacking, other};
+use super::{Judgement, Lacking, Truth, aside, chain, expression, lacking, other};
 use crate::key::StepId;
 use crate::reading::{Node, Tree};
 use crate::units::Dimension;
+
+/// A sum in newtons or newton metres below this is nothing.
+const NOTHING: f64 = 1e-6;
 
 /// What stands behind a name of the learner's own, as an answer to the step asked.
 pub(super) fn value_of_name(
@@ -32,10 +35,10 @@ pub(super) fn at_moment_sum(
 ) -> Judgement {
     // The known moments alone, set to zero: half of a balance too.
     let zero = |side: &Tree| matches!(&side.node, Node::Literal(literal) if literal.value == 0.0);
-    let sides = match sides {
-        [one, other] if zero(other) => &[*one],
-        [other, one] if zero(other) => &[*one],
-        sides => sides,
+    let (sides, is_zeroed) = match sides {
+        [one, other] if zero(other) => (&[*one][..], true),
+        [other, one] if zero(other) => (&[*one][..], true),
+        sides => (sides, false),
     };
     if asked == StepId::MomentSum
         && let Some(judgement) = aside::sum_and_value(board, stock, sides, true)
@@ -44,6 +47,19 @@ pub(super) fn at_moment_sum(
     }
     let pull = board.key.gives(asked).or(board.unknown()).unwrap_or(asked);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
+    // What the unknown is made of is not nothing: its own term is missing.
+    let nothing = judgement.value.is_some_and(|value| value.abs() < NOTHING);
+    if is_zeroed && judgement.truth.holds() && !nothing {
+        let of_moments =
+            board.key.step(asked).map(|step| step.dimension) == Some(Dimension::MOMENT);
+        let (target, what) = match of_moments {
+            true => (asked, Lacking::Unknown),
+            false => (pull, Lacking::Reaction),
+        };
+        let mut lacks = Judgement::of(target, Truth::DoesNotHold);
+        lacks.evidence.lacking = Some(what);
+        return lacks;
+    }
     if judgement.truth.holds() {
         other::credit(board, asked, &mut judgement, sides);
         return judgement;

@@ -375,6 +375,9 @@ impl Stock {
                 let other = angle.map(|angle| whole - angle);
                 self.add(other, Dimension::ANGLE, other[0], rest);
             }
+            // Between a rope and a weight, as three forces on a knot are told.
+            let beyond = angle.map(|angle| FRAC_PI_2 + angle);
+            self.add(beyond, Dimension::ANGLE, beyond[0], Nearness::Derived);
             for ratio in [libm::sin, libm::cos, libm::tan] {
                 let function = angle.map(ratio);
                 self.add(function, Dimension::NUMBER, function[0], nearness);
@@ -532,7 +535,10 @@ impl Entry {
         }
         if apart <= 0.5 * place * (1.0 + 1e-6) {
             Some(2)
-        } else if apart < place * (1.0 - 1e-6) && value.abs() < self.shown.abs() {
+        } else if written.significant > 1
+            && apart < place * (1.0 - 1e-6)
+            && value.abs() < self.shown.abs()
+        {
             Some(3)
         } else if self.nearness == Nearness::Worked
             && written.significant >= 3

@@ -141,6 +141,9 @@ impl Session {
 
     /// A balance that says no more than those that stand.
     pub(super) fn general_said_already(&self, there: StepId) -> Prose {
+        if self.is_free() {
+            return self.words.say("general.said-already-freely", &[]);
+        }
         let asked = self
             .asked()
             .map_or_else(String::new, |step| self.title(step));

@@ -168,16 +168,13 @@ impl Session {
         let key = match asked {
             StepId::Forces if pending_key.is_some() => pending_key.as_deref().unwrap_or_default(),
             StepId::Forces if !self.state.named.is_empty() => "question.forces-more",
-            StepId::Angle(ForceId::OwnWeight | ForceId::Load(_)) => "question.angle-weights",
             StepId::Across(force) if self.is_pull(force) => "question.across-pull",
             StepId::Reaction(_, Part::Along(Axis::Vertical)) if self.upright_only() => {
                 "question.reaction-only"
             }
             other => {
-                return self.words.say(
-                    &format!("question.{}", crate::hint::kind_word(other)),
-                    &slots,
-                );
+                let kind = crate::hint::kind_of_force(&self.problem, other);
+                return self.words.say(&format!("question.{kind}"), &slots);
             }
         };
         let pending = self

@@ -126,3 +126,27 @@ fn val_friction_below_its_limit_is_compared() {
     );
     assert!(text.contains("It does not slip at the floor"), "{text}");
 }
+
+/// A level push on a tilted pole that leans on a wall: its angle is no weight's, the wall's is that
+/// of its push, and a wall has no tension.
+#[test]
+fn val_titles_say_whose_line_an_angle_is_of() {
+    let text = solved(
+        r#"{"leverwright": 1, "g": "9.8 m/s^2", "model": {
+            "body": {"noun": "pole", "length": "3.0 m", "mass": "15 kg",
+                "tilt": {"angle": "35 deg", "from": "vertical"}, "towards": "right"},
+            "supports": [{"noun": "pin", "at": "foot", "kind": "hinge"},
+                {"noun": "wall", "at": "tip", "kind": "roller", "direction": "left"}],
+            "loads": [{"noun": "pail", "at": "1.0 m", "force": "60 N", "direction": "right"}]},
+            "text": {"title": "A pole", "statement": "{L=} {m_b=} {θ=} {F_1=} {d_1=}",
+                "meanings": {"L": "length", "m_b": "mass", "θ": "lean", "F_1": "push", "d_1": "height"}}}"#,
+    );
+    for title in [
+        "Angle between a weight and the pole\n    α",
+        "Angle between the line of F1 and the pole\n    δ",
+        "Angle between the line of H2 and the pole\n    γ",
+        "Push of the wall\n    H2",
+    ] {
+        assert!(text.contains(title), "{title}: {text}");
+    }
+}

@@ -64,3 +64,61 @@ fn no_rewritten_line_is_taken_or_named_otherwise() {
     assert_eq!(faults, Vec::<String>::new());
     assert!(tried > 200 && 4 * named > 3 * tried, "{tried} {named}");
 }
+
+/// A sum of known forces that is set to nothing is no balance: the unknown stands in none of these.
+#[test]
+fn what_is_known_and_not_nothing_is_not_set_to_nothing() {
+    for (board, step, lines) in [
+        (
+            "rod_on_peg",
+            "level forces",
+            ["P sin 40 = 0", "0 = 32.2 sin 40", "P sin 40 + FN = 0"],
+        ),
+        (
+            "rod_on_peg",
+            "upright forces",
+            ["Wb - Py = 0", "58.8 - 24.6 = 0", "Wb - Py - N = 0"],
+        ),
+        (
+            "gate",
+            "moments",
+            ["735*1 = 0", "588*1.5 = 0", "588*1.5 - B*1.2 = 0"],
+        ),
+        (
+            "gate",
+            "upright forces",
+            ["60*9.8 = 0", "W = 0", "60*9.8 - Ay = 0"],
+        ),
+    ] {
+        let mut session = opened(board);
+        let asks = |session: &Session| {
+            let asked = session.view().question.to_string();
+            asked.contains("equation") && asked.contains(step)
+        };
+        for _ in 0..30 {
+            if asks(&session) {
+                break;
+            }
+            session.submit("skip");
+        }
+        assert!(asks(&session), "{board} {step}");
+        let [first, second, right] = lines;
+        for line in [first, second] {
+            let turn = session.submit(line);
+            assert_ne!(
+                turn.line.sign,
+                Sign::Right,
+                "{board} {line}: {}",
+                turn.line.message
+            );
+            assert!(asks(&session), "{board} {line}");
+        }
+        let turn = session.submit(right);
+        assert_eq!(
+            turn.line.sign,
+            Sign::Right,
+            "{board} {right}: {}",
+            turn.line.message
+        );
+    }
+}
