@@ -8,6 +8,7 @@
 
 mod counted;
 mod own;
+mod wide;
 
 use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
@@ -133,6 +134,9 @@ impl Stock {
         stock.add_coordinates(board);
         stock.add_of_own_pull(board);
         stock.add_angles(board);
+        if board.wide {
+            stock.add_wide(board);
+        }
         stock
     }
 
@@ -398,7 +402,7 @@ impl Stock {
         self.is_pure(literal) || self.fits_within(1, literal, as_angle)
     }
 
-    fn fits_within(&self, rank: u8, literal: &Literal, as_angle: bool) -> bool {
+    pub(super) fn fits_within(&self, rank: u8, literal: &Literal, as_angle: bool) -> bool {
         self.entries.iter().any(|entry| {
             let kind = (entry.dimension == Dimension::ANGLE) == as_angle;
             kind && entry.fits(literal).is_some_and(|fits| fits <= rank)
