@@ -5,6 +5,8 @@
 mod again;
 #[path = "freely/manners.rs"]
 mod manners;
+#[path = "freely/wide.rs"]
+mod wide;
 #[path = "freely/worded.rs"]
 mod worded;
 
@@ -42,7 +44,6 @@ const ROWS: &[Row] = &[
     ("rod_on_peg", &["P = 24 N", "f = friction", "P = 32.2 N", "f = 20.7 N"], Sign::Right, ""), ("rod_on_peg", &["f = friction", "f = P cos 40"], Sign::Wrong, ""),
     // Once f was the friction it stays that, whatever it was kept as before.
     ("rod_on_peg", &["f = 24 N", "f = 20.7 N", "f = P sin 40"], Sign::Right, ""), ("rod_on_peg", &["f = 24 N", "f = 20.7 N", "f = P cos 40"], Sign::Wrong, ""),
-    ("plank_tips", &["x = distance of the child beyond the right trestle", "30·1 = 45·x"], Sign::Noted, "told in words"),
     // A factor of one metre is seldom written; among names no length may be missing.
     ("rod_on_peg", &["58.8 cos 40 = 1.4 P"], Sign::Right, ""), ("rod_on_peg", &["N = 58.8(1 − cos 40^2/1.4)"], Sign::Right, ""), ("rod_on_peg", &["58.8 sin 40 = 1.4 P"], Sign::Wrong, ""), ("rod_on_peg", &["58.8 = 1.4 P"], Sign::Wrong, ""),
     ("rod_on_peg", &["Wb cos θ = P dP"], Sign::Wrong, ""), ("rod_on_peg", &["P = Wb cos θ/dP"], Sign::Incomplete, ""),

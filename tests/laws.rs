@@ -46,6 +46,7 @@ fn empty_board<'a>(
         earlier: &[],
         on_body: None,
         on_next: &[],
+        wide: false,
         memo: Memo::default(),
     }
 }

@@ -188,6 +188,7 @@ impl Scene {
             earlier: &[],
             on_body: None,
             on_next: &[],
+            wide: false,
             memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);

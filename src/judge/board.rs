@@ -134,6 +134,9 @@ pub struct Board<'a> {
     /// Those that were said with the statements after the first one of a line, one for each; none
     /// where one stands for all of them.
     pub on_next: &'a [&'a str],
+    /// True where a line whose way is not seen is looked at once more, with more that its numbers
+    /// may stand for.
+    pub wide: bool,
     /// What was worked out for this board already.
     pub memo: Memo,
 }

@@ -127,7 +127,11 @@ pub fn worked_out_wrongly(board: &Board<'_>, line: &str) -> Option<WrongSum> {
         return None;
     };
     let leaf = matches!(form.node, Node::Literal(_) | Node::Name(_));
-    let pure = |side: &&Tree| side.names().is_empty();
+    let pure = |side: &&Tree| {
+        let names = side.names().into_iter();
+        let mut roles = names.map(|(id, _)| board.names.role(id));
+        roles.all(|role| matches!(role, Some(NameRole::Given(_) | NameRole::Gravity)))
+    };
     let off = !is_equal(board, &Stock::of(board), &[form, last]);
     if leaf || !sides[usize::from(named)..].iter().all(pure) || !off || literal.value == 0.0 {
         return None;

@@ -67,7 +67,9 @@ pub(super) fn lift(
                 && !stock.equals_a_quantity(place.literal, false);
             let one_meaning = is_ratio
                 || is_alone_in_ratio(side, place.literal.index)
-                    && !is_two_angles(board, place.literal);
+                    && !is_two_angles(board, place.literal)
+                    // 115° is 90° + 25° and 180° − 65° in one sine rule.
+                    && !(board.wide && place.literal.value > 90.0);
             let twice = known.iter().find(|(known, _)| {
                 one_meaning
                     && known.value == place.literal.value

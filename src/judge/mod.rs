@@ -76,7 +76,7 @@ pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step, other_reading};
-pub use own::own_of_wrong;
+pub use own::{follows_relation, is_of_a_kind, own_of_wrong};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 
@@ -342,10 +342,7 @@ fn judge_readings(
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
-        let told = judgement.evidence.wrong_way
-            || judgement.remarks.contains(&Remark::NotSeen)
-            || matches!(judgement.truth, Truth::WrongUnit { .. });
-        if !judgement.stands() && !told && !judgement.evidence.rounded_hard {
+        if !other_units::says_something(&judgement) {
             return None;
         }
         judgement.layout = Some(own::layout(board, reading, &judgement));

@@ -14,6 +14,9 @@ use crate::reading::{Node, Tree, Value};
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
+/// What is smaller is nothing.
+const NOTHING: f64 = 1e-9;
+
 /// Another step whose value this is.
 pub(super) fn other_step(
     board: &Board<'_>,
@@ -22,6 +25,10 @@ pub(super) fn other_step(
     tree: &Tree,
     value: Value,
 ) -> Option<StepId> {
+    // Nothing is the value of much.
+    if value.number.abs() < NOTHING {
+        return None;
+    }
     // `Ty` is Ty, though T⊥ may be as large; and so is its value once she has told it.
     let named = match tree.node {
         Node::Name(id) => match board.names.role(id) {
@@ -123,7 +130,9 @@ pub(super) fn meant_by(
     judgement: &Judgement,
 ) -> Option<StepId> {
     let wrong = judgement.truth == Truth::DoesNotHold && !judgement.evidence.broken_link;
-    if !wrong || named == asked || asked.is_balance() {
+    let nothing = judgement.evidence.number;
+    let nothing = nothing.is_some_and(|number| number.value.abs() < NOTHING);
+    if !wrong || nothing || named == asked || asked.is_balance() {
         return None;
     }
     let same = |id: &StepId| {

@@ -36,7 +36,8 @@ pub(super) fn judge(
         let counted = stock.counted_in(*force, *length);
         let mut judgement = judge_reading(board, &counted, asked, reading, line);
         // A balance with more than one unknown is proved, and gives no value yet.
-        if is_balance_of_several(board, &judgement) || judgement.evidence.rounded_hard {
+        let hard = judgement.evidence.rounded_hard || judgement.truth == Truth::TooFewFigures;
+        if is_balance_of_several(board, &judgement) || hard {
             return Some(judgement);
         }
         let (step, own) = judgement.values.first_mut()?;
@@ -60,6 +61,17 @@ pub(super) fn judge(
         }
         (fits && judgement.proved && judgement.truth.holds()).then_some(judgement)
     })
+}
+
+/// True for a line that in other units stands, or shows what is wrong with it.
+pub(super) fn says_something(judgement: &Judgement) -> bool {
+    let told = judgement.evidence.wrong_way
+        || judgement.remarks.contains(&Remark::NotSeen)
+        || matches!(
+            judgement.truth,
+            Truth::WrongUnit { .. } | Truth::TooFewFigures
+        );
+    judgement.stands() || told || judgement.evidence.rounded_hard
 }
 
 /// True for a balance that is proved with unknowns in it that are still open.

@@ -1,5 +1,7 @@
 //! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
+mod relation;
+
 use super::board::{Board, Memo, Own, OwnName};
 use super::chain::is_to_two_figures;
 use super::equation;
@@ -16,6 +18,8 @@ use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
+
+pub use relation::{follows_relation, is_of_a_kind};
 
 /// The most quantities beside the likeliest that a name set to a number is tried as.
 const MOST_OTHERS: usize = 3;

@@ -6,7 +6,7 @@ use super::expression::lifted;
 use super::sense::same;
 use super::stock::{Stock, coarsest};
 use crate::key::StepId;
-use crate::reading::Tree;
+use crate::reading::{Literal, Tree};
 use crate::units::Dimension;
 
 /// The furthest, as a share of the right value, that a number counts as rounded too hard.
@@ -31,10 +31,20 @@ pub(super) fn is_rounded_hard(
     let coarse = literals
         .iter()
         .filter(|place| coarsest(place.literal).significant <= 2);
-    // With ten for g it is another thought.
+    // With ten for g it is another thought, where there is a mass.
+    let givens = board.problem.givens().iter();
+    let mut masses = givens.filter(|given| given.dimension == Dimension::MASS);
+    let of_mass = masses.next().is_some();
+    // Three and four may be counted, and are as well lengths.
+    let counted = |literal: &Literal| {
+        stock.is_pure(literal) && !(literal.value == 3.0 || literal.value == 4.0)
+    };
     let hard = coarse
-        .filter(|place| place.literal.value != 10.0)
-        .any(|place| !stock.is_exact(place.literal, place.in_angle));
+        .filter(|place| place.literal.value != 10.0 || !of_mass)
+        .any(|place| {
+            let quantity = stock.fits_within(0, place.literal, place.in_angle);
+            !counted(place.literal) && !quantity
+        });
     // Counted in kilonewtons it comes out in them.
     let near = [1.0, KILO]
         .iter()

@@ -6,19 +6,21 @@
 //! number's own last place; what a learner works out with rounded values (a moment, a sum of them,
 //! a lever arm) may be off by what three figures allow.
 
+mod angles;
 mod counted;
 mod own;
+mod wide;
 
 use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
 use super::stock_general::{given_angles, is_unrounded};
 use super::worked::{Quantities, partial_sums};
-use crate::key::{Axis, Key, Nature, Rule, Samples, StepId, agree};
+use crate::key::{Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
 use crate::reading::{Literal, Value};
 use crate::units::{Dimension, Written};
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::PI;
 
 /// The most meanings tried for one literal.
 const MOST_MEANINGS: usize = 7;
@@ -133,6 +135,9 @@ impl Stock {
         stock.add_coordinates(board);
         stock.add_of_own_pull(board);
         stock.add_angles(board);
+        if board.wide {
+            stock.add_wide(board);
+        }
         stock
     }
 
@@ -331,60 +336,6 @@ impl Stock {
         }
     }
 
-    /// Sums and differences of two given angles, as a rope's angle with the level may be, and the
-    /// complements, supplements and ratios of every angle.
-    fn add_angles(&mut self, board: &Board<'_>) {
-        for slope in slopes(board) {
-            self.add(slope, Dimension::ANGLE, slope[0], Nearness::Rounded);
-        }
-        let given: Vec<Samples> = given_angles(board).collect();
-        let mut combined = Vec::new();
-        for (index, one) in given.iter().enumerate() {
-            for other in &given[..index] {
-                let sum: Samples = std::array::from_fn(|choice| one[choice] + other[choice]);
-                let apart: Samples = std::array::from_fn(|choice| one[choice] - other[choice]);
-                let apart = if apart[0] < 0.0 {
-                    apart.map(|angle| -angle)
-                } else {
-                    apart
-                };
-                for angle in [sum, apart] {
-                    self.add(angle, Dimension::ANGLE, angle[0], Nearness::Rounded);
-                    combined.push(angle);
-                }
-            }
-        }
-        let angles: Vec<(Samples, Nearness)> = self
-            .entries
-            .iter()
-            .filter(|entry| entry.dimension == Dimension::ANGLE)
-            .map(|entry| (entry.function, entry.nearness))
-            .collect();
-        for (angle, nearness) in angles {
-            // An angle that was worked out from rounded forces has ratios no nearer than it.
-            let nearness = match nearness {
-                Nearness::Exact => Nearness::Rounded,
-                other => other,
-            };
-            // What lacks to a sum of given angles is seldom meant by a number that is one of them.
-            let rest = match combined.contains(&angle) {
-                true => Nearness::Derived,
-                false => nearness,
-            };
-            for whole in [FRAC_PI_2, PI] {
-                let other = angle.map(|angle| whole - angle);
-                self.add(other, Dimension::ANGLE, other[0], rest);
-            }
-            // Between a rope and a weight, as three forces on a knot are told.
-            let beyond = angle.map(|angle| FRAC_PI_2 + angle);
-            self.add(beyond, Dimension::ANGLE, beyond[0], Nearness::Derived);
-            for ratio in [libm::sin, libm::cos, libm::tan] {
-                let function = angle.map(ratio);
-                self.add(function, Dimension::NUMBER, function[0], nearness);
-            }
-        }
-    }
-
     /// True for a number that is likelier to belong to a formula than to be a quantity.
     pub(super) fn is_pure(&self, literal: &Literal) -> bool {
         literal.unit.is_none() && PURE.contains(&literal.value)
@@ -401,7 +352,7 @@ impl Stock {
         self.is_pure(literal) || self.fits_within(1, literal, as_angle)
     }
 
-    fn fits_within(&self, rank: u8, literal: &Literal, as_angle: bool) -> bool {
+    pub(super) fn fits_within(&self, rank: u8, literal: &Literal, as_angle: bool) -> bool {
         self.entries.iter().any(|entry| {
             let kind = (entry.dimension == Dimension::ANGLE) == as_angle;
             kind && entry.fits(literal).is_some_and(|fits| fits <= rank)
@@ -571,25 +522,6 @@ fn is_written_out(literal: &Literal) -> bool {
     let place = literal.written.last_place;
     let tens = literal.value / (10.0 * place);
     place < 1.0 && literal.written.significant >= 3 && (tens - libm::round(tens)).abs() <= 1e-6
-}
-
-/// The angles that the pulls make with the horizontal.
-fn slopes(board: &Board<'_>) -> Vec<Samples> {
-    let pulls = board.key.steps.iter().filter_map(|step| match step.id {
-        StepId::Pull(force) => Some(force),
-        _ => None,
-    });
-    pulls
-        .filter_map(|force| {
-            let level = board.right(StepId::PartOf(force, Axis::Horizontal))?;
-            let upright = board.right(StepId::PartOf(force, Axis::Vertical))?;
-            // Counted from one side throughout: at other numbers a part may change its sign.
-            let (up, out) = (upright[0].signum(), level[0].signum());
-            Some(std::array::from_fn(|choice| {
-                libm::atan2(up * upright[choice], out * level[choice])
-            }))
-        })
-        .collect()
 }
 
 fn dimension_of(key: &Key, id: StepId) -> Dimension {

@@ -97,6 +97,10 @@ impl Session {
             judgement.truth = Truth::TooFewFigures;
             diagnosis = Diagnosis::default();
         }
+        if let Some(follows) = self.left_out_again(&judgement, &diagnosis) {
+            judgement = follows;
+            diagnosis = Diagnosis::default();
+        }
         // A name of her own is judged when it is used, unless its form is a known mistake.
         let flat = judgement.evidence.takes_ten || diagnosis.is_by_form();
         if judgement.names.is_some() && judgement.truth == Truth::DoesNotHold && !flat {

@@ -70,7 +70,12 @@ impl Session {
     /// True for a definition of a name of her own.
     fn defines_a_name(&self, line: &str) -> bool {
         let readings = read(line, self.names().vocabulary());
-        readings.is_ok_and(|all| all.iter().all(|reading| reading.defines.is_some()))
+        let new = |name: &str| self.is_short_name(name) && !self.is_symbol(name);
+        // A small h is no H.
+        let head = line
+            .split_once('=')
+            .is_some_and(|(head, _)| new(head.trim()));
+        readings.is_ok_and(|all| head || all.iter().all(|reading| reading.defines.is_some()))
     }
 
     /// True if a line can be read, or all the statements that commas part in it.
@@ -182,7 +187,8 @@ impl Session {
             let begins = before.ends_with([',', ';', '.'])
                 || parted < before.len()
                 || word.starts_with(['(', '/'])
-                || self.is_in("beside.begins", &first);
+                || self.is_in("beside.begins", &first)
+                || self.is_in("own.is", &first) && self.has_word(said, "own.kinds");
             // What is told of a name of her own changes no value.
             let of_own = own && comma.is_some_and(|formula| formula.len() == parted - 1);
             let plain = long && (of_own || !self.weighs(said)) && self.fits(said, name);

@@ -85,9 +85,13 @@ impl Session {
                 {
                     return None;
                 }
-                // Her own wrong value may say otherwise.
+                // Her own wrong value may say otherwise, unless it only has another sign.
                 NameRole::Step(step)
-                    if self.state.standing.get(&step).is_some_and(|own| !own.right) =>
+                    if self.state.standing.get(&step).is_some_and(|own| {
+                        let right = board.right(step).map_or(f64::NAN, |right| right[0]);
+                        let apart = (own.value.abs() - right.abs()).abs();
+                        !own.right && (right.is_nan() || apart > NEAR * right.abs())
+                    }) =>
                 {
                     return None;
                 }

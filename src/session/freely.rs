@@ -49,6 +49,12 @@ impl Session {
         outcome
     }
 
+    /// The step that is asked, or where all is found in a free working, the last one.
+    pub(super) fn asked_now(&self) -> Option<StepId> {
+        let last = || self.key.asked().last().map(|step| step.id);
+        self.asked().or_else(|| last().filter(|_| self.is_free()))
+    }
+
     /// A line of a free working.
     pub(super) fn answer_freely(&mut self, line: &str) -> Outcome {
         let instead = self.instead_of(line);
@@ -77,14 +83,15 @@ impl Session {
 
     /// Judges a line as the next of the working, and takes what it establishes or leaves behind.
     pub(super) fn work_freely(&mut self, line: &str) -> Outcome {
-        let Some(asked) = self
-            .asked()
-            .or_else(|| self.key.asked().last().map(|step| step.id))
-        else {
+        let Some(asked) = self.asked_now() else {
             return Outcome::talk(self.words.say("talk.finished", &[]));
         };
+        let meant = self.with_meanings(asked, line);
+        let line = meant.as_str();
         let in_words = self
-            .answer_renamed(line)
+            .answer_broken_off(line)
+            .or_else(|| self.asks_capital(asked, line))
+            .or_else(|| self.answer_renamed(line))
             .or_else(|| self.answer_unexplained(line))
             .or_else(|| self.answer_compared(asked, line))
             .or_else(|| self.answer_worded(asked, line))
@@ -263,6 +270,17 @@ impl Session {
         if judgement.truth.holds() && rests_on_open {
             return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
+        // A wrong value of hers told once more follows from itself.
+        let again = |remark: &Remark| matches!(remark, Remark::OwnAgain(_));
+        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(again) {
+            let (sign, verdict) = verdict_of("follows");
+            return Outcome {
+                sign,
+                verdict,
+                truth: "follows",
+                ..outcome
+            };
+        }
         let says_less = |remark: &Remark| {
             matches!(
                 remark,
@@ -277,6 +295,18 @@ impl Session {
                     | Remark::SignAndWay
             )
         };
+        // What those that stand say together, with one unknown left, is a step on.
+        let joins = |remark: &Remark| matches!(remark, Remark::SaidAlready(_));
+        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(joins) {
+            let open = self.open_names(judgement);
+            if open.len() == 1 {
+                let outcome_right = right(self.holds_with(&open));
+                return Outcome {
+                    reading: outcome.reading,
+                    ..outcome_right
+                };
+            }
+        }
         // The value of another quantity is no value of the one named.
         let of_another = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::OtherName(named) => Some(*named),

@@ -42,16 +42,21 @@ impl Session {
         let judgement = by_value
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
+            .or_else(|| self.seen_widely(asked, line, &found))
+            .or_else(|| self.after_the_balance(line, &found))
             .or_else(|| self.true_of_known(line, &found))
             .or_else(|| self.in_another_unit(asked, line, &found))
-            .or_else(|| self.by_own_sum(asked, line, &found));
+            .or_else(|| self.by_own_sum(asked, line, &found))
+            .or_else(|| self.rounded_hard_widely(asked, line, &found))
+            .or_else(|| self.by_own_relation(line, &found));
         judgement.unwrap_or(found)
     }
 
     /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
     /// comes to it and cannot be traced.
     fn by_value_told(&mut self, asked: StepId, line: &str, found: &Judgement) -> Option<Judgement> {
-        let unseen = found.truth == Truth::Noted && found.remarks.contains(&Remark::NotSeen);
+        let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::HoldsHere);
+        let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
         if !unseen || found.target.is_balance() {
             return None;
         }
@@ -85,7 +90,7 @@ impl Session {
     ) -> Option<Judgement> {
         let comma = !line.contains('.') && line.contains(',');
         let in_newtons = line.replace(KILOGRAM_FORCE, &self.weight_of_one(comma));
-        let ways = [in_newtons, divided(line)];
+        let ways = [in_newtons, divided(line), without_pi(line)];
         ways.into_iter().filter(|way| way != line).find_map(|way| {
             let judgement = self.judged_in_force(asked, &way);
             match judgement.stands() {
@@ -145,8 +150,11 @@ impl Session {
         if sides.clone().all(bare) {
             return false;
         }
-        let unknown =
-            |id| matches!(names.role(id), Some(NameRole::Step(step)) if step.is_unknown());
+        // g changes no length.
+        let unknown = |id| match names.role(id) {
+            Some(NameRole::Step(step)) => step.is_unknown(),
+            role => role == Some(NameRole::Gravity),
+        };
         first.is_some() && sides.all(|side| side.names().iter().all(|(id, _)| unknown(*id)))
     }
 
@@ -273,6 +281,41 @@ fn wrong_unit(right: Judgement, dimension: Dimension, unit: &'static str) -> Jud
     };
     judgement.evidence.right_in = Some(unit);
     judgement
+}
+
+/// `7π/36 rad`: a line with such a share of π as a number.
+fn without_pi(line: &str) -> String {
+    let Some(at) = line.find('π') else {
+        return line.to_owned();
+    };
+    let digit = |c: char| c.is_ascii_digit();
+    let before = line[..at].trim_end_matches(['·', '*', ' ']);
+    let from = before.trim_end_matches(digit).len();
+    let behind = &line[at + 'π'.len_utf8()..];
+    let under = behind.trim_start().strip_prefix('/').map(str::trim_start);
+    let under = under.map_or("", |under| {
+        &under[..under.len() - under.trim_start_matches(digit).len()]
+    });
+    let times = before[from..].parse().unwrap_or(1.0);
+    let (Ok(by), false) = (
+        under.parse::<f64>(),
+        line[at + 'π'.len_utf8()..].contains('π'),
+    ) else {
+        return line.to_owned();
+    };
+    let rest = behind
+        .find(under)
+        .map_or("", |start| &behind[start + under.len()..]);
+    let number = times * std::f64::consts::PI / by;
+    // A decimal comma stays one.
+    let number = format!("{number:.6}");
+    let comma = line.contains(',') && !line.contains('.');
+    let number = if comma {
+        number.replace('.', ",")
+    } else {
+        number
+    };
+    format!("{}{number}{rest}", &before[..from])
 }
 
 /// `550,76:1,4`: a line with its colons between two numbers or names for strokes.

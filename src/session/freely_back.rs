@@ -110,6 +110,10 @@ impl Session {
         // What a name stands for stays told, unless the line that told it is gone.
         let names = told.told_names.iter().filter(|name| !gone(name.line));
         self.state.told_names = names.cloned().collect();
+        // What was concluded of them is concluded anew.
+        for name in &mut self.state.told_names {
+            name.means = None;
+        }
         self.state.freely = Some(Freely {
             base,
             lines: Vec::new(),

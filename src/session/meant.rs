@@ -23,7 +23,10 @@ impl Session {
             return outcome;
         }
         // Where words are asked they have their own answers.
-        if matches!(self.asked(), None | Some(StepId::Forces | StepId::Pivot)) {
+        if matches!(
+            self.asked_now(),
+            None | Some(StepId::Forces | StepId::Pivot)
+        ) {
             return outcome;
         }
         let otherwise = self
@@ -40,8 +43,27 @@ impl Session {
         if let Some(outcome) = self.answer_direction(line) {
             return Some(outcome);
         }
+        if let Some(outcome) = self.answer_with_definition(line) {
+            return Some(outcome);
+        }
         let without = self.answer_without_words(line);
         without.or_else(|| self.sum_in_words(line))
+    }
+
+    /// `H² = T² + W² with W = (m_b + m_1) g`: the name first, and then what is told with it.
+    fn answer_with_definition(&mut self, line: &str) -> Option<Outcome> {
+        let words = [" with ", " where "];
+        let (formula, names) = words.iter().find_map(|word| line.split_once(word))?;
+        let (name, rest) = names.split_once('=')?;
+        let name = name.trim();
+        let short = name.chars().count() <= 3 && name.chars().all(char::is_alphanumeric);
+        let both = self.is_free() && formula.contains('=') && short && !rest.contains('=');
+        if !both || self.is_symbol(name) || !self.is_readable(names) {
+            return None;
+        }
+        let formula = formula.trim_end().trim_end_matches(',');
+        let outcome = self.answered_at_step(&format!("{names}; {formula}"));
+        (outcome.sign != Sign::Unclear).then_some(outcome)
     }
 
     fn answer_without_words(&mut self, line: &str) -> Option<Outcome> {
@@ -51,7 +73,7 @@ impl Session {
         let nameless = shorter.starts_with(' ')
             && head.trim_start().starts_with(|c: char| c.is_ascii_digit())
             && !(self.is_free() && shorter.contains('=') && head.contains(char::is_alphabetic));
-        let asked = self.asked()?;
+        let asked = self.asked_now()?;
         if nameless && !self.judged(asked, &shorter).stands() {
             return None;
         }

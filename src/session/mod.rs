@@ -19,10 +19,13 @@ mod forces;
 mod freely;
 mod freely_again;
 mod freely_back;
+mod freely_wide;
 mod general;
 mod line_shown;
 mod meant;
 mod measured;
+mod own_meant;
+mod own_relations;
 mod own_sums;
 mod own_words;
 mod pivot;
@@ -355,6 +358,7 @@ impl Session {
             earlier: &self.state.earlier,
             on_body: None,
             on_next: &[],
+            wide: self.state.wide,
             memo: Memo::default(),
         }
     }

@@ -4,6 +4,7 @@
 use super::Session;
 use crate::judge::{Judgement, Truth, WrongSum, own_of_wrong, worked_out_wrongly};
 use crate::key::StepId;
+use crate::units::{Dimension, number_text};
 
 impl Session {
     /// A line that holds once the right form stands in the place of a number that she worked out
@@ -14,24 +15,31 @@ impl Session {
         line: &str,
         found: &Judgement,
     ) -> Option<Judgement> {
-        if found.truth != Truth::DoesNotHold || found.target.is_balance() {
+        if found.truth != Truth::DoesNotHold {
             return None;
         }
+        let balance = found.target.is_balance();
         let number = found.evidence.number?;
         let (form, value) = line.rsplit_once('=')?;
         // A form between the name and its value, which is true as typed.
         let shown = form.contains('=') && is_number(value);
         let form = if shown { form } else { line };
-        if !self.beside_right_alone(|session| session.has_true_links(line)) {
+        // "About B:" is no part of the equation.
+        let bare = line.rsplit_once(':').map_or(line, |(_, bare)| bare);
+        let links =
+            |session: &Session| session.has_true_links(line) || session.has_true_links(bare);
+        if !balance && !self.beside_right_alone(links) {
             return None;
         }
         self.own_sums().into_iter().rev().find_map(|(at, hers)| {
-            let way = with_form(form, &hers.typed, &hers.form)?;
-            let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &way));
-            let holds = matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
-            if !holds || !right.proved || right.target != found.target || right.names.is_some() {
-                return None;
-            }
+            let ways = self.with_own_number(form, &hers);
+            let right = ways.into_iter().find_map(|way| {
+                let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &way));
+                let holds = matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
+                let proved = right.proved || balance;
+                let same = right.target == found.target && right.names.is_none();
+                (holds && proved && same).then_some(right)
+            })?;
             let (names, own_values) = (self.names(), self.own_values());
             let board = self.board(&names, &own_values);
             let hers = Judgement {
@@ -48,6 +56,43 @@ impl Session {
             judgement.layout.clone_from(&found.layout);
             Some(judgement)
         })
+    }
+
+    /// The line with her form in the place of her number, or of what it makes with a given length.
+    fn with_own_number(&self, line: &str, hers: &WrongSum) -> Vec<String> {
+        let mut ways: Vec<String> = with_form(line, &hers.typed, &hers.form)
+            .into_iter()
+            .collect();
+        let Ok(typed) = hers.typed.replace(',', ".").parse::<f64>() else {
+            return ways;
+        };
+        let lengths = self.problem.givens().iter();
+        let lengths = lengths.filter(|given| given.dimension == Dimension::LENGTH);
+        for given in lengths {
+            let symbol = given.symbol.typed();
+            let (more, less) = (given.value + typed, (given.value - typed).abs());
+            let (first, second) = match given.value > typed {
+                true => (symbol.as_str(), hers.form.as_str()),
+                false => (hers.form.as_str(), symbol.as_str()),
+            };
+            for (number, form) in [
+                (more, format!("{symbol} + {}", hers.form)),
+                (less, format!("{first} - {second}")),
+            ] {
+                let written = [
+                    number_text(number),
+                    format!("{number:.1}"),
+                    format!("{number:.2}"),
+                ];
+                let same = |text: &&String| {
+                    let read = text.parse::<f64>();
+                    read.is_ok_and(|read| (read - number).abs() < 1e-9)
+                };
+                let texts = written.iter().filter(same);
+                ways.extend(texts.filter_map(|text| with_form(line, text, &form)));
+            }
+        }
+        ways
     }
 
     /// What earlier lines in force work out wrongly from numbers alone, with their lines.

@@ -2,6 +2,7 @@
 //! climber". Where the words are those of a quantity of the problem the name stands for it from
 //! then on; else lines with that name are noted, and not judged.
 
+use super::own_meant::Meaning;
 use super::{Outcome, Session};
 use crate::judge::{NameRole, Names};
 use crate::key::StepId;
@@ -14,7 +15,11 @@ use crate::units::find_unit;
 pub(super) struct ToldName {
     pub(super) name: String,
     /// What it stands for; `None` where the words are of nothing that is known here.
-    step: Option<StepId>,
+    pub(super) step: Option<StepId>,
+    /// What it was seen to stand for in a line.
+    pub(super) means: Option<Meaning>,
+    /// The words that told it.
+    pub(super) words: String,
     /// Whether it was said that it is not known.
     said: bool,
     /// The line that told it.
@@ -57,6 +62,8 @@ impl Session {
                 let told = self.direction_named(&one.name).map(|step| ToldName {
                     name: one.name.clone(),
                     step: Some(step),
+                    means: None,
+                    words: String::new(),
                     said: false,
                     line,
                 });
@@ -75,6 +82,8 @@ impl Session {
             self.state.told_names.push(ToldName {
                 name,
                 step,
+                means: None,
+                words: one.words.clone(),
                 said: false,
                 line,
             });
@@ -117,6 +126,8 @@ impl Session {
         self.state.told_names.push(ToldName {
             name,
             step: Some(step),
+            means: None,
+            words: String::new(),
             said: false,
             line: self.state.next_number,
         });
@@ -141,7 +152,7 @@ impl Session {
         Some((name.to_owned(), step.id))
     }
 
-    fn told_name_said(&self, name: &str, step: StepId) -> Prose {
+    pub(super) fn told_name_said(&self, name: &str, step: StepId) -> Prose {
         let known = self.key.step(step);
         let symbol = known.map_or_else(String::new, |step| step.symbol.shown());
         let slots = [
@@ -165,17 +176,24 @@ impl Session {
                 rest.is_some_and(|rest| rest.trim_start().starts_with('='))
             })
         };
-        let of = |told: &&mut ToldName| told.step.is_none() && stands(&told.name);
-        let told = self.state.told_names.iter_mut().find(of)?;
-        let name = told.name.clone();
+        let of =
+            |told: &&ToldName| told.step.is_none() && told.means.is_none() && stands(&told.name);
+        if let Some(noted) = self.not_seen_as_meant(line) {
+            return Some(noted);
+        }
+        let name = self.state.told_names.iter().find(of)?.name.clone();
+        if let Some(outcome) = self.answer_by_meaning(line, &name) {
+            return Some(outcome);
+        }
         if set(&name) {
             self.state.told_names.retain(|known| known.name != name);
             return None;
         }
-        let key = if told.said {
-            "talk.name-unknown-again"
-        } else {
-            "talk.name-unknown"
+        let mut told = self.state.told_names.iter_mut();
+        let told = told.find(|told| told.name == name)?;
+        let key = match told.said {
+            true => "talk.name-unknown-again",
+            false => "talk.name-unknown",
         };
         told.said = true;
         let message = self.words.say(key, &[("name", Slot::Name(name))]);
@@ -255,7 +273,7 @@ impl Session {
     }
 
     /// True for what may be a name: a letter or two, with an index.
-    fn is_short_name(&self, name: &str) -> bool {
+    pub(super) fn is_short_name(&self, name: &str) -> bool {
         let small = self.is_in("beside.small", name) && name != "a";
         let mut letters = name.chars();
         let first = letters.next().is_some_and(char::is_alphabetic);
@@ -354,6 +372,36 @@ impl Session {
         sense
     }
 
+    /// "115° and 130° between the forces": words with numbers among them, and no sign that sets
+    /// anything equal.
+    fn is_told_with_numbers(&self, line: &str) -> bool {
+        if line.contains([
+            '=', '≈', '<', '>', '≤', '≥', '+', '*', '·', '×', '/', '^', '√',
+        ]) {
+            return false;
+        }
+        let marks = |c: char| !c.is_alphanumeric();
+        let words = line.split_whitespace().map(|word| word.trim_matches(marks));
+        let is_word = |word: &&str| {
+            let letters = word.chars().all(|c| c.is_alphabetic() || c == '-');
+            let known = self.is_symbol(word) || find_unit(word).is_some();
+            letters
+                && !known
+                && word.chars().count() > 3
+                && !self.has_word(word, "statement.function")
+        };
+        // "The tension is 393 N" tells a value.
+        let mut pairs = words.clone().zip(words.clone().skip(1));
+        let tells = pairs.any(|(word, next)| {
+            self.is_in("own.is", word) && next.starts_with(|c: char| c.is_ascii_digit())
+        });
+        // One number may be meant for a value.
+        let digit = |word: &&str| word.starts_with(|c: char| c.is_ascii_digit());
+        let one = words.clone().filter(digit).count() == 1;
+        let count = words.filter(is_word).count();
+        !tells && !one && (count > 1 || count == 1 && line.contains(", "))
+    }
+
     /// The answer to words alone, which are not checked; `None` for other lines.
     pub(super) fn answer_words(&self, line: &str) -> Option<Outcome> {
         let parted = line.replace([';', ',', '.'], " ");
@@ -362,6 +410,7 @@ impl Session {
         let enough = words.len() > 2 || words.len() == 2 && known == 1;
         let alone = enough && 2 * known <= words.len() && self.is_words(&parted);
         let asks = line.trim_end().ends_with('?');
+        let alone = alone || self.is_free() && self.is_told_with_numbers(line);
         (alone && !asks).then(|| Outcome::noted(self.words.say("talk.told-words", &[])))
     }
 }

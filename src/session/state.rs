@@ -62,6 +62,8 @@ pub(super) struct State {
     pub(super) own_names: Vec<(Symbol, OwnName)>,
     /// Names of hers that were told in words.
     pub(super) told_names: Vec<ToldName>,
+    /// True while a line is looked at with all that its numbers may stand for.
+    pub(super) wide: bool,
     pub(super) carried: Vec<(StepId, Key)>,
     /// Steps done or passed, and the index of the line that did it.
     pub(super) reached: BTreeMap<StepId, (Progress, Option<usize>)>,
@@ -110,6 +112,7 @@ impl State {
             earlier: Vec::new(),
             own_names: Vec::new(),
             told_names: Vec::new(),
+            wide: false,
             carried: Vec::new(),
             reached: BTreeMap::new(),
             gone_on: BTreeMap::new(),

@@ -1,0 +1,137 @@
+//! A line of a free working that comes out right and whose way is not seen, looked at with more
+//! that its numbers may stand for; and what only a free working takes as told.
+
+use super::{Outcome, Session};
+use crate::judge::{Judgement, Remark, Truth};
+use crate::key::StepId;
+use crate::text::Slot;
+
+impl Session {
+    /// A line that is proved once its numbers may stand for what is worked out on the drawing or in
+    /// the head: places on a tilted body, sums of weights, moments about another point.
+    pub(super) fn seen_widely(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        if !is_unseen(found) {
+            return None;
+        }
+        let ways = [line.to_owned(), in_kilograms_force(line)];
+        let mut ways = ways.into_iter().enumerate();
+        ways.find_map(|(at, way)| {
+            // The second only where it says something else.
+            if at > 0 && way == line {
+                return None;
+            }
+            let mut judgement = match at {
+                0 => self.judged_widely(asked, &way),
+                _ => self.judged_in_force(asked, &way),
+            };
+            let seen = judgement.proved && judgement.stands() || at > 0 && judgement.truth.holds();
+            if !seen || judgement.names.is_some() || judgement.remarks.contains(&Remark::NotSeen) {
+                return None;
+            }
+            judgement.layout.clone_from(&found.layout);
+            Some(judgement)
+        })
+    }
+
+    /// A line judged with all that its numbers may stand for.
+    pub(super) fn judged_widely(&mut self, asked: StepId, line: &str) -> Judgement {
+        self.state.wide = true;
+        let judgement = self.judged_in_force(asked, line);
+        self.state.wide = false;
+        judgement
+    }
+
+    /// A right way whose numbers were rounded too hard, where some were worked out in the head.
+    pub(super) fn rounded_hard_widely(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let refused = found.truth == Truth::DoesNotHold && !found.evidence.rounded_hard;
+        if !refused || found.target.is_balance() || found.evidence.alone {
+            return None;
+        }
+        let mut judgement = self.judged_widely(asked, line);
+        let hard = judgement.truth == Truth::DoesNotHold && judgement.evidence.rounded_hard;
+        if !hard || judgement.target != found.target {
+            return None;
+        }
+        judgement.layout.clone_from(&found.layout);
+        Some(judgement)
+    }
+
+    /// `T·(4.6 sin 70 =`: a line that ends before its bracket does.
+    pub(super) fn answer_broken_off(&mut self, line: &str) -> Option<Outcome> {
+        let ends = line.trim_end().ends_with('=');
+        let open = line.matches('(').count() > line.matches(')').count();
+        (ends && open).then(|| Outcome::noted(self.words.say("talk.freely-what", &[])))
+    }
+
+    /// A capital G is the g of the problem or a weight: where it does not hold as the one, nobody
+    /// knows what it is.
+    pub(super) fn asks_capital(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
+        let letter = |c: char| c.is_alphanumeric() || c == '_';
+        let stands = line
+            .split(|c| !letter(c))
+            .any(|word| word.trim_start_matches(|c: char| c.is_ascii_digit()) == "G");
+        let own = |name: &(crate::text::Symbol, _)| name.0.shown() == "G";
+        let told = self.state.told_names.iter().any(|told| told.name == "G");
+        let known = told || self.is_symbol("G") || self.state.own_names.iter().any(own);
+        let defined = line.trim_start().starts_with('G');
+        if !stands || known || defined && line.trim_start()[1..].trim_start().starts_with('=') {
+            return None;
+        }
+        let refused = self.judged_freely(asked, line).truth == Truth::DoesNotHold;
+        let slots = [("name", Slot::Name("G".to_owned()))];
+        refused.then(|| Outcome::noted(self.words.say("talk.freely-which", &slots)))
+    }
+
+    /// The value of the unknown's component or part once a right balance stands, whichever step
+    /// would be asked.
+    pub(super) fn after_the_balance(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let unknown = self.key.unknown().filter(|_| !self.is_general())?;
+        let stands = |own: &crate::judge::Own| own.right;
+        let balance = self.state.standing.get(&StepId::MomentSum);
+        if !found.remarks.contains(&Remark::LeaveLetter) || !balance.is_some_and(stands) {
+            return None;
+        }
+        let judgement = self.beside_right_alone(|session| session.judged_anywhere(unknown, line));
+        let same = judgement.target == found.target;
+        (same && judgement.truth.holds()).then_some(judgement)
+    }
+}
+
+/// True for a line that comes out right and is not seen to be the right way.
+pub(super) fn is_unseen(found: &Judgement) -> bool {
+    let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::ByChance);
+    found.truth == Truth::Noted && !found.proved && found.remarks.iter().any(unseen)
+}
+
+/// `T = 24.3g`: numbers of kilograms times g, as the forces that they are.
+fn in_kilograms_force(line: &str) -> String {
+    let chars: Vec<char> = line.chars().collect();
+    let number = |at: usize| {
+        let before = chars[..at].iter().rev().find(|c| **c != ' ');
+        before.is_some_and(char::is_ascii_digit)
+    };
+    let ends = |at: usize| {
+        let behind = chars.get(at + 1..).unwrap_or_default();
+        let next = behind.iter().find(|c| **c != ' ');
+        behind.first().is_none_or(|c| !c.is_alphanumeric())
+            && next.is_none_or(|c| matches!(c, '+' | '-' | '−' | '='))
+    };
+    let mut way = String::new();
+    for (at, c) in chars.iter().enumerate() {
+        match *c == 'g' && number(at) && ends(at) {
+            true => way.push_str(" kgf"),
+            false => way.push(*c),
+        }
+    }
+    way
+}
