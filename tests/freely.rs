@@ -64,7 +64,7 @@ const ROWS: &[Row] = &[
     ("", &["H = sqrt(Hx^2+Hy^2)"], Sign::Right, "Hx, Hy still unknown"),
     ("gate", &["W = 588 N", "B = 735 N", "A = sqrt(W^2+B^2)"], Sign::Right, "!unknown"),
     // By a part of itself nothing is told.
-    ("forearm", &["M = My/sin 80"], Sign::Noted, "by M itself"),
+    ("forearm", &["M = My/sin 80"], Sign::Noted, "M itself stands"),
     // A number behind a relation with unknowns in it is held against it.
     ("gate", &["Ax = B = 900 N"], Sign::Wrong, "not its value"),
     ("a_frame", &["A = B = 500 N"], Sign::Wrong, ""), ("a_frame", &["A = B = 588 N"], Sign::Right, ""),
@@ -134,6 +134,13 @@ const ROWS: &[Row] = &[
     ("sign", &["T1/sin 115 = T2/sin 130"], Sign::Right, ""), ("sign", &["T1/sin 130 = T2/sin 115"], Sign::Wrong, ""),
     ("sign", &["T1/sin 115 = 137.2/sin 115"], Sign::Right, ""), ("sign", &["T2/sin 130 = 137.2/sin 115"], Sign::Right, ""),
     ("sign", &["T2/sin 115 = 137.2/sin 130"], Sign::Wrong, ""),
+    // An angle with its line behind it needs no sign of degrees.
+    ("gate", &["A = 941 N at 38.7 above the horizontal, to the right"], Sign::Right, ""),
+    ("gate", &["A = 941 N at 51.3 from the vertical, up to the right"], Sign::Right, ""),
+    ("gate", &["A = 941 N at 38.7 below the horizontal, to the right"], Sign::Wrong, ""),
+    // Her wrong angle has the number of a given one, and both stand in the line.
+    ("ladder_mu", &["α = 65", "Wb*sin 65*2.5 = F*sin 65*5"], Sign::Follows, "line 1"),
+    ("ladder_mu", &["Wb*sin 65*2.5 = F*sin 65*5"], Sign::Wrong, ""),
     // A later equation gives anew what stands wrong.
     ("wheel_at_step", &["P = 40 N", "294*0.50 = P*0.30", "P = 490 N"], Sign::Follows, "line 2"),
     // A name set to a number may be any of the quantities that have it.

@@ -277,7 +277,16 @@ fn also(
     let mut text = format!("\n{}\n", said.unwrap_or_default());
     let mut heading = None;
     for line in written(system, &other.working, &other.values, words) {
-        if !line.starts_with(' ') {
+        // A heading with its own lines under it stands or falls as a whole.
+        let is_whole = !line.starts_with(' ') && line.contains("\n ");
+        if is_whole {
+            heading = None;
+            text.push_str(
+                Some(&line)
+                    .filter(|line| !first.contains(line))
+                    .map_or("", String::as_str),
+            );
+        } else if !line.starts_with(' ') {
             heading = Some(line);
         } else if !first.contains(&line) {
             text.push_str(&heading.take().unwrap_or_default());

@@ -8,6 +8,7 @@
 use super::board::Board;
 use super::names::NameRole;
 use super::stock::{Meaning, Stock};
+use super::stock_general::given_angles;
 use crate::key::{Samples, StepId};
 use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
@@ -210,7 +211,7 @@ fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
     place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
 }
 
-/// True for a number of degrees that is a right angle and a wrong one of hers.
+/// True for a number of degrees that is a right or given angle and a wrong one of hers.
 fn is_two_angles(board: &Board<'_>, literal: &Literal) -> bool {
     let degrees = |function: Option<Samples>| function.map(|angle| angle[0].to_degrees());
     let same = |angle: Option<f64>| {
@@ -219,7 +220,8 @@ fn is_two_angles(board: &Board<'_>, literal: &Literal) -> bool {
     let mut standing = board.standing.iter().filter(|(id, _)| id.is_angle());
     let hers = standing.any(|(_, own)| !own.right && same(Some(own.value.to_degrees())));
     let mut angles = board.key.steps.iter().filter(|step| step.id.is_angle());
-    hers && angles.any(|step| same(degrees(board.right(step.id))))
+    hers && (angles.any(|step| same(degrees(board.right(step.id))))
+        || given_angles(board).any(|given| same(degrees(Some(given)))))
 }
 
 /// True for a literal that is all a sine, cosine or tangent is taken of.

@@ -172,7 +172,11 @@ impl Session {
         };
         let measured = self.measured_from(behind);
         let angle = measured.as_ref().map_or(behind, |measured| measured.angle);
-        let (typed, half, rest) = degrees(angle)?;
+        // With its line or a way behind it an angle needs no sign of degrees.
+        let bare = measured.is_some()
+            || self.way_behind(behind).is_some()
+            || self.before(behind, "statement.horizontal").is_some();
+        let (typed, half, rest) = degrees(angle, bare)?;
         let degrees = typed.parse::<f64>().ok()?;
         let ways = measured.as_ref().map_or("", |measured| &measured.ways);
         // What else is said tells the way, against the horizontal.
@@ -234,12 +238,13 @@ fn said_body<'t>(text: &'t str, left: &str) -> &'t str {
 }
 
 /// The digits of a number of degrees at the head of a text, half of its last place, and what comes after it.
-fn degrees(text: &str) -> Option<(&str, f64, &str)> {
+fn degrees(text: &str, bare: bool) -> Option<(&str, f64, &str)> {
     let text = text.trim_start();
     let end = text.find(|c: char| !(c.is_ascii_digit() || c == '.'));
-    let (digits, rest) = text.split_at(end?);
+    let (digits, rest) = text.split_at(end.or(Some(text.len()).filter(|_| bare))?);
     let rest = rest.trim_start();
-    let rest = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit))?;
+    let signed = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit));
+    let rest = signed.or(Some(rest).filter(|_| bare))?;
     let decimals = digits.split_once('.').map_or(0, |(_, after)| after.len());
     let half = 0.5 * libm::pow(10.0, -(decimals as f64));
     let rest = rest.trim_start_matches([',', ' ']).trim_end();

@@ -215,7 +215,7 @@ impl Session {
     }
 
     /// A text without the last words of it, where these are of this list.
-    fn before<'l>(&self, text: &'l str, key: &str) -> Option<&'l str> {
+    pub(super) fn before<'l>(&self, text: &'l str, key: &str) -> Option<&'l str> {
         let text = text.trim_end().trim_end_matches('.');
         let known = self.words.word(key);
         known.split(',').find_map(|phrase| {

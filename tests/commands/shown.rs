@@ -150,3 +150,14 @@ fn val_titles_say_whose_line_an_angle_is_of() {
         assert!(text.contains(title), "{title}: {text}");
     }
 }
+
+/// A block on a wedge slips down or up under two pushes; the floor must hold the wedge at both. The
+/// second value by a tester's own arithmetic: 27.6 N needed, 0.3·106 N = 31.9 N at the most.
+#[test]
+fn val_every_value_of_what_is_sought_is_compared() {
+    let text = solved(include_str!("../workings/wedge_two_pushes.json"));
+    let (first, second) = text.split_once("is as true").unwrap();
+    assert!(first.contains("    6.49 N ≤ 34.5 N\n"), "{text}");
+    assert!(second.contains("    27.6 N ≤ 31.9 N\n"), "{text}");
+    assert_eq!(second.matches("It does not slip").count(), 1, "{text}");
+}
