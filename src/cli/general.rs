@@ -8,7 +8,7 @@ use crate::system::{Act, ActId, BodyId, Effect, Line, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{Dimension, number_text, value_text};
 use crate::working::{
-    Method, Settled, Underivable, Working, centres, derive, only_laminae, settle, told,
+    Method, Settled, Underivable, Working, centres, derive, only_laminae, settle, shows_more, told,
 };
 use std::io::{Write, stdout};
 
@@ -241,9 +241,15 @@ fn text(
         let value = root_text(system, roots, other.value);
         text.push_str(&also(system, (other, value), &written, words));
     }
+    let (gravity, figures) = (system.gravity(), system.figures());
+    let mut all = vec![(board.working, values)];
+    let others = board.others.iter();
+    all.extend(others.map(|other| (&other.working, other.values.as_slice())));
+    let mut all = all.into_iter();
+    let more = all.any(|(working, values)| shows_more(working, values, gravity, figures));
     text.push_str(&format!(
         "\n{}\n",
-        super::solve::carried(system.figures(), words)
+        super::solve::carried(figures, more, words)
     ));
     if !parts.caution.is_empty() {
         text.push_str(&format!("\n{}\n", parts.caution));
@@ -277,16 +283,7 @@ fn also(
     let mut text = format!("\n{}\n", said.unwrap_or_default());
     let mut heading = None;
     for line in written(system, &other.working, &other.values, words) {
-        // A heading with its own lines under it stands or falls as a whole.
-        let is_whole = !line.starts_with(' ') && line.contains("\n ");
-        if is_whole {
-            heading = None;
-            text.push_str(
-                Some(&line)
-                    .filter(|line| !first.contains(line))
-                    .map_or("", String::as_str),
-            );
-        } else if !line.starts_with(' ') {
+        if !line.starts_with(' ') {
             heading = Some(line);
         } else if !first.contains(&line) {
             text.push_str(&heading.take().unwrap_or_default());

@@ -227,11 +227,8 @@ fn working_lines(system: &System, values: &[f64], working: &Working) -> Vec<Valu
                 }
             })),
             Told::Given { text } => Some(json!({ "given": text })),
-            Told::Grip {
-                noun,
-                most,
-                compared,
-            } => Some(json!({ "contact": noun, "most": most, "compared": compared })),
+            Told::Grip { noun } => Some(json!({ "contact": noun })),
+            Told::Compared { text } => Some(json!({ "compared": text })),
             Told::Trial { name, value } => Some(json!({ "by_trial": format!("{name} = {value}") })),
             Told::Centre { noun, .. } => Some(json!({ "centre_of_mass": noun })),
             Told::Piece { noun, hole } => Some(json!({ "piece": noun, "hole": hole })),

@@ -62,7 +62,10 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     } else {
         let mut text = header(&found, words);
         text.push_str(&worked(&found.problem, &key, words));
-        text.push_str(&format!("\n{}\n", carried(found.problem.figures(), words)));
+        text.push_str(&format!(
+            "\n{}\n",
+            carried(found.problem.figures(), false, words)
+        ));
         text.push_str(&format!("\n{}\n", found.problem.caution()));
         let system = System::of(&found.problem);
         if let Ok(solved) = statics::solve_system(&system, &system.values(), system.gravity()) {
@@ -76,10 +79,14 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     Ok(())
 }
 
-/// Says that what is shown is rounded and what is carried is not.
-pub(super) fn carried(figures: u8, words: &Words) -> String {
+/// Says that what is shown is rounded, some of it to `more` figures, and what is carried is not.
+pub(super) fn carried(figures: u8, more: bool, words: &Words) -> String {
     let slots = [("figures", Slot::Value(figures.to_string()))];
-    words.say("solve.figures", &slots).to_string()
+    let key = match more {
+        true => "solve.figures-more",
+        false => "solve.figures",
+    };
+    words.say(key, &slots).to_string()
 }
 
 fn header(found: &Found, words: &Words) -> String {

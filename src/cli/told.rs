@@ -125,15 +125,8 @@ pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
             }
         }
         Told::Results => heading("solve.results", &[]),
-        Told::Grip {
-            noun,
-            most,
-            compared,
-        } => {
-            heading("solve.grip", &[("noun", Slot::Word(noun))])
-                + &indented(&most)
-                + &indented(&compared)
-        }
+        Told::Grip { noun } => heading("solve.grip", &[("noun", Slot::Word(noun))]),
+        Told::Compared { text } => indented(&text),
     }
 }
 

@@ -7,9 +7,6 @@ use crate::key::StepId;
 use crate::reading::{Node, Tree};
 use crate::units::Dimension;
 
-/// A sum in newtons or newton metres below this is nothing.
-const NOTHING: f64 = 1e-6;
-
 /// What stands behind a name of the learner's own, as an answer to the step asked.
 pub(super) fn value_of_name(
     board: &Board<'_>,
@@ -48,17 +45,11 @@ pub(super) fn at_moment_sum(
     let pull = board.key.gives(asked).or(board.unknown()).unwrap_or(asked);
     let mut judgement = expression::judge(board, stock, pull, sides, line, false);
     // What the unknown is made of is not nothing: its own term is missing.
-    let nothing = judgement.value.is_some_and(|value| value.abs() < NOTHING);
+    let nothing = judgement
+        .value
+        .is_some_and(|value| value.abs() < other::NOTHING);
     if is_zeroed && judgement.truth.holds() && !nothing {
-        let of_moments =
-            board.key.step(asked).map(|step| step.dimension) == Some(Dimension::MOMENT);
-        let (target, what) = match of_moments {
-            true => (asked, Lacking::Unknown),
-            false => (pull, Lacking::Reaction),
-        };
-        let mut lacks = Judgement::of(target, Truth::DoesNotHold);
-        lacks.evidence.lacking = Some(what);
-        return lacks;
+        return without_its_unknown(board, asked, pull);
     }
     if judgement.truth.holds() {
         other::credit(board, asked, &mut judgement, sides);
@@ -83,4 +74,16 @@ pub(super) fn at_moment_sum(
         judgement.evidence.other_step = None;
     }
     aside::sum_and_value(board, stock, sides, false).unwrap_or(judgement)
+}
+
+/// A balance in which the unknown that it gives does not stand.
+fn without_its_unknown(board: &Board<'_>, asked: StepId, unknown: StepId) -> Judgement {
+    let dimension = board.key.step(asked).map(|step| step.dimension);
+    let (target, what) = match dimension == Some(Dimension::MOMENT) {
+        true => (asked, Lacking::Unknown),
+        false => (unknown, Lacking::Reaction),
+    };
+    let mut lacks = Judgement::of(target, Truth::DoesNotHold);
+    lacks.evidence.lacking = Some(what);
+    lacks
 }

@@ -15,7 +15,7 @@ use crate::units::Dimension;
 use std::f64::consts::PI;
 
 /// What is smaller is nothing.
-const NOTHING: f64 = 1e-9;
+pub(super) const NOTHING: f64 = 1e-9;
 
 /// Another step whose value this is.
 pub(super) fn other_step(

@@ -80,9 +80,8 @@ impl Session {
         let stands = line
             .split(|c| !letter(c))
             .any(|word| word.trim_start_matches(|c: char| c.is_ascii_digit()) == "G");
-        let own = |name: &(crate::text::Symbol, _)| name.0.shown() == "G";
         let told = self.state.told_names.iter().any(|told| told.name == "G");
-        let known = told || self.is_symbol("G") || self.state.own_names.iter().any(own);
+        let known = told || self.is_symbol("G") || self.is_own_name("G");
         let defined = line.trim_start().starts_with('G');
         if !stands || known || defined && line.trim_start()[1..].trim_start().starts_with('=') {
             return None;

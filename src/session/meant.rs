@@ -52,8 +52,9 @@ impl Session {
 
     /// `H² = T² + W² with W = (m_b + m_1) g`: the name first, and then what is told with it.
     fn answer_with_definition(&mut self, line: &str) -> Option<Outcome> {
-        let words = [" with ", " where "];
-        let (formula, names) = words.iter().find_map(|word| line.split_once(word))?;
+        let words = self.words.word("own.with");
+        let mut words = words.split(',').map(|word| format!(" {} ", word.trim()));
+        let (formula, names) = words.find_map(|word| line.split_once(word.as_str()))?;
         let (name, rest) = names.split_once('=')?;
         let name = name.trim();
         let short = name.chars().count() <= 3 && name.chars().all(char::is_alphanumeric);

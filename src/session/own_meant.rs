@@ -77,12 +77,8 @@ impl Session {
         if way == line {
             return way;
         }
-        let own = |name: &str| {
-            let mut own = self.state.own_names.iter();
-            own.any(|(known, _)| known.shown() == name)
-        };
         let mut meant = self.state.told_names.iter();
-        let is_own = meant.any(|told| told.means.is_some() && own(&told.name));
+        let is_own = meant.any(|told| told.means.is_some() && self.is_own_name(&told.name));
         if is_own && self.judged_freely(asked, line).stands() {
             return line.to_owned();
         }
@@ -96,13 +92,9 @@ impl Session {
 
     /// That a line is noted, though it is known what the name in it means.
     pub(super) fn not_seen_as_meant(&self, line: &str) -> Option<Outcome> {
-        let own = |name: &str| {
-            let mut own = self.state.own_names.iter();
-            own.any(|(known, _)| known.shown() == name)
-        };
         let told = self.state.told_names.iter().find(|told| {
             told.means.is_some()
-                && !own(&told.name)
+                && !self.is_own_name(&told.name)
                 && !is_value(line, &told.name)
                 && put(line, &told.name, "") != line
         })?;
@@ -112,6 +104,12 @@ impl Session {
             ("form", Slot::Name(shown.unwrap_or_default())),
         ];
         Some(Outcome::noted(self.words.say("talk.name-meant", &slots)))
+    }
+
+    /// True for a name that she has set to something.
+    pub(super) fn is_own_name(&self, name: &str) -> bool {
+        let mut own = self.state.own_names.iter();
+        own.any(|(known, _)| known.shown() == name)
     }
 
     fn put_meanings(&self, line: &str) -> String {

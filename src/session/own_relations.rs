@@ -3,7 +3,7 @@
 
 use super::Session;
 use crate::diagnosis::Diagnosis;
-use crate::judge::{Judgement, Truth, follows_relation, is_of_a_kind, own_of_wrong};
+use crate::judge::{Judgement, Own, Truth, follows_relation, is_of_a_kind, own_of_wrong};
 use crate::key::StepId;
 use std::collections::BTreeMap;
 
@@ -46,17 +46,9 @@ impl Session {
         if !follows_relation(&board, &wrong, &right, line) {
             return None;
         }
-        let mut judgement = found.clone();
-        judgement.truth = Truth::Follows(Vec::new());
         let own = own_of_wrong(&board, found, self.state.next_number, None);
         let told = found.target.is_balance() || self.names_target(found);
-        let own = own.filter(|_| told);
-        judgement.values = own.into_iter().map(|own| (found.target, own)).collect();
-        judgement.establishes = judgement.values.iter().map(|(step, _)| *step).collect();
-        judgement.value = None;
-        judgement.caret = None;
-        judgement.remarks.clear();
-        Some(judgement)
+        Some(following(found, own.filter(|_| told)))
     }
 
     /// A force left out of the part of a support's force as it was of the balance before it.
@@ -83,13 +75,18 @@ impl Session {
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
         let own = own_of_wrong(&board, judgement, self.state.next_number, None)?;
-        let mut follows = judgement.clone();
-        follows.truth = Truth::Follows(Vec::new());
-        follows.values = vec![(judgement.target, own)];
-        follows.establishes = vec![judgement.target];
-        follows.value = None;
-        follows.caret = None;
-        follows.remarks.clear();
-        Some(follows)
+        Some(following(judgement, Some(own)))
     }
+}
+
+/// A refused line as one that follows, with the value that it gives its step.
+fn following(refused: &Judgement, own: Option<Own>) -> Judgement {
+    let mut follows = refused.clone();
+    follows.truth = Truth::Follows(Vec::new());
+    follows.values = own.into_iter().map(|own| (refused.target, own)).collect();
+    follows.establishes = follows.values.iter().map(|(step, _)| *step).collect();
+    follows.value = None;
+    follows.caret = None;
+    follows.remarks.clear();
+    follows
 }

@@ -45,6 +45,9 @@ pub fn unit_of_figure(value: f64, figure: u8) -> f64 {
     libm::pow(10.0, first + 1.0 - f64::from(figure))
 }
 
+/// What sums and products of exact numbers lose at the most, as a share.
+const DUST: f64 = 1e-12;
+
 /// A number to so many significant figures, without exponent where it can be read without.
 ///
 /// ```
@@ -52,6 +55,7 @@ pub fn unit_of_figure(value: f64, figure: u8) -> f64 {
 /// assert_eq!(figures_text(96.332, 3), "96.3");
 /// assert_eq!(figures_text(0.081915, 3), "0.0819");
 /// assert_eq!(figures_text(1204.3, 3), "1200");
+/// assert_eq!(figures_text(490.5, 3), "491");
 /// ```
 pub fn figures_text(value: f64, figures: u8) -> String {
     if !value.is_finite() {
@@ -60,6 +64,8 @@ pub fn figures_text(value: f64, figures: u8) -> String {
     if value == 0.0 {
         return "0".to_owned();
     }
+    // Halves round away from zero, as a calculator does, whatever dust is on them.
+    let value = value * (1.0 + DUST);
     let figures = i32::from(figures.max(1));
     let magnitude = libm::floor(libm::log10(value.abs())) as i32;
     if !(-5..=8).contains(&magnitude) {

@@ -11,6 +11,12 @@ const DUST: f64 = 1e-6;
 /// The most figures shown.
 const MOST: u8 = 8;
 
+/// True if a quantity is shown to more figures than asked.
+pub fn shows_more(working: &Working, values: &[f64], gravity: f64, asked: u8) -> bool {
+    let figures = shown_figures(working, values, gravity, asked);
+    figures.iter().any(|shown| *shown > asked)
+}
+
 /// The figures of every quantity: those asked, or more where a line that uses it would come out
 /// too far from its result.
 pub(super) fn shown_figures(working: &Working, values: &[f64], gravity: f64, asked: u8) -> Vec<u8> {

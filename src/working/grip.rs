@@ -12,10 +12,10 @@ impl Teller<'_> {
     pub(super) fn grips(&self) -> Vec<Told> {
         let holds = self.system.parts().holds.iter().enumerate();
         let told = holds.filter_map(|(index, hold)| self.grip(ActId::Hold(index), hold));
-        told.collect()
+        told.flatten().collect()
     }
 
-    fn grip(&self, act: ActId, hold: &Hold) -> Option<Told> {
+    fn grip(&self, act: ActId, hold: &Hold) -> Option<[Told; 3]> {
         let (HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }) = &hold.kind
         else {
             return None;
@@ -39,7 +39,7 @@ impl Teller<'_> {
         let most = self.numbers.values.get(coefficient.0)? * size(push)?;
         let number = |atom| self.number(atom, &[]).0;
         let name = |id: Quantity| self.working.named(id).map(|named| named.symbol.shown());
-        let most_told = format!(
+        let limit = format!(
             "{}·{} = {}·{} = {}",
             self.system.given(*coefficient).symbol.shown(),
             name(push)?,
@@ -48,10 +48,12 @@ impl Teller<'_> {
             force(most),
         );
         let compared = format!("{} ≤ {}", force(size(needed)?), force(most));
-        Some(Told::Grip {
-            noun: hold.noun.clone(),
-            most: most_told,
-            compared,
-        })
+        Some([
+            Told::Grip {
+                noun: hold.noun.clone(),
+            },
+            Told::Compared { text: limit },
+            Told::Compared { text: compared },
+        ])
     }
 }

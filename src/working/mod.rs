@@ -45,6 +45,7 @@ mod walk_sampling;
 mod walk_ways;
 
 pub use build::derive;
+pub use figures::shows_more;
 pub use lamina::{centres, only_laminae};
 pub use sense::{Sense, Way};
 pub use settled::{Settled, settle};

@@ -65,13 +65,7 @@ impl Builder<'_> {
     /// found like an unknown.
     pub(super) fn sought_act(&self) -> Option<(ActId, Size)> {
         let given = self.sought_given()?.given;
-        let acts = self.system.acts().into_iter();
-        let mut of_it = acts.filter(|act| match act.size {
-            Size::Weight(mass) => mass == given,
-            Size::Given(size) => size == given,
-            _ => false,
-        });
-        of_it.next().map(|act| (act.id, act.size))
+        sized_by(self.system, given).into_iter().next()
     }
 
     /// A force along a known line that is at its limit by the condition.
@@ -391,4 +385,15 @@ fn acts_either_way(act: &Act<'_>, system: &System) -> bool {
     };
     let hold = system.parts().holds.get(index);
     hold.is_some_and(|hold| matches!(hold.kind, HoldKind::Line(_)))
+}
+
+/// The weights of this mass, and the actions of this size.
+pub(super) fn sized_by(system: &System, given: GivenId) -> Vec<(ActId, Size)> {
+    let acts = system.acts().into_iter();
+    let of_it = acts.filter(|act| match act.size {
+        Size::Weight(mass) => mass == given,
+        Size::Given(size) => size == given,
+        _ => false,
+    });
+    of_it.map(|act| (act.id, act.size)).collect()
 }

@@ -116,14 +116,15 @@ pub enum Told {
     Asked,
     /// The results begin.
     Results,
-    /// A contact holds by its coefficient: where, and what is needed beside the most that it gives.
+    /// A contact holds by its coefficient: what pushes there.
     Grip {
-        /// What pushes there.
+        /// Its noun.
         noun: String,
-        /// The most: names, numbers, value.
-        most: String,
-        /// What is needed, and that.
-        compared: String,
+    },
+    /// The most friction that a contact gives, and what is needed beside it.
+    Compared {
+        /// Names, numbers and value; then both values.
+        text: String,
     },
 }
 

@@ -1,5 +1,6 @@
 //! Which way the forces of a walk point: what a word of direction behind a value is held against.
 
+use super::seek::sized_by;
 use super::{Meaning, Quantity, Rule, Working};
 use crate::key::{Axis, General, Nature, StepId};
 use crate::plane::Vector;
@@ -94,10 +95,10 @@ fn act_of(meaning: Meaning) -> Option<ActId> {
 /// The one given force whose size is sought.
 fn sought_force(system: &System) -> Option<ActId> {
     let given = system.parts().sought.as_ref()?.given;
-    let acts = system.acts().into_iter();
-    let mut of_it = acts.filter(|act| act.size == Size::Given(given));
-    let first = of_it.next()?;
-    of_it.next().is_none().then_some(first.id)
+    match sized_by(system, given).as_slice() {
+        [(act, Size::Given(_))] => Some(*act),
+        _ => None,
+    }
 }
 
 /// The nouns of the bodies that something acts on, first the one for which it is named.

@@ -1,7 +1,6 @@
 //! What a number may stand for beside the rest, where a line comes out right and its way is not
 //! seen: what is worked out in the head or on the drawing. Places on tilted bodies, sums of weights
-//! and of their moments about any named place, shares of lengths and of ratios, angles beyond a
-//! right one. Each is met only by rounding it at the number's own last place.
+//! and of their moments about any named place, shares of lengths and of ratios. Each is met only by rounding it at the number's own last place.
 
 use super::super::board::Board;
 use super::super::names::NameRole;
@@ -10,7 +9,6 @@ use super::{Nearness, Stock};
 use crate::key::{Axis, Samples, StepId};
 use crate::problem::{ForceId, GivenId};
 use crate::units::Dimension;
-use std::f64::consts::FRAC_PI_2;
 
 /// The most weights of which sums are tried.
 const MOST_WEIGHTS: usize = 4;
@@ -28,10 +26,6 @@ impl Stock {
         self.add_without_gravity(board);
         self.add_ratios(board);
         self.add_places();
-        for angle in given_angles(board).collect::<Vec<_>>() {
-            let beyond = angle.map(|angle| FRAC_PI_2 + angle);
-            self.add(beyond, Dimension::ANGLE, beyond[0], Nearness::Derived);
-        }
     }
 
     /// Sums of some of these, of each the whole or half: `½·25 + 100`.
