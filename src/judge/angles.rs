@@ -2,7 +2,7 @@
 //! explains it, only which angles stand in it.
 
 use super::board::Board;
-use super::lift::lift;
+use super::lift::lift_each;
 use super::sense::same;
 use super::stock::Stock;
 use super::stock_general::given_angles;
@@ -96,7 +96,7 @@ fn with_angle(
         });
         value.ok().map(|value| value.number_as(dimension))
     };
-    let forms = lift(board, stock, &[side], Some(dimension), &combine);
+    let forms = lift_each(board, stock, &[side], Some(dimension), &combine);
     forms.into_iter().map(|form| form.function).collect()
 }
 

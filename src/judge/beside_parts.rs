@@ -3,7 +3,7 @@
 use super::board::{Board, Memo};
 use super::names::NameRole;
 use super::stock::Stock;
-use super::{Judgement, Remark, Truth, equation, identity, judge_sides, noted_true};
+use super::{Judgement, Remark, Truth, equation, identity, judge_sides};
 use crate::key::{Part, StepId};
 use crate::reading::{Reading, Tree};
 
@@ -42,7 +42,7 @@ pub(super) fn noted(
         let near = judgement.remarks.contains(&Remark::NotSeen);
         let true_of_it = judgement.truth == Truth::Noted && (judgement.proved || near);
         true_of_it.then(|| {
-            let mut noted = noted_true(asked);
+            let mut noted = Judgement::noted_true(asked);
             noted.proved = judgement.proved;
             let seen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::AllKnown);
             noted.remarks = judgement.remarks;

@@ -6,6 +6,7 @@
 //! ([`crate::key::Sampling`]). So a right way is told from a value that agrees by chance.
 
 use super::board::Board;
+use super::grouped::Grouped;
 use super::names::NameRole;
 use super::stock::{Meaning, Stock};
 use super::stock_general::given_angles;
@@ -14,6 +15,7 @@ use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
 };
 use crate::units::Dimension;
+use std::collections::BTreeSet;
 
 /// The most assignments of meanings to literals that are tried.
 const MOST_ASSIGNMENTS: usize = 12000;
@@ -52,6 +54,27 @@ pub(super) fn lift(
     sides: &[&Tree],
     wanted: Option<Dimension>,
     combine: &Combine<'_>,
+) -> Vec<Lifted> {
+    lift_as(board, stock, sides, wanted, (combine, true))
+}
+
+/// The same for a `combine` that looks at every typed number by itself.
+pub(super) fn lift_each(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    wanted: Option<Dimension>,
+    combine: &Combine<'_>,
+) -> Vec<Lifted> {
+    lift_as(board, stock, sides, wanted, (combine, false))
+}
+
+fn lift_as(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    wanted: Option<Dimension>,
+    (combine, in_groups): (&Combine<'_>, bool),
 ) -> Vec<Lifted> {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut pure: Vec<bool> = Vec::new();
@@ -135,7 +158,12 @@ pub(super) fn lift(
         }
     }
     let angles = angle_names(board, sides, wanted);
+    let counts: Vec<usize> = meanings.iter().map(Vec::len).collect();
+    let grouped = in_groups.then(|| Grouped::of(sides, &slots, &counts));
+    let of_groups = grouped.as_ref().map(|grouped| grouped.sides.iter());
+    let reduced: Vec<&Tree> = of_groups.map_or_else(|| sides.to_vec(), Iterator::collect);
     let mut found: Vec<Lifted> = Vec::new();
+    let mut seen = BTreeSet::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
         let assigned = Assigned {
@@ -144,15 +172,16 @@ pub(super) fn lift(
             chosen: &assignment,
             angles: &angles,
             named: &named,
+            grouped: grouped.as_ref(),
         };
-        let function = assigned.function(board, sides, combine);
+        let function = assigned.function(board, &reduced, combine);
         if let Some(function) = function {
             let constants = assignment
                 .iter()
                 .zip(&meanings)
                 .filter(|(at, all)| all[**at].constant)
                 .count();
-            if found.iter().all(|known| known.function != function) {
+            if seen.insert(function.map(f64::to_bits)) {
                 found.push(Lifted {
                     function,
                     constants,
@@ -182,7 +211,7 @@ pub(super) fn lift_masses_as_forces(board: &Board<'_>, stock: &Stock, tree: &Tre
         let value = evaluate(sides[0], &mut among_forces).ok();
         value.map(|value| value.number_as(Dimension::FORCE))
     };
-    lift(board, stock, &[tree], Some(Dimension::FORCE), &combine)
+    lift_each(board, stock, &[tree], Some(Dimension::FORCE), &combine)
 }
 
 /// True if every number of an expression of this dimension is a pure one or a quantity of this
@@ -374,6 +403,7 @@ struct Assigned<'a> {
     angles: &'a [(NameId, Samples)],
     /// Names that stand for one of several quantities, and their places in `meanings`.
     named: &'a [(NameId, usize)],
+    grouped: Option<&'a Grouped>,
 }
 
 impl Assigned<'_> {
@@ -395,6 +425,17 @@ impl Assigned<'_> {
     }
 
     fn literal(&self, literal: &Literal, choice: usize) -> Value {
+        let at = (self.chosen, choice);
+        let of_group = self.grouped.and_then(|grouped| {
+            grouped.value(literal, at, &mut |leaf| match leaf {
+                Leaf::Literal(literal) => self.typed(literal, choice),
+                Leaf::Name(_) => Value::bare(f64::NAN),
+            })
+        });
+        of_group.unwrap_or_else(|| self.typed(literal, choice))
+    }
+
+    fn typed(&self, literal: &Literal, choice: usize) -> Value {
         let slot = self.slots.iter().find(|(index, _)| *index == literal.index);
         let meaning = slot.map(|(_, slot)| &self.meanings[*slot][self.chosen[*slot]]);
         match meaning.filter(|meaning| !meaning.constant) {

@@ -27,6 +27,7 @@ mod followed;
 mod friction;
 mod grade;
 mod gravity;
+mod grouped;
 mod identity;
 mod implied;
 mod joint;
@@ -220,6 +221,14 @@ impl Judgement {
     pub fn stands(&self) -> bool {
         let noted = self.truth == Truth::Noted && self.proved;
         self.truth.holds() || noted || self.evidence.aside == Some(Aside::True)
+    }
+
+    /// True, and not what is asked.
+    pub fn noted_true(asked: StepId) -> Judgement {
+        Judgement {
+            proved: true,
+            ..Judgement::of(asked, Truth::Noted)
+        }
     }
 
     /// A judgement with nothing in it yet.
@@ -416,7 +425,7 @@ fn judge_relation(
     );
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     if wrong && identity::is_true_relation(board, stock, &sides) {
-        return noted_true(asked);
+        return Judgement::noted_true(asked);
     }
     if wrong && let Some(noted) = beside_parts::noted(board, asked, reading, line) {
         return noted;
@@ -436,17 +445,10 @@ fn judge_relation(
         return judgement;
     }
     if aside == Some(Aside::Known) {
-        return noted_true(asked);
+        return Judgement::noted_true(asked);
     }
     judgement.evidence.aside = aside;
     judgement
-}
-
-/// True, and not what is asked.
-fn noted_true(asked: StepId) -> Judgement {
-    let mut noted = Judgement::of(asked, Truth::Noted);
-    noted.proved = true;
-    noted
 }
 
 fn judge_sides(

@@ -4,7 +4,7 @@
 use super::board::Board;
 use super::names::NameRole;
 use super::stock::Stock;
-use super::{Judgement, Truth, judge_relation, noted_true};
+use super::{Judgement, Truth, judge_relation};
 use crate::key::StepId;
 use crate::reading::{Function, Node, Operator, Reading, Tree};
 
@@ -55,7 +55,7 @@ pub(super) fn judge_solved(
     let mut solved = judge_relation(board, stock, step, &solved, line);
     let rests_on = std::mem::take(&mut judgement.evidence.rests_on);
     if solved.truth.holds() {
-        judgement = noted_true(asked);
+        judgement = Judgement::noted_true(asked);
         judgement.evidence.tells = Some(step);
     } else if refused && solved.truth == Truth::Noted && !solved.says_own_again() {
         return solved;

@@ -1,5 +1,6 @@
 //! An answer to a step with a value: judged, diagnosed, spoken about.
 
+use super::before::Question;
 use super::speak::slip_told;
 use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
@@ -57,6 +58,11 @@ impl Session {
 
     /// Judges a line, with the body that is said in it.
     pub(super) fn judged(&self, asked: StepId, line: &str) -> Judgement {
+        let question = Question::of(self, asked, line);
+        (self.before).or_judge(question, || self.judged_anew(asked, line))
+    }
+
+    fn judged_anew(&self, asked: StepId, line: &str) -> Judgement {
         let (names, own_values) = (self.names(), self.own_values());
         let (line, nouns) = self.without_bodies(line);
         let line = line.as_str();

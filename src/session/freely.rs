@@ -10,7 +10,7 @@ use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth, own_of_wrong};
-use crate::key::StepId;
+use crate::key::{Nature, StepId};
 use crate::text::{Prose, Slot};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -112,7 +112,7 @@ impl Session {
             return clean;
         }
         // A balance once solved may be written again, in numbers of which one was the unknown.
-        let anew = self.with_nothing_found(|session| session.judged_anywhere(asked, line));
+        let anew = self.with_no_force_found(|session| session.judged_anywhere(asked, line));
         if anew.stands() && !anew.truth.holds() {
             return anew;
         }
@@ -146,9 +146,11 @@ impl Session {
             && anew.evidence.rests_on.iter().any(wrong)
     }
 
-    /// What is found out with none of her values in force.
-    fn with_nothing_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
-        let standing = std::mem::take(&mut self.state.standing);
+    /// What is found out with none of the forces found that are made of an unknown.
+    fn with_no_force_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+        let standing = self.state.standing.clone();
+        let key = &self.key;
+        (self.state.standing).retain(|id, _| is_of_givens(*id) && key.open_in(*id).is_empty());
         let found = self.beside_right_alone(look);
         self.state.standing = standing;
         found
@@ -429,17 +431,20 @@ impl Session {
     }
 
     /// A right value with too few figures, which she goes on with: it stands for the right one.
-    fn coarsely_right(&self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
+    fn coarsely_right(&mut self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
         if open.judgement.truth != Truth::TooFewFigures {
             return None;
         }
         let right = self.key.samples(target, &self.sampling, &BTreeMap::new())?;
-        let turned = target.has_free_sense() && own.value * right[0] < 0.0;
-        let sign = if turned { -1.0 } else { 1.0 };
+        // As with a value that holds, its sign tells in which sense a part is counted.
+        if target.has_free_sense() && own.value * right[0] < 0.0 {
+            let number = self.state.next_number;
+            self.state.senses.entry(target).or_insert((true, number));
+        }
         let typed = own.typed.map_or(own.value, |(typed, _)| typed);
         Some(Own {
             value: typed,
-            function: right.map(|value| sign * value),
+            function: right,
             right: true,
             ..own.clone()
         })
@@ -501,6 +506,16 @@ impl Session {
             }
             None => self.words.say("question.freely-found", &[]),
         }
+    }
+}
+
+/// True for what follows from the givens before any balance.
+fn is_of_givens(step: StepId) -> bool {
+    use Nature::{Angle, Weight};
+    match step {
+        StepId::Weight(_) | StepId::Angle(_) | StepId::Distance(_) => true,
+        StepId::Found(nature, _) => matches!(nature, Weight | Angle),
+        _ => false,
     }
 }
 

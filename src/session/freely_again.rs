@@ -3,11 +3,11 @@
 
 use super::Session;
 use crate::judge::{
-    Aside, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth, links_hold,
-    statements,
+    Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
+    links_hold, statements,
 };
 use crate::key::StepId;
-use crate::reading::{Node, Tree, read};
+use crate::reading::{Node, Operator, Tree, read};
 use crate::units::{Dimension, number_text};
 
 /// A unit behind a value, and those in which the number may be right.
@@ -38,8 +38,9 @@ impl Session {
         if found.stands() {
             return found;
         }
-        let by_value = self.by_value_told(asked, line, &found);
-        let judgement = by_value
+        let in_her_sense = self.true_in_her_sense(line, &found);
+        let judgement = in_her_sense
+            .or_else(|| self.by_value_told(asked, line, &found))
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
             .or_else(|| self.seen_widely(asked, line, &found))
@@ -114,7 +115,7 @@ impl Session {
         let unseen = found.truth == Truth::Noted && !found.proved && found.names.is_none();
         // A value, or what a sign and a word say twice, lacks no factor.
         let is_form = !found.evidence.alone && !found.remarks.contains(&Remark::SignAndWay);
-        if !unseen || !is_form || !self.names_unknowns_only(line) {
+        if !unseen || !is_form || !self.lacks_a_factor(line) || !self.names_unknowns_only(line) {
             return None;
         }
         let places = std::iter::once(0).chain(
@@ -132,6 +133,16 @@ impl Session {
             judgement.layout.clone_from(&found.layout);
             Some(judgement)
         })
+    }
+
+    /// True for a sum of which some term has fewer factors than another, sines and cosines aside.
+    fn lacks_a_factor(&self, line: &str) -> bool {
+        let readings = read(line, self.names().vocabulary());
+        let counts = readings.ok().and_then(|all| {
+            let first = all.into_iter().next()?;
+            Some(first.sides.iter().flat_map(factors).collect::<Vec<usize>>())
+        });
+        counts.is_some_and(|counts| counts.iter().min() != counts.iter().max())
     }
 
     /// True for a form in numbers, in which no names stand but those of unknowns.
@@ -183,6 +194,29 @@ impl Session {
             judgement.remarks.push(Remark::OfNumbers);
         }
         Some(judgement)
+    }
+
+    /// `1.2 S = 4998` where she counts S the other way round than the key: true of her own values in
+    /// her own senses.
+    fn true_in_her_sense(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        if !self.is_general() || found.truth == Truth::Noted {
+            return None;
+        }
+        let truth = self.beside_right_alone(|session| {
+            let (names, own_values) = (session.names(), session.own_values());
+            let standing = session.state.standing.iter();
+            let turned = standing.filter(|(_, own)| own.against);
+            let turned: Vec<StepId> = turned.map(|(step, _)| *step).collect();
+            let board = Board {
+                turned: &turned,
+                ..session.board(&names, &own_values)
+            };
+            (!turned.is_empty()).then(|| known_truth(&board, line))?
+        });
+        (truth? == KnownTruth::OfNames).then(|| Judgement {
+            layout: found.layout.clone(),
+            ..Judgement::noted_true(found.target)
+        })
     }
 
     /// What a line says of known numbers; of several statements all must be true.
@@ -329,4 +363,23 @@ fn divided(line: &str) -> String {
     };
     let letter = |at: usize| if divides(at) { '/' } else { chars[at] };
     (0..chars.len()).map(letter).collect()
+}
+
+/// How many factors each term of a sum has, sines and cosines aside.
+fn factors(side: &Tree) -> Vec<usize> {
+    match &side.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            [factors(left), factors(right)].concat()
+        }
+        Node::Binary(Operator::Multiply, left, right) => {
+            let all = [factors(left), factors(right)];
+            let most = all.iter().map(|terms| terms.iter().max().copied());
+            vec![most.flatten().sum()]
+        }
+        Node::Binary(_, left, _) => factors(left),
+        Node::Negative(inner) => factors(inner),
+        Node::Call(..) => vec![0],
+        Node::Literal(zero) if zero.value == 0.0 => Vec::new(),
+        Node::Literal(_) | Node::Name(_) => vec![1],
+    }
 }

@@ -1,6 +1,7 @@
 //! The walk through a problem of bodies in general: the same session over the key of its working.
 
 use super::Session;
+use super::before::Before;
 use super::state::State;
 use crate::diagnosis::{Because, Diagnosis};
 use crate::key::StepId;
@@ -28,6 +29,7 @@ impl Session {
             scene,
             others: walk.others,
             state: State::new(),
+            before: Before::default(),
         };
         session.turn_to_asked();
         Ok(session)
@@ -40,6 +42,7 @@ impl Session {
 
     /// Turns the key to the unknown that is worked towards now.
     pub(super) fn turn_to_asked(&mut self) {
+        self.before.clear();
         let Some(asked) = self.asked() else {
             return;
         };

@@ -6,6 +6,7 @@
 mod acting;
 mod answer;
 mod bearing;
+mod before;
 mod besides;
 mod bodies;
 mod changed;
@@ -57,6 +58,7 @@ use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
 use crate::text::{Prose, Words, printable, visible};
 use crate::working::OtherValue;
+use before::Before;
 use state::State;
 
 /// The longest line that is taken, in characters.
@@ -76,6 +78,7 @@ pub struct Session {
     /// The other values of what is sought, each with its working.
     others: Vec<OtherValue>,
     state: State,
+    before: Before,
 }
 
 /// What one line brought about, before it becomes a [`Turn`].
@@ -155,6 +158,7 @@ impl Session {
             scene: Vec::new(),
             others: Vec::new(),
             state: State::new(),
+            before: Before::default(),
         })
     }
 
@@ -213,6 +217,7 @@ impl Session {
         let seen = visible(line);
         let line = seen.as_str();
         let before = self.asked();
+        self.before.clear();
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.
         let settled = outcome.progress.first().copied();

@@ -167,13 +167,18 @@ impl State {
     }
 
     /// Lets a value stand; a wrong one that it takes the place of is remembered.
-    pub(super) fn put(&mut self, step: StepId, own: Own) {
+    pub(super) fn put(&mut self, step: StepId, mut own: Own) {
         // A relation told once more takes no value away.
         let valued = |before: &Own| before.right && !before.relation && own.right;
         if own.relation && self.standing.get(&step).is_some_and(valued) {
             return;
         }
         self.in_names.remove(&step);
+        // Told anew by a form, it keeps the number that she has for it.
+        let before = self.standing.get(&step).filter(|before| before.right);
+        if own.right && own.typed.is_none() {
+            own.typed = before.and_then(|before| before.typed);
+        }
         // Put again, it counts again.
         self.earlier
             .retain(|(id, old)| *id != step || old.function != own.function);
