@@ -283,6 +283,10 @@ impl Board<'_> {
                     self.key.function(self.key, id, self.sampling, pins),
                     lines.clone(),
                 );
+                // A force told by its size alone has the parts that her values give it.
+                if id.is_unknown() && !self.key.open_in(id).is_empty() {
+                    add(self.key.samples(id, self.sampling, pins), lines.clone());
+                }
                 for (_, key) in carried {
                     add(
                         key.function(self.key, id, self.sampling, pins),
