@@ -47,7 +47,6 @@ fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Opt
     let bare = |line: &str| line.replace(char::is_whitespace, "");
     // The same line once more is as wrong.
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
-    // Of one unknown a balance gives the value, which is known by then.
     let wrong = wrong.filter(|wrong| relates(board, wrong));
     let mut wrong = wrong.filter_map(|wrong| row_of(board, wrong));
     let from = |wrong: &Row| {
@@ -70,7 +69,8 @@ pub fn is_of_a_kind(board: &Board<'_>, one: &str, other: &str) -> bool {
     kind(one).is_some_and(|one| kind(other) == Some(one))
 }
 
-/// True for a line with the names of several quantities that are to be found.
+/// True for a line with the names of quantities that are to be found and no value of one: that is
+/// known by then.
 fn relates(board: &Board<'_>, line: &str) -> bool {
     let sides = sides_of(board, line).unwrap_or_default();
     let names = sides.iter().flat_map(Tree::names);
@@ -82,7 +82,8 @@ fn relates(board: &Board<'_>, line: &str) -> bool {
         .collect();
     steps.sort();
     steps.dedup();
-    steps.len() > 1
+    let value = |side: &Tree| matches!(side.node, Node::Name(_));
+    steps.len() > 1 || steps.len() == 1 && !sides.iter().any(value)
 }
 
 fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
@@ -102,7 +103,8 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
     let mut steps: Vec<StepId> = Vec::new();
     for (id, _) in one.names().into_iter().chain(other.names()) {
         if let Some(NameRole::Step(step)) = board.names.role(id) {
-            let open = !board.standing.contains_key(&step);
+            // A weight is known to whoever goes on with its name.
+            let open = !board.standing.contains_key(&step) && !step.is_weight();
             if open && !steps.contains(&step) {
                 steps.push(step);
             }
@@ -116,6 +118,9 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
                     let role = board.names.role(id);
                     let number = match role {
                         Some(NameRole::Step(step)) if steps.contains(&step) => Some(values(step)),
+                        Some(NameRole::Step(step)) if !board.standing.contains_key(&step) => {
+                            board.right(step).map(|right| right[0])
+                        }
                         role => role.and_then(|role| board.name_value(role)),
                     };
                     board.value_of_name(id, number.unwrap_or(f64::NAN))
