@@ -46,8 +46,34 @@ impl Session {
         if let Some(outcome) = self.answer_with_definition(line) {
             return Some(outcome);
         }
+        if let Some(outcome) = self.answer_push_or_pull(line) {
+            return Some(outcome);
+        }
         let without = self.answer_without_words(line);
         without.or_else(|| self.sum_in_words(line))
+    }
+
+    /// `S = 4165 N push`: the value, and that the word behind it is not judged. Which way a strut
+    /// pushes hangs on where its other end is, and a line of action tells none.
+    fn answer_push_or_pull(&mut self, line: &str) -> Option<Outcome> {
+        let said = line.trim_end_matches([' ', '.', ')']);
+        let words = self.words.word("beside.push-or-pull");
+        let formula = words.split(',').find_map(|word| {
+            let start = said.len().checked_sub(word.trim().len())?;
+            let (formula, last) = (said.get(..start)?, said.get(start..)?);
+            let apart = formula.ends_with([' ', ',', '(']);
+            (apart && last.eq_ignore_ascii_case(word.trim())).then_some(formula)
+        })?;
+        let formula = formula.trim_end_matches([' ', ',', '(']);
+        if !self.is_general() || !formula.contains('=') || !self.is_readable(formula) {
+            return None;
+        }
+        let outcome = self.answered_at_step(formula);
+        let unread = self.words.say("talk.push-or-pull", &[]);
+        (outcome.sign != Sign::Unclear).then(|| Outcome {
+            message: outcome.message.clone().then(unread),
+            ..outcome
+        })
     }
 
     /// `H² = T² + W² with W = (m_b + m_1) g`: the name first, and then what is told with it.

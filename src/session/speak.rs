@@ -83,7 +83,9 @@ impl Session {
             ];
             prose = prose.then(self.words.say("talk.own-name", &slots));
         }
-        if target.is_balance() {
+        // What follows from a wrong relation is no balance that holds.
+        let of_relation = judgement.truth == Truth::Follows(Vec::new());
+        if target.is_balance() && !of_relation {
             prose = prose.then(self.words.say("talk.moment-sum-right", &[]));
         }
         prose
