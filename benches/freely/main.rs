@@ -8,6 +8,7 @@
 //! understood or only noted. With two figures carried a line may be rounded too hard.
 #![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
 
+mod bare;
 mod manner;
 mod measure;
 mod pupil;
@@ -15,6 +16,7 @@ mod scene;
 mod slipping;
 mod slips;
 
+use bare::measure_bare;
 use measure::measure;
 use slipping::measure_slipping;
 use slips::measure_slips;
@@ -25,6 +27,9 @@ fn main() {
     }
     if std::env::var_os("SLIPPING").is_some() {
         return slipping();
+    }
+    if std::env::var_os("BARE").is_some() {
+        return bare();
     }
     let (workings, seed) = counted(50);
     let shows = std::env::var("SHOW")
@@ -83,6 +88,21 @@ fn slips() {
     );
     for line in found.by_chance.iter().take(20) {
         println!("  {line}");
+    }
+}
+
+/// How often a bare wrong value is accepted: `BARE=1 cargo bench --bench freely -- PROBLEMS SEED`.
+fn bare() {
+    let (problems, seed) = counted(50);
+    let rates = measure_bare(problems, seed);
+    let all = rates.values();
+    let (typed, accepted) = all.fold((0, 0), |sum, rate| (sum.0 + rate.0, sum.1 + rate.1));
+    println!("bare wrong values: {typed}, accepted {accepted}");
+    for (kind, (typed, accepted, lines)) in &rates {
+        println!("{kind:24} {typed:>8} {accepted:>6}");
+        for line in lines {
+            println!("  {line}");
+        }
     }
 }
 

@@ -370,7 +370,14 @@ impl Session {
         number: usize,
         named: Option<(&'static str, Voice)>,
     ) {
-        self.miss_told(asked, named);
+        // Charged is the step that the line names, where that is asked some time.
+        let meant = judgement.target;
+        let is_asked = self.key.asked().any(|step| step.id == meant);
+        let charged = match is_asked && self.names_target(judgement) {
+            true => meant,
+            false => asked,
+        };
+        self.miss_told(charged, named);
         self.state.open = Some(Open {
             judgement: judgement.clone(),
             diagnosis: diagnosis.clone(),

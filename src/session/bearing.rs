@@ -3,7 +3,8 @@
 use super::Session;
 use super::measured::Reference;
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::StepId;
+use crate::key::{Part, StepId};
+use crate::problem::Acting;
 use crate::units::Dimension;
 
 /// What may stand between a force and its angle.
@@ -30,10 +31,9 @@ struct Told {
 }
 
 impl Session {
-    /// Judges a force that is told with the angle of its line, in a general problem; `None` for
-    /// other lines.
+    /// Judges a force that is told with the angle of its line; `None` for other lines.
     pub(super) fn judged_with_bearing(&self, asked: StepId, line: &str) -> Option<Judgement> {
-        let told = self.force_and_angle(line).filter(|_| self.is_general())?;
+        let told = self.force_and_angle(line)?;
         let mut judgement = self.judged(asked, &told.force);
         let target = judgement.target;
         let is_force = self.key.step(target)?.dimension == Dimension::FORCE;
@@ -107,6 +107,10 @@ impl Session {
 
     /// The step that is the direction of a force with two parts.
     fn direction_of(&self, size: StepId) -> Option<StepId> {
+        if let StepId::Reaction(support, Part::Size) = size {
+            let direction = StepId::Reaction(support, Part::Direction);
+            return self.key.step(direction).map(|step| step.id);
+        }
         let parts = &self.key.general.as_ref()?.parts;
         let of = parts.get(&size)?;
         let mut all = parts.iter();
@@ -116,8 +120,10 @@ impl Session {
 
     /// Whether a force of known line lies at this angle; `None` where its line is not known.
     fn points_at(&self, judgement: &Judgement, told: &Told) -> Option<bool> {
-        let general = self.key.general.as_ref()?;
         let target = judgement.target;
+        let Some(general) = &self.key.general else {
+            return Some(lies_at(told, self.way_of_page(target)?));
+        };
         let on = self.without_body(&told.force).map(|(_, noun)| noun);
         let any_of = |ways: &[(&String, (f64, f64))]| {
             let here = ways
@@ -140,6 +146,20 @@ impl Session {
             Some([first, second]) => any_of(&[(first, (x, y)), (second, (-x, -y))]),
             None => lies_at(told, (x, y)),
         })
+    }
+
+    /// The unit vector of a weight or of a force of known line of a problem with one body.
+    fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
+        let force = match target {
+            StepId::Weight(_) => return Some((0.0, -1.0)),
+            StepId::Pull(force) => self.problem.force(force)?,
+            _ => return None,
+        };
+        let Acting::Along(direction) = force.acting else {
+            return None;
+        };
+        let way = direction.unit(self.problem.body(), &self.problem.values());
+        Some((way.x, way.y))
     }
 
     /// True for the size of an angle that the problem gives.
