@@ -7,7 +7,7 @@ use super::chain::is_to_two_figures;
 use super::equation;
 use super::expression::{lifted, scaled};
 use super::followed::{follows_own, nearest_inputs};
-use super::lift::{plain_leaf, plain_value};
+use super::lift::{Lifted, plain_leaf, plain_value};
 use super::names::NameRole;
 use super::open::{is_alias, is_known};
 use super::other::other_step;
@@ -161,13 +161,16 @@ fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnNa
     let angles = lifted(board, stock, side, Dimension::ANGLE);
     // What a form comes to is one thing; a number may be one of several.
     let alone = matches!(side.node, Node::Literal(_));
+    // Of the ways to read its numbers the one that makes it a quantity of this working is meant.
+    let known = |one: &&Lifted| stock.has(&one.function, value.dimension);
+    let meant = (!alone).then(|| found.iter().find(known)).flatten();
     let others = found
         .iter()
         .skip(1)
         .take(if alone { MOST_OTHERS } else { 0 });
     OwnName {
         value: value.number,
-        function: found.first().map_or([value.number; 4], |one| one.function),
+        function: (meant.or(found.first())).map_or([value.number; 4], |one| one.function),
         dimension: value.dimension,
         of_unknown: false,
         bare: value.bare,
