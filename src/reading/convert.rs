@@ -10,6 +10,8 @@ use std::f64::consts::PI;
 const NEAR_PI: f64 = 0.0017;
 /// How far a told number may be from the value before it to be meant for it, as a share.
 const NEAR: f64 = 0.01;
+/// No angle of statics has more degrees.
+const TWO_TURNS: f64 = 720.0;
 
 /// A tree without the factors that only change a unit.
 pub(super) fn converted(tree: Tree) -> Tree {
@@ -80,13 +82,11 @@ fn to_degrees(tree: &Tree) -> Option<Tree> {
         |literal: &Literal, over: bool| !over && radians(literal.unit) && literal.typed == 180.0;
     let unit = |literal: &Literal, over: bool| over && literal.unit_alone && radians(literal.unit);
     let rest = without(&without(tree, true, &pi)?, true, &half_turn)?;
-    // `412·sin 35·π/180` converts nothing.
-    let mut ratio = false;
-    rest.visit(&mut |tree| ratio |= matches!(tree.node, Node::Call(..)));
-    if ratio {
+    let mut rest = without(&rest, true, &unit).unwrap_or(rest);
+    // `63·9.8·π/180` and `412·sin 35·π/180` convert nothing.
+    if !is_angle(&rest) {
         return None;
     }
-    let mut rest = without(&rest, true, &unit).unwrap_or(rest);
     if let Node::Literal(literal) = &mut rest.node
         && radians(literal.unit)
         && let Some(degree) = find_unit("°")
@@ -96,6 +96,23 @@ fn to_degrees(tree: &Tree) -> Option<Tree> {
         literal.written.last_place *= degree.factor;
     }
     Some(rest)
+}
+
+/// True for what may be a number of degrees: a number that is no other quantity, a name, a sum of
+/// such.
+fn is_angle(tree: &Tree) -> bool {
+    match &tree.node {
+        Node::Literal(literal) => {
+            let angle = |unit: &Unit| unit.dimension == Dimension::ANGLE;
+            literal.unit.is_none_or(angle) && literal.typed.abs() <= TWO_TURNS
+        }
+        Node::Name(_) => true,
+        Node::Negative(inner) => is_angle(inner),
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            is_angle(left) && is_angle(right)
+        }
+        _ => false,
+    }
 }
 
 /// A product in thousands or hundredths of a unit, put into the unit itself.
