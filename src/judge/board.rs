@@ -99,6 +99,8 @@ pub struct OwnName {
     /// True if it is a multiple of the unknown, named before the unknown is found. Its value must
     /// not be told then.
     pub of_unknown: bool,
+    /// True if it was made of a weight that was not found yet. Its value must not be told then.
+    pub of_open_weight: bool,
     /// True if it was made of numbers without units only, so that its dimension is not known.
     pub bare: bool,
     /// What a bare name stands for inside a sine, cosine or tangent, in degrees.

@@ -217,7 +217,7 @@ pub(super) fn judge(
         })
     };
     if judgement.truth == Truth::Noted
-        && let Some(span) = broken_relation(board, stock, sides, &known)
+        && let Some(span) = broken_relation(board, stock, sides, &known).or_else(false_pair)
     {
         judgement = Judgement::of(judgement.target, Truth::DoesNotHold);
         judgement.evidence.broken_link = true;

@@ -6,7 +6,7 @@ use super::board::Board;
 use super::lift::plain_value;
 use super::links::is_equal;
 use super::names::NameRole;
-use super::open::is_known;
+use super::open::{is_known, is_known_with_weights};
 use crate::reading::{Node, Operator, Reading, Tree, read};
 
 /// What a line with true links between known numbers is made of.
@@ -38,7 +38,8 @@ fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<Known
     if !relation || sides.iter().all(leaf) || sides.iter().any(name) {
         return None;
     }
-    let known = sides.iter().all(|side| is_known(board, side));
+    let known = |side: &&Tree| is_known(board, side) || is_known_with_weights(board, side);
+    let known = sides.iter().all(known);
     let links = sides
         .windows(2)
         .all(|pair| is_of_one_kind(board, pair) && is_equal(board, stock, pair));

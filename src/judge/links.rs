@@ -5,12 +5,12 @@ use super::aside::Aside;
 use super::board::{Board, Memo};
 use super::chain::{is_rounded_hard, is_value_of};
 use super::identity::free_parts;
-use super::lift::plain_value;
+use super::lift::{plain_leaf, plain_value};
 use super::open::is_open;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::StepId;
-use crate::reading::{Node, Reading, Tree};
+use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::Dimension;
 
@@ -140,12 +140,21 @@ fn is_link(
 }
 
 /// True if a number is, without its unit, what numbers without units come to: `36*9.8/1000 =
-/// 0.3528 kN`.
+/// 0.3528 kN`, `π/4 = 0.785`.
 fn is_typed_so(board: &Board<'_>, pair: &[&Tree]) -> bool {
     let Node::Literal(literal) = &pair[1].node else {
         return false;
     };
-    let form = plain_value(board, pair[0]).ok().filter(|form| form.bare);
+    let form = with_pi_as_number(board, pair[0]).filter(|form| form.bare);
     let place = literal.written.last_place * (literal.typed / literal.value).abs();
     form.is_some_and(|form| (form.number - literal.typed).abs() <= 0.5 * place * (1.0 + 1e-6))
+}
+
+/// The value of an expression in which π is the number, and no angle.
+pub(super) fn with_pi_as_number(board: &Board<'_>, tree: &Tree) -> Option<Value> {
+    let value = evaluate(tree, &mut |leaf| match leaf {
+        Leaf::Literal(literal) if literal.digits == "π" => Value::bare(literal.value),
+        leaf => plain_leaf(board, leaf),
+    });
+    value.ok()
 }

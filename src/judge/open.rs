@@ -62,6 +62,21 @@ fn unknown_in(board: &Board<'_>, side: &Tree) -> Option<Span> {
     })
 }
 
+/// True for a side of which only weights are not found yet: what they are is known before any
+/// balance.
+pub(super) fn is_known_with_weights(board: &Board<'_>, side: &Tree) -> bool {
+    side.names()
+        .iter()
+        .all(|(id, _)| match board.names.role(*id) {
+            Some(NameRole::Step(step)) => {
+                let made_of = board.key.open_in(step);
+                step.is_weight() && made_of.is_empty() || board.standing.contains_key(&step)
+            }
+            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
+            _ => true,
+        })
+}
+
 /// True if every side holds the unknown that is not found yet: what they say is a multiple of it.
 pub(super) fn is_told_by_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
     sides.iter().all(|side| unknown_in(board, side).is_some())

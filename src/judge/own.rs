@@ -8,8 +8,9 @@ use super::equation;
 use super::expression::{lifted, scaled};
 use super::followed::{follows_own, nearest_inputs};
 use super::lift::{Lifted, plain_leaf, plain_value};
+use super::links::with_pi_as_number;
 use super::names::NameRole;
-use super::open::{is_alias, is_known};
+use super::open::{is_alias, is_known, is_known_with_weights};
 use super::other::other_step;
 use super::points::told_along;
 use super::root::share_of;
@@ -32,7 +33,11 @@ pub(super) fn own_name(
     sides: &[&Tree],
     judgement: &Judgement,
 ) -> Option<(String, OwnName)> {
-    let first = sides.first().filter(|side| is_known(board, side))?;
+    let first = sides.first()?;
+    let of_open_weight = !is_known(board, first);
+    if of_open_weight && !is_known_with_weights(board, first) {
+        return None;
+    }
     let value = plain_value(board, first).ok()?;
     // She goes on with what she rounded it to.
     let behind = sides.get(1..).and_then(<[&Tree]>::last);
@@ -40,12 +45,23 @@ pub(super) fn own_name(
     let behind = behind.and_then(|last| plain_value(board, last).ok());
     let coarse = behind.filter(|last| is_to_two_figures(value.number, last.number));
     let kept = |full: f64| coarse.map_or(full, |last| last.number);
+    // `3·π = 9.42 m`: what is said behind it is no angle.
+    let of_pi = || with_pi_as_number(board, first).filter(|pure| pure.bare);
+    let told = behind.filter(|last| last.dimension != Dimension::ANGLE);
+    let value = match told.filter(|_| value.dimension == Dimension::ANGLE && !value.bare) {
+        Some(_) => of_pi().unwrap_or(value),
+        None => value,
+    };
     let own = match judgement.values.first() {
+        // A name of hers has the sign that she gave it.
         Some((_, own)) => OwnName {
-            value: kept(own.value),
-            function: own.function,
+            value: kept(own.value.abs().copysign(value.number)),
+            function: own
+                .function
+                .map(|one| one * (own.function[0] * value.number).signum()),
             dimension: board.key.step(judgement.target)?.dimension,
             of_unknown: false,
+            of_open_weight: false,
             bare: false,
             degrees: None,
             others: Vec::new(),
@@ -61,6 +77,10 @@ pub(super) fn own_name(
                 ..own
             }
         }
+    };
+    let own = OwnName {
+        of_open_weight,
+        ..own
     };
     Some((name.to_owned(), own))
 }
@@ -173,6 +193,7 @@ fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnNa
         function: (meant.or(found.first())).map_or([value.number; 4], |one| one.function),
         dimension: value.dimension,
         of_unknown: false,
+        of_open_weight: false,
         bare: value.bare,
         degrees: angles.first().map(|one| one.function.map(f64::to_degrees)),
         others: others.map(|one| one.function).collect(),
@@ -219,6 +240,7 @@ pub(super) fn multiple_of_unknown(
         function,
         dimension: once.dimension,
         of_unknown: true,
+        of_open_weight: false,
         bare: false,
         degrees: None,
         others: Vec::new(),

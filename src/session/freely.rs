@@ -9,7 +9,7 @@ use super::command::Command;
 use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::judge::{Aside, Judgement, Own, Remark, Truth, own_of_wrong};
+use crate::judge::{Aside, Judgement, Own, Remark, Truth, nearest_inputs, own_of_wrong};
 use crate::key::{Nature, StepId};
 use crate::text::{Prose, Slot};
 use std::collections::{BTreeMap, BTreeSet};
@@ -398,7 +398,7 @@ impl Session {
         let said = !judgement.evidence.alone
             || open.diagnosis.spoken().is_some()
             || self.names_target(judgement);
-        if judgement.evidence.false_equation || !said {
+        if judgement.evidence.false_equation || !said || self.speaks_of_others(judgement) {
             return;
         }
         // A pull told by its name is no balance solved.
@@ -414,6 +414,18 @@ impl Session {
         if left.relation {
             self.state.carried.extend(left.carried);
         }
+    }
+
+    /// True for a form of other quantities than the one judged, and of which that is not made:
+    /// `D = Wb − W1` tells no T.
+    fn speaks_of_others(&self, judgement: &Judgement) -> bool {
+        let target = judgement.target;
+        let evidence = &judgement.evidence;
+        if target.is_balance() || self.names_target(judgement) || evidence.rests_on.is_empty() {
+            return judgement.names.is_some() && target.is_balance();
+        }
+        let made_of = nearest_inputs(&self.key, target);
+        !evidence.rests_on.iter().all(|step| made_of.contains(step))
     }
 
     /// The value of another quantity stays in force under the name that she gave it.

@@ -273,8 +273,14 @@ impl Session {
         views
     }
 
-    /// True unless a name of the learner's own would tell the unknown before it is found.
+    /// True unless a name of the learner's own would tell the unknown, or a weight, before it is
+    /// found.
     pub(super) fn may_tell(&self, own: &OwnName) -> bool {
+        let found = |step: &StepId| self.state.standing.contains_key(step);
+        let mut weights = self.key.asked().map(|step| step.id);
+        if own.of_open_weight && !weights.all(|id| !id.is_weight() || found(&id)) {
+            return false;
+        }
         !own.of_unknown
             || self
                 .state

@@ -398,6 +398,9 @@ impl Session {
             return self.still_unknown(others).then(senses);
         }
         match &judgement.names {
+            Some((_, own)) if own.of_open_weight && !self.may_tell(own) => {
+                self.words.say("talk.noted", &[])
+            }
             Some((name, own)) if !self.may_tell(own) => {
                 let slots = [
                     ("name", Slot::Name(name.clone())),
