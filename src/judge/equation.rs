@@ -16,7 +16,7 @@ use super::identity::{
 };
 use super::lacking::{self, Lacking};
 use super::lift::{Lifted, lift, plain_leaf, plain_value};
-use super::links::{broken_relation, without_open};
+use super::links::{broken_relation, is_equal_in_size, without_open};
 use super::names::NameRole;
 use super::near::{MOST_LOOSE, is_near, rounded};
 use super::open::is_open;
@@ -216,8 +216,17 @@ pub(super) fn judge(
             truth.holds() || matches!(truth, Truth::Noted | Truth::TooFewFigures)
         })
     };
+    // So must the links on both sides of an unknown, whichever senses are counted.
+    let false_link = || {
+        let mut pairs = sides.windows(2).filter(|pair| has_unknown(board, pair));
+        let broken = pairs.find(|pair| {
+            let truth = || judge_pair(board, stock, asked, pair, line).truth;
+            !is_equal_in_size(board, stock, pair) && truth() == Truth::DoesNotHold
+        });
+        broken.map(|pair| pair[1].span)
+    };
     if judgement.truth == Truth::Noted
-        && let Some(span) = broken_relation(board, stock, sides, &known).or_else(false_pair)
+        && let Some(span) = broken_relation(board, stock, sides, &known).or_else(false_link)
     {
         judgement = Judgement::of(judgement.target, Truth::DoesNotHold);
         judgement.evidence.broken_link = true;

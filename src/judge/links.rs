@@ -14,6 +14,8 @@ use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
 use crate::text::Span;
 use crate::units::Dimension;
 
+const KILO: f64 = 1000.0;
+
 /// The sides of a chain without those that have an open unknown in them: what these say of it is
 /// judged as a balance, and what stands around them must be equal.
 pub(super) fn without_open<'t>(board: &Board<'_>, sides: &[&'t Tree]) -> Vec<&'t Tree> {
@@ -112,6 +114,17 @@ pub(super) fn is_equal(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool
     let values = values(board, pair);
     values.is_some_and(|(kind, one, other)| is_link(board, stock, kind, (pair, one, other)))
         || is_typed_so(board, pair)
+}
+
+/// True if two neighbours have one size where every unknown has its right value, the second perhaps
+/// as a number of kilonewtons.
+pub(super) fn is_equal_in_size(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool {
+    values(board, pair).is_none_or(|(kind, one, other)| {
+        [1.0, KILO, 1.0 / KILO].iter().any(|times| {
+            let sizes = (pair, one.abs(), times * other.abs());
+            is_link(board, stock, kind, sizes)
+        })
+    })
 }
 
 /// The values of two neighbours, and what they are compared as; `None` where one has none.

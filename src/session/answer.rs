@@ -123,7 +123,7 @@ impl Session {
             self.state.own_names.retain(|(known, _)| *known != symbol);
             self.state.own_names.push((symbol, own.clone()));
         }
-        let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
+        let rests_on_open = self.is_only_in_names(&judgement);
         let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
         let turned = self.sense_kept(&judgement);
         let mut outcome = if let Some(turned) = turned {

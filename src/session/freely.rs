@@ -33,6 +33,7 @@ impl Session {
                 lines: Vec::new(),
                 void: BTreeSet::new(),
                 fallen: BTreeMap::new(),
+                now: String::new(),
             });
         }
         let mut outcome = Outcome::talk(self.words.say("talk.freely", &[]));
@@ -86,6 +87,9 @@ impl Session {
         let Some(asked) = self.asked_now() else {
             return Outcome::talk(self.words.say("talk.finished", &[]));
         };
+        if let Some(freely) = &mut self.state.freely {
+            line.clone_into(&mut freely.now);
+        }
         let meant = self.with_meanings(asked, line);
         let line = meant.as_str();
         let in_words = self
@@ -147,7 +151,7 @@ impl Session {
     }
 
     /// What is found out with none of the forces found that are made of an unknown.
-    fn with_no_force_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
+    pub(super) fn with_no_force_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
         let standing = self.state.standing.clone();
         let key = &self.key;
         (self.state.standing).retain(|id, _| is_of_givens(*id) && key.open_in(*id).is_empty());
@@ -268,13 +272,14 @@ impl Session {
                 ..asks
             };
         }
-        let rests_on_open = judgement.remarks.contains(&Remark::RestsOnOpen);
-        if judgement.truth.holds() && rests_on_open {
+        if judgement.truth.holds() && self.is_only_in_names(judgement) {
             return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
-        // A wrong value of hers told once more follows from itself.
+        // A wrong value of hers told once more follows from itself; typed again as it was refused,
+        // it says nothing new.
+        let said = self.was_refused();
         let again = |remark: &Remark| matches!(remark, Remark::OwnAgain(_));
-        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(again) {
+        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(again) && !said {
             let (sign, verdict) = verdict_of("follows");
             return Outcome {
                 sign,
@@ -339,6 +344,24 @@ impl Session {
             reading: outcome.reading,
             ..right(outcome.message)
         }
+    }
+
+    /// True if the line that is answered was refused just before.
+    fn was_refused(&self) -> bool {
+        let bare = |line: &str| line.replace(char::is_whitespace, "");
+        self.state.freely.as_ref().is_some_and(|freely| {
+            let last = freely.lines.last();
+            last.is_some_and(|(_, line, truth)| {
+                *truth == "wrong" && bare(line) == bare(&freely.now)
+            })
+        })
+    }
+
+    /// True for a form with names in it that are not found yet. What follows from a wrong value of
+    /// hers is her value all the same.
+    pub(super) fn is_only_in_names(&self, judgement: &Judgement) -> bool {
+        let follows = self.is_free() && matches!(judgement.truth, Truth::Follows(_));
+        judgement.remarks.contains(&Remark::RestsOnOpen) && !follows
     }
 
     /// A step told by a right form: found once all that stands in it is found. Where it has no

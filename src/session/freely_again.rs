@@ -40,6 +40,7 @@ impl Session {
         }
         let in_her_sense = self.true_in_her_sense(line, &found);
         let judgement = in_her_sense
+            .or_else(|| self.by_right_relation(asked, line, &found))
             .or_else(|| self.by_value_told(asked, line, &found))
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
@@ -55,7 +56,12 @@ impl Session {
 
     /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
     /// comes to it and cannot be traced.
-    fn by_value_told(&mut self, asked: StepId, line: &str, found: &Judgement) -> Option<Judgement> {
+    pub(super) fn by_value_told(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
         let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::HoldsHere);
         let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
         if !unseen || found.target.is_balance() {

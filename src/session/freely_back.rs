@@ -98,6 +98,7 @@ impl Session {
             lines,
             mut void,
             mut fallen,
+            ..
         } = self.state.freely.take()?;
         let shown = std::mem::take(&mut self.state.lines);
         let next = self.state.next_number;
@@ -119,6 +120,7 @@ impl Session {
             lines: Vec::new(),
             void: BTreeSet::new(),
             fallen: BTreeMap::new(),
+            now: String::new(),
         });
         let mut prose = Prose::default();
         for (at, line, truth) in kept {

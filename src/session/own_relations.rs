@@ -3,13 +3,17 @@
 
 use super::Session;
 use crate::diagnosis::Diagnosis;
-use crate::judge::{Judgement, Own, Truth, follows_relation, is_of_a_kind, own_of_wrong};
+use crate::judge::{Judgement, Own, Remark, Truth, follows_relation, is_of_a_kind, own_of_wrong};
 use crate::key::StepId;
+use crate::units::to_figures;
 use std::collections::BTreeMap;
 
 /// Mistakes by which a force is nowhere: who makes one in the moments and in the forces alike is
 /// true to her own drawing.
 const LEAVE_OUT: [&str; 2] = ["own-weight-left-out", "force-forgotten"];
+
+/// Figures of a value that she leaves as a form.
+const SOLVED: u8 = 5;
 
 /// Her value is that of such a working if it is off by no more than this share.
 const SAME: f64 = 0.005;
@@ -33,9 +37,11 @@ impl Session {
             let mut later = lines.iter().filter(|(number, ..)| *number > at);
             later.any(|(_, line, truth)| holds(truth) && is_of_a_kind(&board, wrong, line))
         };
+        // What followed from a value that was mended gives nothing any more.
+        let gone = |at: &usize| freely.void.contains(at) || freely.fallen.contains_key(at);
         let wrong: Vec<&str> = lines
             .iter()
-            .filter(|(at, line, truth)| *truth == "wrong" && !mended(*at, line))
+            .filter(|(at, line, truth)| *truth == "wrong" && !gone(at) && !mended(*at, line))
             .map(|(_, line, _)| line.as_str())
             .collect();
         if wrong.is_empty() {
@@ -49,6 +55,51 @@ impl Session {
         let own = own_of_wrong(&board, found, self.state.next_number, None);
         let told = found.target.is_balance() || self.names_target(found);
         Some(following(found, own.filter(|_| told)))
+    }
+
+    /// A line whose numbers cannot be traced and that follows from her right lines: simplified,
+    /// solved, or two of them put together.
+    pub(super) fn by_right_relation(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let unseen_way = |remark: &Remark| *remark == Remark::NotSeen;
+        let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen_way);
+        let freely = self.state.freely.as_ref().filter(|_| unseen)?;
+        let holds = |truth: &str| matches!(truth, "holds" | "rounded");
+        let right = freely.lines.iter().filter(|(.., truth)| holds(truth));
+        let right: Vec<String> = right.map(|(_, line, _)| line.clone()).collect();
+        let right: Vec<&str> = right.iter().map(String::as_str).collect();
+        let follows = self.with_no_force_found(|session| {
+            let (names, own_values) = (session.names(), session.own_values());
+            let board = session.board(&names, &own_values);
+            follows_relation(&board, &right, &right, line)
+        });
+        if !follows {
+            return None;
+        }
+        // What it solves for is found.
+        if let Some(mut told) = self.by_value_told(asked, line, found) {
+            told.remarks.retain(|remark| !unseen_way(remark));
+            return Some(told);
+        }
+        let (name, _) = line.split_once('=')?;
+        let number = found
+            .evidence
+            .number
+            .filter(|_| self.is_symbol(name.trim()));
+        let value = number.and_then(|number| {
+            let value = to_figures(number.value, SOLVED);
+            let told = self.judged_in_force(asked, &format!("{name} = {value}"));
+            told.truth.holds().then_some(told)
+        });
+        let judgement = value.unwrap_or_else(|| Judgement::noted_true(found.target));
+        Some(Judgement {
+            layout: found.layout.clone(),
+            ..judgement
+        })
     }
 
     /// A force left out of the part of a support's force as it was of the balance before it.

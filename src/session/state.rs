@@ -49,6 +49,8 @@ pub(super) struct Freely {
     pub(super) void: BTreeSet<usize>,
     /// Those that followed and do no longer, with the values that she had in them.
     pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
+    /// The line that is answered now, as typed.
+    pub(super) now: String,
 }
 
 /// Everything that changes in a session.

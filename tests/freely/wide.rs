@@ -44,7 +44,7 @@ const ROWS: &[Row] = &[
     ("hinge_gives", &["L/2 = 2.5 m", "196·1.0 + 490·(3.5 − d) = 200·3.5"], Sign::Follows, ""),
     ("hinge_gives", &["L/2 = 2.5 m", "196·1.5 + 490·(3.5 − d) = 200·3.5"], Sign::Wrong, ""),
     // A wrong value told once more follows from itself.
-    ("", &["T = 3000 N", "T = 3000 N"], Sign::Follows, "your own value"),
+    ("", &["T = 3000 N", "T = 3000 N"], Sign::Noted, "your own value"),
     // Rounded too hard in kilonewtons; an arm of four metres for 3.5 m.
     ("", &["T = 3.336/(2.2*0.4) = 3.79 kN"], Sign::Incomplete, "rounded too far"),
     ("", &["T = 3.336/(2.2*0.2) = 7.58 kN"], Sign::Wrong, ""),
