@@ -275,6 +275,11 @@ fn judge_pair(
     if let Some(mismatch) = unequal_dimensions(board, sides) {
         return mismatched(target, mismatch);
     }
+    if is_product_of_unknowns(board, sides) {
+        let mut judgement = Judgement::of(target, Truth::Noted);
+        judgement.remarks = not_seen(stock, sides, Dimension::NUMBER);
+        return judgement;
+    }
     let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
         root(board, unknown, sides, choice, leaf)
     };
@@ -468,6 +473,29 @@ fn judge_pair(
         },
     });
     judgement
+}
+
+/// `(T − 811)·(T − 5) = 0`: a product that vanishes tells of no factor that it does. A factor that
+/// holds no unknown changes nothing.
+fn is_product_of_unknowns(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let zero = |side: &&&Tree| matches!(&side.node, Node::Literal(literal) if literal.value == 0.0);
+    let mut others = sides.iter().filter(|side| !zero(side));
+    let (Some(product), None) = (others.next(), others.next()) else {
+        return false;
+    };
+    let Node::Binary(Operator::Multiply, left, right) = &product.node else {
+        return false;
+    };
+    let sum = |tree: &Tree| {
+        matches!(
+            tree.node,
+            Node::Binary(Operator::Add | Operator::Subtract, ..)
+        )
+    };
+    let open = |tree: &Tree| has_unknown(board, &[tree]);
+    [left, right]
+        .iter()
+        .all(|factor| sum(factor) && open(factor))
 }
 
 /// Says in which senses a balance of a general working counts its parts: those alone that it tells

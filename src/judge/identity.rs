@@ -13,6 +13,8 @@ use crate::units::Dimension;
 
 /// Two sides nearer than this, relative to their size, are equal.
 const EQUAL: f64 = 1e-9;
+/// No number of a working is larger, in SI units.
+const HUGE: f64 = 1e7;
 /// How far the unknowns are moved to see whether a relation says anything about them.
 const MOVED: f64 = 1.37;
 /// A root smaller than this share of the unknown is none: the unknown drops out.
@@ -116,9 +118,16 @@ fn is_signed(board: &Board<'_>, part: StepId, sides: &[&Tree]) -> bool {
 
 /// True if the sides are equal whatever the unknowns are.
 pub(super) fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
-    equal_when(board, stock, sides, &|id, choice| {
-        unknown_at(board, id, &[], (0, MOVED), choice)
-    })
+    // Beside a huge term any other is nothing.
+    let huge = |side: &&Tree| {
+        side.literals()
+            .iter()
+            .any(|place| place.literal.value > HUGE)
+    };
+    !sides.iter().any(|side| huge(&side))
+        && equal_when(board, stock, sides, &|id, choice| {
+            unknown_at(board, id, &[], (0, MOVED), choice)
+        })
 }
 
 /// True for a relation that is true of the values as they stand and not by itself: `1.4T = 323.4`

@@ -159,6 +159,7 @@ fn lift_as(
     }
     let angles = angle_names(board, sides, wanted);
     let counts: Vec<usize> = meanings.iter().map(Vec::len).collect();
+    let known = functions_of_names(board, sides);
     let grouped = in_groups.then(|| Grouped::of(sides, &slots, &counts));
     let of_groups = grouped.as_ref().map(|grouped| grouped.sides.iter());
     let reduced: Vec<&Tree> = of_groups.map_or_else(|| sides.to_vec(), Iterator::collect);
@@ -172,6 +173,7 @@ fn lift_as(
             chosen: &assignment,
             angles: &angles,
             named: &named,
+            known: &known,
             grouped: grouped.as_ref(),
         };
         let function = assigned.function(board, &reduced, combine);
@@ -336,6 +338,18 @@ fn angle_names(
     found
 }
 
+/// What each name of the sides stands for.
+fn functions_of_names(board: &Board<'_>, sides: &[&Tree]) -> Vec<(NameId, Option<Samples>)> {
+    let mut found: Vec<(NameId, Option<Samples>)> = Vec::new();
+    for (id, _) in sides.iter().flat_map(|side| side.names()) {
+        if found.iter().all(|(known, _)| *known != id) {
+            let role = board.names.role(id);
+            found.push((id, role.and_then(|role| board.name_function(role))));
+        }
+    }
+    found
+}
+
 /// The names that may stand for one of several quantities: these are added to `meanings`, once for
 /// each name.
 fn names_of_numbers(
@@ -403,6 +417,8 @@ struct Assigned<'a> {
     angles: &'a [(NameId, Samples)],
     /// Names that stand for one of several quantities, and their places in `meanings`.
     named: &'a [(NameId, usize)],
+    /// What every name of the line stands for by itself.
+    known: &'a [(NameId, Option<Samples>)],
     grouped: Option<&'a Grouped>,
 }
 
@@ -448,11 +464,11 @@ impl Assigned<'_> {
         let angle = self.angles.iter().find(|(name, _)| *name == id);
         let of_number = self.named.iter().find(|(name, _)| *name == id);
         let meant = of_number.map(|(_, slot)| &self.meanings[*slot][self.chosen[*slot]]);
-        let role = board.names.role(id);
+        let known = || self.known.iter().find(|(name, _)| *name == id)?.1;
         let number = angle
             .map(|(_, degrees)| *degrees)
             .or_else(|| meant.map(|meaning| meaning.function))
-            .or_else(|| role.and_then(|role| board.name_function(role)))
+            .or_else(known)
             .map(|function| function[choice]);
         board.value_of_name(id, number.unwrap_or(f64::NAN))
     }

@@ -31,11 +31,11 @@ pub(super) fn counts(
     }
     // Names alone leave nothing open: they are another function, whatever it gives here.
     let size = board.right(target).map_or(f64::NAN, |right| right[0].abs());
-    if board.key.general.is_none() || (number.abs() - size).abs() > EXACT * size {
+    if (number.abs() - size).abs() > EXACT * size {
         judgement.truth = Truth::DoesNotHold;
         return false;
     }
-    let counts = has_square_angle(board);
+    let counts = board.key.general.is_some() && has_square_angle(board);
     if !counts {
         judgement.truth = Truth::Noted;
         judgement.remarks = vec![Remark::HoldsHere];
