@@ -516,6 +516,9 @@ fn settle(
     value: f64,
     function: Samples,
 ) {
+    // Counted against its sense, its number stands for that.
+    let sign = (value * function[0]).signum();
+    let function = function.map(|one| sign * one);
     judgement.values.push((
         target,
         Own {

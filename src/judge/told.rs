@@ -64,9 +64,13 @@ pub(super) fn of_other_kind(
     let first = |text: &str| text.chars().next();
     let typed = typed?;
     let capital = first(typed)?.is_uppercase() && first(&printed.symbol.shown())?.is_lowercase();
-    let value = plain_value(board, sides.first()?).ok()?;
+    // The unit behind it tells as well as the form.
+    let other = |side: &&Tree| {
+        let value = plain_value(board, side).ok();
+        value.is_some_and(|value| !value.may_be(printed.dimension))
+    };
     let form = || is_form_of_another(board, (printed.value, printed.dimension), typed, sides);
-    let own = !value.may_be(printed.dimension) || form();
+    let own = sides.iter().any(other) || form();
     if !capital || !own {
         return None;
     }

@@ -31,7 +31,8 @@ pub(super) fn counts(
     }
     // Names alone leave nothing open: they are another function, whatever it gives here.
     let size = board.right(target).map_or(f64::NAN, |right| right[0].abs());
-    if (number.abs() - size).abs() > EXACT * size {
+    let angle = board.key.general.is_none() && target.is_angle();
+    if angle || (number.abs() - size).abs() > EXACT * size {
         judgement.truth = Truth::DoesNotHold;
         return false;
     }

@@ -127,6 +127,15 @@ const OTHERS: &[(&str, &[&str], &str, Sign)] = &[
     ("ladder", &["196*2*cos62 + 686*d*cos62 = 308.7*4*sin62"], "d = 1930/686", Sign::Rounded),
     ("jib", &["Hy*3 + Wb*1.5 = Sy*1", "Sy = Wb + W1 + Hy"], "3Hy + 588 = 1862 + Hy", Sign::Right),
     ("jib", &["Hy*3 + Wb*1.5 = Sy*1", "Sy = Wb + W1 + Hy"], "3Hy + 588 = 1872 + Hy", Sign::Wrong),
+    // A product that vanishes, a form that holds with these numbers alone, a huge term.
+    (MAST, &[], "(T-811)*(T-5) = 0", Sign::Noted),
+    ("ladder", &[], "(d - 2.81)*(d + 7) = 0", Sign::Noted),
+    ("counter --seed 1", &[], "T = Wb/2 + W1/3", Sign::Noted),
+    ("counter --seed 1", &[], "T = Wb/2 + W1/4", Sign::Wrong),
+    (MAST, &[], "1e12*T = 1e12*T + Wb", Sign::Wrong),
+    // What a balance gives of a joint has the sense in which that balance counts it.
+    ("internal_hinge", &["B = 6 kN", "right beam: Gy + 6 kN = 12 kN"], "Ay + 6 kN = 12 kN", Sign::Wrong),
+    ("internal_hinge", &["B = 6 kN", "right beam: Gy + 6 kN = 12 kN"], "Ay - 6 kN = 12 kN", Sign::Right),
     // A line that followed from what was mended gives the next ones nothing.
     ("gate", &["W = 588", "588*3 = B*1.2", "2.4 B = 3528", "B = 1470 N",
         "instead of line 2: 588*1.5 = B*1.2"], "B = 1471 N", Sign::Wrong),
