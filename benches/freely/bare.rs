@@ -105,7 +105,7 @@ fn wrong_number(value: f64, random: &mut ChaCha8Rng) -> f64 {
         }
         2 => {
             value.abs()
-                * if random.next_u32() % 2 == 0 {
+                * if random.next_u32().is_multiple_of(2) {
                     10.0
                 } else {
                     0.1
@@ -114,7 +114,7 @@ fn wrong_number(value: f64, random: &mut ChaCha8Rng) -> f64 {
         _ => {
             let share = f64::from(random.next_u32()) / f64::from(u32::MAX);
             let apart = 0.006 * (0.5_f64 / 0.006).powf(share);
-            let sign = if random.next_u32() % 2 == 0 {
+            let sign = if random.next_u32().is_multiple_of(2) {
                 1.0
             } else {
                 -1.0

@@ -2,7 +2,7 @@
 //! explains it, only which angles stand in it.
 
 use super::board::Board;
-use super::lift::lift_each;
+use super::lift::{Combine, lift_as};
 use super::sense::same;
 use super::stock::Stock;
 use super::stock_general::given_angles;
@@ -96,7 +96,8 @@ fn with_angle(
         });
         value.ok().map(|value| value.number_as(dimension))
     };
-    let forms = lift_each(board, stock, &[side], Some(dimension), &combine);
+    let each = (&combine as &Combine<'_>, false);
+    let forms = lift_as(board, stock, &[side], Some(dimension), each);
     forms.into_iter().map(|form| form.function).collect()
 }
 

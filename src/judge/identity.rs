@@ -119,12 +119,12 @@ fn is_signed(board: &Board<'_>, part: StepId, sides: &[&Tree]) -> bool {
 /// True if the sides are equal whatever the unknowns are.
 pub(super) fn is_empty(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
     // Beside a huge term any other is nothing.
-    let huge = |side: &&Tree| {
+    let huge = |side: &Tree| {
         side.literals()
             .iter()
             .any(|place| place.literal.value > HUGE)
     };
-    !sides.iter().any(|side| huge(&side))
+    !sides.iter().any(|side| huge(side))
         && equal_when(board, stock, sides, &|id, choice| {
             unknown_at(board, id, &[], (0, MOVED), choice)
         })
@@ -165,7 +165,7 @@ pub(super) fn is_true_relation(board: &Board<'_>, stock: &Stock, sides: &[&Tree]
 }
 
 /// True if both sides are one and the same expression.
-fn is_same(left: &Tree, right: &Tree) -> bool {
+pub(super) fn is_same(left: &Tree, right: &Tree) -> bool {
     match (&left.node, &right.node) {
         (Node::Literal(one), Node::Literal(other)) => one.value == other.value,
         (Node::Name(one), Node::Name(other)) => one == other,

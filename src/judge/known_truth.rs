@@ -3,10 +3,12 @@
 
 use super::Stock;
 use super::board::Board;
+use super::identity::{is_same, is_true_relation};
 use super::lift::plain_value;
 use super::links::is_equal;
 use super::names::NameRole;
 use super::open::{is_known, is_known_with_weights};
+use super::unproved::is_of_names;
 use crate::reading::{Node, Operator, Reading, Tree, read};
 
 /// What a line with true links between known numbers is made of.
@@ -40,9 +42,13 @@ fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<Known
     }
     let known = |side: &&Tree| is_known(board, side) || is_known_with_weights(board, side);
     let known = sides.iter().all(known);
-    let links = sides
-        .windows(2)
-        .all(|pair| is_of_one_kind(board, pair) && is_equal(board, stock, pair));
+    // Names alone leave no room for rounding, and none for chance.
+    let in_names = is_of_names(stock, &sides);
+    let links = |pair: &[&Tree]| match in_names {
+        true => is_same(pair[0], pair[1]) || is_true_relation(board, stock, pair),
+        false => is_of_one_kind(board, pair) && is_equal(board, stock, pair),
+    };
+    let links = sides.windows(2).all(links);
     if !known || !links {
         return None;
     }

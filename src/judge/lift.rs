@@ -58,18 +58,8 @@ pub(super) fn lift(
     lift_as(board, stock, sides, wanted, (combine, true))
 }
 
-/// The same for a `combine` that looks at every typed number by itself.
-pub(super) fn lift_each(
-    board: &Board<'_>,
-    stock: &Stock,
-    sides: &[&Tree],
-    wanted: Option<Dimension>,
-    combine: &Combine<'_>,
-) -> Vec<Lifted> {
-    lift_as(board, stock, sides, wanted, (combine, false))
-}
-
-fn lift_as(
+/// The same; `in_groups` is false for a `combine` that looks at every typed number by itself.
+pub(super) fn lift_as(
     board: &Board<'_>,
     stock: &Stock,
     sides: &[&Tree],
@@ -213,7 +203,8 @@ pub(super) fn lift_masses_as_forces(board: &Board<'_>, stock: &Stock, tree: &Tre
         let value = evaluate(sides[0], &mut among_forces).ok();
         value.map(|value| value.number_as(Dimension::FORCE))
     };
-    lift_each(board, stock, &[tree], Some(Dimension::FORCE), &combine)
+    let each = (&combine as &Combine<'_>, false);
+    lift_as(board, stock, &[tree], Some(Dimension::FORCE), each)
 }
 
 /// True if every number of an expression of this dimension is a pure one or a quantity of this

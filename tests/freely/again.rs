@@ -109,6 +109,10 @@ const OTHERS: &[(&str, &[&str], &str, Sign)] = &[
     (MAST, &["T = 811 N"], "W1*4.5 = 3131 N m", Sign::Right),
     (MAST, &["T = 811 N"], "W1*4.5 = 3231 N m", Sign::Wrong),
     (MAST, &["T = 811 N", "W1*4.5 = 3231 N m"], "Wb*2.7 = 1667 N m", Sign::Right),
+    // Names alone leave no room for rounding.
+    ("walkway --seed 6100001", &[], "Wb*(L - L/2) + W1*(L - d1) + W2*(L - d2) - W1*L = 0", Sign::Wrong),
+    ("counter --seed 6100012", &[], "W1*L = Wb*L/2 + W1*d1", Sign::Wrong),
+    (MAST, &[], "Wb*L = Wb*L", Sign::Right),
     // With its angle a force of known line is compared with that, and the hinge's with both parts.
     (MAST, &[], "H = 1510 N at 20° from the vertical", Sign::Wrong),
     (MAST, &[], "H = 1510 N at 31.9° from the vertical", Sign::Right),
