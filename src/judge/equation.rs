@@ -22,6 +22,7 @@ use super::near::{MOST_LOOSE, is_near, rounded};
 use super::open::is_open;
 use super::own::{Way, right_way};
 use super::root::root;
+use super::sense::signed_as;
 use super::stock::Stock;
 use super::unproved::{has_square_angle, is_of_names, not_seen};
 use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
@@ -192,15 +193,18 @@ pub(super) fn judge(
     {
         judgement = judge_pair(board, stock, asked, &[*told, *open], line);
     }
-    let false_pair = || {
+    // The first pair around the unknown that is false, those that are `spared` apart.
+    let false_pair = |spared: &dyn Fn(&[&Tree]) -> bool| {
         let mut pairs = sides.windows(2).filter(|pair| has_unknown(board, pair));
-        let found = pairs
-            .find(|pair| judge_pair(board, stock, asked, pair, line).truth == Truth::DoesNotHold);
+        let found = pairs.find(|pair| {
+            let truth = || judge_pair(board, stock, asked, pair, line).truth;
+            !spared(pair) && truth() == Truth::DoesNotHold
+        });
         found.map(|pair| pair[1].span)
     };
     if judgement.truth.holds()
-        && let Some(span) =
-            first_break(board, stock, Dimension::NUMBER, &known_sides).or_else(false_pair)
+        && let Some(span) = first_break(board, stock, Dimension::NUMBER, &known_sides)
+            .or_else(|| false_pair(&|_| false))
     {
         judgement.truth = Truth::DoesNotHold;
         judgement.establishes.clear();
@@ -216,15 +220,8 @@ pub(super) fn judge(
             truth.holds() || matches!(truth, Truth::Noted | Truth::TooFewFigures)
         })
     };
-    // So must the links on both sides of an unknown, whichever senses are counted.
-    let false_link = || {
-        let mut pairs = sides.windows(2).filter(|pair| has_unknown(board, pair));
-        let broken = pairs.find(|pair| {
-            let truth = || judge_pair(board, stock, asked, pair, line).truth;
-            !is_equal_in_size(board, stock, pair) && truth() == Truth::DoesNotHold
-        });
-        broken.map(|pair| pair[1].span)
-    };
+    // So must the links with an unknown on both sides, whichever senses are counted.
+    let false_link = || false_pair(&|pair| is_equal_in_size(board, stock, pair));
     if judgement.truth == Truth::Noted
         && let Some(span) = broken_relation(board, stock, sides, &known).or_else(false_link)
     {
@@ -517,8 +514,7 @@ fn settle(
     function: Samples,
 ) {
     // Counted against its sense, its number stands for that.
-    let sign = (value * function[0]).signum();
-    let function = function.map(|one| sign * one);
+    let function = signed_as(function, value);
     judgement.values.push((
         target,
         Own {

@@ -62,21 +62,6 @@ fn unknown_in(board: &Board<'_>, side: &Tree) -> Option<Span> {
     })
 }
 
-/// True for a side of which only weights are not found yet: what they are is known before any
-/// balance.
-pub(super) fn is_known_with_weights(board: &Board<'_>, side: &Tree) -> bool {
-    side.names()
-        .iter()
-        .all(|(id, _)| match board.names.role(*id) {
-            Some(NameRole::Step(step)) => {
-                let made_of = board.key.open_in(step);
-                step.is_weight() && made_of.is_empty() || board.standing.contains_key(&step)
-            }
-            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
-            _ => true,
-        })
-}
-
 /// True if every side holds the unknown that is not found yet: what they say is a multiple of it.
 pub(super) fn is_told_by_unknown(board: &Board<'_>, sides: &[&Tree]) -> bool {
     sides.iter().all(|side| unknown_in(board, side).is_some())
@@ -128,20 +113,37 @@ pub(super) fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -
 
 /// True if every name in an expression is given or found, multiples of an open unknown excepted.
 pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
-    let open = open_unknown(board);
-    side.names()
-        .iter()
-        .all(|(id, _)| match board.names.role(*id) {
-            Some(NameRole::Step(StepId::Distance(_))) => true,
-            Some(role) if open.is_some() && is_alias(board, role) => false,
-            Some(NameRole::Step(step)) => {
-                let open = |id: &StepId| !board.standing.contains_key(id);
-                board.standing.contains_key(&step)
-                    && !(step.is_general() && board.key.open_in(step).iter().any(open))
-            }
-            Some(role @ NameRole::Own(_)) => !board.is_multiple_of_open(role),
-            _ => true,
-        })
+    all_names(board, side, &|role| is_known_name(board, role))
+}
+
+/// The same where weights may not be found yet: what they are is known before any balance.
+pub(super) fn is_known_with_weights(board: &Board<'_>, side: &Tree) -> bool {
+    let weight = |role| match role {
+        NameRole::Step(step) => step.is_weight() && board.key.open_in(step).is_empty(),
+        _ => false,
+    };
+    all_names(board, side, &|role| {
+        weight(role) || is_known_name(board, role)
+    })
+}
+
+fn all_names(board: &Board<'_>, side: &Tree, known: &dyn Fn(NameRole) -> bool) -> bool {
+    let names = side.names().into_iter();
+    let mut roles = names.filter_map(|(id, _)| board.names.role(id));
+    roles.all(known)
+}
+
+fn is_known_name(board: &Board<'_>, role: NameRole) -> bool {
+    let open = |id: &StepId| !board.standing.contains_key(id);
+    match role {
+        NameRole::Step(StepId::Distance(_)) => true,
+        role if open_unknown(board).is_some() && is_alias(board, role) => false,
+        NameRole::Step(step) => {
+            !(open(&step) || step.is_general() && board.key.open_in(step).iter().any(open))
+        }
+        NameRole::Own(_) => !board.is_multiple_of_open(role),
+        _ => true,
+    }
 }
 
 /// True if an expression rests on a step that is not found yet. A component, part or moment of the

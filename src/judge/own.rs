@@ -14,6 +14,7 @@ use super::open::{is_alias, is_known, is_known_with_weights};
 use super::other::other_step;
 use super::points::told_along;
 use super::root::share_of;
+use super::sense::signed_as;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
@@ -56,9 +57,7 @@ pub(super) fn own_name(
         // A name of hers has the sign that she gave it.
         Some((_, own)) => OwnName {
             value: kept(own.value.abs().copysign(value.number)),
-            function: own
-                .function
-                .map(|one| one * (own.function[0] * value.number).signum()),
+            function: signed_as(own.function, value.number),
             dimension: board.key.step(judgement.target)?.dimension,
             of_unknown: false,
             of_open_weight: false,

@@ -84,6 +84,12 @@ fn is_turned(target: StepId, right: f64) -> bool {
     target.is_general() && (target.is_size() || target.has_free_sense()) && right != 0.0
 }
 
+/// A function with the sign of a value.
+pub(super) fn signed_as(function: Samples, value: f64) -> Samples {
+    let sign = (value * function[0]).signum();
+    function.map(|one| sign * one)
+}
+
 /// Lets a value stand in the key's sense, with the sense in which it was counted.
 pub(super) fn settle_sense(target: StepId, own: &mut Own, right: f64) {
     own.against = is_turned(target, right) && own.value * right < 0.0;

@@ -77,6 +77,11 @@ impl StepId {
         }
     }
 
+    /// True for what follows from the givens before any balance.
+    pub fn is_of_givens(self) -> bool {
+        self.is_weight() || self.is_angle() || matches!(self, StepId::Distance(_))
+    }
+
     /// True for a weight.
     pub fn is_weight(self) -> bool {
         matches!(self, StepId::Weight(_) | StepId::Found(Nature::Weight, _))

@@ -138,7 +138,7 @@ impl Session {
             return Some(any_of(&ends.collect::<Vec<_>>()));
         }
         let way = general.ways.get(&target).map(|way| (way.x, way.y));
-        let (x, y) = way.or(target.is_weight().then_some((0.0, -1.0)))?;
+        let (x, y) = way.or_else(|| self.way_of_page(target))?;
         let (_, own) = judgement.values.iter().find(|(id, _)| *id == target)?;
         let sign = 1.0_f64.copysign(own.function[0]);
         let (x, y) = (sign * x, sign * y);
@@ -148,10 +148,10 @@ impl Session {
         })
     }
 
-    /// The unit vector of a weight or of a force of known line of a problem with one body.
+    /// The unit vector of a weight, or of a force of known line of a problem with one body.
     fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
         let force = match target {
-            StepId::Weight(_) => return Some((0.0, -1.0)),
+            weight if weight.is_weight() => return Some((0.0, -1.0)),
             StepId::Pull(force) => self.problem.force(force)?,
             _ => return None,
         };

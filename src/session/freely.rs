@@ -10,7 +10,7 @@ use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth, nearest_inputs, own_of_wrong};
-use crate::key::{Nature, StepId};
+use crate::key::StepId;
 use crate::text::{Prose, Slot};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -154,7 +154,7 @@ impl Session {
     pub(super) fn with_no_force_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
         let standing = self.state.standing.clone();
         let key = &self.key;
-        (self.state.standing).retain(|id, _| is_of_givens(*id) && key.open_in(*id).is_empty());
+        (self.state.standing).retain(|id, _| id.is_of_givens() && key.open_in(*id).is_empty());
         let found = self.beside_right_alone(look);
         self.state.standing = standing;
         found
@@ -431,8 +431,19 @@ impl Session {
         };
         let left = self.left_by(&open, asked);
         if let Some(own) = left.own {
-            let own = self.coarsely_right(&open, left.target, &own).unwrap_or(own);
-            self.state.put(left.target, own);
+            let coarse = self.coarsely_right(&open, left.target, &own);
+            // As with a value that holds, its sign tells in which sense a part is counted.
+            let turned = coarse
+                .as_ref()
+                .is_some_and(|own| own.value * own.function[0] < 0.0);
+            if turned && left.target.has_free_sense() {
+                let number = self.state.next_number;
+                self.state
+                    .senses
+                    .entry(left.target)
+                    .or_insert((true, number));
+            }
+            self.state.put(left.target, coarse.unwrap_or(own));
         }
         if left.relation {
             self.state.carried.extend(left.carried);
@@ -443,12 +454,12 @@ impl Session {
     /// `D = Wb − W1` tells no T.
     fn speaks_of_others(&self, judgement: &Judgement) -> bool {
         let target = judgement.target;
-        let evidence = &judgement.evidence;
-        if target.is_balance() || self.names_target(judgement) || evidence.rests_on.is_empty() {
-            return judgement.names.is_some() && target.is_balance();
+        if target.is_balance() {
+            return judgement.names.is_some();
         }
         let made_of = nearest_inputs(&self.key, target);
-        !evidence.rests_on.iter().all(|step| made_of.contains(step))
+        let mut rests_on = judgement.evidence.rests_on.iter();
+        !self.names_target(judgement) && !rests_on.all(|step| made_of.contains(step))
     }
 
     /// The value of another quantity stays in force under the name that she gave it.
@@ -466,20 +477,14 @@ impl Session {
     }
 
     /// A right value with too few figures, which she goes on with: it stands for the right one.
-    fn coarsely_right(&mut self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
+    fn coarsely_right(&self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
         if open.judgement.truth != Truth::TooFewFigures {
             return None;
-        }
-        let right = self.key.samples(target, &self.sampling, &BTreeMap::new())?;
-        // As with a value that holds, its sign tells in which sense a part is counted.
-        if target.has_free_sense() && own.value * right[0] < 0.0 {
-            let number = self.state.next_number;
-            self.state.senses.entry(target).or_insert((true, number));
         }
         let typed = own.typed.map_or(own.value, |(typed, _)| typed);
         Some(Own {
             value: typed,
-            function: right,
+            function: self.key.samples(target, &self.sampling, &BTreeMap::new())?,
             right: true,
             ..own.clone()
         })
@@ -541,16 +546,6 @@ impl Session {
             }
             None => self.words.say("question.freely-found", &[]),
         }
-    }
-}
-
-/// True for what follows from the givens before any balance.
-fn is_of_givens(step: StepId) -> bool {
-    use Nature::{Angle, Weight};
-    match step {
-        StepId::Weight(_) | StepId::Angle(_) | StepId::Distance(_) => true,
-        StepId::Found(nature, _) => matches!(nature, Weight | Angle),
-        _ => false,
     }
 }
 

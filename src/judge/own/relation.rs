@@ -118,9 +118,6 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
                     let role = board.names.role(id);
                     let number = match role {
                         Some(NameRole::Step(step)) if steps.contains(&step) => Some(values(step)),
-                        Some(NameRole::Step(step)) if !board.standing.contains_key(&step) => {
-                            board.right(step).map(|right| right[0])
-                        }
                         role => role.and_then(|role| board.name_value(role)),
                     };
                     board.value_of_name(id, number.unwrap_or(f64::NAN))
