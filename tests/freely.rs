@@ -3,6 +3,8 @@
 
 #[path = "freely/again.rs"]
 mod again;
+#[path = "freely/counted.rs"]
+mod counted;
 #[path = "freely/manners.rs"]
 mod manners;
 #[path = "freely/wide.rs"]

@@ -84,9 +84,9 @@ pub(super) fn follow_chain(
             judgement.values.clear();
             judgement.evidence.broken_link = true;
             judgement.evidence.lifted.clear();
-            judgement.evidence.number = Some(
-                typed_number(sides[index], here, dimension).unwrap_or_else(|| calculated(here)),
-            );
+            let typed = typed_number(sides[index], here, dimension);
+            judgement.evidence.broken_by_form = typed.is_none();
+            judgement.evidence.number = Some(typed.unwrap_or_else(|| calculated(here)));
             judgement.caret = Some(sides[index].span);
             return;
         }

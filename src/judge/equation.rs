@@ -210,6 +210,8 @@ pub(super) fn judge(
         judgement.establishes.clear();
         judgement.values.clear();
         judgement.evidence.broken_link = true;
+        // Whether the form before it is right was not looked at.
+        judgement.evidence.number = None;
         judgement.caret = Some(span);
     }
     // What is noted says that it holds: then every link of it must.

@@ -30,6 +30,8 @@ pub struct Evidence {
     pub dimension: Option<Dimension>,
     /// True if the form holds, but the number after the last `=` is not its value.
     pub broken_link: bool,
+    /// True if that is a form, or of what stands before it was not seen that it is right.
+    pub broken_by_form: bool,
     /// The unit in which the number would be right.
     pub right_in: Option<&'static str>,
     /// True if a side of a chain goes on from the value of the side before it.

@@ -13,7 +13,7 @@ use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
 use super::rounded_hard::is_rounded_hard;
-use super::sense::{note_sense, points_so, same, settle_sense, size_meant};
+use super::sense::{note_sense, points_so, same, settle_sense, signed_as, size_meant};
 use super::stock::Stock;
 use super::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
@@ -452,7 +452,11 @@ fn one(
     }
     if judgement.truth.holds() {
         let mut own = scaled(&judgement.truth);
-        own.function = function;
+        // A wrong turn may give a pull that pushes: she goes on with what she told.
+        own.function = match target.is_pull() {
+            true => signed_as(function, number),
+            false => function,
+        };
         settle_sense(target, &mut own, function[0]);
         judgement.values.push((target, own));
     }

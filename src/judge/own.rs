@@ -131,7 +131,12 @@ pub fn own_of_wrong(
         line,
         value: number.value,
         typed: (!balance).then_some((last.value, last.written)),
-        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
+        function: match function {
+            // A wrong turn may give a pull that pushes: she goes on with its size.
+            Some(function) if balance => signed_as(function, number.value),
+            Some(function) => function,
+            None => scaled(board, of, number.value),
+        },
         right: false,
         against: false,
         relation: false,

@@ -22,7 +22,9 @@ impl Session {
         let told = self.sign_told(judgement, turned);
         let changed = taken.iter().chain(&told).find_map(|(step, against)| {
             let (before, line) = self.state.senses.get(step).copied()?;
-            let changed = before != *against && !self.acts_so(*step, *against);
+            // What acts up on one body acts down on the other: there is no other way to count it.
+            let free = !self.acts_on_two(*step) && self.acts_so(*step, *against);
+            let changed = before != *against && !free;
             changed.then_some((*step, before, line))
         });
         let Some((step, before, line)) = changed else {
@@ -36,7 +38,7 @@ impl Session {
             ("line", Slot::Word(line.to_string())),
             (
                 "way",
-                Slot::Word(self.way_counted(step, before).unwrap_or_default()),
+                Slot::Prose(self.way_counted(step, before).unwrap_or_default()),
             ),
         ];
         let (sign, verdict) = verdict_of("wrong");
@@ -57,7 +59,7 @@ impl Session {
             Remark::SensesTaken(senses) => Some(senses.clone()),
             _ => None,
         });
-        let mut said = said.unwrap_or_default();
+        let said = said.unwrap_or_default();
         let balance = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
         let mut along = Senses::new();
         if !self.is_general() && judgement.remarks.iter().any(balance) {
@@ -67,9 +69,6 @@ impl Session {
             let rests_on = judgement.evidence.rests_on.iter().filter(unsaid);
             along.extend(rests_on.map(|step| (*step, false)));
         }
-        let on_one = |(step, _): &(StepId, bool)| !self.acts_on_two(*step);
-        said.retain(on_one);
-        along.retain(on_one);
         (said, along)
     }
 
@@ -93,13 +92,14 @@ impl Session {
                 && step.has_free_sense()
                 && own.right
                 && kept.is_none()
+                && (signed || !self.acts_on_two(*step))
             {
                 self.state.senses.insert(*step, (against, number));
             }
         }
         for (step, against) in taken {
             let counted = (against, number);
-            match self.acts_so(step, against) {
+            match self.acts_so(step, against) && !self.acts_on_two(step) {
                 true => drop(self.state.senses.insert(step, counted)),
                 false => drop(self.state.senses.entry(step).or_insert(counted)),
             }
@@ -115,7 +115,7 @@ impl Session {
         self.is_general() && counted.is_some_and(|counted| counted > 0.0)
     }
 
-    /// The part of which a line tells beyond doubt, by a plus or by names alone, a sign that is not
+    /// The part of which a line tells beyond doubt, by a sign or by names alone, a sign that is not
     /// that along its axis. What was told as a value before may be a size.
     fn sign_told(&self, judgement: &Judgement, turned: bool) -> Option<(StepId, bool)> {
         let evidence = &judgement.evidence;
@@ -127,7 +127,8 @@ impl Session {
         let kept = self.state.senses.get(step);
         let said = kept.is_some_and(|(_, line)| !by_value(*line));
         let told = turned && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
-        (told && (evidence.plus_told || evidence.names_only)).then_some((*step, turned))
+        let minus = evidence.number.is_some_and(|typed| typed.value < 0.0);
+        (told && (evidence.plus_told || evidence.names_only || minus)).then_some((*step, turned))
     }
 }
 

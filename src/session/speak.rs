@@ -2,7 +2,7 @@
 
 use super::Session;
 use crate::diagnosis::{Because, Diagnosis, Named, Voice};
-use crate::hint::{spoken_force, way_word};
+use crate::hint::{on_body, spoken_force, way_word};
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
 use crate::mistakes::{Scope, Skill};
@@ -276,7 +276,9 @@ impl Session {
                 ];
                 self.words.say("talk.component-for-pull", &slots)
             }
-            _ if diagnosis.slip && judgement.evidence.number.is_none() => {
+            _ if diagnosis.slip
+                && (judgement.evidence.number.is_none() || judgement.evidence.broken_by_form) =>
+            {
                 self.words.say("talk.slip-link", &[])
             }
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
@@ -446,15 +448,15 @@ impl Session {
             let way = self.way_counted(*step, *against)?;
             let slots = [
                 ("symbol", Slot::Name(self.key.step(*step)?.symbol.shown())),
-                ("way", Slot::Word(way)),
+                ("way", Slot::Prose(way)),
             ];
             Some(self.words.say("talk.sense-taken", &slots))
         });
         told.fold(Prose::default(), Prose::then)
     }
 
-    /// The way in which a part of the hinge's force is counted.
-    pub(super) fn way_counted(&self, step: StepId, against: bool) -> Option<String> {
+    /// The way in which a part of the hinge's force is counted; of a joint's on its first body.
+    pub(super) fn way_counted(&self, step: StepId, against: bool) -> Option<Prose> {
         let (axis, positive) = match step.along() {
             Some(axis) => (axis, true),
             None => {
@@ -464,8 +466,9 @@ impl Session {
         };
         let positive = positive != against;
         let kept = self.is_free() || !self.is_general();
-        let told = kept && step.has_free_sense() && !self.acts_on_two(step);
-        told.then(|| self.words.word(way_word(axis, positive)))
+        let told = kept && step.has_free_sense();
+        let way = || self.words.say(way_word(axis, positive), &[]);
+        told.then(|| on_body(&self.words, &self.key, step, way()))
     }
 
     /// A line that holds and leaves the question open.

@@ -14,13 +14,18 @@ const SINGULAR: f64 = 1e-6;
 /// What stands for an unknown where the terms of a line are sought.
 const TRIED: [f64; 2] = [1.0, 7.3];
 
+/// The values, in newtons, that an unknown gets which the lines leave free.
+const FREE: [f64; 2] = [100.0, 270.0];
+/// The most unknowns of lines that are put together.
+const MOST_UNKNOWNS: usize = 6;
+
 /// A line as a sum of multiples of unknowns and a number, which is zero.
 struct Row {
     of: Vec<(StepId, f64)>,
     number: f64,
 }
 
-/// True if a line follows from one of these wrong lines, alone or with one of the right ones
+/// True if a line follows from one of these wrong lines, alone or with one or two others of hers
 /// beside it.
 pub fn follows_relation(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> bool {
     follows(board, wrong, right, line).unwrap_or(false)
@@ -48,25 +53,46 @@ fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Opt
     // The same line once more is as wrong.
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
     let wrong = wrong.filter(|wrong| relates(board, wrong));
-    let mut wrong = wrong.filter_map(|wrong| row_of(board, wrong));
-    let from = |wrong: &Row| {
-        let mut beside = beside.iter();
-        let alone = follows_from(&told, &[wrong]);
-        alone || beside.any(|row| follows_from(&told, &[wrong, row]))
+    let wrong = wrong.filter_map(|wrong| row_of(board, wrong));
+    let wrong: Vec<Row> = wrong.filter(|wrong| !wrong.of.is_empty()).collect();
+    // Her wrong lines first: one of them at least gives what is told.
+    let rows: Vec<&Row> = wrong.iter().chain(&beside).collect();
+    let from = |first: usize| {
+        let later = || first + 1..rows.len();
+        let pairs = || later().flat_map(|one| (one + 1..rows.len()).map(move |two| (one, two)));
+        follows_from(&told, &[rows[first]])
+            || later().any(|one| follows_from(&told, &[rows[first], rows[one]]))
+            || pairs().any(|(one, two)| follows_from(&told, &[rows[first], rows[one], rows[two]]))
     };
-    Some(wrong.any(|wrong| !wrong.of.is_empty() && from(&wrong)))
+    Some((0..wrong.len()).any(from))
 }
 
 /// True for two lines that say the same kind of thing: of the same unknowns, and both with a
-/// number or both without. The later takes the place of the earlier.
+/// number or both without; of three terms or more two are alike, as two balances of the same
+/// unknowns are not. The later takes the place of the earlier.
 pub fn is_of_a_kind(board: &Board<'_>, one: &str, other: &str) -> bool {
-    let kind = |line: &str| {
+    let entries = |line: &str| {
         let row = row_of(board, line)?;
-        let mut steps: Vec<StepId> = row.of.iter().map(|(step, _)| *step).collect();
-        steps.sort();
-        Some((steps, row.number == 0.0))
+        let mut entries: Vec<(Option<StepId>, f64)> = row
+            .of
+            .iter()
+            .map(|(step, times)| (Some(*step), *times))
+            .collect();
+        entries.extend((row.number != 0.0).then_some((None, row.number)));
+        entries.sort_by_key(|(step, _)| *step);
+        Some(entries)
     };
-    kind(one).is_some_and(|one| kind(other) == Some(one))
+    let (Some(one), Some(other)) = (entries(one), entries(other)) else {
+        return false;
+    };
+    let both = || one.iter().zip(&other);
+    let same = one.len() == other.len() && both().all(|((one, _), (other, _))| one == other);
+    let ratios: Vec<f64> = both().map(|((_, one), (_, other))| one / other).collect();
+    let alike = |(at, one): (usize, &f64)| {
+        let mut later = ratios[at + 1..].iter();
+        later.any(|other| (one - other).abs() <= NEAR * one.abs())
+    };
+    same && (ratios.len() < 3 || ratios.iter().enumerate().any(alike))
 }
 
 /// True for a line with the names of quantities that are to be found and no value of one: that is
@@ -166,7 +192,7 @@ fn coefficient(row: &Row, step: StepId) -> f64 {
     of.map_or(0.0, |(_, times)| *times)
 }
 
-/// True if a line holds wherever these do: one of at most two unknowns, or two of two.
+/// True if a line holds wherever these do together, all of whose unknowns stand in them.
 fn follows_from(told: &Row, rows: &[&Row]) -> bool {
     let mut steps: Vec<StepId> = Vec::new();
     for (step, _) in rows.iter().flat_map(|row| &row.of) {
@@ -175,7 +201,10 @@ fn follows_from(told: &Row, rows: &[&Row]) -> bool {
         }
     }
     let known = told.of.iter().all(|(step, _)| steps.contains(step));
-    let holds = |point: &[f64]| {
+    if !known || rows.len() > steps.len() || steps.len() > MOST_UNKNOWNS {
+        return false;
+    }
+    let holds = |point: &Vec<f64>| {
         let value = |step: StepId| {
             let at = steps.iter().position(|known| *known == step);
             at.map_or(0.0, |at| point[at])
@@ -186,24 +215,57 @@ fn follows_from(told: &Row, rows: &[&Row]) -> bool {
         });
         sum.abs() <= NEAR * size && size > 0.0
     };
-    let at = |row: &Row, place: usize| coefficient(row, steps[place]);
-    match (rows, steps.len()) {
-        ([one], 1) => holds(&[-one.number / at(one, 0)]),
-        ([one], 2) => {
-            // Two points of the line that it is.
-            let point = |second: f64| [-(one.number + at(one, 1) * second) / at(one, 0), second];
-            known && holds(&point(100.0)) && holds(&point(270.0))
+    points_of(rows, &steps).is_some_and(|points| points.iter().all(holds))
+}
+
+/// Enough points at which these lines hold together to tell everything that follows from them;
+/// `None` where two of them say the same, or against each other.
+fn points_of(rows: &[&Row], steps: &[StepId]) -> Option<Vec<Vec<f64>>> {
+    let count = steps.len();
+    let entries = |row: &&Row| {
+        let of = steps.iter().map(|step| coefficient(row, *step));
+        of.chain([row.number]).collect::<Vec<f64>>()
+    };
+    let mut matrix: Vec<Vec<f64>> = rows.iter().map(entries).collect();
+    let mut led = Vec::new();
+    for at in 0..matrix.len() {
+        let size = |row: &[f64]| {
+            row[..count]
+                .iter()
+                .fold(0.0_f64, |most, one| most.max(one.abs()))
+        };
+        let whole = size(&entries(&rows[at]));
+        let column = (0..count)
+            .max_by(|one, other| matrix[at][*one].abs().total_cmp(&matrix[at][*other].abs()))?;
+        if size(&matrix[at]) <= SINGULAR * whole {
+            return None;
         }
-        ([one, two], 2) => {
-            let terms = [at(one, 0) * at(two, 1), at(one, 1) * at(two, 0)];
-            let whole = terms[0] - terms[1];
-            if whole.abs() <= SINGULAR * (terms[0].abs() + terms[1].abs()) {
-                return false;
-            }
-            let first = (at(one, 1) * two.number - at(two, 1) * one.number) / whole;
-            let second = (at(two, 0) * one.number - at(one, 0) * two.number) / whole;
-            known && holds(&[first, second])
+        let lead = matrix[at][column];
+        matrix[at].iter_mut().for_each(|entry| *entry /= lead);
+        let row = matrix[at].clone();
+        let others = matrix.iter_mut().enumerate();
+        for (_, taken) in others.filter(|(other, _)| *other != at) {
+            let share = taken[column];
+            taken
+                .iter_mut()
+                .zip(&row)
+                .for_each(|(entry, one)| *entry -= share * one);
         }
-        _ => false,
+        led.push(column);
     }
+    // Every free unknown in turn at another of two values.
+    let free: Vec<usize> = (0..count).filter(|at| !led.contains(at)).collect();
+    let point = |moved: Option<usize>| {
+        let mut point = vec![FREE[0]; count];
+        if let Some(moved) = moved {
+            point[moved] = FREE[1];
+        }
+        for (row, column) in matrix.iter().zip(&led) {
+            let others = free.iter().map(|at| row[*at] * point[*at]);
+            point[*column] = -(row[count] + others.sum::<f64>());
+        }
+        point
+    };
+    let moved = free.iter().map(|at| point(Some(*at)));
+    Some(std::iter::once(point(None)).chain(moved).collect())
 }
