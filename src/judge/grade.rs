@@ -207,7 +207,10 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         let (value, _) = with_own_inputs(board, id).filter(|_| goes_coarsely(board))?;
         any(&zeros, value).then_some(())
     };
+    // An angle is rounded in degrees, whatever it is counted in.
+    let rounded = telling && any(&|value| typed.is(value), right[0]);
     (near
+        || rounded
         || coarsely().is_some()
         || typed.written.significant <= 2 && any(&to_two, right[0])
         || trailing_zeros(typed) && any(&zeros, right[0]))

@@ -99,6 +99,11 @@ impl Session {
         }
         for (step, against) in taken {
             let counted = (against, number);
+            // A balance says more than a value, which may be a size.
+            let by_value = |(_, line): &(bool, usize)| self.is_of_value(&step, *line);
+            if self.state.senses.get(&step).is_some_and(by_value) {
+                self.state.senses.remove(&step);
+            }
             match self.acts_so(step, against) && !self.acts_on_two(step) {
                 true => drop(self.state.senses.insert(step, counted)),
                 false => drop(self.state.senses.entry(step).or_insert(counted)),
@@ -115,17 +120,19 @@ impl Session {
         self.is_general() && counted.is_some_and(|counted| counted > 0.0)
     }
 
+    /// True where it was a value of a part that told its sense: it may be a size.
+    fn is_of_value(&self, step: &StepId, line: usize) -> bool {
+        let standing = self.state.standing.get(step);
+        standing.is_some_and(|standing| standing.line == line)
+    }
+
     /// The part of which a line tells beyond doubt, by a sign or by names alone, a sign that is not
     /// that along its axis. What was told as a value before may be a size.
     fn sign_told(&self, judgement: &Judgement, turned: bool) -> Option<(StepId, bool)> {
         let evidence = &judgement.evidence;
         let (step, own) = judgement.values.first()?;
-        let by_value = |line: usize| {
-            let standing = self.state.standing.get(step);
-            standing.is_some_and(|standing| standing.line == line)
-        };
         let kept = self.state.senses.get(step);
-        let said = kept.is_some_and(|(_, line)| !by_value(*line));
+        let said = kept.is_some_and(|(_, line)| !self.is_of_value(step, *line));
         let told = turned && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
         let minus = evidence.number.is_some_and(|typed| typed.value < 0.0);
         (told && (evidence.plus_told || evidence.names_only || minus)).then_some((*step, turned))

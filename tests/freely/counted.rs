@@ -50,6 +50,10 @@ const ROWS: &[Row] = &[
     ("boom", &["Hx = T cos 28"], "Hx = -361 N", Sign::Wrong, "Since line 1 Hx counts to the right"),
     ("boom", &["Hx = T cos 28"], "Hx = 361 N", Sign::Right, ""),
     ("boom", &["Hx + T cos 28 = 0"], "Hx = -361 N", Sign::Right, ""),
+    ("boom", &["Hx = 361 N", "Hx = T cos 28"], "Hx = -361 N", Sign::Wrong, "Since line 2"),
+    // An angle of two figures is too coarse, and not another.
+    ("incline_slip", &[], "theta = 17°", Sign::Incomplete, ""),
+    ("incline_slip", &[], "theta = 18°", Sign::Wrong, ""),
     // The size of a force through a wrong turn: her H acts as the forces do.
     ("mast 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55", "T = 1039 N"], "Hx = 1039 cos 10 = 1023 N", Sign::Follows, "Hx points to the left"),
     ("mast 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55"], "Hx = 1023 N", Sign::Follows, "Hx points to the left"),
