@@ -489,7 +489,10 @@ fn judge_sides(
         // `Mtot = M1 + M2` claims nothing of what is asked; `W = 42` may be meant for Wb.
         let claims = other::is_alike(board, name, asked, &sides);
         let open = judgement.evidence.lifted.is_empty() || weights || !claims;
-        if !judgement.truth.holds() && judgement.names.is_some() && open {
+        // `S = Hx + Hy`: of what is not found yet nothing is claimed either.
+        let unknown = sides.first().filter(|_| !claims);
+        let of_unknown = unknown.is_some_and(|side| equation::has_unknown(board, &[*side]));
+        if !judgement.truth.holds() && (judgement.names.is_some() && open || of_unknown) {
             judgement.truth = Truth::Noted;
         }
         return judgement;

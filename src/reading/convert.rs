@@ -15,7 +15,8 @@ const TWO_TURNS: f64 = 720.0;
 
 /// A tree without the factors that only change a unit.
 pub(super) fn converted(tree: Tree) -> Tree {
-    let tree = match to_degrees(&tree).or_else(|| to_whole_unit(&tree)) {
+    let changed = to_degrees(&tree).or_else(|| to_radians(&tree));
+    let tree = match changed.or_else(|| to_whole_unit(&tree)) {
         Some(changed) => changed,
         None => tree,
     };
@@ -96,6 +97,29 @@ fn to_degrees(tree: &Tree) -> Option<Tree> {
         literal.written.last_place *= degree.factor;
     }
     Some(rest)
+}
+
+/// An angle in radians that was turned into degrees: `1.013·180/π`, `tan⁻¹(…)·180/π`.
+fn to_radians(tree: &Tree) -> Option<Tree> {
+    let radians = |unit: Option<&Unit>| {
+        unit.is_none_or(|unit| unit.dimension == Dimension::ANGLE && unit.factor == 1.0)
+    };
+    let pi = |literal: &Literal, over: bool| {
+        !over && !literal.unit_alone && (literal.typed - PI).abs() < NEAR_PI
+    };
+    let half_turn = |literal: &Literal, over: bool| {
+        let angle = |unit: &Unit| unit.dimension == Dimension::ANGLE;
+        over && literal.unit.is_none_or(angle) && literal.typed == 180.0
+    };
+    let mut rest = without(&without(tree, true, &pi)?, true, &half_turn)?;
+    match &mut rest.node {
+        Node::Call(function, _) if function.gives_angle() => Some(rest),
+        Node::Literal(literal) if radians(literal.unit) && literal.typed.abs() <= 2.0 * PI => {
+            literal.unit = find_unit("rad");
+            Some(rest)
+        }
+        _ => None,
+    }
 }
 
 /// True for what may be a number of degrees: a number that is no other quantity, a name, a sum of

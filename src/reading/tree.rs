@@ -236,6 +236,14 @@ pub enum Function {
 }
 
 impl Function {
+    /// True for sin⁻¹, cos⁻¹ and tan⁻¹, whose value is an angle.
+    pub(super) fn gives_angle(self) -> bool {
+        matches!(
+            self,
+            Function::ArcSine | Function::ArcCosine | Function::ArcTangent
+        )
+    }
+
     /// True for sin, cos and tan, whose argument is an angle.
     pub fn takes_angle(self) -> bool {
         matches!(self, Function::Sine | Function::Cosine | Function::Tangent)

@@ -54,6 +54,14 @@ const ROWS: &[Row] = &[
     // An angle of two figures is too coarse, and not another.
     ("incline_slip", &[], "theta = 17°", Sign::Incomplete, ""),
     ("incline_slip", &[], "theta = 18°", Sign::Wrong, ""),
+    // Radians turned into degrees by hand.
+    ("mast 3", &["T = 811 N"], "psi = 1.013*180/pi", Sign::Right, ""),
+    ("mast 3", &["T = 811 N"], "psi = atan(1280/798)*180/pi = 58.1", Sign::Right, ""),
+    ("mast 3", &["T = 811 N"], "psi = 1.1*180/pi", Sign::Wrong, ""),
+    ("mast 3", &["T = 811 N"], "Wb = 617.4*180/pi", Sign::Wrong, ""),
+    // A name of her own for what is not found yet claims nothing.
+    ("mast 3", &["T = 811 N"], "S = Hx + Hy", Sign::Noted, ""),
+    ("mast 3", &[], "S = Hx + T cos 10", Sign::Noted, ""),
     // The size of a force through a wrong turn: her H acts as the forces do.
     ("mast 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55", "T = 1039 N"], "Hx = 1039 cos 10 = 1023 N", Sign::Follows, "Hx points to the left"),
     ("mast 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55"], "Hx = 1023 N", Sign::Follows, "Hx points to the left"),
