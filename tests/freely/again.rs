@@ -250,12 +250,8 @@ fn every_name_of_a_chain_is_found() {
         session.submit(before);
         let turn = session.submit(line);
         assert_eq!(turn.line.sign, Sign::Right, "{line}: {}", turn.line.message);
-        assert_eq!(
-            turn.kept.progress.len(),
-            2,
-            "{line}: {:?}",
-            turn.kept.progress
-        );
+        let found = |name: &str| turn.kept.progress.iter().any(|step| step == name);
+        assert!(found("push:A") && found("push:B"), "{line}");
     }
     let mut session = opened("a_frame");
     session.submit("freely");
