@@ -11,6 +11,9 @@ use super::open::{is_known, is_known_with_weights};
 use super::unproved::is_of_names;
 use crate::reading::{Node, Operator, Reading, Tree, read};
 
+/// A sine or cosine smaller than this is nothing: 90° in radians is rounded.
+const NOTHING: f64 = 1e-12;
+
 /// What a line with true links between known numbers is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum KnownTruth {
@@ -32,7 +35,8 @@ pub fn known_truth(board: &Board<'_>, line: &str) -> Option<KnownTruth> {
         .find_map(|reading| truth_of(board, &stock, reading))
 }
 
-fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<KnownTruth> {
+/// The same of a reading.
+pub(super) fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<KnownTruth> {
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     let leaf = |side: &&Tree| matches!(side.node, Node::Literal(_) | Node::Name(_));
     let name = |side: &&Tree| matches!(side.node, Node::Name(_));
@@ -40,12 +44,20 @@ fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<Known
     if !relation || sides.iter().all(leaf) || sides.iter().any(name) {
         return None;
     }
-    let known = |side: &&Tree| is_known(board, side) || is_known_with_weights(board, side);
-    let known = sides.iter().all(known);
+    let known = |side: &&Tree| {
+        let of_givens = || is_of_givens(board, side);
+        is_known(board, side) || is_known_with_weights(board, side) || of_givens()
+    };
+    let known = sides
+        .iter()
+        .all(|side| known(side) || vanishes(board, side));
     // Names alone leave no room for rounding, and none for chance.
     let in_names = is_of_names(stock, &sides);
     let links = |pair: &[&Tree]| match in_names {
-        true => is_same(pair[0], pair[1]) || is_true_relation(board, stock, pair),
+        true => {
+            let both = || pair.iter().all(|side| vanishes(board, side));
+            is_same(pair[0], pair[1]) || is_true_relation(board, stock, pair) || both()
+        }
         false => is_of_one_kind(board, pair) && is_equal(board, stock, pair),
     };
     let links = sides.windows(2).all(links);
@@ -73,6 +85,44 @@ fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> Option<Known
         false => KnownTruth::OfNumbers,
     };
     known.all(|known| known).then_some(truth)
+}
+
+/// True if every name in an expression is given, found, or follows from the givens before any
+/// balance.
+fn is_of_givens(board: &Board<'_>, side: &Tree) -> bool {
+    let names = side.names().into_iter();
+    let mut roles = names.map(|(id, _)| board.names.role(id));
+    roles.all(|role| match role {
+        Some(NameRole::Step(step)) => {
+            let found = board.standing.contains_key(&step);
+            let formula = step.is_general() && board.key.formula(step).is_some();
+            let open = step.is_unknown() || step.is_balance();
+            found || formula && !open && board.key.open_in(step).is_empty()
+        }
+        Some(NameRole::Own(_)) | None => false,
+        Some(_) => true,
+    })
+}
+
+/// True for nothing, and for what is multiplied by a sine or cosine of numbers that is nothing.
+fn vanishes(board: &Board<'_>, tree: &Tree) -> bool {
+    match &tree.node {
+        Node::Literal(literal) => literal.value == 0.0,
+        Node::Name(_) => false,
+        Node::Negative(inner) => vanishes(board, inner),
+        Node::Call(..) => {
+            let value = plain_value(board, tree).map(|value| value.number.abs());
+            tree.names().is_empty() && value.is_ok_and(|value| value < NOTHING)
+        }
+        Node::Binary(Operator::Multiply, left, right) => {
+            vanishes(board, left) || vanishes(board, right)
+        }
+        Node::Binary(Operator::Divide, left, _) => vanishes(board, left),
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            vanishes(board, left) && vanishes(board, right)
+        }
+        Node::Binary(Operator::Power, ..) => false,
+    }
 }
 
 /// True for numbers that are only added to each other or taken from each other.

@@ -52,6 +52,7 @@ mod rounded_hard;
 mod sense;
 mod set_equal;
 mod shape;
+mod small_lengths;
 mod solved_for;
 pub mod statement;
 mod stock;
@@ -349,6 +350,7 @@ fn judge_readings(
         let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
+            .or_else(|| small_lengths::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
         if !other_units::says_something(&judgement) {
@@ -369,10 +371,13 @@ fn judge_reading(
     reading: &Reading,
     line: (&str, usize),
 ) -> Judgement {
-    if let Some(judgement) = value_behind::judge(board, stock, asked, reading, line) {
+    let at = (asked, line);
+    if let Some(mut judgement) = value_behind::judge(board, stock, asked, reading, line) {
+        value_behind::credit_names(board, stock, at, reading, &mut judgement);
         return judgement;
     }
     let mut judgement = judge_relation(board, stock, asked, reading, line);
+    value_behind::credit_names(board, stock, at, reading, &mut judgement);
     let others = |remark: &Remark| matches!(remark, Remark::OtherUnknowns(_));
     if judgement.remarks.iter().any(others) && value_behind::breaks_apart(board, reading) {
         return value_behind::not_its_value(Judgement::of(asked, Truth::DoesNotHold));

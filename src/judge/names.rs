@@ -141,6 +141,14 @@ impl Names {
         if let (Some(couple), None) = (couples.next(), couples.next()) {
             self.also(NameRole::Step(couple.id), "M");
         }
+        let exact = |name: &Name| name.symbol.as_str() == "A";
+        let is_total = |step: &&Step| step.symbol.as_str() == "ΣA";
+        let mut totals = key.steps.iter().filter(is_total);
+        if let (Some(total), None) = (totals.next(), totals.next())
+            && !self.vocabulary.names.iter().any(exact)
+        {
+            self.also(NameRole::Step(total.id), "A");
+        }
         let mut weights = key.steps.iter().filter(|step| step.id.is_weight());
         if let (Some(weight), None) = (weights.next(), weights.next()) {
             self.also(NameRole::Step(weight.id), "W");
@@ -174,6 +182,12 @@ impl Names {
     pub fn call(&mut self, step: StepId, spelling: &str) {
         self.also(NameRole::Step(step), spelling);
         self.told.push(spelling.to_owned());
+    }
+
+    /// True for a usual spelling of what the problem has one of.
+    pub(super) fn is_usual(&self, id: NameId, spelling: &str) -> bool {
+        let name = self.vocabulary.name(id);
+        name.is_some_and(|name| name.spellings.iter().any(|usual| usual == spelling))
     }
 
     /// True for a spelling that the learner told in words.

@@ -18,7 +18,7 @@ use super::sense::signed_as;
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
-use crate::reading::{Leaf, Node, Reading, Tree, Value, evaluate};
+use crate::reading::{Leaf, NameId, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
 pub use relation::{follows_relation, is_of_a_kind};
@@ -88,7 +88,9 @@ pub(super) fn own_name(
 pub(super) fn layout(board: &Board<'_>, reading: &Reading, judgement: &Judgement) -> String {
     let layout = reading.layout(board.names.vocabulary());
     match (&judgement.names, layout.split_once(" = ")) {
-        (Some((name, _)), Some((_, rest))) if reading.defines.is_none() => {
+        (Some((name, _)), Some((_, rest)))
+            if reading.defines.is_none() && matches!(reading.sides[0].node, Node::Name(_)) =>
+        {
             format!("{name} = {rest}")
         }
         _ => layout,
@@ -412,6 +414,30 @@ fn is_given(board: &Board<'_>, own: &Own) -> bool {
     givens.any(|value| (value - own.value).abs() <= 1e-9 * value.abs())
 }
 
+/// True for a usual name of what the problem has one of. `M` before a form, or before a moment of
+/// this working, may be that of something else, and before another value is the couple.
+fn is_of_the_one(
+    board: &Board<'_>,
+    stock: &Stock,
+    (id, typed): (NameId, &str),
+    value: &Tree,
+) -> bool {
+    let bare = match &value.node {
+        Node::Negative(inner) => inner,
+        _ => value,
+    };
+    let is_couple = || match &bare.node {
+        Node::Literal(literal) => {
+            let meanings = stock.meanings(literal, false, false);
+            let mut known = meanings.iter().filter(|meaning| !meaning.constant);
+            !known.any(|meaning| meaning.dimension == Dimension::MOMENT)
+        }
+        _ => false,
+    };
+    let is_moment = board.names.dimension(id) == Dimension::MOMENT;
+    board.names.is_usual(id, typed) && (!is_moment || is_couple())
+}
+
 /// A definition whose name the key also uses, for a quantity that nobody is asked (`M1` for the
 /// first moment): where the line is wrong for that quantity, the name is the learner's own.
 pub(super) fn taken_name(
@@ -440,7 +466,9 @@ pub(super) fn taken_name(
     let typed = text.get(name.span.start..name.span.end)?;
     let symbol = &board.names.vocabulary().name(id)?.symbol;
     let spelled_so = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
-    let own_spelling = spelled_so.iter().any(|way| way == typed) || board.names.is_told(typed);
+    let own_spelling = spelled_so.iter().any(|way| way == typed)
+        || board.names.is_told(typed)
+        || value.may_be(dimension) && is_of_the_one(board, stock, (id, typed), first);
     let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;
     // The moment, part or distance of another force.
     let of_another = !asked && other_step(board, stock, step, first, value).is_some();

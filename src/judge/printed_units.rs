@@ -153,7 +153,7 @@ fn multiple_of(dimension: Dimension, factor: f64) -> Option<&'static Unit> {
 
 /// A side of bare numbers in a unit; a unit that stands behind its last number is meant for all.
 /// `None` where other numbers have units of their own.
-fn in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> {
+pub(super) fn in_unit(side: &Tree, unit: &'static Unit, index: &mut usize) -> Option<Tree> {
     let mut bare = side.clone();
     if let Node::Binary(Operator::Multiply, whole, last) = &side.node
         && let Node::Literal(literal) = &last.node

@@ -53,10 +53,13 @@ pub(super) fn judge(
     if is_step(&sides[0]) {
         let told = part(vec![sides[0].clone(), value.clone()]);
         let told = judge_relation(board, stock, asked, &told, line);
-        if told.truth == Truth::DoesNotHold {
-            return Some(follows(board, (&sides[1..], number), told, line.1));
-        }
         let relation = judge_relation(board, stock, asked, &part(sides.to_vec()), line);
+        if told.truth == Truth::DoesNotHold {
+            let behind = follows(board, (&sides[1..], number), told.clone(), line.1);
+            // Of a relation that does not hold nobody can say that the number is not its value.
+            let is_false = relation.truth == Truth::DoesNotHold && !behind.truth.holds();
+            return Some(if is_false { told } else { behind });
+        }
         return relation.stands().then_some(told);
     }
     let right = evaluate(&sides[0], &mut |leaf| in_full(board, leaf))
@@ -68,6 +71,63 @@ pub(super) fn judge(
         wrong.evidence.false_equation = true;
         not_its_value(wrong)
     })
+}
+
+/// `A = B = W/2`: what a chain that holds gives to each name before its last side, not only to the
+/// first.
+pub(super) fn credit_names(
+    board: &Board<'_>,
+    stock: &Stock,
+    (asked, line): (StepId, (&str, usize)),
+    reading: &Reading,
+    judgement: &mut Judgement,
+) {
+    let Some((value, names)) = reading.sides.split_last().filter(|_| judgement.stands()) else {
+        return;
+    };
+    let open = |side: &Tree| {
+        let names = side.names();
+        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+        roles.any(|role| is_open(board, role).is_some())
+    };
+    if open(value) || judgement.names.is_some() {
+        return;
+    }
+    let step = |side: &Tree| match side.node {
+        Node::Name(id) => match board.names.role(id)? {
+            NameRole::Step(step) => Some(step),
+            _ => None,
+        },
+        _ => None,
+    };
+    let steps: Vec<StepId> = names.iter().filter_map(step).collect();
+    if steps.len() < 2 || steps.len() < names.len() {
+        return;
+    }
+    let each = steps.iter().zip(names).map(|(step, name)| {
+        let told = Reading {
+            sides: vec![name.clone(), value.clone()],
+            ..reading.clone()
+        };
+        let told = judge_relation(board, stock, asked, &told, line);
+        (told.truth.holds() && told.target == *step).then_some(told)
+    });
+    let mut each: Vec<Judgement> = each.flatten().collect();
+    if !judgement.truth.holds() {
+        // A relation that is true gives nothing unless each of its names has this value.
+        if each.len() < steps.len() {
+            return;
+        }
+        *judgement = each.remove(0);
+    }
+    for told in each {
+        for (step, own) in told.values {
+            if judgement.values.iter().all(|(known, _)| *known != step) {
+                judgement.values.push((step, own));
+                judgement.establishes.push(step);
+            }
+        }
+    }
 }
 
 /// True if a side of a chain lies far from its first side, every name at what it holds: a link that

@@ -8,7 +8,7 @@ use crate::judge::{
 };
 use crate::key::StepId;
 use crate::reading::{Node, Operator, Tree, read};
-use crate::units::{Dimension, number_text};
+use crate::units::{Dimension, number_text, unit_for};
 
 /// A unit behind a value, and those in which the number may be right.
 const UNITS: [(&str, &[&str]); 5] = [
@@ -43,6 +43,7 @@ impl Session {
             .or_else(|| self.by_right_relation(asked, line, &found))
             .or_else(|| self.by_value_told(asked, line, &found))
             .or_else(|| self.written_otherwise(asked, line, &found))
+            .or_else(|| self.by_own_name(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
             .or_else(|| self.seen_widely(asked, line, &found))
             .or_else(|| self.after_the_balance(line, &found))
@@ -85,6 +86,30 @@ impl Session {
         told.layout.clone_from(&found.layout);
         told.remarks.push(Remark::NotSeen);
         Some(told)
+    }
+
+    /// `psi = a` with a number that she called a: the value that is told so.
+    fn by_own_name(&mut self, asked: StepId, line: &str, found: &Judgement) -> Option<Judgement> {
+        let (name, own) = line.split_once('=')?;
+        let own = own.trim();
+        let mut known = self.state.own_names.iter();
+        let (_, own) = known.find(|(symbol, _)| symbol.as_str() == own || symbol.shown() == own)?;
+        if own.of_unknown || own.of_open_weight || !(self.is_symbol(name.trim())) {
+            return None;
+        }
+        let value = number_text(own.value);
+        let unit = unit_for(own.dimension).filter(|_| !own.bare);
+        let told = match (own.dimension, unit) {
+            (Dimension::ANGLE, Some(_)) => format!("{name} = {value} rad"),
+            (_, Some(unit)) => format!("{name} = {value} {}", unit.symbol),
+            _ => format!("{name} = {value}"),
+        };
+        let mut judgement = self.judged_in_force(asked, &told);
+        if !judgement.truth.holds() {
+            return None;
+        }
+        judgement.layout.clone_from(&found.layout);
+        Some(judgement)
     }
 
     /// A line with another way of writing for what is read otherwise: `43.3 kgf` with the g of this
@@ -294,7 +319,12 @@ impl Session {
             let named = stem.contains('=') && right.names.is_none() && !right.target.is_balance();
             // The number of a mass for its weight is another thought.
             let mass = *unit == KILOGRAM_FORCE && right.target.is_weight();
-            (holds && named && !mass).then(|| wrong_unit(right, step.dimension, unit))
+            (holds && named && !mass).then(|| {
+                let mut wrong = wrong_unit(right, step.dimension, unit);
+                // The line is shown as it was typed, not as it would be right.
+                wrong.layout.clone_from(&found.layout);
+                wrong
+            })
         })
     }
 

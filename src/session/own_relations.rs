@@ -18,6 +18,9 @@ const SOLVED: u8 = 5;
 /// Her value is that of such a working if it is off by no more than this share.
 const SAME: f64 = 0.005;
 
+/// The value of a form agrees with the right one up to this share of it.
+const FAR: f64 = 0.1;
+
 impl Session {
     /// A line that does not hold and follows from a wrong relation of hers.
     pub(super) fn by_own_relation(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
@@ -27,7 +30,7 @@ impl Session {
             !names.contains(|c: char| c.is_ascii_digit() || "+-−*·/(".contains(c))
         };
         let chain = !found.evidence.broken_link || names_alone();
-        let refused = found.truth == Truth::DoesNotHold && chain;
+        let refused = found.truth == Truth::DoesNotHold && chain || self.is_far(found);
         let freely = self.state.freely.as_ref().filter(|_| refused)?;
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
@@ -55,6 +58,18 @@ impl Session {
         let own = own_of_wrong(&board, found, self.state.next_number, None);
         let told = found.target.is_balance() || self.names_target(found);
         Some(following(found, own.filter(|_| told)))
+    }
+
+    /// True for a noted form whose value agrees with one of her own, far from the right one.
+    pub(super) fn is_far(&self, found: &Judgement) -> bool {
+        let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::ByChance);
+        let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
+        let number = found.evidence.number.filter(|_| unseen);
+        let (names, own_values) = (self.names(), self.own_values());
+        let right = self.board(&names, &own_values).right(found.target);
+        number.zip(right).is_some_and(|(number, right)| {
+            (number.value.abs() - right[0].abs()).abs() > FAR * right[0].abs()
+        })
     }
 
     /// A line whose numbers cannot be traced and that follows from her right lines: simplified,

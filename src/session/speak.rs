@@ -371,6 +371,9 @@ impl Session {
         if judgement.remarks.contains(&Remark::HoldsHere) {
             return self.words.say("talk.holds-here", &[]);
         }
+        if self.is_far(judgement) {
+            return self.words.say("talk.unproved-own", &[]);
+        }
         if judgement.remarks.contains(&Remark::ByChance) {
             return self.words.say("talk.unproved-known", &[]);
         }

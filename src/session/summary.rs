@@ -27,9 +27,15 @@ struct Counts {
 
 impl Session {
     fn counts(&self) -> Counts {
-        let asked: Vec<StepId> = self.key.asked().map(|step| step.id).collect();
-        let count = |wanted: &dyn Fn(&StepId) -> bool| asked.iter().filter(|id| wanted(id)).count();
         let state = &self.state;
+        // A free working does not ask which forces act, nor for the pivot.
+        let unasked = |id: &StepId| {
+            let passed = matches!(state.reached.get(id), Some((Progress::Passed, _)));
+            self.is_free() && matches!(id, StepId::Forces | StepId::Pivot) && passed
+        };
+        let asked = self.key.asked().map(|step| step.id);
+        let asked: Vec<StepId> = asked.filter(|id| !unasked(id)).collect();
+        let count = |wanted: &dyn Fn(&StepId) -> bool| asked.iter().filter(|id| wanted(id)).count();
         let without = |id: &StepId| state.done_without.contains(id);
         let gone_past = |id: &StepId| {
             state.told.contains(id) || matches!(state.reached.get(id), Some((Progress::Passed, _)))

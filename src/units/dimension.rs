@@ -30,6 +30,8 @@ impl Dimension {
     pub const FORCE_A_LENGTH: Dimension = Dimension::of(0, 1, -2, 0);
     /// An area, in square metres.
     pub const AREA: Dimension = Dimension::of(2, 0, 0, 0);
+    /// A volume or the first moment of an area, in cubic metres.
+    pub const VOLUME: Dimension = Dimension::of(3, 0, 0, 0);
     /// A mass spread over an area, in kilograms a square metre.
     pub const MASS_PER_AREA: Dimension = Dimension::of(-2, 1, 0, 0);
     /// An acceleration, in metres per second squared (the dimension of g).

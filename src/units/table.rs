@@ -114,6 +114,10 @@ const UNITS: &[Unit] = &[
     ),
     unit("m²", &["m^2"], Dimension::AREA, 1.0),
     unit("cm²", &["cm^2"], Dimension::AREA, 0.000_1),
+    unit("mm²", &["mm^2"], Dimension::AREA, 0.000_001),
+    unit("m³", &["m^3"], Dimension::VOLUME, 1.0),
+    unit("cm³", &["cm^3"], Dimension::VOLUME, 0.000_001),
+    unit("mm³", &["mm^3"], Dimension::VOLUME, 0.000_000_001),
     unit(
         "kg/m²",
         &["kg/m^2", "kg/m2", "kg m^-2", "kg m⁻²"],

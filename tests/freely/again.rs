@@ -143,6 +143,32 @@ const OTHERS: &[(&str, &[&str], &str, Sign)] = &[
     // A line that followed from what was mended gives the next ones nothing.
     ("gate", &["W = 588", "588*3 = B*1.2", "2.4 B = 3528", "B = 1470 N",
         "instead of line 2: 588*1.5 = B*1.2"], "B = 1471 N", Sign::Wrong),
+    // Areas and centroids in centimetres and millimetres; A is the whole area.
+    ("plate", &[], "A2 = pi*15^2 = 707 cm^2", Sign::Right),
+    ("plate", &[], "A2 = pi*15^2 = 747 cm^2", Sign::Wrong),
+    ("plate", &[], "A2 = pi*15*2 = 94.2 cm^2", Sign::Wrong),
+    ("plate", &[], "A1 = 800*500 = 400000 mm^2", Sign::Right),
+    ("plate", &[], "A = 4000 - 706.9 = 3293 cm^2", Sign::Right),
+    ("plate", &[], "A = 4000 + 706.9 = 4707 cm^2", Sign::Wrong),
+    ("plate", &[], "(4000*40 - 706.9*60)/3293.1 = 35.7 cm", Sign::Right),
+    ("plate", &[], "xbar = (4000*40 - 706.9*60)/3293.1 = 35.7 cm", Sign::Right),
+    ("plate", &[], "xbar = (4000*40 + 706.9*60)/4706.9 = 43.0 cm", Sign::Wrong),
+    ("plate", &[], "4000*40 - 706.9*60 = 117586 cm^3", Sign::Noted),
+    ("plate", &[], "4000*40 - 706.9*60 = 127586 cm^3", Sign::Wrong),
+    ("plate", &["A = 0.329 m²"], "A xbar = 0.4*0.4 - 0.0707*0.6", Sign::Right),
+    ("plate", &[], "A = 0.429 m²", Sign::Wrong),
+    ("centre", &[], "A = 0.27", Sign::Right),
+    // The usual name of the one couple or direction that is asked, whether its value is right.
+    ("bracket", &[], "M = 154 N m", Sign::Wrong),
+    ("bracket", &[], "M = 39.2*0.3 + 118*0.6 + 54.9*0.9 = 132 N m", Sign::Noted),
+    ("wheel_at_step", &[], "psi = 57.5°", Sign::Wrong),
+    ("wheel_at_step", &[], "tan ψ = 4/5", Sign::Wrong),
+    ("wheel_at_step", &["a = 36.87"], "psi = a", Sign::Right),
+    ("wheel_at_step", &["a = 30"], "psi = a", Sign::Wrong),
+    // What is multiplied by the cosine of a right angle is nothing.
+    (MAST, &[], "T cos 90 = 0", Sign::Right),
+    (MAST, &["T = 811 N"], "T cos 90 = 0", Sign::Right),
+    (MAST, &["T = 811 N"], "T cos 80 = 0", Sign::Wrong),
     // A wrong value typed again as it was refused is no consequence of itself.
     (MAST, &["T = 500 N"], "T = 500 N", Sign::Noted),
 ];
@@ -179,5 +205,56 @@ fn a_way_that_is_not_seen_is_only_noted_where_steps_are_asked() {
     let line = "S = (588 + 4410)/(2·3/5) = 4165 N";
     let turn = session.submit(line);
     assert_ne!(turn.line.sign, Sign::Right, "{}", turn.line.message);
+    assert!(turn.kept.progress.is_empty());
+}
+
+/// Lines before a line, the line, and what its answer and its reading say (after `!`, do not say).
+#[rustfmt::skip]
+const SAID: &[(&str, &[&str], &str, &str)] = &[
+    // The number is held against a relation only where that is true.
+    ("internal_hinge", &[], "Ay = B = 7 kN", "!The expression is right"),
+    ("gate", &[], "Ax = B = 900 N", "The expression is right"),
+    // A line is shown as it was typed, whatever unit would be right.
+    (MAST, &["T = 811 N", "Hx = 798 N"], "Hy = 1.280 N", "!1.280 kN"),
+    ("wheel_at_step", &[], "tan ψ = 4/5", "tan(ψE)"),
+];
+
+#[test]
+fn what_is_said_of_a_line_is_true() {
+    let mut others = Vec::new();
+    for (problem, before, line, said) in SAID {
+        let mut session = sitting(problem);
+        session.submit("freely");
+        for line in *before {
+            session.submit(line);
+        }
+        let told = session.submit(line).line;
+        let reading = told.reading.clone().unwrap_or_default();
+        let all = format!("{reading} {}", told.message);
+        let (wanted, said) = match said.strip_prefix('!') {
+            Some(said) => (false, said),
+            None => (true, *said),
+        };
+        if all.contains(said) != wanted {
+            others.push(format!("{problem}: {line}: {all}"));
+        }
+    }
+    assert!(others.is_empty(), "{others:#?}");
+}
+
+#[test]
+fn every_name_of_a_chain_is_found() {
+    for (before, line) in [("", "A = B = 588 N"), ("W1 = 1176 N", "A = B = W1/2")] {
+        let mut session = opened("a_frame");
+        session.submit("freely");
+        session.submit(before);
+        let turn = session.submit(line);
+        assert_eq!(turn.line.sign, Sign::Right, "{line}: {}", turn.line.message);
+        let found = |name: &str| turn.kept.progress.iter().any(|step| step == name);
+        assert!(found("push:A") && found("push:B"), "{line}");
+    }
+    let mut session = opened("a_frame");
+    session.submit("freely");
+    let turn = session.submit("A = B = 500 N");
     assert!(turn.kept.progress.is_empty());
 }

@@ -26,6 +26,31 @@ impl Stock {
         }
     }
 
+    /// These quantities where a metre is typed as `length` and no unit stands behind a number: 30
+    /// for 0.30 m and 900 for 0.09 m². So typed they are pure numbers.
+    pub(in crate::judge) fn typed_in(&self, length: f64) -> Stock {
+        let of_lengths = |entry: &Entry| match entry.dimension {
+            Dimension::LENGTH => Some(length),
+            Dimension::AREA => Some(length * length),
+            _ => None,
+        };
+        let entries = self.entries.iter().map(|entry| match of_lengths(entry) {
+            Some(factor) => Entry {
+                bare: true,
+                function: entry.function.map(|value| value * factor),
+                dimension: Dimension::NUMBER,
+                shown: entry.shown * factor,
+                nearness: entry.nearness,
+            },
+            None => entry.clone(),
+        });
+        Stock {
+            coarse: self.coarse,
+            general: self.general,
+            entries: entries.collect(),
+        }
+    }
+
     /// True if a function is a quantity of this working.
     pub(in crate::judge) fn has(&self, function: &Samples, dimension: Dimension) -> bool {
         self.entries
