@@ -386,7 +386,7 @@ fn judge_reading(
     let told = solved
         .as_ref()
         .map(|(step, _)| *step)
-        .or_else(|| claimed(board, reading));
+        .or_else(|| names::step_alone(board, &reading.sides));
     judgement.evidence.rests_on = solved_for::steps_named(board, reading, told);
     sense::turn_with_unknown(board, &mut judgement);
     if judgement.truth == Truth::Noted && judgement.proved {
@@ -395,15 +395,6 @@ fn judge_reading(
     match solved {
         Some(solved) => solved_for::judge_solved(board, stock, (asked, line), judgement, solved),
         None => judgement,
-    }
-}
-
-/// The step whose name stands alone on a side.
-fn claimed(board: &Board<'_>, reading: &Reading) -> Option<StepId> {
-    let sides: Vec<&Tree> = reading.sides.iter().collect();
-    match lone_name(board, &sides)? {
-        (NameRole::Step(step), _) => Some(step),
-        _ => None,
     }
 }
 

@@ -350,3 +350,12 @@ pub(super) fn lone_name<'t>(
         .filter(|role| matches!(role, NameRole::Step(_)))
         .map(|role| (role, sides[..sides.len() - 1].to_vec()))
 }
+
+/// The step whose name stands alone on a side.
+pub(super) fn step_alone(board: &Board<'_>, sides: &[Tree]) -> Option<StepId> {
+    let sides: Vec<&Tree> = sides.iter().collect();
+    match lone_name(board, &sides)? {
+        (NameRole::Step(step), _) => Some(step),
+        _ => None,
+    }
+}

@@ -150,10 +150,9 @@ pub(super) fn breaks_apart(board: &Board<'_>, reading: &Reading) -> bool {
     whole > 0.0 && others.iter().filter_map(size).any(far)
 }
 
-/// The number is not the value of what stands before it, whether that holds or not.
+/// The relation before the number holds, and the number is not its value.
 pub(super) fn not_its_value(mut wrong: Judgement) -> Judgement {
     wrong.evidence.broken_link = true;
-    wrong.evidence.broken_by_form = true;
     wrong.evidence.lifted.clear();
     wrong
 }

@@ -3,14 +3,19 @@
 use crate::corpus::drawn;
 use crate::general::opened;
 use leverwright::draw::draw;
-use leverwright::lesson::built_in;
+use leverwright::lesson::{built_in, parse_system};
 use leverwright::session::{Session, Sign};
 use leverwright::text::Words;
 
+/// A boom on a wall: Wb 176.4 N, W1 245 N, T 408.4 N at 28°, Hx 360.6 N to the right, Hy 229.7 N up.
+const BOOM: &str = include_str!("boom.json");
+/// A ring on two ropes at 50° to the horizontal and 25° to the vertical: 254.8 N of the lamp and
+/// 70 N to the right.
+const RING: &str = include_str!("ring.json");
 /// A counter by its code: Wb 156.8 N, W1 88.2 N, W2 98 N, T = 550.76/1.4 = 393.4 N.
 const COUNTER: &str = "counter-6038G-BZM8Y";
 
-fn sitting(problem: &str) -> Session {
+pub(crate) fn sitting(problem: &str) -> Session {
     if let Some((id, seed)) = problem.split_once(" --seed ") {
         let lessons = built_in();
         let lesson = lessons.iter().find(|lesson| lesson.id() == id).unwrap();
@@ -19,8 +24,14 @@ fn sitting(problem: &str) -> Session {
     }
     match problem {
         "counter" => drawn(COUNTER),
+        "boom" => begun(BOOM),
+        "ring" => begun(RING),
         board => opened(board),
     }
+}
+
+fn begun(system: &str) -> Session {
+    Session::start_general(&parse_system(system).unwrap(), Words::english()).unwrap()
 }
 
 /// Lines before a line in one sitting, the line, and its sign; by hand.
@@ -214,6 +225,8 @@ const SAID: &[(&str, &[&str], &str, &str)] = &[
     // The number is held against a relation only where that is true.
     ("internal_hinge", &[], "Ay = B = 7 kN", "!The expression is right"),
     ("gate", &[], "Ax = B = 900 N", "The expression is right"),
+    ("boom", &["T = 408.4 N"], "Hx = Tx = T sin 28 = 191.7 N", "!The expression is right"),
+    ("boom", &["T = 408.4 N"], "Hx = Tx = 2*T = 361 N", "!The expression is right"),
     // A line is shown as it was typed, whatever unit would be right.
     (MAST, &["T = 811 N", "Hx = 798 N"], "Hy = 1.280 N", "!1.280 kN"),
     ("wheel_at_step", &[], "tan ψ = 4/5", "tan(ψE)"),
