@@ -145,6 +145,7 @@ impl Session {
             let named = diagnosis.spoken().is_some();
             outcome = self.counted_freely(outcome, &judgement, named);
         }
+        self.keep_basis(&judgement, &diagnosis, &outcome);
         // Nothing is marked in what is only noted.
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
         outcome.caret = judgement.caret.filter(|_| marked);

@@ -45,6 +45,7 @@ mod summary;
 mod turn;
 mod waiting;
 mod ways;
+mod why;
 mod worded;
 mod worded_fit;
 
@@ -275,6 +276,9 @@ impl Session {
                 "too-long",
                 self.words.say("reading.too-long", &slots),
             );
+        }
+        if let Some(outcome) = self.answer_why(line) {
+            return outcome;
         }
         if let Some(command) = command::command(&self.words, line) {
             return self.steer(command);

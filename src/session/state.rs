@@ -7,7 +7,7 @@ use crate::judge::statement::{Said, Way, Where};
 use crate::judge::{Judgement, Own, OwnName, Standing};
 use crate::key::{Key, StepId};
 use crate::problem::ForceId;
-use crate::text::Symbol;
+use crate::text::{Prose, Symbol};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A line that does not hold and still waits for what the learner does about it.
@@ -97,6 +97,8 @@ pub(super) struct State {
     pub(super) wrong: BTreeMap<StepId, usize>,
     /// Present while no step is asked.
     pub(super) freely: Option<Freely>,
+    /// On what the verdict on each line rests.
+    pub(super) bases: BTreeMap<usize, Prose>,
     /// In which sense a free working counts what may act both ways, and since which line.
     pub(super) senses: BTreeMap<StepId, (bool, usize)>,
     /// Steps told in names, each with what stands in its form and is not found yet.
@@ -134,6 +136,7 @@ impl State {
             hinted: BTreeMap::new(),
             wrong: BTreeMap::new(),
             freely: None,
+            bases: BTreeMap::new(),
             senses: BTreeMap::new(),
             pending_names: Vec::new(),
             in_names: BTreeSet::new(),

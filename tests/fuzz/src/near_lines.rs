@@ -5,9 +5,11 @@ mod common;
 
 use common::{Scene, enter, scenes};
 use libfuzzer_sys::fuzz_target;
-use std::sync::LazyLock;
 
-static SCENES: LazyLock<Vec<Scene>> = LazyLock::new(scenes);
+thread_local! {
+    /// Built once; a session keeps what it judged last, and stays in its thread.
+    static SCENES: Vec<Scene> = scenes();
+}
 
 /// What stands in lines of working, and what a slip of the hand puts there.
 const MARKS: &[&str] = &[
@@ -33,10 +35,10 @@ impl Choices<'_> {
     }
 
     /// A line of this problem or, seldom, of another, with up to three changes.
-    fn line(&mut self, scene: &Scene) -> String {
+    fn line(&mut self, scenes: &[Scene], at: usize) -> String {
         let from = match self.below(8) {
-            0 => &SCENES[self.below(SCENES.len())],
-            _ => scene,
+            0 => &scenes[self.below(scenes.len())],
+            _ => &scenes[at],
         };
         let mut line: Vec<char> = from.lines[self.below(from.lines.len())].chars().collect();
         for _ in 0..self.below(4) {
@@ -59,15 +61,18 @@ impl Choices<'_> {
 }
 
 fuzz_target!(|data: &[u8]| {
-    let mut choices = Choices(data.iter());
-    let scene = &SCENES[choices.below(SCENES.len())];
-    let session = match choices.below(4) {
-        0 => &scene.guided,
-        _ => &scene.free,
-    };
-    let mut lines = Vec::new();
-    while lines.len() < 8 && !choices.is_over() {
-        lines.push(choices.line(scene));
-    }
-    enter(session, lines.into_iter());
+    SCENES.with(|scenes| {
+        let mut choices = Choices(data.iter());
+        let at = choices.below(scenes.len());
+        let scene = &scenes[at];
+        let session = match choices.below(4) {
+            0 => &scene.guided,
+            _ => &scene.free,
+        };
+        let mut lines = Vec::new();
+        while lines.len() < 8 && !choices.is_over() {
+            lines.push(choices.line(scenes, at));
+        }
+        enter(session, lines.into_iter());
+    });
 });

@@ -1,0 +1,148 @@
+//! `why`: on what a verdict rests. It tells how the line was read, what was compared with what, and
+//! how that came out, without a value that is still to be found.
+
+use super::{Outcome, Session};
+use crate::diagnosis::{Because, Diagnosis};
+use crate::judge::{Aside, Judgement, Remark, Truth};
+use crate::text::{Prose, Slot};
+
+impl Session {
+    /// The answer to `why` or `why 3`; `None` for any other line, and where no line was judged.
+    pub(super) fn answer_why(&self, line: &str) -> Option<Outcome> {
+        let asked = self.line_asked_about(line)?;
+        let numbered = |at: &usize| self.state.lines.iter().any(|view| view.number == Some(*at));
+        let last = self.state.lines.iter().rev().find_map(|view| view.number);
+        let at = match asked {
+            None => last?,
+            Some(at) if numbered(&at) => at,
+            Some(at) => {
+                let slots = [("line", Slot::Word(at.to_string()))];
+                return Some(Outcome::talk(self.words.say("talk.freely-no-line", &slots)));
+            }
+        };
+        let slots = [("line", Slot::Word(at.to_string()))];
+        let words = || self.words.say("why.words", &slots);
+        // Where a force or a point is asked, `why` is a question about that.
+        let basis = match self.state.bases.get(&at) {
+            Some(basis) => basis.clone(),
+            None => Some(words()).filter(|_| self.is_free() || asked.is_some())?,
+        };
+        Some(Outcome::talk(basis))
+    }
+
+    /// The line that `why` asks about: none for the last one.
+    fn line_asked_about(&self, line: &str) -> Option<Option<usize>> {
+        let plain = line.trim().trim_end_matches(['?', '.', ' ']).to_lowercase();
+        let words = self.words.word("command.why");
+        let known = |text: &str| words.split(',').any(|word| word.trim() == text.trim());
+        if known(&plain) {
+            return Some(None);
+        }
+        let rest = plain.trim_end_matches(|c: char| c.is_ascii_digit());
+        let number = plain[rest.len()..].parse().ok()?;
+        let line = self.words.word("why.line");
+        let before = rest.trim_end();
+        let before = before.strip_suffix(line.as_str()).unwrap_or(before);
+        known(before).then_some(Some(number))
+    }
+
+    /// On what the verdict on a line rests, kept until it is asked for.
+    pub(super) fn keep_basis(
+        &mut self,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+        outcome: &Outcome,
+    ) {
+        let number = self.state.next_number;
+        let slots = [
+            ("line", Slot::Word(number.to_string())),
+            (
+                "reading",
+                Slot::Name(judgement.layout.clone().unwrap_or_default()),
+            ),
+        ];
+        let other = judgement.remarks.contains(&Remark::OtherReading);
+        let read = match (&judgement.truth, &judgement.layout, other) {
+            (Truth::NotUnderstood(_), ..) | (_, None, _) => "why.unread",
+            (.., true) => "why.read-other",
+            _ => "why.read",
+        };
+        let mut basis = self.words.say(read, &slots);
+        if read != "why.unread" {
+            let compared = self
+                .words
+                .say(compared(judgement), &self.step_slot(judgement));
+            let came_out = match came_out(judgement, outcome) {
+                "why.agrees-own" => self.agrees_with_own(judgement),
+                key => self.words.say(key, &[]),
+            };
+            basis = basis.then(compared).then(came_out);
+        }
+        if let Some(named) = diagnosis.spoken().filter(|_| !outcome.mistakes.is_empty()) {
+            let key = match named.because {
+                Because::Form => "why.mistake-form",
+                _ => "why.mistake-value",
+            };
+            basis = basis.then(self.words.say(key, &[]));
+        }
+        self.state.bases.insert(number, basis);
+    }
+
+    fn step_slot(&self, judgement: &Judgement) -> [(&'static str, Slot); 1] {
+        [("step", Slot::Word(self.title(judgement.target)))]
+    }
+
+    fn agrees_with_own(&self, judgement: &Judgement) -> Prose {
+        let lines = match &judgement.truth {
+            Truth::Follows(lines) => lines.iter().map(usize::to_string).collect::<Vec<_>>(),
+            _ => Vec::new(),
+        };
+        if lines.is_empty() {
+            return self.words.say("why.agrees-relation", &[]);
+        }
+        let slots = [("lines", Slot::Word(lines.join(", ")))];
+        self.words.say("why.agrees-own", &slots)
+    }
+}
+
+/// What was compared with what.
+fn compared(judgement: &Judgement) -> &'static str {
+    let evidence = &judgement.evidence;
+    let equation = evidence.equation || judgement.target.is_balance();
+    match &judgement.truth {
+        Truth::Mismatched(_) => "why.kinds",
+        Truth::Circular => "why.itself",
+        Truth::Noted if judgement.names.is_some() => "why.own-name",
+        _ if evidence.broken_link => "why.chain",
+        _ if evidence.alone => "why.value",
+        _ if equation && judgement.truth != Truth::Noted => "why.equation",
+        _ if evidence.names_only => "why.names",
+        Truth::Noted | Truth::OtherAngle => "why.relation",
+        _ => "why.form",
+    }
+}
+
+/// How that came out.
+fn came_out(judgement: &Judgement, outcome: &Outcome) -> &'static str {
+    let remark = |wanted: Remark| judgement.remarks.contains(&wanted);
+    let sense = outcome.truth == "wrong" && judgement.truth.holds();
+    match &judgement.truth {
+        Truth::Mismatched(_) => "why.kinds-differ",
+        Truth::Circular => "why.says-nothing",
+        _ if judgement.names.is_some() && judgement.truth == Truth::Noted => "why.used-later",
+        _ if sense => "why.sense",
+        Truth::Holds => "why.agrees",
+        Truth::HoldsRounded => "why.agrees-rounded",
+        Truth::Follows(_) => "why.agrees-own",
+        Truth::TooFewFigures => "why.figures",
+        Truth::WrongUnit { .. } => "why.unit",
+        Truth::Noted | Truth::OtherAngle => match () {
+            _ if remark(Remark::SaysNothing) || remark(Remark::OfNumbers) => "why.says-nothing",
+            _ if remark(Remark::NotSeen) || remark(Remark::HoldsHere) => "why.not-seen",
+            _ if remark(Remark::ByChance) => "why.near",
+            _ if judgement.proved || judgement.evidence.aside == Some(Aside::True) => "why.agrees",
+            _ => "why.open",
+        },
+        _ => "why.differs",
+    }
+}
