@@ -5,6 +5,7 @@ use super::equation::roles;
 use super::identity::{free_parts, unknown_at};
 use super::lift::plain_leaf;
 use super::names::NameRole;
+use super::printed_units::printed_force;
 use crate::key::{Nature, StepId};
 use crate::reading::{Leaf, Tree, evaluate};
 use crate::units::Dimension;
@@ -29,7 +30,7 @@ pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)>
         NameRole::Given(given) => board.problem.given(given).dimension == Dimension::NUMBER,
         _ => false,
     });
-    if of_sizes || board.key.general.is_none() {
+    if of_sizes || board.key.general.is_none() || may_be_in_kilonewtons(board, sides) {
         return Vec::new();
     }
     let all = (0..1_usize << parts.len())
@@ -73,6 +74,16 @@ fn apart(
     let apart = (first - rest.iter().sum::<f64>()).abs();
     let largest = numbers.iter().map(|side| side.abs()).fold(0.0, f64::max);
     apart.is_finite().then_some((apart, largest))
+}
+
+/// True for bare numbers where the problem prints its forces in kilonewtons: beside 6000 N a 12 is
+/// as good as nothing.
+fn may_be_in_kilonewtons(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let bare = |side: &&Tree| {
+        let mut literals = side.literals().into_iter();
+        literals.any(|place| place.literal.unit.is_none() && place.literal.value != 0.0)
+    };
+    printed_force(board).is_some() && sides.iter().any(bare)
 }
 
 fn is_whole(step: StepId) -> bool {

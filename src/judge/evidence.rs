@@ -26,6 +26,8 @@ pub struct Evidence {
     pub tells: Option<StepId>,
     /// The other steps that are named in the line.
     pub rests_on: Vec<StepId>,
+    /// Those of them that stand in it in her sense, which is not the key's.
+    pub turned: Vec<StepId>,
     /// The dimension that was typed, where it is not the one asked.
     pub dimension: Option<Dimension>,
     /// True if the form holds, but the number after the last `=` is not its value.

@@ -9,6 +9,7 @@ use super::links::is_equal;
 use super::names::NameRole;
 use super::open::{is_known, is_known_with_weights};
 use super::unproved::is_of_names;
+use crate::key::StepId;
 use crate::reading::{Node, Operator, Reading, Tree, read};
 
 /// A sine or cosine smaller than this is nothing: 90° in radians is rounded.
@@ -95,7 +96,11 @@ fn is_of_givens(board: &Board<'_>, side: &Tree) -> bool {
     roles.all(|role| match role {
         Some(NameRole::Step(step)) => {
             let found = board.standing.contains_key(&step);
-            let formula = step.is_general() && board.key.formula(step).is_some();
+            let formula = match step.is_general() {
+                true => board.key.formula(step).is_some(),
+                // What a weight is made into: `Wb⊥·3.3 = 984 N m`.
+                false => matches!(step, StepId::Across(_) | StepId::Moment(_)),
+            };
             let open = step.is_unknown() || step.is_balance();
             found || formula && !open && board.key.open_in(step).is_empty()
         }

@@ -14,7 +14,7 @@ use super::open::{is_alias, is_known, is_known_with_weights};
 use super::other::other_step;
 use super::points::told_along;
 use super::root::share_of;
-use super::sense::signed_as;
+use super::sense::{settle_sense, signed_as};
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
@@ -129,20 +129,21 @@ pub fn own_of_wrong(
     let function = function.or(form);
     // What she goes on with is the number she wrote last.
     let last = judgement.evidence.ended.unwrap_or(number);
-    let own = Own {
+    let mut own = Own {
         line,
         value: number.value,
         typed: (!balance).then_some((last.value, last.written)),
-        function: match function {
-            // A wrong turn may give a pull that pushes: she goes on with its size.
-            Some(function) if balance => signed_as(function, number.value),
-            Some(function) => function,
-            None => scaled(board, of, number.value),
-        },
+        function: function.unwrap_or_else(|| scaled(board, of, number.value)),
         right: false,
         against: false,
         relation: false,
     };
+    // A wrong turn may give a pull that pushes, and a strut may push where the key lets it pull: she
+    // goes on with its size, in the sense in which it acts.
+    if let Some(right) = board.right(of).filter(|_| balance) {
+        settle_sense(of, &mut own, right[0]);
+        own.function = signed_as(own.function, own.value);
+    }
     // A part points as she said, whatever its size.
     let said = match of {
         StepId::Reaction(_, Part::Along(axis)) => told_along(&judgement.evidence.ways, axis),

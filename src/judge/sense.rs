@@ -154,7 +154,11 @@ pub(super) fn in_own_senses(
         };
         // What is true beside the question is no fault either.
         let noted = |found: &Judgement| found.truth == Truth::Noted && found.proved;
-        Some(judge(&with)).filter(|found| found.truth.holds() || noted(found))
+        let found = Some(judge(&with)).filter(|found| found.truth.holds() || noted(found));
+        found.map(|mut found| {
+            found.evidence.turned = turned.clone();
+            found
+        })
     })
 }
 

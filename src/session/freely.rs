@@ -424,6 +424,10 @@ impl Session {
         if judgement.evidence.false_equation || !said || self.speaks_of_others(judgement) {
             return;
         }
+        // A number in another unit is none of hers yet, and the right value is not for show.
+        if matches!(judgement.truth, Truth::WrongUnit { .. }) {
+            return;
+        }
         // A pull told by its name is no balance solved.
         let asked = match judgement.target {
             pull @ StepId::Pull(_) => pull,

@@ -4,7 +4,7 @@
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::StepId;
-use crate::text::Slot;
+use crate::text::{Prose, Slot};
 
 impl Session {
     /// A line that is proved once its numbers may stand for what is worked out on the drawing or in
@@ -91,18 +91,47 @@ impl Session {
         refused.then(|| Outcome::noted(self.words.say("talk.freely-which", &slots)))
     }
 
-    /// The value of the unknown's component or part once a right balance stands, whichever step
-    /// would be asked.
+    /// The value of the unknown's component or part once a right balance stands, or the part of the
+    /// hinge's force that it balances, whichever step would be asked.
     pub(super) fn after_the_balance(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
         let unknown = self.key.unknown().filter(|_| !self.is_general())?;
         let stands = |own: &crate::judge::Own| own.right;
         let balance = self.state.standing.get(&StepId::MomentSum);
-        if !found.remarks.contains(&Remark::LeaveLetter) || !balance.is_some_and(stands) {
+        let given = balance.is_some_and(stands) || self.is_balanced(found.target);
+        if !found.remarks.contains(&Remark::LeaveLetter) || !given {
             return None;
         }
         let judgement = self.beside_right_alone(|session| session.judged_anywhere(unknown, line));
         let same = judgement.target == found.target;
         (same && judgement.truth.holds()).then_some(judgement)
+    }
+
+    /// That a number tells nothing of what rests on the unknown before that is found.
+    pub(super) fn leave_letter(&self, target: StepId) -> Prose {
+        let part = self.key.step(target);
+        let part = part.map_or_else(String::new, |step| step.symbol.shown());
+        let slots = [
+            ("symbol", Slot::Name(self.unknown_symbol())),
+            ("part", Slot::Name(part)),
+        ];
+        match self.is_free() {
+            true => self.words.say("talk.leave-letter-freely", &slots),
+            false => self.words.say("talk.leave-letter", &slots[..1]),
+        }
+    }
+
+    /// True for a part of the unknown where the part of the hinge's force along its axis is found,
+    /// or another part of the unknown.
+    fn is_balanced(&self, part: StepId) -> bool {
+        let StepId::PartOf(force, along) = part else {
+            return false;
+        };
+        let gives = |step: &StepId| match step {
+            StepId::PartOf(of, _) => *of == force,
+            step => step.along() == Some(along),
+        };
+        let mut standing = self.state.standing.iter();
+        standing.any(|(step, own)| own.right && gives(step))
     }
 }
 

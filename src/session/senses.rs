@@ -20,13 +20,18 @@ impl Session {
         let (mut taken, along) = self.senses_counted(judgement);
         // Nobody is wrong to count along the axis, whatever was counted before.
         let told = self.sign_told(judgement, turned);
-        let changed = taken.iter().chain(&told).find_map(|(step, against)| {
-            let (before, line) = self.state.senses.get(step).copied()?;
-            // What acts up on one body acts down on the other: there is no other way to count it.
-            let free = !self.acts_on_two(*step) && self.acts_so(*step, *against);
-            let changed = before != *against && !free;
-            changed.then_some((*step, before, line))
-        });
+        let of_joint = self.joints_in_form(judgement);
+        let changed = taken
+            .iter()
+            .chain(&told)
+            .chain(&of_joint)
+            .find_map(|(step, against)| {
+                let (before, line) = self.state.senses.get(step).copied()?;
+                // What acts up on one body acts down on the other: there is no other way to count it.
+                let free = !self.acts_on_two(*step) && self.acts_so(*step, *against);
+                let changed = before != *against && !free;
+                changed.then_some((*step, before, line))
+            });
         let Some((step, before, line)) = changed else {
             taken.extend(along);
             self.keep_senses(judgement, turned, taken);
@@ -47,6 +52,21 @@ impl Session {
             None => self.words.say("talk.sense-turned", &slots[..2]),
         };
         Some(Outcome::verdict(sign, verdict, "wrong", message))
+    }
+
+    /// The senses in which a form counts what acts between two bodies, by the names in it.
+    fn joints_in_form(&self, judgement: &Judgement) -> Senses {
+        let evidence = &judgement.evidence;
+        let told = |remark: &Remark| matches!(remark, Remark::SensesTaken(_));
+        let form = !evidence.equation && !judgement.remarks.iter().any(told);
+        let joints = evidence.rests_on.iter().filter(|step| {
+            form && judgement.truth.holds()
+                && self.acts_on_two(**step)
+                && step.has_free_sense()
+                && **step != judgement.target
+        });
+        let counted = |step: &StepId| (*step, evidence.turned.contains(step));
+        joints.map(counted).collect()
     }
 
     /// The senses that a line says it counts in, and those along their axis where nothing is said.
@@ -83,6 +103,10 @@ impl Session {
             // A relation may say it in words: `Hx = T cos β, to the left`.
             let said = step.along().and_then(|axis| judgement.said_along(axis));
             let against = match (said, own.relation) {
+                // What acts between two bodies has the sign that its number has, whatever is said.
+                _ if self.acts_on_two(*step) && typed.is_some() => {
+                    typed.map(|typed| typed * own.function[0] < 0.0)
+                }
                 (Some(sign), true) => Some(sign < 0.0),
                 // `Hx = 349 N to the left` tells a size, and leaves open how Hx will be counted.
                 (Some(_), false) => None,
@@ -92,7 +116,6 @@ impl Session {
                 && step.has_free_sense()
                 && own.right
                 && kept.is_none()
-                && (signed || !self.acts_on_two(*step))
             {
                 self.state.senses.insert(*step, (against, number));
             }
@@ -101,7 +124,8 @@ impl Session {
             let counted = (against, number);
             // A balance says more than a value, which may be a size.
             let by_value = |(_, line): &(bool, usize)| self.is_of_value(&step, *line);
-            if self.state.senses.get(&step).is_some_and(by_value) {
+            let kept = self.state.senses.get(&step);
+            if kept.is_some_and(by_value) && !self.acts_on_two(step) {
                 self.state.senses.remove(&step);
             }
             match self.acts_so(step, against) && !self.acts_on_two(step) {
@@ -123,7 +147,7 @@ impl Session {
     /// True where it was a value of a part that told its sense: it may be a size.
     fn is_of_value(&self, step: &StepId, line: usize) -> bool {
         let standing = self.state.standing.get(step);
-        standing.is_some_and(|standing| standing.line == line)
+        standing.is_some_and(|own| own.line == line && own.typed.is_some())
     }
 
     /// The part of which a line tells beyond doubt, by a sign or by names alone, a sign that is not

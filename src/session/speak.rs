@@ -358,8 +358,7 @@ impl Session {
             return self.words.say("talk.way-open", &[]);
         }
         if judgement.remarks.contains(&Remark::LeaveLetter) {
-            let slots = [("symbol", Slot::Name(self.unknown_symbol()))];
-            return self.words.say("talk.leave-letter", &slots);
+            return self.leave_letter(judgement.target);
         }
         let other = judgement.remarks.iter().find_map(|remark| match remark {
             Remark::OtherName(other) => Some(*other),

@@ -26,6 +26,8 @@ pub(crate) fn sitting(problem: &str) -> Session {
         "counter" => drawn(COUNTER),
         "boom" => begun(BOOM),
         "ring" => begun(RING),
+        "frame" => begun(include_str!("frame.json")),
+        "leaning" => begun(include_str!("leaning.json")),
         board => opened(board),
     }
 }

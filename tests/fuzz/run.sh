@@ -19,5 +19,6 @@ length=600
 if [ "$seconds" = 0 ]; then
   exec "target/$host/release/$target" "$@"
 fi
-exec "target/$host/release/$target" "seeds/$target" -max_total_time="$seconds" -timeout=20 \
+# Lines are long from the beginning: a few bytes choose next to nothing.
+exec "target/$host/release/$target" "seeds/$target" -max_total_time="$seconds" -timeout=60 -len_control=0 \
   -max_len="$length" -rss_limit_mb=4096 -artifact_prefix=found/ -print_final_stats=1 "$@"
