@@ -4,7 +4,7 @@
 use super::Stock;
 use super::board::Board;
 use super::identity::{is_same, is_true_relation};
-use super::lift::{lift, plain_value};
+use super::lift::{Combine, lift_as, plain_value};
 use super::links::is_equal;
 use super::names::NameRole;
 use super::open::{is_known, is_known_with_weights};
@@ -68,7 +68,10 @@ pub fn unit_of_another_kind(board: &Board<'_>, line: &str) -> Option<(Dimension,
         let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
             let mut sure = |found: Leaf<'_>| {
                 let value = leaf(found);
+                // What may be a quantity of the problem is that.
+                let quantity = matches!(found, Leaf::Literal(literal) if !stock.is_pure(literal));
                 match value.bare {
+                    true if quantity => Value::of(f64::NAN, Dimension::NUMBER),
                     true => Value::of(value.number, Dimension::NUMBER),
                     false => value,
                 }
@@ -76,7 +79,8 @@ pub fn unit_of_another_kind(board: &Board<'_>, line: &str) -> Option<(Dimension,
             let value = evaluate(sides[0], &mut sure).ok()?;
             (value.dimension == kind).then_some(value.number)
         };
-        let forms = lift(board, &stock, &[form], Some(kind), &combine);
+        let each = (&combine as &Combine<'_>, false);
+        let forms = lift_as(board, &stock, &[form], Some(kind), each);
         forms.first().map(|form| form.constants)
     };
     let meant = |place: &Place<'_>| {

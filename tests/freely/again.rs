@@ -204,8 +204,10 @@ const OTHERS: &[(&str, &[&str], &str, Sign)] = &[
     // A unit of another kind behind a form of names.
     ("walkway --seed 4", &[], "Wb + W1 + W2 = 1303.4 kg", Sign::Incomplete),
     ("walkway --seed 4", &[], "Wb + W1 + W2 = 1303.4 N", Sign::Right),
+    ("walkway --seed 4", &[], "mb*9.8 = 509.6 kg", Sign::Incomplete),
     ("walkway --seed 4", &[], "Wb*1.9 = 968 kg", Sign::Incomplete),
     ("walkway --seed 4", &[], "Wb*1.9 = 968 N m", Sign::Right),
+    ("walkway --seed 4", &[], "W1*2.7 = 1799 N", Sign::Incomplete),
     ("walkway --seed 4", &[], "L/2 = 1.9 N", Sign::Incomplete),
     ("walkway --seed 4", &[], "L/2 = 1.9 m", Sign::Right),
     // Bare numbers of forces that are printed in kN.
@@ -263,6 +265,9 @@ const SAID: &[(&str, &[&str], &str, &str)] = &[
     // A line is shown as it was typed, whatever unit would be right.
     (MAST, &["T = 811 N", "Hx = 798 N"], "Hy = 1.280 N", "!1.280 kN"),
     ("wheel_at_step", &[], "tan ψ = 4/5", "tan(ψE)"),
+    // What was made of a value that is told anew falls with it.
+    ("counter --seed 8", &["W1 = 22*9.8 = 251.6 N", "T = (98*1.1+251.6*0.8)/2.2 = 140.5 N", "H = 98 + 251.6 - 140.5 = 209.1 N"], "T = (98*1.1+215.6*0.8)/2.2 = 127.4 N", "Line 3 is judged anew"),
+    ("counter --seed 8", &["W1 = 22*9.8 = 251.6 N", "T = (98*1.1+251.6*0.8)/2.2 = 140.5 N", "H = 98 + 251.6 - 140.5 = 209.1 N"], "Wb = 98 N", "!judged anew"),
 ];
 
 #[test]
