@@ -207,11 +207,19 @@ pub(super) fn sum_and_value(
     if !(named || holds) {
         return None;
     }
-    let truth = if holds {
-        Truth::Noted
-    } else {
-        Truth::DoesNotHold
+    // A mass is no sum of forces.
+    let other = [one, other]
+        .into_iter()
+        .find(|value| !value.may_be(Dimension::FORCE));
+    let truth = match other {
+        Some(other) if holds => Truth::WrongUnit {
+            wanted: Dimension::FORCE,
+            found: other.dimension,
+        },
+        _ if holds => Truth::Noted,
+        _ => Truth::DoesNotHold,
     };
+    let holds = truth == Truth::Noted;
     let mut judgement = Judgement::of(StepId::MomentSum, truth);
     judgement.proved = holds;
     judgement.evidence.broken_link = !holds;

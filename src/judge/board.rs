@@ -1,6 +1,6 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
-use super::by_balance::by_other_balances;
+use super::by_balance::{by_other_balances, by_own_parts};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 use super::names::{NameRole, Names};
 use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
@@ -304,7 +304,8 @@ impl Board<'_> {
             );
         }
         self.add_turned_about(id, &wrong, &mut add);
-        for (function, lines) in by_other_balances(self, id) {
+        let others = by_other_balances(self, id).into_iter();
+        for (function, lines) in others.chain(by_own_parts(self, id)) {
             add(Some(function), lines);
         }
         if anew {

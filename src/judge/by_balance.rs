@@ -1,8 +1,8 @@
 //! What follows from wrong values of hers by a balance that the key takes for another unknown: the
 //! level forces give B from her own Ax, though the key has Ax from B.
 
-use super::board::Board;
-use crate::key::{Balance, Pins, Rule, Samples, StepId};
+use super::board::{Board, Own};
+use crate::key::{Balance, Part, Pins, Rule, Samples, StepId};
 
 /// An unknown's value that each balance gives in which all others are found, one of them wrong, as
 /// a function, with the lines of these.
@@ -18,6 +18,57 @@ pub(super) fn by_other_balances(board: &Board<'_>, id: StepId) -> Vec<(Samples, 
     balances
         .filter_map(|balance| from_balance(board, balance, id))
         .collect()
+}
+
+/// The same of a lesson, whose key has the parts of the hinge's force from the pull: what her own
+/// part, from a balance about another point, leaves for the pull, and for what is made of that.
+pub(super) fn by_own_parts(board: &Board<'_>, id: StepId) -> Vec<(Samples, Vec<usize>)> {
+    let unknown = board.unknown().filter(|_| board.key.general.is_none());
+    let gives = board.key.gives(id).filter(|_| id.is_balance());
+    let itself = |unknown: StepId| id == unknown || gives == Some(unknown);
+    let of_unknown = |unknown: &StepId| {
+        itself(*unknown) || !id.is_balance() && board.key.open_in(id).contains(unknown)
+    };
+    let Some(unknown) = unknown.filter(of_unknown) else {
+        return Vec::new();
+    };
+    // A part that was worked from the pull says nothing new of it.
+    let earlier = |own: &Own| {
+        let pull = board.standing.get(&unknown);
+        pull.is_none_or(|pull| pull.line > own.line)
+    };
+    let parts = board.standing.iter().filter(|(step, own)| {
+        !own.right && matches!(step, StepId::Reaction(_, Part::Along(_))) && earlier(own)
+    });
+    parts
+        .filter_map(|(part, own)| {
+            let function = from_part(board, unknown, (*part, own))?;
+            let made = match itself(unknown) {
+                true => function,
+                false => {
+                    let pins = [(unknown, function)].into_iter().collect();
+                    board.key.function(board.key, id, board.sampling, &pins)?
+                }
+            };
+            Some((made, vec![own.line]))
+        })
+        .collect()
+}
+
+/// The pull with which a part of the hinge's force comes out as she has it, all else right.
+fn from_part(board: &Board<'_>, unknown: StepId, (part, own): (StepId, &Own)) -> Option<Samples> {
+    let mut function: Samples = [0.0; 4];
+    for (choice, value) in function.iter_mut().enumerate() {
+        let sum = |trial: f64| {
+            let pins = Pins::from([(unknown, trial)]);
+            let sample = &board.sampling.samples[choice];
+            board.key.value(part, sample, &pins)
+        };
+        let (none, one) = (sum(0.0)?, sum(1.0)?);
+        let slope = one - none;
+        *value = (slope.abs() > 1e-9).then(|| (own.function[choice] - none) / slope)?;
+    }
+    Some(function)
 }
 
 fn from_balance(board: &Board<'_>, balance: &Balance, id: StepId) -> Option<(Samples, Vec<usize>)> {

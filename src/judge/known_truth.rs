@@ -4,16 +4,26 @@
 use super::Stock;
 use super::board::Board;
 use super::identity::{is_same, is_true_relation};
-use super::lift::plain_value;
+use super::lift::{Combine, lift_as, plain_value};
 use super::links::is_equal;
 use super::names::NameRole;
 use super::open::{is_known, is_known_with_weights};
+use super::printed_units::in_printed_unit;
 use super::unproved::is_of_names;
 use crate::key::StepId;
-use crate::reading::{Node, Operator, Reading, Tree, read};
+use crate::reading::{Leaf, Node, Operator, Place, Reading, Tree, Value, evaluate, read};
+use crate::units::Dimension;
 
 /// A sine or cosine smaller than this is nothing: 90° in radians is rounded.
 const NOTHING: f64 = 1e-12;
+
+/// Kinds of what is worked out on the way, those that are likelier first.
+const KINDS: [Dimension; 4] = [
+    Dimension::FORCE,
+    Dimension::MOMENT,
+    Dimension::LENGTH,
+    Dimension::MASS,
+];
 
 /// What a line with true links between known numbers is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,9 +41,64 @@ pub enum KnownTruth {
 pub fn known_truth(board: &Board<'_>, line: &str) -> Option<KnownTruth> {
     let readings = read(line, board.names.vocabulary()).ok()?;
     let stock = Stock::of(board);
-    readings
-        .iter()
-        .find_map(|reading| truth_of(board, &stock, reading))
+    readings.iter().find_map(|reading| {
+        let printed = || in_printed_unit(board, reading);
+        truth_of(board, &stock, reading).or_else(|| truth_of(board, &stock, &printed()?))
+    })
+}
+
+/// What a form with names in it is, and the unit of another kind behind its number, where that
+/// agrees: `mb·9.8 = 509.6 kg`. `None` where a number in it may be anything.
+pub fn unit_of_another_kind(board: &Board<'_>, line: &str) -> Option<(Dimension, Dimension)> {
+    let readings = read(line, board.names.vocabulary()).ok()?;
+    let reading = readings.first().filter(|one| one.defines.is_none())?;
+    let [form, last] = reading.sides.as_slice() else {
+        return None;
+    };
+    let Node::Literal(literal) = &last.node else {
+        return None;
+    };
+    let found = literal.unit?.dimension;
+    let stock = Stock::of(board);
+    let known = is_known(board, form) || is_known_with_weights(board, form);
+    let plain = matches!(form.node, Node::Name(_)) || form.names().is_empty();
+    if plain || !known || !is_equal(board, &stock, &[form, last]) {
+        return None;
+    }
+    let constants = |kind: Dimension| {
+        let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+            let mut sure = |found: Leaf<'_>| {
+                let value = leaf(found);
+                // What may be a quantity of the problem is that.
+                let quantity = matches!(found, Leaf::Literal(literal) if !stock.is_pure(literal));
+                match value.bare {
+                    true if quantity => Value::of(f64::NAN, Dimension::NUMBER),
+                    true => Value::of(value.number, Dimension::NUMBER),
+                    false => value,
+                }
+            };
+            let value = evaluate(sides[0], &mut sure).ok()?;
+            (value.dimension == kind).then_some(value.number)
+        };
+        let each = (&combine as &Combine<'_>, false);
+        let forms = lift_as(board, &stock, &[form], Some(kind), each);
+        forms.first().map(|form| form.constants)
+    };
+    let meant = |place: &Place<'_>| {
+        let meanings = stock.meanings(place.literal, place.in_angle, false);
+        let is_meant = meanings.iter().any(|meaning| !meaning.constant);
+        place.literal.unit.is_some() || stock.is_pure(place.literal) || is_meant
+    };
+    // A name of her own for a bare number may be anything, too.
+    let mut names = form.names().into_iter();
+    let sure = names.all(|(id, _)| !board.value_of_name(id, 1.0).bare);
+    if !sure || !form.literals().iter().all(meant) || constants(found).is_some() {
+        return None;
+    }
+    let kinds = KINDS.into_iter();
+    let kinds = kinds.filter_map(|kind| Some((constants(kind)?, kind)));
+    let (_, wanted) = kinds.min_by_key(|(constants, _)| *constants)?;
+    Some((wanted, found))
 }
 
 /// The same of a reading.

@@ -42,6 +42,7 @@ mod near;
 mod open;
 mod other;
 mod other_units;
+mod otherwise;
 mod own;
 mod points;
 mod prefix;
@@ -73,7 +74,9 @@ pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
-pub use known_truth::{KnownTruth, WrongSum, known_truth, links_hold, worked_out_wrongly};
+pub use known_truth::{
+    KnownTruth, WrongSum, known_truth, links_hold, unit_of_another_kind, worked_out_wrongly,
+};
 pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
@@ -351,6 +354,7 @@ fn judge_readings(
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| small_lengths::judge(board, &stock, asked, reading, at, &first))
+            .or_else(|| otherwise::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| unit_behind::judge(board, &stock, asked, reading, at, &first))?;
         points::compare_way(board, reading, &mut judgement);
         if !other_units::says_something(&judgement) {

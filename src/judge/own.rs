@@ -18,7 +18,7 @@ use super::sense::{settle_sense, signed_as};
 use super::stock::Stock;
 use super::{Judgement, Truth};
 use crate::key::{Part, Samples, StepId, agree};
-use crate::reading::{Leaf, NameId, Node, Reading, Tree, Value, evaluate};
+use crate::reading::{Leaf, Literal, NameId, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
 pub use relation::{follows_relation, is_of_a_kind};
@@ -51,6 +51,7 @@ pub(super) fn own_name(
     let told = behind.filter(|last| last.dimension != Dimension::ANGLE);
     let value = match told.filter(|_| value.dimension == Dimension::ANGLE && !value.bare) {
         Some(_) => of_pi().unwrap_or(value),
+        None if behind.is_none() && is_length_of_arc(name, first) => of_pi().unwrap_or(value),
         None => value,
     };
     let own = match judgement.values.first() {
@@ -82,6 +83,16 @@ pub(super) fn own_name(
         ..own
     };
     Some((name.to_owned(), own))
+}
+
+/// `h = π·0.5`: π times what is no whole number, under a letter that is no usual one of an angle.
+fn is_length_of_arc(name: &str, form: &Tree) -> bool {
+    let latin = name.chars().count() <= 2 && name.is_ascii();
+    let places = form.literals();
+    let part = |value: f64| value.fract() != 0.0;
+    let pi = |literal: &Literal| literal.digits == "π";
+    let mut others = places.iter().filter(|place| !pi(place.literal));
+    latin && others.any(|place| part(place.literal.value))
 }
 
 /// How a line was read. A name of her own stands as she typed it: the G of `G = 412` is no g.
@@ -461,7 +472,10 @@ pub(super) fn taken_name(
     );
     let first = sides.first().filter(|side| is_known(board, side))?;
     let dimension = board.key.step(step)?.dimension;
-    let value = plain_value(board, first).ok()?;
+    let mut value = plain_value(board, first).ok()?;
+    if sides.len() == 1 && is_length_of_arc(text.get(name.span.start..name.span.end)?, first) {
+        value = with_pi_as_number(board, first)?;
+    }
     // A known name of another kind, or spelled otherwise, such as h for a height where H is the
     // hinge's force.
     let typed = text.get(name.span.start..name.span.end)?;

@@ -53,6 +53,21 @@ pub(super) fn factor_of_root(
     }
 }
 
+/// A reading with its sides of bare numbers in the printed unit of the forces named beside them;
+/// `None` where there are none.
+pub(super) fn in_printed_unit(board: &Board<'_>, reading: &Reading) -> Option<Reading> {
+    let factor = printed_force(board).filter(|_| reading.defines.is_none())?;
+    let unit = multiple_of(named_kind(board, reading)?, factor)?;
+    let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
+    let mut told = reading.clone();
+    for side in &mut told.sides {
+        if side.names().is_empty() {
+            *side = in_unit(side, unit, &mut index)?;
+        }
+    }
+    Some(told)
+}
+
 /// Judges a line that does not hold as it stands with its bare numbers in the printed unit; `None`
 /// where that makes nothing hold.
 pub(super) fn judge(

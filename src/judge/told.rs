@@ -5,6 +5,7 @@ use super::expression::typed_number;
 use super::lift::plain_value;
 use super::moment_sum::value_of_name;
 use super::own::own_name;
+use super::printed_units::printed_force;
 use super::stock::Stock;
 use super::{Judgement, Truth, other};
 use crate::key::StepId;
@@ -20,18 +21,31 @@ pub(super) fn told_again(
     sides: &[&Tree],
 ) -> Judgement {
     let printed = board.problem.given(given);
+    let of_force = [
+        Dimension::FORCE,
+        Dimension::MOMENT,
+        Dimension::FORCE_A_LENGTH,
+    ];
+    let factor = printed_force(board).filter(|_| of_force.contains(&printed.dimension));
     let is_given = |(at, side): (usize, &&Tree)| {
         let value = plain_value(board, side).ok();
         let Some(value) = value.filter(|value| value.may_be(printed.dimension)) else {
             return false;
         };
         let number = value.number_as(printed.dimension);
+        // Where the forces are printed in kN, whoever works in kN types them so.
+        let in_print = factor.filter(|_| value.bare);
+        let printed_so = in_print.is_some_and(|factor| {
+            (factor * number - printed.value).abs() <= 1e-6 * printed.value.abs()
+        });
         // In another unit behind it (`65° = 1.134 rad`) it may be rounded.
         let rounded = typed_number(side, number, printed.dimension).filter(|_| at > 0);
         // A coordinate that points the other way may be told by its size.
         let turned = printed.dimension == Dimension::LENGTH && printed.value < 0.0;
         let size = turned && (number + printed.value).abs() <= 1e-6 * number.abs();
-        size || (number - printed.value).abs() <= 1e-6 * printed.value.abs()
+        printed_so
+            || size
+            || (number - printed.value).abs() <= 1e-6 * printed.value.abs()
             || rounded.is_some_and(|typed| typed.is(printed.value))
     };
     let holds = sides.iter().enumerate().all(is_given);

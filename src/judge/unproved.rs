@@ -1,6 +1,7 @@
 //! A form that comes to the right value and is not seen to be the right way.
 
 use super::board::Board;
+use super::expression::lifted;
 use super::followed::nearest_inputs;
 use super::grade::{Grade, Typed, figures_meant, grade};
 use super::lift::{is_all_known, is_one_each};
@@ -32,7 +33,12 @@ pub(super) fn counts(
     // Names alone leave nothing open: they are another function, whatever it gives here.
     let size = board.right(target).map_or(f64::NAN, |right| right[0].abs());
     let angle = board.key.general.is_none() && target.is_angle();
-    if angle || (number.abs() - size).abs() > EXACT * size {
+    let dimension = board.key.step(target).map(|step| step.dimension);
+    let in_full = lifted(board, stock, tree, dimension.unwrap_or(Dimension::NUMBER));
+    // A value that she rounded stands in it for what it is in full.
+    let exact = |value: f64| (value.abs() - size).abs() <= EXACT * size;
+    let comes_out = exact(number) || in_full.iter().any(|one| exact(one.function[0]));
+    if angle || !comes_out {
         judgement.truth = Truth::DoesNotHold;
         return false;
     }

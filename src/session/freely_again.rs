@@ -4,7 +4,7 @@
 use super::Session;
 use crate::judge::{
     Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
-    links_hold, statements,
+    links_hold, statements, unit_of_another_kind,
 };
 use crate::key::StepId;
 use crate::reading::{Node, Operator, Tree, read};
@@ -34,6 +34,9 @@ impl Session {
         let found = self.judged_in_force(asked, line);
         if let Some(noted) = self.plain_sum(line, &found) {
             return noted;
+        }
+        if let Some(wrong) = self.of_another_kind(line, &found) {
+            return wrong;
         }
         if found.stands() {
             return found;
@@ -285,6 +288,27 @@ impl Session {
             evidence: Evidence::default(),
             ..found.clone()
         })
+    }
+
+    /// A form of names that comes to the number, with a unit of another kind behind it.
+    fn of_another_kind(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let (wanted, found_kind) = self.beside_right_alone(|session| {
+            let (names, own_values) = (session.names(), session.own_values());
+            unit_of_another_kind(&session.board(&names, &own_values), line)
+        })?;
+        if matches!(found.truth, Truth::WrongUnit { .. }) {
+            return Some(found.clone());
+        }
+        let mut wrong = Judgement::noted_true(found.target);
+        wrong.truth = Truth::WrongUnit {
+            wanted,
+            found: found_kind,
+        };
+        wrong.proved = false;
+        wrong.evidence = Evidence::default();
+        wrong.evidence.false_equation = true;
+        wrong.layout.clone_from(&found.layout);
+        Some(wrong)
     }
 
     /// A value that would be right with another unit behind it.

@@ -3,7 +3,7 @@
 
 use super::Session;
 use super::state::{Freely, State};
-use super::turn::Sign;
+use super::turn::{Sign, verdict_of};
 use crate::judge::Own;
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
@@ -123,16 +123,29 @@ impl Session {
             now: String::new(),
         });
         let mut prose = Prose::default();
+        let mut replaced: Vec<f64> = Vec::new();
         for (at, line, truth) in kept {
             self.state.next_number = at;
             // Its place among the lines shown is what a step is filed under.
             let place = shown.iter().position(|view| view.number == Some(at));
             self.state.lines = shown[..place.unwrap_or(shown.len())].to_vec();
+            // What stands for it before it is told is told now.
+            self.state.standing.retain(|_, own| own.line != at);
             let before = self.state.clone();
-            let again = self.work_freely(&line);
+            let mut again = self.work_freely(&line);
+            // The old number of what was told anew stands for nothing any more.
+            if again.truth == "follows" && types_one_of(&line, &replaced) {
+                (again.sign, again.verdict) = verdict_of("wrong");
+                again.truth = "wrong";
+            }
             if is_void(self, at) {
                 void.insert(at);
             }
+            let mended = self.right_since(&told, at);
+            let hers = mended
+                .iter()
+                .filter_map(|(step, _)| self.state.standing.get(step));
+            replaced.extend(hers.filter_map(|own| Some(own.typed?.0)));
             // What followed and does no longer gives the lines after it nothing.
             let wrong = again.sign == Sign::Wrong;
             if wrong && again.truth != truth {
@@ -145,6 +158,7 @@ impl Session {
             }
             if void.contains(&at) || fallen.contains_key(&at) {
                 self.state = before;
+                self.state.standing.extend(mended);
             }
             if again.truth != truth {
                 let slots = [
@@ -167,6 +181,23 @@ impl Session {
         Some(prose)
     }
 
+    /// The right values told since in the place of the wrong ones of a line: what was made of those
+    /// is held against these, even where another wrong value of hers would give the same.
+    fn right_since(&self, told: &State, line: usize) -> Vec<(StepId, Own)> {
+        let hers = self.state.standing.iter();
+        let hers = hers.filter(|(_, own)| !own.right && own.line == line);
+        let given = |step: StepId| match step.is_balance() {
+            true => self.key.gives(step),
+            false => Some(step),
+        };
+        hers.filter_map(|(step, _)| {
+            let step = given(*step)?;
+            let own = told.standing.get(&step)?;
+            (own.right && own.line > line).then(|| (step, own.clone()))
+        })
+        .collect()
+    }
+
     /// Her old values of lines that follow no longer: she may go on with them all the same.
     fn go_on_with(&mut self, fallen: &BTreeMap<usize, Vec<(StepId, Own)>>, void: &BTreeSet<usize>) {
         let lines = fallen.iter().filter(|(line, _)| !void.contains(line));
@@ -174,6 +205,19 @@ impl Session {
             self.state.standing.entry(*step).or_insert(own.clone());
         }
     }
+}
+
+/// True if one of these numbers stands in a line as it was typed.
+fn types_one_of(line: &str, numbers: &[f64]) -> bool {
+    let part = |c: char| !(c.is_ascii_digit() || matches!(c, '.' | ','));
+    let typed = line.split(part).filter_map(|text| {
+        let text = text.trim_matches(['.', ',']).replace(',', ".");
+        text.parse::<f64>().ok()
+    });
+    let same = |one: f64, other: f64| (one - other.abs()).abs() <= 1e-9 * one;
+    typed
+        .into_iter()
+        .any(|typed| numbers.iter().any(|number| same(typed, *number)))
 }
 
 /// True for a balance that gives one of these steps.

@@ -33,12 +33,15 @@ impl Session {
         }
         self.own_sums().into_iter().rev().find_map(|(at, hers)| {
             let ways = self.with_own_number(form, &hers);
+            let fits = |right: &Judgement| {
+                let same = right.target == found.target && right.names.is_none();
+                right.truth.holds() && (right.proved || balance) && same
+            };
             let right = ways.into_iter().find_map(|way| {
                 let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &way));
-                let holds = matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
-                let proved = right.proved || balance;
-                let same = right.target == found.target && right.names.is_none();
-                (holds && proved && same).then_some(right)
+                // Other wrong values of hers may stand beside it.
+                let beside_hers = || Some(self.judged_anywhere(asked, &way)).filter(fits);
+                Some(right).filter(fits).or_else(beside_hers)
             })?;
             let (names, own_values) = (self.names(), self.own_values());
             let board = self.board(&names, &own_values);
@@ -48,7 +51,13 @@ impl Session {
             };
             let own = own_of_wrong(&board, &hers, self.state.next_number, None)?;
             let mut judgement = right;
-            judgement.truth = Truth::Follows(vec![at]);
+            let mut lines = vec![at];
+            if let Truth::Follows(more) = &judgement.truth {
+                lines.extend(more);
+                lines.sort_unstable();
+                lines.dedup();
+            }
+            judgement.truth = Truth::Follows(lines);
             judgement.values = vec![(judgement.target, own)];
             judgement.value = None;
             judgement.remarks.clear();
@@ -102,10 +111,12 @@ impl Session {
         };
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
+        // What was mended since gives nothing any more.
+        let gone = |at: &usize| freely.void.contains(at) || freely.fallen.contains_key(at);
         let wrong = freely
             .lines
             .iter()
-            .filter(|(_, _, truth)| *truth == "wrong");
+            .filter(|(at, _, truth)| *truth == "wrong" && !gone(at));
         wrong
             .filter_map(|(at, line, _)| Some((*at, worked_out_wrongly(&board, line)?)))
             .collect()

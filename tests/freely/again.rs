@@ -184,6 +184,41 @@ const OTHERS: &[(&str, &[&str], &str, Sign)] = &[
     (MAST, &["T = 811 N"], "T cos 80 = 0", Sign::Wrong),
     // A wrong value typed again as it was refused is no consequence of itself.
     (MAST, &["T = 500 N"], "T = 500 N", Sign::Noted),
+    // A number that an earlier line works out wrongly stands for nothing once it is mended.
+    ("counter --seed 8", &["Wb = 10*9.8 = 89 N", "Wb = 98 N"], "T = (89*1.1+215.6*0.8)/2.2 = 122.9 N", Sign::Wrong),
+    ("counter --seed 3", &["W = 18*9.8 = 167.4 N", "T = (167.4*1.1 + 127.4*2.2+147*1.5)/1.4 = 489.2"], "H = 167.4+127.4+147-489.2 = -47.4 N", Sign::Follows),
+    ("counter --seed 3", &["W = 18*9.8 = 167.4 N", "T = (167.4*1.1 + 127.4*2.2+147*1.5)/1.4 = 489.2"], "H = 167.4+127.4+147-489.2 = -57.4 N", Sign::Wrong),
+    // What her own balance about another point gives the hinge gives the rope.
+    ("walkway --seed 1", &["Hy*3.4 = 411.6*1.7 + 509.6*1.2", "Hy = 385.7 N"], "T sin40 = 921.2 - 385.7", Sign::Follows),
+    ("walkway --seed 1", &["Hy*3.4 = 411.6*1.7 + 509.6*1.2", "Hy = 385.7 N"], "T = 833 N", Sign::Follows),
+    ("walkway --seed 1", &["Hy*3.4 = 411.6*1.7 + 509.6*1.2", "Hy = 385.7 N"], "T = 933 N", Sign::Wrong),
+    ("counter --seed 4", &["H*1.6 = 205.8*0.4 + 166.6*1 + 117.6*0.8", "H = 214.4 N"], "T = 490 - 214.4", Sign::Follows),
+    ("counter --seed 4", &["H*1.6 = 205.8*0.4 + 166.6*1 + 117.6*0.8", "H = 214.4 N"], "T = 490 + 214.4", Sign::Wrong),
+    ("counter --seed 4", &["H·1.6 + 117.6·0.8 + 205.8·0.4 = 166.6·1.0", "H = -6.125 N"], "T = 490 + 6.125 N", Sign::Follows),
+    // π is the number beside bare numbers.
+    ("plate", &[], "A = 0.8·0.5 − π·0.15² = 0.3293 m²", Sign::Right),
+    ("plate", &[], "A = 0.8·0.5 − π·0.15² = 0.3393 m²", Sign::Wrong),
+    ("lamina_props", &[], "ΣA = 0.6 + 0.18 − π·0.2²/2 = 0.7172 m²", Sign::Right),
+    // Another accepted g, by its name.
+    ("counter --seed 8", &["g = 9.81"], "Wb = 10·g = 98.1 N", Sign::Right),
+    ("counter --seed 8", &["g = 9.81"], "W1 = m1·g = 215.8 N", Sign::Right),
+    ("counter --seed 8", &["g = 9.81"], "Wb = 10·g = 99.1 N", Sign::Wrong),
+    // A unit of another kind behind a form of names.
+    ("walkway --seed 4", &[], "Wb + W1 + W2 = 1303.4 kg", Sign::Incomplete),
+    ("walkway --seed 4", &[], "Wb + W1 + W2 = 1303.4 N", Sign::Right),
+    ("walkway --seed 4", &[], "mb*9.8 = 509.6 kg", Sign::Incomplete),
+    ("walkway --seed 4", &[], "Wb*1.9 = 968 kg", Sign::Incomplete),
+    ("walkway --seed 4", &[], "Wb*1.9 = 968 N m", Sign::Right),
+    ("walkway --seed 4", &[], "W1*2.7 = 1799 N", Sign::Incomplete),
+    ("walkway --seed 4", &[], "L/2 = 1.9 N", Sign::Incomplete),
+    ("walkway --seed 4", &[], "L/2 = 1.9 m", Sign::Right),
+    // Bare numbers of forces that are printed in kN.
+    ("internal_hinge", &[], "F + Q = 24", Sign::Right),
+    ("internal_hinge", &[], "F + Q = 25", Sign::Wrong),
+    ("internal_hinge", &[], "q*L2 = 12", Sign::Right),
+    ("internal_hinge", &[], "F = 12", Sign::Noted),
+    ("internal_hinge", &[], "q = 4", Sign::Noted),
+    ("internal_hinge", &[], "F = 12 N", Sign::Wrong),
 ];
 
 /// Wb 617.4 N, W1 695.8 N, W2 107.8 N, T 810.7 N at 10°, H 1509 N at 58.1°, by hand.
@@ -232,6 +267,9 @@ const SAID: &[(&str, &[&str], &str, &str)] = &[
     // A line is shown as it was typed, whatever unit would be right.
     (MAST, &["T = 811 N", "Hx = 798 N"], "Hy = 1.280 N", "!1.280 kN"),
     ("wheel_at_step", &[], "tan ψ = 4/5", "tan(ψE)"),
+    // What was made of a value that is told anew falls with it.
+    ("counter --seed 8", &["W1 = 22*9.8 = 251.6 N", "T = (98*1.1+251.6*0.8)/2.2 = 140.5 N", "H = 98 + 251.6 - 140.5 = 209.1 N"], "T = (98*1.1+215.6*0.8)/2.2 = 127.4 N", "Line 3 is judged anew"),
+    ("counter --seed 8", &["W1 = 22*9.8 = 251.6 N", "T = (98*1.1+251.6*0.8)/2.2 = 140.5 N", "H = 98 + 251.6 - 140.5 = 209.1 N"], "Wb = 98 N", "!judged anew"),
 ];
 
 #[test]
