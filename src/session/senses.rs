@@ -58,7 +58,8 @@ impl Session {
     fn joints_in_form(&self, judgement: &Judgement) -> Senses {
         let evidence = &judgement.evidence;
         let told = |remark: &Remark| matches!(remark, Remark::SensesTaken(_));
-        let form = !evidence.equation && !judgement.remarks.iter().any(told);
+        let balance = evidence.equation || judgement.target.is_balance();
+        let form = !balance && !judgement.remarks.iter().any(told);
         let joints = evidence.rests_on.iter().filter(|step| {
             form && judgement.truth.holds()
                 && self.acts_on_two(**step)
