@@ -34,7 +34,8 @@ pub(super) fn room(
     let bare = plain_value(board, tree).is_ok_and(|value| value.bare);
     let scale = if bare && angle { PI / 180.0 } else { 1.0 };
     let inside = if angle { Inside::Angle } else { Inside::Value };
-    rounding.of(tree, inside).unwrap_or(0.0) * scale
+    // What is off by just so much is not off by more.
+    rounding.of(tree, inside).unwrap_or(0.0) * scale * (1.0 + 1e-6)
 }
 
 /// What a part of an expression counts in.

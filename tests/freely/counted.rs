@@ -68,6 +68,10 @@ const ROWS: &[Row] = &[
     ("walkway --seed 5", &[], "Ty = 604.33 N", Sign::Noted, "Ty rests on T"),
     // The right number in another unit shows nothing of the right one.
     ("walkway --seed 1", &[], "T = 61.2 N", Sign::Incomplete, "!600"),
+    // A small difference of numbers that were told is off by just what they were rounded by.
+    ("counter --seed 9101859", &["Wb = 24×9.8 = 235 N", "W1 = 196 N", "T = 438 N"], "H = -235 - 196 + 438 = 7.00 N", Sign::Follows, ""),
+    ("counter --seed 9101859", &["Wb = 24×9.8 = 235 N", "W1 = 196 N", "T = 438 N"], "H = -235 - 196 + 438 = 9.00 N", Sign::Wrong, ""),
+    ("counter --seed 9101859", &["Wb = 24×9.8 = 235 N", "W1 = 196 N", "T = 438 N"], "H = -235 + 196 + 438", Sign::Wrong, ""),
     // The size of a force through a wrong turn: her H acts as the forces do.
     ("mast --seed 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55", "T = 1039 N"], "Hx = 1039 cos 10 = 1023 N", Sign::Follows, "Hx points to the left"),
     ("mast --seed 3", &["T*4.2*sin 45 = 617.4*2.7*cos 55 + 695.8*4.5*cos 55 + 107.8*5.4*cos 55"], "Hx = 1023 N", Sign::Follows, "Hx points to the left"),
