@@ -219,9 +219,8 @@ pub(super) fn sum_and_value(
         _ if holds => Truth::Noted,
         _ => Truth::DoesNotHold,
     };
-    let holds = truth == Truth::Noted;
     let mut judgement = Judgement::of(StepId::MomentSum, truth);
-    judgement.proved = holds;
+    judgement.proved = judgement.truth == Truth::Noted;
     judgement.evidence.broken_link = !holds;
     Some(judgement)
 }

@@ -27,7 +27,7 @@ pub(super) fn judge(
         (judgement.truth.holds() && judgement.names.is_none()).then_some(judgement)
     };
     if has(reading, &is_pi) {
-        let found = holds(changed(reading, &|node| number_of_pi(node)));
+        let found = holds(with_pi_as_number(reading));
         let dimension = |id: StepId| board.key.step(id).map(|step| step.dimension);
         let is_angle = |found: &Judgement| dimension(found.target) == Some(Dimension::ANGLE);
         return found.filter(|found| !is_angle(found));
@@ -52,14 +52,15 @@ fn is_pi(node: &Node) -> bool {
     matches!(node, Node::Literal(literal) if literal.digits == "π")
 }
 
-fn number_of_pi(node: &Node) -> Option<Node> {
-    match node {
+/// A reading in which π is a number wherever no sine or its like is taken.
+pub(super) fn with_pi_as_number(reading: &Reading) -> Reading {
+    changed(reading, &|node| match node {
         Node::Literal(literal) if is_pi(node) => Some(Node::Literal(Literal {
             unit: None,
             ..literal.clone()
         })),
         _ => None,
-    }
+    })
 }
 
 /// A number as it would be typed.

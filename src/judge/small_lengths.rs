@@ -3,6 +3,7 @@
 
 use super::board::Board;
 use super::known_truth::truth_of;
+use super::otherwise::with_pi_as_number;
 use super::printed_units::in_unit;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
@@ -37,10 +38,10 @@ pub(super) fn judge(
     let unit = unit_behind(reading.sides.last()?)?;
     let (_, length) = TYPED_AS.iter().find(|(symbol, _)| *symbol == unit.symbol)?;
     let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
-    let mut told = reading.clone();
+    // In an area π is no angle.
+    let mut told = with_pi_as_number(reading);
     for side in &mut told.sides {
         if side.names().is_empty() {
-            without_turns(side);
             *side = in_unit(side, unit, &mut index)?;
         }
     }
@@ -60,19 +61,6 @@ pub(super) fn judge(
     let steps = board.key.steps.iter().filter(|step| step.asked && !named);
     let mut others = steps.filter(|step| step.dimension == unit.dimension);
     judged(asked).or_else(|| others.find_map(|step| judged(step.id).filter(|told| told.proved)))
-}
-
-/// Makes π a number: in an area it is no angle.
-fn without_turns(side: &mut Tree) {
-    match &mut side.node {
-        Node::Literal(literal) if literal.digits == "π" => literal.unit = None,
-        Node::Literal(_) | Node::Name(_) | Node::Call(..) => {}
-        Node::Negative(inner) => without_turns(inner),
-        Node::Binary(_, left, right) => {
-            without_turns(left);
-            without_turns(right);
-        }
-    }
 }
 
 /// The unit of a side that is a number.

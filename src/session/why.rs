@@ -1,6 +1,7 @@
 //! `why`: on what a verdict rests. It tells how the line was read, what was compared with what, and
 //! how that came out, without a value that is still to be found.
 
+use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis};
 use crate::judge::{Aside, Judgement, Remark, Truth};
@@ -10,24 +11,25 @@ impl Session {
     /// The answer to `why` or `why 3`; `None` for any other line, and where no line was judged.
     pub(super) fn answer_why(&self, line: &str) -> Option<Outcome> {
         let asked = self.line_asked_about(line)?;
-        let numbered = |at: &usize| self.state.lines.iter().any(|view| view.number == Some(*at));
         let last = self.state.lines.iter().rev().find_map(|view| view.number);
-        let at = match asked {
-            None => last?,
-            Some(at) if numbered(&at) => at,
-            Some(at) => {
-                let slots = [("line", Slot::Word(at.to_string()))];
-                return Some(Outcome::talk(self.words.say("talk.freely-no-line", &slots)));
-            }
+        let at = asked.or(last)?;
+        if let Some(basis) = self.state.bases.get(&at) {
+            return Some(Outcome::talk(basis.clone()));
+        }
+        // Where a force or a point is asked, `why` is a question about that.
+        if asked.is_none() && !self.is_free() {
+            return None;
+        }
+        let mut lines = self.state.lines.iter();
+        let line = lines.find(|view| view.number == Some(at));
+        let key = match line.map(|view| view.sign) {
+            None => "why.no-line",
+            Some(Sign::Unclear) => "why.unread",
+            Some(Sign::Noted) => "why.words",
+            Some(_) => "why.said",
         };
         let slots = [("line", Slot::Word(at.to_string()))];
-        let words = || self.words.say("why.words", &slots);
-        // Where a force or a point is asked, `why` is a question about that.
-        let basis = match self.state.bases.get(&at) {
-            Some(basis) => basis.clone(),
-            None => Some(words()).filter(|_| self.is_free() || asked.is_some())?,
-        };
-        Some(Outcome::talk(basis))
+        Some(Outcome::talk(self.words.say(key, &slots)))
     }
 
     /// The line that `why` asks about: none for the last one.
@@ -54,30 +56,28 @@ impl Session {
         outcome: &Outcome,
     ) {
         let number = self.state.next_number;
+        let read = judgement.layout.clone();
+        let read = read.filter(|_| !matches!(judgement.truth, Truth::NotUnderstood(_)));
+        let Some(reading) = read else {
+            self.state.bases.remove(&number);
+            return;
+        };
         let slots = [
             ("line", Slot::Word(number.to_string())),
-            (
-                "reading",
-                Slot::Name(judgement.layout.clone().unwrap_or_default()),
-            ),
+            ("reading", Slot::Name(reading)),
         ];
-        let other = judgement.remarks.contains(&Remark::OtherReading);
-        let read = match (&judgement.truth, &judgement.layout, other) {
-            (Truth::NotUnderstood(_), ..) | (_, None, _) => "why.unread",
-            (.., true) => "why.read-other",
-            _ => "why.read",
+        let read = match judgement.remarks.contains(&Remark::OtherReading) {
+            true => "why.read-other",
+            false => "why.read",
+        };
+        let step = [("step", Slot::Word(self.title(judgement.target)))];
+        let came_out = match &judgement.truth {
+            Truth::Follows(lines) if outcome.sign != Sign::Wrong => self.agrees_with_own(lines),
+            _ => self.words.say(came_out(judgement, outcome), &[]),
         };
         let mut basis = self.words.say(read, &slots);
-        if read != "why.unread" {
-            let compared = self
-                .words
-                .say(compared(judgement), &self.step_slot(judgement));
-            let came_out = match came_out(judgement, outcome) {
-                "why.agrees-own" => self.agrees_with_own(judgement),
-                key => self.words.say(key, &[]),
-            };
-            basis = basis.then(compared).then(came_out);
-        }
+        basis = basis.then(self.words.say(compared(judgement), &step));
+        basis = basis.then(came_out);
         if let Some(named) = diagnosis.spoken().filter(|_| !outcome.mistakes.is_empty()) {
             let key = match named.because {
                 Because::Form => "why.mistake-form",
@@ -88,15 +88,8 @@ impl Session {
         self.state.bases.insert(number, basis);
     }
 
-    fn step_slot(&self, judgement: &Judgement) -> [(&'static str, Slot); 1] {
-        [("step", Slot::Word(self.title(judgement.target)))]
-    }
-
-    fn agrees_with_own(&self, judgement: &Judgement) -> Prose {
-        let lines = match &judgement.truth {
-            Truth::Follows(lines) => lines.iter().map(usize::to_string).collect::<Vec<_>>(),
-            _ => Vec::new(),
-        };
+    fn agrees_with_own(&self, lines: &[usize]) -> Prose {
+        let lines: Vec<String> = lines.iter().map(usize::to_string).collect();
         if lines.is_empty() {
             return self.words.say("why.agrees-relation", &[]);
         }
@@ -125,7 +118,7 @@ fn compared(judgement: &Judgement) -> &'static str {
 /// How that came out.
 fn came_out(judgement: &Judgement, outcome: &Outcome) -> &'static str {
     let remark = |wanted: Remark| judgement.remarks.contains(&wanted);
-    let sense = outcome.truth == "wrong" && judgement.truth.holds();
+    let sense = outcome.sign == Sign::Wrong && judgement.truth.holds();
     match &judgement.truth {
         Truth::Mismatched(_) => "why.kinds-differ",
         Truth::Circular => "why.says-nothing",
@@ -133,7 +126,6 @@ fn came_out(judgement: &Judgement, outcome: &Outcome) -> &'static str {
         _ if sense => "why.sense",
         Truth::Holds => "why.agrees",
         Truth::HoldsRounded => "why.agrees-rounded",
-        Truth::Follows(_) => "why.agrees-own",
         Truth::TooFewFigures => "why.figures",
         Truth::WrongUnit { .. } => "why.unit",
         Truth::Noted | Truth::OtherAngle => match () {
@@ -143,6 +135,11 @@ fn came_out(judgement: &Judgement, outcome: &Outcome) -> &'static str {
             _ if judgement.proved || judgement.evidence.aside == Some(Aside::True) => "why.agrees",
             _ => "why.open",
         },
-        _ => "why.differs",
+        // What was asked about, or found true of what is known, was refused by nobody.
+        _ => match outcome.sign {
+            Sign::Noted => "why.open",
+            Sign::Right => "why.agrees",
+            _ => "why.differs",
+        },
     }
 }
