@@ -428,7 +428,9 @@ fn judge_pair(
             tell_senses(&mut judgement, counted(board, sides));
         }
         if others || again || !target.is_balance() {
-            judgement.truth = Truth::Noted;
+            if let Truth::Follows(lines) = std::mem::replace(&mut judgement.truth, Truth::Noted) {
+                judgement.evidence.follows = lines;
+            }
             judgement.proved = true;
             judgement.values.clear();
         } else {

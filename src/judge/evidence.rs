@@ -105,6 +105,9 @@ pub struct Evidence {
     pub wrong_angle: Option<WrongAngle>,
     /// What the line says beside the question, unless its form shows another thought.
     pub aside: Option<Aside>,
+    /// The lines of her own from which a relation follows that is noted, or a value that has too few
+    /// figures.
+    pub follows: Vec<usize>,
     /// The unknown that a balance gives that follows from wrong values of hers.
     pub own_root: Option<f64>,
     /// True for an unknown said to follow from a balance of hers that gives another.

@@ -270,12 +270,15 @@ fn one(
             }
             let shaped = target.is_angle();
             let aside = off.min((PI - number - function[0]).abs());
-            if shaped && aside > COARSE_ANGLE {
-                judgement.truth = Truth::TooFewFigures;
-                return judgement;
-            }
             // A difference gets what the figures carried allow.
-            if !shaped && off > loose.max(TOO_COARSE * function[0].abs()) {
+            let coarse = match shaped {
+                true => aside > COARSE_ANGLE,
+                false => off > loose.max(TOO_COARSE * function[0].abs()),
+            };
+            if coarse {
+                if let Truth::Follows(lines) = judgement.truth {
+                    judgement.evidence.follows = lines;
+                }
                 judgement.truth = Truth::TooFewFigures;
                 return judgement;
             }

@@ -197,24 +197,27 @@ fn as_weight(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> Val
 fn defined(board: &Board<'_>, stock: &Stock, side: &Tree, value: Value) -> OwnName {
     let found = lifted(board, stock, side, value.dimension);
     let angles = lifted(board, stock, side, Dimension::ANGLE);
-    // What a form comes to is one thing; a number may be one of several.
+    // Of the ways to read its numbers the one that makes it a quantity of this working is meant
+    // first: 40° may be that of the beam or that of the rope.
     let alone = matches!(side.node, Node::Literal(_));
-    // Of the ways to read its numbers the one that makes it a quantity of this working is meant.
-    let known = |one: &&Lifted| stock.has(&one.function, value.dimension);
-    let meant = (!alone).then(|| found.iter().find(known)).flatten();
-    let others = found
+    let unknown = |one: &&Lifted| !alone && !stock.has(&one.function, value.dimension);
+    let fewest = found.first().map(|one| one.constants);
+    let mut likely: Vec<&Lifted> = found
         .iter()
-        .skip(1)
-        .take(if alone { MOST_OTHERS } else { 0 });
+        .filter(|one| alone || Some(one.constants) == fewest || !unknown(one))
+        .collect();
+    likely.sort_by_key(unknown);
+    let mut likely = likely.into_iter().map(|one| one.function);
+    let function = likely.next();
     OwnName {
         value: value.number,
-        function: (meant.or(found.first())).map_or([value.number; 4], |one| one.function),
+        function: function.unwrap_or([value.number; 4]),
         dimension: value.dimension,
         of_unknown: false,
         of_open_weight: false,
         bare: value.bare,
         degrees: angles.first().map(|one| one.function.map(f64::to_degrees)),
-        others: others.map(|one| one.function).collect(),
+        others: likely.take(MOST_OTHERS).collect(),
     }
 }
 
@@ -329,8 +332,10 @@ pub(super) fn right_way(
 /// Tells the lines of those own values that stand in a line, by name or by number, or from which
 /// its value follows first: what these rest on was told with them.
 pub(super) fn tell_lines(board: &Board<'_>, reading: &Reading, judgement: &mut Judgement) {
-    let Truth::Follows(lines) = &mut judgement.truth else {
-        return;
+    let lines = match &mut judgement.truth {
+        Truth::Follows(lines) => lines,
+        Truth::Noted if !judgement.evidence.follows.is_empty() => &mut judgement.evidence.follows,
+        _ => return,
     };
     let sides: Vec<&Tree> = reading.sides.iter().collect();
     let target = judgement.target;

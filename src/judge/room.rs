@@ -120,11 +120,11 @@ impl Rounding<'_> {
         off.is_finite().then_some(off)
     }
 
-    /// How far a number is off that she told as a right value, typed or as what a form of hers comes
-    /// to: with the numbers in it, a difference of values to three figures has fewer itself.
+    /// How far a number is off that she told as a right value or as one of her own, typed or as what
+    /// a form of hers comes to: with the numbers in it, a difference of values to three figures has
+    /// fewer itself.
     fn told_before(&self, literal: &Literal) -> f64 {
-        let standing = self.board.standing.iter().filter(|(_, own)| own.right);
-        let off = standing.filter_map(|(step, own)| {
+        let off = self.board.standing.iter().filter_map(|(step, own)| {
             let half = 0.5 * literal.written.last_place * (1.0 + 1e-6);
             let (told, near) = match own.typed {
                 Some((typed, _)) => (typed, 1e-9 * typed.abs()),
@@ -132,8 +132,11 @@ impl Rounding<'_> {
                 None => (own.value, half),
             };
             let same = (told.abs() - literal.value.abs()).abs() <= near;
-            let full = self.board.right(*step).filter(|_| same)?[0];
-            Some((full.abs() - told.abs()).abs())
+            let full = match own.right {
+                true => self.board.right(*step)?[0],
+                false => own.function[0],
+            };
+            same.then(|| (full.abs() - told.abs()).abs())
         });
         off.fold(0.0, f64::max)
     }

@@ -121,8 +121,18 @@ impl Session {
             return anew;
         }
         let mut hers = self.judged_anywhere(asked, line);
+        // A balance beside a reaction of hers that was rounded, or missed, is judged by what it
+        // adds up.
+        let follows = |found: &Judgement| {
+            found.truth == Truth::Noted && !found.evidence.follows.is_empty()
+        };
+        if hers.truth == Truth::DoesNotHold {
+            let open = self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
+            hers = open.filter(follows).unwrap_or(hers);
+        }
+        // A relation that follows from her own wrong values is as good as a value that does.
         // What is only noted by the right key is not condemned for her wrong values.
-        if clean.truth == Truth::Noted && !hers.truth.holds() {
+        if clean.truth == Truth::Noted && !hers.truth.holds() && !follows(&hers) {
             return clean;
         }
         // An equation for what she has wrong is one, and gives it anew.
@@ -156,6 +166,17 @@ impl Session {
         let key = &self.key;
         (self.state.standing).retain(|id, _| id.is_of_givens() && key.open_in(*id).is_empty());
         let found = self.beside_right_alone(look);
+        self.state.standing = standing;
+        found
+    }
+
+    /// What is found out with the reactions of hers that are not right still to be found; `None`
+    /// where there is none.
+    fn with_no_reaction_of_hers<T>(&mut self, look: impl Fn(&Session) -> T) -> Option<T> {
+        let standing = self.state.standing.clone();
+        let hers = |id: &StepId, own: &Own| matches!(id, StepId::Reaction(..)) && !own.right;
+        (self.state.standing).retain(|id, own| !hers(id, own));
+        let found = (self.state.standing.len() < standing.len()).then(|| look(self));
         self.state.standing = standing;
         found
     }
@@ -313,6 +334,18 @@ impl Session {
                     ..outcome_right
                 };
             }
+        }
+        let lines = &judgement.evidence.follows;
+        if outcome.sign == Sign::Noted && judgement.truth == Truth::Noted && !lines.is_empty() {
+            let open = self.open_names(judgement);
+            let (sign, verdict) = verdict_of("follows");
+            return Outcome {
+                sign,
+                verdict,
+                truth: "follows",
+                message: self.own_lines(lines).then(self.holds_with(&open)),
+                ..outcome
+            };
         }
         // The value of another quantity is no value of the one named.
         let of_another = judgement.remarks.iter().find_map(|remark| match remark {
@@ -482,7 +515,8 @@ impl Session {
 
     /// A right value with too few figures, which she goes on with: it stands for the right one.
     fn coarsely_right(&self, open: &Open, target: StepId, own: &Own) -> Option<Own> {
-        if open.judgement.truth != Truth::TooFewFigures {
+        let of_own = !open.judgement.evidence.follows.is_empty();
+        if open.judgement.truth != Truth::TooFewFigures || of_own {
             return None;
         }
         let typed = own.typed.map_or(own.value, |(typed, _)| typed);

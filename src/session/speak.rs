@@ -92,7 +92,7 @@ impl Session {
     }
 
     /// The lines whose values a line rests on; three at most.
-    fn own_lines(&self, lines: &[usize]) -> Prose {
+    pub(super) fn own_lines(&self, lines: &[usize]) -> Prose {
         let told = lines.iter().take(LINES_TOLD).map(ToString::to_string);
         let told: Vec<String> = told.collect();
         let key = match lines.len() {
