@@ -7,6 +7,8 @@ mod again;
 mod counted;
 #[path = "freely/manners.rs"]
 mod manners;
+#[path = "freely/slipped.rs"]
+mod slipped;
 #[path = "freely/why.rs"]
 mod why;
 #[path = "freely/wide.rs"]

@@ -5,6 +5,7 @@ use super::board::Board;
 use super::chain::is_value_of;
 use super::equation::has_unknown;
 use super::lift::{lift, plain_leaf, plain_value};
+use super::links;
 use super::names::NameRole;
 use super::open::is_open;
 use super::stock::Stock;
@@ -67,7 +68,15 @@ pub(super) fn aside(
         .windows(2)
         .all(|pair| is_equal(board, stock, kind, pair))
     {
-        return (kind != wanted).then_some(Aside::False);
+        // `W1 = 71·10 = 710 N`: equal as numbers, with another thought behind them.
+        let step = |side: &Tree| match side.node {
+            Node::Name(id) => matches!(board.names.role(id), Some(NameRole::Step(_))),
+            _ => false,
+        };
+        let apart = sides
+            .windows(2)
+            .any(|pair| !step(pair[0]) && !links::is_equal(board, stock, pair));
+        return (kind != wanted && apart).then_some(Aside::False);
     }
     // No balance is a line without the unknown.
     Some(if asked == StepId::MomentSum && known {

@@ -259,9 +259,14 @@ impl Board<'_> {
             wrong.sort_by_key(|(step, _)| far(step).unwrap_or(nearest.len()));
         }
         // A relation that was carried on gives the unknown; the hinge's balances are new lines, and
-        // take from it that value alone.
+        // take from it that value alone, or a part of the pull.
         let anew = is_of_forces(id);
-        let carried = if anew { &[] } else { self.carried };
+        let of_part = |step: StepId| matches!(step, StepId::PartOf(..)) && step != id;
+        let carried = self.carried.iter();
+        let carried: Vec<&Key> = carried
+            .filter(|(step, _)| !anew || of_part(*step))
+            .map(|(_, key)| key)
+            .collect();
         let settled = self.settled(id);
         // All own values first, then each subset: a learner may silently repair some of them.
         let most = 1_usize << wrong.len().min(MOST_OWN);
@@ -289,7 +294,7 @@ impl Board<'_> {
                 if id.is_unknown() && !self.key.open_in(id).is_empty() {
                     add(self.key.samples(id, self.sampling, pins), lines.clone());
                 }
-                for (_, key) in carried {
+                for key in &carried {
                     add(
                         key.function(self.key, id, self.sampling, pins),
                         lines.clone(),
@@ -297,7 +302,7 @@ impl Board<'_> {
                 }
             }
         }
-        for (_, key) in carried {
+        for key in carried {
             add(
                 key.function(self.key, id, self.sampling, &BTreeMap::new()),
                 Vec::new(),

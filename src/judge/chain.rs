@@ -78,14 +78,19 @@ pub(super) fn follow_chain(
             judgement.evidence.ended = typed_number(sides[index], here, dimension);
             return;
         }
-        if !fits && judgement.truth.holds() {
+        // Whatever the numbers are of, the number behind a form of them must be its value.
+        let in_numbers = sides[index - 1..=index]
+            .iter()
+            .all(|side| side.names().is_empty());
+        let noted = judgement.truth == Truth::Noted && in_numbers;
+        if !fits && (judgement.truth.holds() || noted) {
             judgement.truth = Truth::DoesNotHold;
             judgement.proved = false;
             judgement.values.clear();
             judgement.evidence.broken_link = true;
             judgement.evidence.lifted.clear();
             let typed = typed_number(sides[index], here, dimension);
-            judgement.evidence.broken_by_form = typed.is_none();
+            judgement.evidence.broken_by_form = typed.is_none() || noted;
             judgement.evidence.number = Some(typed.unwrap_or_else(|| calculated(here)));
             judgement.caret = Some(sides[index].span);
             return;

@@ -8,7 +8,7 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::Stock;
 use super::worked::{Quantities, partial_sums};
-use super::{Judgement, Truth, equation};
+use super::{Judgement, Truth, equation, ratio};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Node, Reading, Tree};
 use crate::units::Dimension;
@@ -52,6 +52,9 @@ pub(super) fn of_known(
     );
     if is_answer || board.key.general.is_none() {
         return judgement;
+    }
+    if let Some(noted) = ratio::noted(board, asked, sides) {
+        return noted;
     }
     if !is_equation(board, asked, sides) {
         if is_worked_beside(board, stock, asked, sides, &judgement) {
@@ -97,12 +100,14 @@ fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
 /// True if each side has the value of the one before, within what was rounded.
 fn holds(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
     sides.windows(2).all(|pair| {
-        let value = |side: &Tree| plain_value(board, side).ok().map(|value| value.number);
+        let value = |side: &Tree| plain_value(board, side).ok();
         let (Some(one), Some(other)) = (value(pair[0]), value(pair[1])) else {
             return false;
         };
         let kind = Dimension::NUMBER;
-        is_value_of(board, stock, kind, (pair[0], pair[1]), (one, other))
+        let of_a_kind = one.may_be(other.dimension) || other.may_be(one.dimension);
+        let numbers = (one.number, other.number);
+        of_a_kind && is_value_of(board, stock, kind, (pair[0], pair[1]), numbers)
     })
 }
 

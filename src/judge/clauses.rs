@@ -39,6 +39,13 @@ pub(super) fn judge(
 ) -> Option<Judgement> {
     let (first, second) = parts(line)?;
     let next = said_next(board);
+    if let Some(named) = with_angle_named(
+        &line[..first.end],
+        &line[first.end..second.start],
+        &line[second.start..],
+    ) {
+        return judge(board, asked, &named, number);
+    }
     if is_only_sum(&line[first.start..first.end]) {
         let rest = &line[second.start..second.end];
         return Some(placed(
@@ -312,6 +319,24 @@ fn parts(line: &str) -> Option<(Span, Span)> {
         }
     }
     None
+}
+
+/// `sin γ = 0.906 ⇒ 65.0°` as `sin γ = 0.906 ⇒ γ = 65.0°`: what follows is the angle.
+fn with_angle_named(head: &str, sign: &str, tail: &str) -> Option<String> {
+    let (ratio, _) = head.split_once('=')?;
+    let ratio = ratio.trim();
+    let name = ["sin", "cos", "tan"]
+        .iter()
+        .find_map(|ratios| ratio.strip_prefix(ratios))?;
+    let name = name
+        .trim()
+        .trim_start_matches('(')
+        .trim_end_matches(')')
+        .trim();
+    let plain = !name.is_empty() && name.chars().all(char::is_alphabetic);
+    let value = tail.trim_start().starts_with(|c: char| c.is_ascii_digit());
+    let angle = value && tail.contains('°') && !has_equals(tail);
+    (plain && angle).then(|| format!("{head}{sign} {name} = {}", tail.trim_start()))
 }
 
 /// `ΣFx = 0`: which sum is meant, and nothing in it.

@@ -359,7 +359,12 @@ fn judge_pair(
     {
         judgement.truth = Truth::Holds;
         judgement.proved = true;
-        judgement.remarks.push(Remark::SensesTaken(senses));
+        // Beside ψ, an acute angle, the parts stand for their sizes.
+        let is_direction =
+            |role: &NameRole| matches!(role, NameRole::Step(id) if id.is_direction());
+        if !roles(board, sides).iter().any(is_direction) {
+            judgement.remarks.push(Remark::SensesTaken(senses));
+        }
     } else if let Some(lines) = follows_identically(board, stock, sides, unknown, &accepted) {
         judgement.truth = Truth::Follows(lines);
         judgement.proved = true;

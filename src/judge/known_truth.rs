@@ -139,18 +139,18 @@ pub(super) fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> O
             false => KnownTruth::OfNames,
         });
     }
-    // Of numbers that nobody knows a true sum tells nothing.
+    // Of numbers that nobody knows a true product tells nothing.
     let worked = &sides[..sides.len() - 1];
     let literals = worked.iter().flat_map(|side| side.literals());
     let mut known = literals.map(|place| {
         let meanings = stock.meanings(place.literal, place.in_angle, false);
         stock.is_pure(place.literal) || meanings.iter().any(|meaning| !meaning.constant)
     });
-    let truth = match sides.iter().all(|side| is_sum(side)) {
-        true => KnownTruth::Sum,
-        false => KnownTruth::OfNumbers,
-    };
-    known.all(|known| known).then_some(truth)
+    // A true sum says nothing of the problem, whatever its numbers are.
+    match sides.iter().all(|side| is_sum(side)) {
+        true => Some(KnownTruth::Sum),
+        false => known.all(|known| known).then_some(KnownTruth::OfNumbers),
+    }
 }
 
 /// True if every name in an expression is given, found, or follows from the givens before any

@@ -10,7 +10,7 @@ use super::grouped::Grouped;
 use super::names::NameRole;
 use super::stock::{Meaning, Stock};
 use super::stock_general::given_angles;
-use crate::key::{Samples, StepId};
+use crate::key::{Samples, StepId, agree};
 use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
 };
@@ -69,6 +69,7 @@ pub(super) fn lift_as(
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut pure: Vec<bool> = Vec::new();
     let mut divisors: Vec<bool> = Vec::new();
+    let mut twofold: Vec<bool> = Vec::new();
     let mut slots: Vec<(usize, usize)> = Vec::new();
     let mut known: Vec<(&Literal, usize)> = Vec::new();
     for side in sides {
@@ -79,9 +80,11 @@ pub(super) fn lift_as(
             let is_ratio = !as_angle
                 && place.literal.value.abs() < 1.0
                 && !stock.equals_a_quantity(place.literal, false);
+            let two_angles =
+                as_angle && (is_two_angles(board, place.literal) || has_two(stock, place.literal));
             let one_meaning = is_ratio
                 || is_alone_in_ratio(side, place.literal.index)
-                    && !is_two_angles(board, place.literal)
+                    && !two_angles
                     // 115° is 90° + 25° and 180° − 65° in one sine rule.
                     && !(board.wide && place.literal.value > 90.0);
             let twice = known.iter().find(|(known, _)| {
@@ -107,6 +110,7 @@ pub(super) fn lift_as(
             let is_pure = stock.is_pure(place.literal);
             divisors.push(is_pure && is_divisor(side, place.literal.index));
             pure.push(is_pure);
+            twofold.push(two_angles);
             meanings.push(stock.meanings(place.literal, as_angle, of_whole));
         }
     }
@@ -143,7 +147,8 @@ pub(super) fn lift_as(
             // likely, and is kept where something is divided by it.
             count => {
                 let divides = divisors.get(place).is_some_and(|divides| *divides);
-                longest.remove(count - 1 - usize::from(!divides));
+                let two = twofold.get(place).is_some_and(|two| *two);
+                longest.remove(count - 1 - usize::from(!divides && !two));
             }
         }
     }
@@ -231,6 +236,14 @@ pub(super) fn is_one_each(stock: &Stock, tree: &Tree, wanted: Dimension) -> bool
 /// True for a number that counts as an angle in a side of this dimension.
 fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
     place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
+}
+
+/// True for a number that two angles of this working have: 40° of the mast and 40° of the rope.
+fn has_two(stock: &Stock, literal: &Literal) -> bool {
+    let meanings = stock.meanings(literal, true, false);
+    let mut angles = meanings.iter().filter(|meaning| !meaning.constant);
+    let first = angles.next();
+    first.is_some_and(|first| angles.any(|other| !agree(&other.function, &first.function)))
 }
 
 /// True for a number of degrees that is a right or given angle and a wrong one of hers.

@@ -47,6 +47,7 @@ mod own;
 mod points;
 mod prefix;
 mod printed_units;
+mod ratio;
 mod room;
 mod root;
 mod rounded_hard;
@@ -81,6 +82,7 @@ pub use lacking::Lacking;
 use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step, other_reading};
+pub use other::is_part_along;
 pub use own::{follows_relation, is_of_a_kind, own_of_wrong};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
@@ -299,7 +301,7 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
     };
     let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
     let first = mended::in_either_way(board, in_her_sense(board), &in_her_sense);
-    if first.stands() || board.key.general.is_none() {
+    if first.stands() {
         return first;
     }
     sense::in_own_senses(board, asked, &readings, &in_her_sense).unwrap_or(first)

@@ -149,6 +149,11 @@ pub(super) fn meant_by(
 /// How a name for the part of a force along the body ends.
 const ALONG: [&str; 6] = ["par", "parallel", "∥", "along", "axial", "x"];
 
+/// True for a name of the part of a force along the body: `W1par`.
+pub fn is_part_along(name: &str) -> bool {
+    name.chars().count() > 1 && ALONG.iter().any(|end| name.ends_with(end))
+}
+
 /// True if a name of the learner's own may be meant for the step asked: it is of its kind, and
 /// begins like its name or is its usual letter. Any other letter names what the learner likes.
 pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&Tree]) -> bool {
@@ -172,9 +177,7 @@ pub(super) fn is_alike(board: &Board<'_>, name: &str, asked: StepId, sides: &[&T
                 _ => false,
             });
     // `Wbpar`, `Wx`: the other part of the force is not what is asked.
-    let along = matches!(asked, StepId::Across(_))
-        && !letter
-        && ALONG.iter().any(|end| name.ends_with(end));
+    let along = matches!(asked, StepId::Across(_)) && !letter && is_part_along(name);
     kind && !along && (own_letter || step.symbol.shown().chars().next() == name.chars().next())
 }
 

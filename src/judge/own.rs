@@ -70,6 +70,10 @@ pub(super) fn own_name(
             let own = defined(board, stock, first, as_weight(board, stock, first, value));
             // Numbers alone are what is said behind them.
             let unit = behind.filter(|last| own.bare && !last.bare);
+            let own = match unit.is_some_and(|last| last.dimension == Dimension::ANGLE) {
+                true => in_degrees(own),
+                false => own,
+            };
             OwnName {
                 value: kept(own.value),
                 dimension: unit.map_or(own.dimension, |last| last.dimension),
@@ -83,6 +87,17 @@ pub(super) fn own_name(
         ..own
     };
     Some((name.to_owned(), own))
+}
+
+/// `q = 80 − 65 = 15°`: numbers of degrees, as the angle that they are.
+fn in_degrees(own: OwnName) -> OwnName {
+    let degrees = own.degrees.unwrap_or(own.function);
+    OwnName {
+        value: own.value.to_radians(),
+        function: degrees.map(f64::to_radians),
+        others: Vec::new(),
+        ..own
+    }
 }
 
 /// `h = π·0.5`: π times what is no whole number, under a letter that is no usual one of an angle.

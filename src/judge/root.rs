@@ -25,7 +25,7 @@ pub(super) fn share_of(
                 Some(own) if !own.right => own.function,
                 _ => carried_relation(board, id).or_else(|| board.right(id))?,
             };
-            Some(function[choice] / reference)
+            Some(board.sign_of_name(id) * function[choice] / reference)
         }
         NameRole::Step(id @ StepId::Moment(force)) if StepId::Pull(force) == unknown => {
             Some(board.right(id)?[choice] / reference)

@@ -92,7 +92,9 @@ pub(super) fn signed_as(function: Samples, value: f64) -> Samples {
 
 /// Lets a value stand in the key's sense, with the sense in which it was counted.
 pub(super) fn settle_sense(target: StepId, own: &mut Own, right: f64) {
-    own.against = is_turned(target, right) && own.value * right < 0.0;
+    // A weight or part told below zero has its sign in the sums of whoever told it so.
+    let signed = is_turned(target, right) || !target.is_general() && target.is_size();
+    own.against = signed && own.value * right < 0.0;
     own.value = as_size(target, own.value, right);
     own.typed = own
         .typed

@@ -9,8 +9,8 @@ use super::printed_units::printed_force;
 use super::stock::Stock;
 use super::{Judgement, Truth, other};
 use crate::key::StepId;
-use crate::problem::GivenId;
-use crate::reading::{Node, Tree};
+use crate::problem::{Given, GivenId};
+use crate::reading::{Node, Operator, Tree};
 use crate::units::Dimension;
 
 /// A given told again: right, or misread.
@@ -39,7 +39,9 @@ pub(super) fn told_again(
             (factor * number - printed.value).abs() <= 1e-6 * printed.value.abs()
         });
         // In another unit behind it (`65° = 1.134 rad`) it may be rounded.
-        let rounded = typed_number(side, number, printed.dimension).filter(|_| at > 0);
+        let radians = matches!(&side.node, Node::Literal(literal) if literal.unit
+            .is_some_and(|unit| unit.symbol == "rad"));
+        let rounded = typed_number(side, number, printed.dimension).filter(|_| at > 0 || radians);
         // A coordinate that points the other way may be told by its size.
         let turned = printed.dimension == Dimension::LENGTH && printed.value < 0.0;
         let size = turned && (number + printed.value).abs() <= 1e-6 * number.abs();
@@ -85,7 +87,9 @@ pub(super) fn of_other_kind(
     };
     let form = || is_form_of_another(board, (printed.value, printed.dimension), typed, sides);
     let own = sides.iter().any(other) || form();
-    if !capital || !own {
+    if !(capital && own
+        || is_of_several(board, given, typed) && is_other_sum(board, printed, sides))
+    {
         return None;
     }
     let mut judgement = value_of_name(board, stock, asked, sides, line);
@@ -94,6 +98,26 @@ pub(super) fn of_other_kind(
         judgement.truth = Truth::Noted;
     }
     Some(judgement)
+}
+
+/// True for a short name, such as a bare `m`, of one of several givens of a kind.
+fn is_of_several(board: &Board<'_>, given: GivenId, typed: &str) -> bool {
+    let printed = board.problem.given(given);
+    let all = board.problem.givens().iter();
+    let of_kind = all.filter(|one| one.dimension == printed.dimension);
+    !printed.symbol.matches(typed) && of_kind.count() > 1
+}
+
+/// True for a sum, `51 + 59`, that does not come to a given.
+fn is_other_sum(board: &Board<'_>, printed: &Given, sides: &[&Tree]) -> bool {
+    let Some(Node::Binary(Operator::Add, ..)) = sides.first().map(|side| &side.node) else {
+        return false;
+    };
+    let is_told = |side: &&Tree| {
+        let number = plain_value(board, side).map(|value| value.number_as(printed.dimension));
+        number.is_ok_and(|number| (number - printed.value).abs() <= 1e-6 * printed.value.abs())
+    };
+    !sides.iter().all(is_told)
 }
 
 /// True for a form worked out from numbers that is nowhere said to be of this kind, and has another

@@ -1,7 +1,7 @@
 //! Values of a key's steps, at the problem's numbers and at numbers drawn anew.
 
 use super::general_values::Course;
-use super::{Atom, Formula, Key, Rule, StepId};
+use super::{Atom, Formula, Key, Rule, StepId, Term};
 use crate::problem::Problem;
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
@@ -271,13 +271,24 @@ impl<'a> Run<'a> {
         let with_one = Run::new(self.key, self.sample, &with_one);
         let terms = &self.key.balance(balance)?.terms;
         terms.iter().try_fold((0.0, 0.0), |(none, one), term| {
-            let amount = without.formula(&term.amount, depth + 2)?;
-            let other = match without.met.get() {
+            let pinned = self.pinned_moment(balance, term);
+            let amount = match pinned {
+                Some(moment) => moment,
+                None => without.formula(&term.amount, depth + 2)?,
+            };
+            let other = match without.met.get() && pinned.is_none() {
                 true => with_one.formula(&term.amount, depth + 2)?,
                 false => amount,
             };
             Some((none + term.sign * amount, one + term.sign * other))
         })
+    }
+
+    /// The moment of a term of the moment sum where that is pinned by itself.
+    fn pinned_moment(&self, balance: StepId, term: &Term) -> Option<f64> {
+        let moment = StepId::Moment(term.force);
+        let told = balance == StepId::MomentSum && self.trial != Some(StepId::Pull(term.force));
+        self.pins.get(&moment).filter(|_| told).copied()
     }
 
     fn balance(&self, id: StepId, depth: usize) -> Option<f64> {

@@ -335,6 +335,15 @@ impl<'a> Scan<'a> {
         )
     }
 
+    /// True for ` : W = 5 : 4` behind a name: a ratio, and no label.
+    fn is_ratio(&self, rest: &str) -> bool {
+        let Some((under, behind)) = rest[1..].split_once('=') else {
+            return false;
+        };
+        let known = self.lexicon.find(under.trim()).is_some();
+        known && behind.contains(':') && !behind.contains('=')
+    }
+
     /// Operators, brackets and signs; false if `c` is none.
     fn sign(&mut self, c: char) -> bool {
         let rest = self.rest();
@@ -348,7 +357,8 @@ impl<'a> Scan<'a> {
             '⇒' | '⟹' | '→' => (Kind::Equals(false), c.len_utf8()),
             '-' if rest.starts_with("->") => (Kind::Equals(false), 2),
             // `T: 45` says what T is; `64.2 : 2.4` divides.
-            ':' if self.only_a_name() => (Kind::Equals(false), 1),
+            // `B : W = 5 : 4` is a ratio.
+            ':' if self.only_a_name() && !self.is_ratio(rest) => (Kind::Equals(false), 1),
             ':' if self.after_operand() => (Kind::Divide, 1),
             '*' if rest.starts_with("**") => (Kind::Power, 2),
             '.' if self.dot_multiplies() => (Kind::Times, 1),

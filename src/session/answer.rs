@@ -50,10 +50,11 @@ impl Session {
         outcome
     }
 
-    /// Judges a line, with the angle that is told behind its force.
+    /// Judges a line, with the angle or the line that is told behind its force.
     pub(super) fn judged_told(&self, asked: StepId, line: &str) -> Judgement {
         let with_bearing = self.judged_with_bearing(asked, line);
-        with_bearing.unwrap_or_else(|| self.judged(asked, line))
+        let told = with_bearing.or_else(|| self.judged_along(asked, line));
+        told.unwrap_or_else(|| self.judged(asked, line))
     }
 
     /// Judges a line, with the body that is said in it.

@@ -74,13 +74,7 @@ impl Session {
         // The angle says what a way along an axis leaves open.
         (judgement.remarks).retain(|remark| !matches!(remark, Remark::OtherPart(_)));
         if !lies_so {
-            judgement.truth = Truth::DoesNotHold;
-            judgement.proved = false;
-            judgement.values.clear();
-            judgement.establishes.clear();
-            judgement.evidence.lifted.clear();
-            judgement.evidence.number = None;
-            judgement.evidence.wrong_way = true;
+            refuse_way(&mut judgement);
         }
         Some(judgement)
     }
@@ -149,7 +143,7 @@ impl Session {
     }
 
     /// The unit vector of a weight, or of a force of known line of a problem with one body.
-    fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
+    pub(super) fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
         let force = match target {
             weight if weight.is_weight() => return Some((0.0, -1.0)),
             StepId::Pull(force) => self.problem.force(force)?,
@@ -216,6 +210,17 @@ impl Session {
             from,
         })
     }
+}
+
+/// Refuses a force whose size holds and whose line does not.
+pub(super) fn refuse_way(judgement: &mut Judgement) {
+    judgement.truth = Truth::DoesNotHold;
+    judgement.proved = false;
+    judgement.values.clear();
+    judgement.establishes.clear();
+    judgement.evidence.lifted.clear();
+    judgement.evidence.number = None;
+    judgement.evidence.wrong_way = true;
 }
 
 /// The judgement of a force whose angle does not say which way it points.

@@ -123,11 +123,11 @@ impl Session {
         let mut hers = self.judged_anywhere(asked, line);
         // A balance beside a reaction of hers that was rounded, or missed, is judged by what it
         // adds up.
-        let follows = |found: &Judgement| {
-            found.truth == Truth::Noted && !found.evidence.follows.is_empty()
-        };
-        if hers.truth == Truth::DoesNotHold {
-            let open = self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
+        let follows =
+            |found: &Judgement| found.truth == Truth::Noted && !found.evidence.follows.is_empty();
+        if !hers.truth.holds() && !follows(&hers) {
+            let open =
+                self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
             hers = open.filter(follows).unwrap_or(hers);
         }
         // A relation that follows from her own wrong values is as good as a value that does.
@@ -253,24 +253,6 @@ impl Session {
         self.words.say("talk.holds-with", &slots)
     }
 
-    /// True for a right value under a name that nobody knows and that looks like no name of it.
-    pub(super) fn is_unknown_name(&self, judgement: &Judgement) -> bool {
-        let Some((name, _)) = judgement.names.as_ref().filter(|_| judgement.truth.holds()) else {
-            return false;
-        };
-        let first = |text: &str| text.chars().next().map(|c| c.to_ascii_lowercase());
-        let step = self.key.step(judgement.target);
-        let symbol = step.map_or_else(String::new, |step| step.symbol.shown());
-        first(name) != first(&symbol)
-    }
-
-    /// Asks what a name stands for.
-    pub(super) fn asks_whose_name(&self, judgement: &Judgement) -> Outcome {
-        let name = judgement.names.as_ref().map(|(name, _)| name.clone());
-        let slots = [("name", Slot::Name(name.unwrap_or_default()))];
-        Outcome::noted(self.words.say("talk.freely-which", &slots))
-    }
-
     /// What counts of a judged line that would only be noted where a step is asked: what is true
     /// is right, and a right form is never asked for its number. `named` where a thought is told.
     pub(super) fn counted_freely(
@@ -379,13 +361,21 @@ impl Session {
         }
     }
 
-    /// True if the line that is answered was refused just before.
+    /// True if the line that is answered was refused just before, or earlier as a form, perhaps
+    /// with its value behind it now.
     fn was_refused(&self) -> bool {
         let bare = |line: &str| line.replace(char::is_whitespace, "");
         self.state.freely.as_ref().is_some_and(|freely| {
-            let last = freely.lines.last();
-            last.is_some_and(|(_, line, truth)| {
-                *truth == "wrong" && bare(line) == bare(&freely.now)
+            let now = bare(&freely.now);
+            let mut wrong = freely
+                .lines
+                .iter()
+                .filter(|(_, _, truth)| *truth == "wrong");
+            let last = freely.lines.last().map(|(at, ..)| *at);
+            wrong.any(|(at, line, _)| {
+                let line = bare(line);
+                let form = line.contains('(') && now.starts_with(&line);
+                form || Some(*at) == last && line == now
             })
         })
     }

@@ -27,6 +27,7 @@ impl Session {
             sister: None,
             words,
             scene,
+            straight: super::lies::straight_bodies(system),
             others: walk.others,
             state: State::new(),
             before: Before::default(),

@@ -22,6 +22,7 @@ mod freely_again;
 mod freely_back;
 mod freely_wide;
 mod general;
+mod lies;
 mod line_shown;
 mod meant;
 mod measured;
@@ -43,6 +44,7 @@ mod state;
 mod steer;
 mod summary;
 mod turn;
+mod unknown_name;
 mod waiting;
 mod ways;
 mod why;
@@ -76,6 +78,8 @@ pub struct Session {
     words: Words,
     /// The drawing of a general problem, in words.
     scene: Vec<Prose>,
+    /// The straight bodies of a general problem.
+    straight: Vec<lies::Straight>,
     /// The other values of what is sought, each with its working.
     others: Vec<OtherValue>,
     state: State,
@@ -157,6 +161,7 @@ impl Session {
             sister,
             words,
             scene: Vec::new(),
+            straight: Vec::new(),
             others: Vec::new(),
             state: State::new(),
             before: Before::default(),

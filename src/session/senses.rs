@@ -100,7 +100,13 @@ impl Session {
             // A sign before its value says anew in which sense a part counts.
             let typed = judgement.evidence.number.map(|typed| typed.value);
             let signed = typed.is_some_and(|typed| typed < 0.0);
-            let kept = self.state.senses.get(step).filter(|_| !signed);
+            // So does a form with its number behind it.
+            let formed = judgement.proved && !judgement.evidence.alone && typed.is_some();
+            let kept = self
+                .state
+                .senses
+                .get(step)
+                .filter(|(_, line)| !signed && !(formed && self.is_of_value(step, *line)));
             // A relation may say it in words: `Hx = T cos β, to the left`.
             let said = step.along().and_then(|axis| judgement.said_along(axis));
             let against = match (said, own.relation) {

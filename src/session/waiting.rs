@@ -6,6 +6,7 @@ use super::state::Open;
 use super::{Outcome, Session};
 use crate::judge::{Board, Judgement, Memo, Own, Remark, Truth, judge, own_of_wrong};
 use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
+use crate::problem::ForceId;
 use crate::text::Slot;
 use std::collections::BTreeMap;
 
@@ -93,7 +94,12 @@ impl Session {
             target => target,
         };
         // A wrong relation of the unknown is carried as a relation, not as a number.
+        let of_open = |force: ForceId| {
+            let pull = StepId::Pull(force);
+            self.key.step(pull).is_some() && !self.state.standing.contains_key(&pull)
+        };
         let pull = matches!(target, StepId::Across(force) if self.key.step(StepId::Pull(force)).is_some())
+            || matches!(target, StepId::PartOf(force, _) if of_open(force))
             || self.is_open_multiple(target);
         if pull && carried.is_none() {
             carried = self.own_multiple(open);
@@ -109,7 +115,7 @@ impl Session {
     /// The working in which the unknown's component is the learner's own multiple of it: `T sin 20`.
     fn own_multiple(&self, open: &Open) -> Option<Key> {
         let unknown = match open.judgement.target {
-            StepId::Across(force) => StepId::Pull(force),
+            StepId::Across(force) | StepId::PartOf(force, _) => StepId::Pull(force),
             target => *self.key.general.as_ref()?.multiples.get(&target)?,
         };
         let pull = self

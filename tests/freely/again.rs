@@ -42,7 +42,7 @@ const ROWS: &[(&str, &[&str], &str, Sign)] = &[
     // The value told with its name counts where the way to it is not seen.
     ("jib", &[], "S = (588 + 4410)/(2·3/5) = 4165 N", Sign::Right),
     ("jib", &[], "S = (588 + 4410)/(2·3/5) = 4100 N", Sign::Noted),
-    ("jib", &[], "S = (588 + 4410)/(2·3/5) = 6000/1.2 = 4165 N", Sign::Noted),
+    ("jib", &[], "S = (588 + 4410)/(2·3/5) = 6000/1.2 = 4165 N", Sign::Wrong),
     // A right force counted the other way round widens nothing that is made of it.
     ("jib", &["S = 4165 N"], "Sy = 2499 N", Sign::Right),
     ("jib", &["S = 4165 N"], "Sy = 3332 N", Sign::Wrong),
