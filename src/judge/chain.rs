@@ -16,6 +16,9 @@ use crate::units::{Dimension, to_figures, unit_of_figure};
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
 
+/// A number of one figure may be off by no more than this share.
+const ONE_FIGURE: f64 = 0.025;
+
 /// The largest count: a number up to it, and without a unit, is set equal to itself for nothing.
 const MOST_COUNTED: f64 = 10.0;
 
@@ -215,6 +218,15 @@ pub(super) fn is_value_of(
     let unit = one.unwrap_or(0.0).max(other.unwrap_or(0.0));
     let inside = form(sides.0, one) + form(sides.1, other);
     let apart = (before - here).abs();
+    // One figure may be half of what it stands for away: `15/13 = 1`.
+    let one_figure = |side: &Tree, value: f64| {
+        let typed = typed_number(side, value, dimension);
+        typed.is_some_and(|typed| typed.written.significant == 1)
+    };
+    let coarse = one_figure(sides.0, before) || one_figure(sides.1, here);
+    if coarse && apart > ONE_FIGURE * before.abs().max(here.abs()) {
+        return false;
+    }
     // Two numbers side by side differ by rounding only.
     let fine = unit <= CUT_UNIT * before.abs();
     let is_cut =

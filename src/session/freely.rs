@@ -275,7 +275,8 @@ impl Session {
                 ..asks
             };
         }
-        if judgement.truth.holds() && self.is_only_in_names(judgement) {
+        let in_names = judgement.truth.holds() && self.is_only_in_names(judgement);
+        if in_names && !self.is_unknown_name(judgement) {
             return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
         // A wrong value of hers told once more follows from itself; typed again as it was refused,

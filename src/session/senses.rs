@@ -106,7 +106,7 @@ impl Session {
                 .state
                 .senses
                 .get(step)
-                .filter(|(_, line)| !signed && !(formed && self.is_of_value(step, *line)));
+                .filter(|(_, line)| !(signed || formed && self.is_of_value(step, *line)));
             // A relation may say it in words: `Hx = T cos β, to the left`.
             let said = step.along().and_then(|axis| judgement.said_along(axis));
             let against = match (said, own.relation) {
