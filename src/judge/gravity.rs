@@ -1,8 +1,11 @@
 //! Values with another acceleration of free fall than the problem's.
 
-use super::board::Board;
+use super::board::{Board, Own};
 use super::grade::{Typed, unknown_pins};
 use crate::key::{Sample, StepId};
+
+/// Accelerations that differ by no more than this share are one to three figures.
+const NO_OTHER: f64 = 0.001;
 
 /// The value of a step with another acceleration of free fall.
 pub(super) fn with_gravity(board: &Board<'_>, id: StepId, gravity: f64) -> Option<f64> {
@@ -30,7 +33,10 @@ pub(super) fn uses_other_gravity(board: &Board<'_>) -> bool {
         return false;
     }
     let mut told = board.standing.iter().filter_map(|(id, own)| {
-        let right = board.right(*id).filter(|_| id.is_weight())?;
+        if !id.is_weight() {
+            return tells_usual(board, *id, own).then_some(false);
+        }
+        let right = board.right(*id)?;
         // A number that is the usual value, rounded, tells of no other g.
         if own
             .typed
@@ -46,4 +52,23 @@ pub(super) fn uses_other_gravity(board: &Board<'_>) -> bool {
     });
     told.next()
         .is_none_or(|first| first || told.any(|other| other))
+}
+
+/// True for a value of another kind that is the one with the usual acceleration, and none with
+/// another that is accepted.
+fn tells_usual(board: &Board<'_>, id: StepId, own: &Own) -> bool {
+    let Some((value, written)) = own.typed.filter(|_| own.right) else {
+        return false;
+    };
+    let typed = Typed { value, written };
+    let apart = |gravity: &f64| (gravity / board.problem.gravity() - 1.0).abs() > NO_OTHER;
+    let mut others = board.other_gravities().into_iter().filter(apart);
+    let is_other = |gravity: f64| {
+        let other = with_gravity(board, id, gravity);
+        other.is_none_or(|other| typed.is(other) || typed.is(-other))
+    };
+    let usual = board
+        .right(id)
+        .is_some_and(|right| typed.is(right[0]) || typed.is(-right[0]));
+    usual && !others.any(is_other)
 }

@@ -506,7 +506,9 @@ pub(super) fn taken_name(
         || value.may_be(dimension) && is_of_the_one(board, stock, (id, typed), first);
     let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;
     // The moment, part or distance of another force.
-    let of_another = !asked && other_step(board, stock, step, first, value).is_some();
+    let of_another = !asked
+        && !is_level_part(board, step, own_spelling)
+        && other_step(board, stock, step, first, value).is_some();
     if asked && own_spelling
         || !fits_not
         || !(other_kind && !board.standing.contains_key(&step) || of_another)
@@ -514,4 +516,12 @@ pub(super) fn taken_name(
         return None;
     }
     Some((typed.to_owned(), defined(board, stock, first, value)))
+}
+
+/// True for a part of a pull on a level body, called as the key does: its x and y are no axes along
+/// and across a tilted one.
+fn is_level_part(board: &Board<'_>, step: StepId, own_spelling: bool) -> bool {
+    let part = matches!(step, StepId::PartOf(..)) && board.key.general.is_none();
+    let angle = || board.problem.body_angle(&board.problem.values());
+    part && own_spelling && libm::sin(angle()).abs() < 1e-9
 }

@@ -8,6 +8,7 @@ use crate::text::Span;
 
 /// Words at the head of a line that say nothing of it.
 const FILLERS: &[&str] = &[
+    "let",
     "so",
     "therefore",
     "then",

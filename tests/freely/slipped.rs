@@ -112,6 +112,12 @@ const CARRIED: &[Row] = &[
     ("mast --seed 3", &[], "W1par = W1 cos 55", Sign::Noted, "What is"),
     ("mast --seed 3", &[], "W1perp = W1 cos 55", Sign::Right, ""),
     ("mast --seed 3", &[], "Wdummy = m2 g", Sign::Noted, "What is"),
+    // 811·cos 10 is 798.7: no other g was taken.
+    ("mast --seed 3", &["Hx = T cos 10", "T = 811 N"], "Hx = 799 N", Sign::Rounded, "!9.81"),
+    // On a level body x is level.
+    ("walkway --seed 1", &["T = 600 N"], "Tx = T sin 40", Sign::Wrong, "sin"),
+    ("walkway --seed 1", &["T = 600 N", "Tx = T sin 40"], "Hx = 386 N", Sign::Follows, ""),
+    ("plank_tips", &["let W = Wb + W1 = 0.735 kN"], "B = W", Sign::Right, ""),
     // One figure is no rounding of 1.154.
     ("counter --seed 3", &[], "W2/W1 = 1", Sign::Wrong, ""),
     ("counter --seed 3", &[], "W2/W1 = 1.15", Sign::Right, ""),
