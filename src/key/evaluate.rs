@@ -271,7 +271,7 @@ impl<'a> Run<'a> {
         let with_one = Run::new(self.key, self.sample, &with_one);
         let terms = &self.key.balance(balance)?.terms;
         terms.iter().try_fold((0.0, 0.0), |(none, one), term| {
-            let pinned = self.pinned_moment(balance, term);
+            let pinned = self.pinned_moment((balance, unknown), term);
             let amount = match pinned {
                 Some(moment) => moment,
                 None => without.formula(&term.amount, depth + 2)?,
@@ -284,11 +284,12 @@ impl<'a> Run<'a> {
         })
     }
 
-    /// The moment of a term of the moment sum where that is pinned by itself.
-    fn pinned_moment(&self, balance: StepId, term: &Term) -> Option<f64> {
-        let moment = StepId::Moment(term.force);
-        let told = balance == StepId::MomentSum && self.trial != Some(StepId::Pull(term.force));
-        self.pins.get(&moment).filter(|_| told).copied()
+    /// The moment of a term of the moment sum where that is pinned by itself, and is not the
+    /// unknown's.
+    fn pinned_moment(&self, (balance, unknown): (StepId, StepId), term: &Term) -> Option<f64> {
+        let known = balance == StepId::MomentSum && unknown != StepId::Pull(term.force);
+        let moment = self.pins.get(&StepId::Moment(term.force));
+        moment.filter(|_| known).copied()
     }
 
     fn balance(&self, id: StepId, depth: usize) -> Option<f64> {

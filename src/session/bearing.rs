@@ -84,7 +84,8 @@ impl Session {
     fn leaves_way_open(&self, asked: StepId, told: &Told) -> bool {
         let force = self.without_body(&told.force).map(|(force, _)| force);
         let said = self.way_behind(force.as_deref().unwrap_or(&told.force));
-        if said.is_some() || told.from.is_some() || told.degrees > 90.0 {
+        let below = told.degrees < 0.0;
+        if said.is_some() || told.from.is_some() || below || told.degrees > 90.0 {
             return false;
         }
         let is_level = told.degrees == 0.0;
@@ -265,8 +266,11 @@ fn said_body<'t>(text: &'t str, left: &str) -> &'t str {
 /// The digits of a number of degrees at the head of a text, half of its last place, and what comes after it.
 fn degrees(text: &str, bare: bool) -> Option<(&str, f64, &str)> {
     let text = text.trim_start();
-    let end = text.find(|c: char| !(c.is_ascii_digit() || c == '.'));
-    let (digits, rest) = text.split_at(end.or(Some(text.len()).filter(|_| bare))?);
+    // Counted clockwise from the x axis.
+    let size = text.strip_prefix('-').unwrap_or(text);
+    let end = size.find(|c: char| !(c.is_ascii_digit() || c == '.'));
+    let end = end.or(Some(size.len()).filter(|_| bare))?;
+    let (digits, rest) = text.split_at(text.len() - size.len() + end);
     let rest = rest.trim_start();
     let signed = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit));
     let rest = signed.or(Some(rest).filter(|_| bare))?;

@@ -98,12 +98,16 @@ impl Session {
         let stands = |own: &crate::judge::Own| own.right;
         let balance = self.state.standing.get(&StepId::MomentSum);
         let given = balance.is_some_and(stands) || self.is_balanced(found.target);
-        if !found.remarks.contains(&Remark::LeaveLetter) || !given {
+        let of_own = balance.is_some_and(|own| !own.right);
+        if !found.remarks.contains(&Remark::LeaveLetter) || !given && !of_own {
             return None;
         }
-        let judgement = self.beside_right_alone(|session| session.judged_anywhere(unknown, line));
-        let same = judgement.target == found.target;
-        (same && judgement.truth.holds()).then_some(judgement)
+        let holds =
+            |found_so: &Judgement| found_so.target == found.target && found_so.truth.holds();
+        let right = given
+            .then(|| self.beside_right_alone(|session| session.judged_anywhere(unknown, line)));
+        let right = right.filter(holds);
+        right.or_else(|| Some(self.judged_anywhere(unknown, line)).filter(holds))
     }
 
     /// That a number tells nothing of what rests on the unknown before that is found.

@@ -24,6 +24,8 @@ impl Dimension {
     pub const ANGLE: Dimension = Dimension::of(0, 0, 0, 1);
     /// A force, in newtons.
     pub const FORCE: Dimension = Dimension::of(1, 1, -2, 0);
+    /// The square of a force, in newtons squared.
+    pub const FORCE_SQUARED: Dimension = Dimension::of(2, 2, -4, 0);
     /// A moment of force, in newton metres.
     pub const MOMENT: Dimension = Dimension::of(2, 1, -2, 0);
     /// A force spread along a length, in newtons a metre.

@@ -79,6 +79,8 @@ const UNITS: &[Unit] = &[
         Dimension::MOMENT,
         0.01,
     ),
+    unit("N²", &["N^2"], Dimension::FORCE_SQUARED, 1.0),
+    unit("kN²", &["kN^2"], Dimension::FORCE_SQUARED, 1e6),
     unit("N/m", &["N m^-1", "N m⁻¹"], Dimension::FORCE_A_LENGTH, 1.0),
     unit(
         "kN/m",

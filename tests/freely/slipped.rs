@@ -58,6 +58,12 @@ const ROWS: &[Row] = &[
     ("gate", &[], "A/B = 0.78", Sign::Wrong, ""),
     ("gate", &[], "A = 1.28 N", Sign::Wrong, ""),
     ("gate", &[], "B : W = 5 : 4", Sign::Right, ""),
+    ("gate", &[], "A^2 = 885969 N^2", Sign::Right, ""),
+    ("gate", &[], "A² = 0.886 kN²", Sign::Right, ""),
+    ("gate", &[], "A^2 = 785969 N^2", Sign::Wrong, ""),
+    // 10.8° below the level, to the left.
+    ("jib", &[], "H = 3392 N at -169.2°", Sign::Right, ""),
+    ("jib", &[], "H = 3392 N at -160°", Sign::Wrong, "not the way"),
     ("gate", &[], "B : W = 5 : 3", Sign::Wrong, ""),
     // E = 490 N, W = 294 N, P = 392 N; N is nothing.
     ("wheel_at_step", &["P = 392 N"], "E = 5/4 P", Sign::Right, ""),
@@ -77,6 +83,12 @@ const CARRIED: &[Row] = &[
     // A wrong part of the pull, told before the pull: 600 sin 40 = 386.
     ("walkway --seed 1", &["Tx = T sin 40", "T = 600 N"], "Hx = 386 N", Sign::Follows, ""),
     ("walkway --seed 1", &["Tx = T sin 40", "T = 600 N"], "Hx = 430 N", Sign::Wrong, ""),
+    // The upright part of the pull from her own balance, before the pull: 1361/3.4 = 400, and with
+    // W1 = 520 N 389; then 400/sin 40 = 622.
+    ("walkway --seed 1", &["Ty*3.4 = 412*1.2 + 510*1.7"], "Ty = 400 N", Sign::Follows, "line 1"),
+    ("walkway --seed 1", &["Ty*3.4 = 412*1.2 + 510*1.7", "Ty = 400 N"], "T = Ty/sin 40 = 622 N", Sign::Follows, ""),
+    ("walkway --seed 1", &["Ty*3.4 = 412*1.2 + 510*1.7"], "Ty = 420 N", Sign::Noted, ""),
+    ("walkway --seed 1", &["W1 = 520 N", "Ty*3.4 = Wb*1.7 + W1*1.2"], "Ty = 389 N", Sign::Follows, "line 1"),
     // Signs told with parts and weights stand in the sums: 1575 − 135 = 774 + 666.
     ("mast --seed 9", &["T = 776 N", "Ty = -135 N"], "Hy + Ty = Wb + W1", Sign::Right, ""),
     ("mast --seed 9", &["Ty = -T sin 10"], "Hy + Ty = Wb + W1", Sign::Right, ""),

@@ -217,7 +217,7 @@ pub(super) const LINES: &[Row] = &[
     ("sin -35", "sin(−35°)", -0.573576436351046, "Dimension { length: 0, mass: 0, time: 0, angle: 0 }"),
     ("-sin 35", "−sin(35°)", -0.573576436351046, "Dimension { length: 0, mass: 0, time: 0, angle: 0 }"),
     ("T=(W_b⊥*L/2 + W_1⊥*d_1)/(d_T*sinγ)", "T = (Wb⊥·L/2 + W1⊥·d1)/(dT·sin(γ))", 130.62288099747582, "N"),
-    ("H_x²+H_y²", "Hx² + Hy²", 10000.0, "Dimension { length: 2, mass: 2, time: -4, angle: 0 }"),
+    ("H_x²+H_y²", "Hx² + Hy²", 10000.0, "N²"),
     ("mgcosθ", "m·g·cos(θ)", 96.33228040838544, "N"),
     ("mgsin35", "m·g·sin(35°)", 67.45258891488302, "N"),
     ("3.2/2", "3.2/2", 1.6, "bare"),
