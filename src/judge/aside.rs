@@ -6,7 +6,7 @@ use super::chain::is_value_of;
 use super::equation::has_unknown;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::links;
-use super::names::NameRole;
+use super::names::{NameRole, step_of};
 use super::open::is_open;
 use super::stock::Stock;
 use super::worked::partial_sums;
@@ -69,13 +69,9 @@ pub(super) fn aside(
         .all(|pair| is_equal(board, stock, kind, pair))
     {
         // `W1 = 71·10 = 710 N`: equal as numbers, with another thought behind them.
-        let step = |side: &Tree| match side.node {
-            Node::Name(id) => matches!(board.names.role(id), Some(NameRole::Step(_))),
-            _ => false,
-        };
         let apart = sides
             .windows(2)
-            .any(|pair| !step(pair[0]) && !links::is_equal(board, stock, pair));
+            .any(|pair| step_of(board, pair[0]).is_none() && !links::is_equal(board, stock, pair));
         return (kind != wanted && apart).then_some(Aside::False);
     }
     // No balance is a line without the unknown.

@@ -11,7 +11,7 @@ use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
 use crate::reading::{Node, Reading, Relation, Tree, Value};
-use crate::units::{Dimension, to_figures, unit_of_figure};
+use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 
 /// Digits are believed to be cut off where the last unit left is no more than this share.
 const CUT_UNIT: f64 = 0.01;
@@ -207,23 +207,19 @@ pub(super) fn is_value_of(
     sides: (&Tree, &Tree),
     (before, here): (f64, f64),
 ) -> bool {
-    let place = |side: &Tree, value: f64| {
-        typed_number(side, value, dimension).map(|typed| typed.written.last_place)
-    };
-    let form = |side: &Tree, alone: Option<f64>| match alone {
+    let written =
+        |side: &Tree, value: f64| typed_number(side, value, dimension).map(|typed| typed.written);
+    let form = |side: &Tree, alone: Option<Written>| match alone {
         Some(_) => 0.0,
         None => room(board, stock, side, dimension, 1),
     };
-    let (one, other) = (place(sides.0, before), place(sides.1, here));
-    let unit = one.unwrap_or(0.0).max(other.unwrap_or(0.0));
+    let (one, other) = (written(sides.0, before), written(sides.1, here));
+    let numbers = || one.iter().chain(&other);
+    let unit = numbers().fold(0.0_f64, |most, number| most.max(number.last_place));
     let inside = form(sides.0, one) + form(sides.1, other);
     let apart = (before - here).abs();
     // One figure may be half of what it stands for away: `15/13 = 1`.
-    let one_figure = |side: &Tree, value: f64| {
-        let typed = typed_number(side, value, dimension);
-        typed.is_some_and(|typed| typed.written.significant == 1)
-    };
-    let coarse = one_figure(sides.0, before) || one_figure(sides.1, here);
+    let coarse = numbers().any(|number| number.significant == 1);
     if coarse && apart > ONE_FIGURE * before.abs().max(here.abs()) {
         return false;
     }

@@ -479,11 +479,7 @@ fn wrong_prefix(mut judgement: Judgement, dimension: Dimension, span: Span) -> J
 /// A direction that holds as an angle with the horizontal, and as it was counted points another
 /// way.
 fn points_elsewhere(mut judgement: Judgement) -> Judgement {
-    judgement.truth = Truth::DoesNotHold;
-    judgement.proved = false;
-    judgement.evidence.lifted.clear();
-    judgement.evidence.number = None;
-    judgement.evidence.wrong_way = true;
+    judgement.refuse_way();
     judgement
 }
 

@@ -9,7 +9,6 @@ use super::board::Board;
 use super::grouped::Grouped;
 use super::names::NameRole;
 use super::stock::{Meaning, Stock};
-use super::stock_general::given_angles;
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
@@ -80,8 +79,7 @@ pub(super) fn lift_as(
             let is_ratio = !as_angle
                 && place.literal.value.abs() < 1.0
                 && !stock.equals_a_quantity(place.literal, false);
-            let two_angles =
-                as_angle && (is_two_angles(board, place.literal) || has_two(stock, place.literal));
+            let two_angles = as_angle && is_two_angles(stock, place.literal);
             let one_meaning = is_ratio
                 || is_alone_in_ratio(side, place.literal.index)
                     && !two_angles
@@ -238,25 +236,13 @@ fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
     place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
 }
 
-/// True for a number that two angles of this working have: 40° of the mast and 40° of the rope.
-fn has_two(stock: &Stock, literal: &Literal) -> bool {
+/// True for a number that two angles of this working have: 40° of the mast and 40° of the rope, or
+/// a right one and a wrong one of hers.
+fn is_two_angles(stock: &Stock, literal: &Literal) -> bool {
     let meanings = stock.meanings(literal, true, false);
     let mut angles = meanings.iter().filter(|meaning| !meaning.constant);
     let first = angles.next();
     first.is_some_and(|first| angles.any(|other| !agree(&other.function, &first.function)))
-}
-
-/// True for a number of degrees that is a right or given angle and a wrong one of hers.
-fn is_two_angles(board: &Board<'_>, literal: &Literal) -> bool {
-    let degrees = |function: Option<Samples>| function.map(|angle| angle[0].to_degrees());
-    let same = |angle: Option<f64>| {
-        angle.is_some_and(|angle| (angle - literal.value).abs() < 1e-6) && literal.unit.is_none()
-    };
-    let mut standing = board.standing.iter().filter(|(id, _)| id.is_angle());
-    let hers = standing.any(|(_, own)| !own.right && same(Some(own.value.to_degrees())));
-    let mut angles = board.key.steps.iter().filter(|step| step.id.is_angle());
-    hers && (angles.any(|step| same(degrees(board.right(step.id))))
-        || given_angles(board).any(|given| same(degrees(Some(given)))))
 }
 
 /// True for a literal that is all a sine, cosine or tangent is taken of.

@@ -351,6 +351,17 @@ pub(super) fn lone_name<'t>(
         .map(|role| (role, sides[..sides.len() - 1].to_vec()))
 }
 
+/// The step that a side is the name of.
+pub(super) fn step_of(board: &Board<'_>, side: &Tree) -> Option<StepId> {
+    match side.node {
+        Node::Name(id) => match board.names.role(id)? {
+            NameRole::Step(step) => Some(step),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
 /// The step whose name stands alone on a side.
 pub(super) fn step_alone(board: &Board<'_>, sides: &[Tree]) -> Option<StepId> {
     let sides: Vec<&Tree> = sides.iter().collect();

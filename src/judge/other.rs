@@ -4,13 +4,13 @@
 use super::board::Board;
 use super::expression::{judge, lifted, typed_number};
 use super::lift::plain_value;
-use super::names::NameRole;
+use super::names::step_of;
 use super::open::is_of_open_unknown;
 use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Truth, equation};
 use crate::key::{Axis, Part, Samples, Step, StepId, agree};
 use crate::problem::GivenId;
-use crate::reading::{Node, Tree, Value};
+use crate::reading::{Tree, Value};
 use crate::units::Dimension;
 use std::f64::consts::PI;
 
@@ -30,13 +30,7 @@ pub(super) fn other_step(
         return None;
     }
     // `Ty` is Ty, though T⊥ may be as large; and so is its value once she has told it.
-    let named = match tree.node {
-        Node::Name(id) => match board.names.role(id) {
-            Some(NameRole::Step(step)) => Some(step),
-            _ => None,
-        },
-        _ => None,
-    };
+    let named = step_of(board, tree);
     let steps = board.key.steps.iter();
     let candidates = steps
         .clone()

@@ -77,6 +77,15 @@ fn part_of_way(board: &Board<'_>, judgement: &Judgement, said: &[(Way, Span)]) -
 }
 
 impl Judgement {
+    /// Refuses a value whose size holds and whose way does not.
+    pub fn refuse_way(&mut self) {
+        forget(self, Truth::DoesNotHold);
+        self.proved = false;
+        self.evidence.lifted.clear();
+        self.evidence.number = None;
+        self.evidence.wrong_way = true;
+    }
+
     /// The sense along an axis of the ways that were said behind a line: 1 with it, −1 against it.
     pub fn said_along(&self, axis: Axis) -> Option<f64> {
         let along = |way: &Way| says(*way).ok().filter(|(said, _)| *said == axis);
@@ -303,10 +312,7 @@ fn turned_about(judgement: &mut Judgement) {
     let target = judgement.target;
     let told = judgement.values.iter().find(|(step, _)| *step == target);
     judgement.evidence.turned_about = told.map(|(_, own)| own.clone());
-    forget(judgement, Truth::DoesNotHold);
-    judgement.evidence.lifted.clear();
-    judgement.evidence.number = None;
-    judgement.evidence.wrong_way = true;
+    judgement.refuse_way();
 }
 
 /// Takes back what a line would establish.

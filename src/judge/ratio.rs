@@ -4,7 +4,7 @@
 use super::Judgement;
 use super::board::Board;
 use super::grade::{COMMON_FIGURES, Typed};
-use super::names::NameRole;
+use super::names::step_of;
 use crate::key::StepId;
 use crate::reading::{Leaf, Node, Operator, Tree, Value, evaluate};
 
@@ -79,18 +79,7 @@ fn of_one(side: &Tree) -> Option<f64> {
     value.ok().map(|value| value.number)
 }
 
-/// The step that a side names.
-fn step_of(board: &Board<'_>, side: &Tree) -> Option<StepId> {
-    match side.node {
-        Node::Name(id) => match board.names.role(id)? {
-            NameRole::Step(step) => Some(step),
-            _ => None,
-        },
-        _ => None,
-    }
-}
-
-/// The same, where it is one still to be found, or is made of such.
+/// The step that a side is the name of, where it is one still to be found, or is made of such.
 fn open(board: &Board<'_>, side: &Tree) -> Option<StepId> {
     let step = step_of(board, side)?;
     let made_of_open = || {

@@ -74,7 +74,7 @@ impl Session {
         // The angle says what a way along an axis leaves open.
         (judgement.remarks).retain(|remark| !matches!(remark, Remark::OtherPart(_)));
         if !lies_so {
-            refuse_way(&mut judgement);
+            judgement.refuse_way();
         }
         Some(judgement)
     }
@@ -144,7 +144,7 @@ impl Session {
     }
 
     /// The unit vector of a weight, or of a force of known line of a problem with one body.
-    pub(super) fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
+    fn way_of_page(&self, target: StepId) -> Option<(f64, f64)> {
         let force = match target {
             weight if weight.is_weight() => return Some((0.0, -1.0)),
             StepId::Pull(force) => self.problem.force(force)?,
@@ -192,6 +192,7 @@ impl Session {
             || self.way_behind(behind).is_some()
             || self.before(behind, "statement.horizontal").is_some();
         let (typed, half, rest) = degrees(angle, bare)?;
+        let typed = typed.replace('−', "-");
         let degrees = typed.parse::<f64>().ok()?;
         let ways = measured.as_ref().map_or("", |measured| &measured.ways);
         // What else is said tells the way, against the horizontal.
@@ -205,23 +206,12 @@ impl Session {
         Some(Told {
             body: body.to_owned(),
             force,
-            typed: typed.to_owned(),
+            typed,
             degrees,
             half,
             from,
         })
     }
-}
-
-/// Refuses a force whose size holds and whose line does not.
-pub(super) fn refuse_way(judgement: &mut Judgement) {
-    judgement.truth = Truth::DoesNotHold;
-    judgement.proved = false;
-    judgement.values.clear();
-    judgement.establishes.clear();
-    judgement.evidence.lifted.clear();
-    judgement.evidence.number = None;
-    judgement.evidence.wrong_way = true;
 }
 
 /// The judgement of a force whose angle does not say which way it points.
@@ -267,7 +257,7 @@ fn said_body<'t>(text: &'t str, left: &str) -> &'t str {
 fn degrees(text: &str, bare: bool) -> Option<(&str, f64, &str)> {
     let text = text.trim_start();
     // Counted clockwise from the x axis.
-    let size = text.strip_prefix('-').unwrap_or(text);
+    let size = text.strip_prefix(['-', '−']).unwrap_or(text);
     let end = size.find(|c: char| !(c.is_ascii_digit() || c == '.'));
     let end = end.or(Some(size.len()).filter(|_| bare))?;
     let (digits, rest) = text.split_at(text.len() - size.len() + end);

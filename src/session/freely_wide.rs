@@ -102,12 +102,10 @@ impl Session {
         if !found.remarks.contains(&Remark::LeaveLetter) || !given && !of_own {
             return None;
         }
-        let holds =
-            |found_so: &Judgement| found_so.target == found.target && found_so.truth.holds();
-        let right = given
-            .then(|| self.beside_right_alone(|session| session.judged_anywhere(unknown, line)));
-        let right = right.filter(holds);
-        right.or_else(|| Some(self.judged_anywhere(unknown, line)).filter(holds))
+        let holds = |judged: &Judgement| judged.target == found.target && judged.truth.holds();
+        let judge = |session: &Session| session.judged_anywhere(unknown, line);
+        let right = given.then(|| self.beside_right_alone(judge)).filter(holds);
+        right.or_else(|| Some(judge(self)).filter(holds))
     }
 
     /// That a number tells nothing of what rests on the unknown before that is found.

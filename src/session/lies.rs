@@ -1,21 +1,16 @@
 //! "811 N along the rope": a force told with the line that it lies along, or across.
 
 use super::Session;
-use super::bearing::refuse_way;
+use super::acting::Way;
 use crate::judge::Judgement;
-use crate::key::{Axis, Part, StepId};
-use crate::problem::ForceId;
+use crate::key::{Axis, StepId};
 use crate::system::System;
-use std::collections::BTreeMap;
 
 /// The sine of the largest angle, half a degree, by which two lines may differ that are told as one.
 const SAME_LINE: f64 = 0.0087;
 
-/// A straight body, and a unit vector along it.
-pub(super) type Straight = (String, Line);
-
-/// The level and the upright part of a unit vector.
-type Line = (f64, f64);
+/// A straight body, and a vector along it.
+pub(super) type Straight = (String, Way);
 
 /// The bodies with one leg, but those whose line depends on what is sought.
 pub(super) fn straight_bodies(system: &System) -> Vec<Straight> {
@@ -38,7 +33,7 @@ pub(super) fn straight_bodies(system: &System) -> Vec<Straight> {
             (unit.x, unit.y)
         };
         let (one, other) = (line(&low), line(&high));
-        let fixed = one.0.is_finite() && cross(one, other).abs() < SAME_LINE;
+        let fixed = one.0.is_finite() && is_parallel(one, other);
         fixed.then(|| (body.noun.to_lowercase(), one))
     });
     straight.collect()
@@ -48,25 +43,28 @@ impl Session {
     /// Judges a force that is told with the line that it lies along or across; `None` for other
     /// lines, and where the way of the force or of the line is not known.
     pub(super) fn judged_along(&self, asked: StepId, line: &str) -> Option<Judgement> {
+        let says = ["statement.along", "statement.across"];
+        if !says.iter().any(|key| self.has_word(line, key)) {
+            return None;
+        }
         let (force, way, across) = self.force_and_line(line)?;
         let mut judgement = self.judged(asked, force);
         if !judgement.truth.holds() {
             return None;
         }
-        let own = self.line_of(judgement.target)?;
-        let off = match across {
-            true => own.0 * way.0 + own.1 * way.1,
-            false => cross(own, way),
+        let lies_so = |own: Way| match across {
+            true => is_parallel((-own.1, own.0), way),
+            false => is_parallel(own, way),
         };
-        if off.abs() > SAME_LINE {
-            refuse_way(&mut judgement);
+        let ways = self.ways_of(judgement.target);
+        if !ways.is_empty() && !ways.into_iter().any(lies_so) {
+            judgement.refuse_way();
         }
         Some(judgement)
     }
 
-    /// A force, and the unit vector of the line that is told behind it; true where it lies across
-    /// that.
-    fn force_and_line<'l>(&self, line: &'l str) -> Option<(&'l str, Line, bool)> {
+    /// A force, and a vector along the line that is told behind it; true where it lies across that.
+    fn force_and_line<'l>(&self, line: &'l str) -> Option<(&'l str, Way, bool)> {
         let line = line.trim_end().trim_end_matches('.');
         let (rest, way) = self.known_lines().into_iter().find_map(|(noun, way)| {
             let at = line.len().checked_sub(noun.len())?;
@@ -84,66 +82,40 @@ impl Session {
             .then_some((force, way, across))
     }
 
-    /// The nouns of straight bodies, and of forces of known line, each with its line.
+    /// The nouns of straight bodies, and of what pulls or pushes along a line of its own.
     fn known_lines(&self) -> Vec<Straight> {
         let mut lines = self.straight.clone();
-        let forces = self.problem.forces();
-        let nouns = forces
-            .iter()
-            .filter(|force| matches!(force.id, ForceId::Rope(_)))
-            .map(|force| (force.noun.to_lowercase(), StepId::Pull(force.id)));
-        lines.extend(nouns.filter_map(|(noun, pull)| Some((noun, self.line_of(pull)?))));
-        let Some(general) = &self.key.general else {
+        if !self.is_general() {
             let angle = self.problem.body_angle(&self.problem.values());
             let noun = self.problem.body().noun.to_lowercase();
             lines.push((noun, (libm::cos(angle), libm::sin(angle))));
-            return lines;
-        };
-        lines.extend(general.ways.iter().filter_map(|(step, way)| {
-            let heading = self.key.heading(*step)?;
-            let whole = step.is_pull() && !heading.noun.is_empty();
-            whole.then(|| (heading.noun.to_lowercase(), (way.x, way.y)))
-        }));
+        }
+        let along = self.exerted().into_iter();
+        lines.extend(
+            along
+                .filter(|force| matches!(force.kind, "pull" | "line") && !force.noun.is_empty())
+                .filter_map(|force| Some((force.noun, *force.on.first()?.ways.first()?))),
+        );
         lines
     }
 
-    /// A unit vector along a force or a part of one.
-    fn line_of(&self, step: StepId) -> Option<Line> {
-        if let Some(general) = &self.key.general {
-            if let Some(way) = general.ways.get(&step) {
-                return Some((way.x, way.y));
-            }
-            let parts = general.parts.get(&step)?;
-            let worth = |part: &StepId| Some((*general.ways.get(part)?, self.worth_of(*part)?));
-            return unit(parts.iter().try_fold((0.0, 0.0), |(x, y), part| {
-                let (way, worth) = worth(part)?;
-                Some((x + worth * way.x, y + worth * way.y))
-            })?);
+    /// The ways in which a force or a part of one may act; none where they are not known.
+    fn ways_of(&self, step: StepId) -> Vec<Way> {
+        if let Some(axis) = step.along() {
+            return vec![match axis {
+                Axis::Horizontal => (1.0, 0.0),
+                Axis::Vertical => (0.0, 1.0),
+            }];
         }
-        match step {
-            StepId::Reaction(_, Part::Along(Axis::Horizontal)) => Some((1.0, 0.0)),
-            StepId::Reaction(_, Part::Along(Axis::Vertical)) => Some((0.0, 1.0)),
-            StepId::Reaction(support, Part::Size) => {
-                let part = |axis: Axis| self.worth_of(StepId::Reaction(support, Part::Along(axis)));
-                unit((part(Axis::Horizontal)?, part(Axis::Vertical)?))
-            }
-            step => self.way_of_page(step),
-        }
-    }
-
-    /// What a step is worth: as she has it, else by the key.
-    fn worth_of(&self, step: StepId) -> Option<f64> {
-        let own = self.state.standing.get(&step).map(|own| own.function[0]);
-        let right = || self.key.samples(step, &self.sampling, &BTreeMap::new());
-        own.or_else(|| Some(right()?[0]))
+        let symbol = self.key.step(step).map(|step| step.symbol.shown());
+        let exerted = self.exerted().into_iter();
+        let own = exerted.filter(|force| Some(&force.symbol) == symbol.as_ref());
+        own.flat_map(|force| force.on)
+            .flat_map(|on| on.ways)
+            .collect()
     }
 }
 
-fn unit((x, y): Line) -> Option<Line> {
-    let size = libm::hypot(x, y);
-    (size > 0.0).then(|| (x / size, y / size))
-}
-
-fn cross((x, y): Line, (u, v): Line) -> f64 {
-    x * v - y * u
+fn is_parallel((x, y): Way, (u, v): Way) -> bool {
+    (x * v - y * u).abs() <= SAME_LINE * libm::hypot(x, y) * libm::hypot(u, v)
 }

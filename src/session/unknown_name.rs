@@ -20,18 +20,16 @@ impl Session {
 
     /// `weight of the dummy`, `Wdummy`: a name with the noun of another force in it.
     fn names_another(&self, name: &str, target: StepId) -> bool {
+        let Some(own) = target.force().and_then(|id| self.problem.force(id)) else {
+            return false;
+        };
         let name = name.to_lowercase();
-        let forces = self.problem.forces();
-        let last = |noun: &str| noun.split_whitespace().last().map(str::to_lowercase);
-        let has = |of: &str| last(of).is_some_and(|noun| name.contains(&noun));
-        let own = target.force().and_then(|id| self.problem.force(id));
-        let own = own.map(|own| own.noun);
-        let others = forces
-            .iter()
-            .filter(|force| Some(force.id) != target.force());
-        let is_own = own.is_some_and(has);
-        let mut others = others.filter(|force| own != Some(force.noun));
-        !is_own && target.force().is_some() && others.any(|force| has(force.noun))
+        let has = |noun: &str| {
+            let last = noun.split_whitespace().last();
+            last.is_some_and(|last| name.contains(&last.to_lowercase()))
+        };
+        let mut forces = self.problem.forces().into_iter();
+        !has(own.noun) && forces.any(|force| force.noun != own.noun && has(force.noun))
     }
 
     /// Asks what a name stands for.

@@ -50,6 +50,10 @@ const ROWS: &[Row] = &[
     ("mast --seed 3", &[], "T = 811 N along the rope", Sign::Right, ""),
     ("mast --seed 3", &[], "Hx = 798 N along the rope", Sign::Wrong, ""),
     ("mast --seed 3", &[], "Wb = 617 N perpendicular to the mast", Sign::Wrong, ""),
+    ("jib", &[], "H = 3392 N along the jib", Sign::Wrong, "not the way"),
+    ("jib", &[], "S = 4165 N along the jib", Sign::Wrong, "not the way"),
+    ("jib", &[], "S = 4165 N along the strut", Sign::Right, ""),
+    ("jib", &[], "Wb = 392 N perpendicular to the jib", Sign::Right, ""),
     ("ladder", &[], "N = 882 N perpendicular to the ladder", Sign::Wrong, ""),
     // B = 735 N, A = 941 N.
     ("gate", &[], "A/B = 1.28", Sign::Right, ""),
@@ -63,6 +67,7 @@ const ROWS: &[Row] = &[
     ("gate", &[], "A^2 = 785969 N^2", Sign::Wrong, ""),
     // 10.8° below the level, to the left.
     ("jib", &[], "H = 3392 N at -169.2°", Sign::Right, ""),
+    ("jib", &[], "H = 3392 N at −169.2°", Sign::Right, ""),
     ("jib", &[], "H = 3392 N at -160°", Sign::Wrong, "not the way"),
     ("gate", &[], "B : W = 5 : 3", Sign::Wrong, ""),
     // E = 490 N, W = 294 N, P = 392 N; N is nothing.

@@ -2,7 +2,7 @@
 //! `T1 sin 40 = T2 sin 25` the line `T1 = 0.657 T2`, and with a right balance beside it the values.
 
 use super::super::board::Board;
-use super::super::names::NameRole;
+use super::super::names::{NameRole, step_of};
 use super::super::printed_units::printed_force;
 use crate::key::{StepId, agree};
 use crate::reading::{Leaf, Node, Tree, Value, evaluate, read};
@@ -173,14 +173,7 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
 
 /// Two names that are equal in this problem, whatever its numbers, as a line.
 fn equal_names(board: &Board<'_>, pair: &[Tree]) -> Option<Row> {
-    let step = |side: &Tree| match side.node {
-        Node::Name(id) => match board.names.role(id) {
-            Some(NameRole::Step(step)) => Some(step),
-            _ => None,
-        },
-        _ => None,
-    };
-    let (one, other) = (step(&pair[0])?, step(&pair[1])?);
+    let (one, other) = (step_of(board, &pair[0])?, step_of(board, &pair[1])?);
     agree(&board.right(one)?, &board.right(other)?).then(|| Row {
         of: vec![(one, 1.0), (other, -1.0)],
         number: 0.0,
