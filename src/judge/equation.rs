@@ -24,7 +24,7 @@ use super::own::{Way, right_way};
 use super::root::root;
 use super::sense::signed_as;
 use super::stock::Stock;
-use super::unproved::{has_square_angle, is_of_names, not_seen};
+use super::unproved::{has_square_angle, is_by_wrong, is_of_names, not_seen};
 use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
@@ -298,7 +298,9 @@ fn judge_pair(
         lifted.iter().any(|one| same(&one.function, function))
     };
     let proved = (accepted.iter()).any(|(function, _)| is_hit(&lifted, function));
-    let near = !proved && is_near(board, stock, (target, unknown), sides, plain_root);
+    let near = !proved
+        && is_near(board, stock, (target, unknown), sides, plain_root)
+        && !plain_root.is_some_and(|root| is_by_wrong(board, unknown, sides, root));
     let names = near && board.key.general.is_some() && is_of_names(stock, sides);
     let holds_here = names && by_terms::exactly(board, sides);
     if near && target.is_general() && target.is_balance() {

@@ -481,9 +481,9 @@ impl Hull<'_> {
         };
         match stands.or(line.filter(near)) {
             Some(line) => {
-                // A right value counted the other way round is no other value.
-                let turned = line.right && line.value * full < 0.0;
-                let in_sense = |value: f64| if turned { -value } else { value };
+                // A right value counted the other way round is no other value, in full or as typed.
+                let turned = |value: f64| line.right && value * full < 0.0;
+                let in_sense = |value: f64| if turned(value) { -value } else { value };
                 ways.push(in_sense(line.value));
                 ways.extend(line.typed.map(|(typed, _)| in_sense(typed)));
                 // As the program shows it.

@@ -5,16 +5,21 @@ use super::expression::lifted;
 use super::followed::nearest_inputs;
 use super::grade::{Grade, Typed, figures_meant, grade};
 use super::lift::{is_all_known, is_one_each};
+use super::names::NameRole;
 use super::sense::same;
 use super::shape::parts_of;
 use super::stock::{Meaning, Stock};
 use super::{Judgement, Remark, Truth};
 use crate::key::StepId;
-use crate::reading::{Place, Tree};
+use crate::reading::{NameId, Place, Tree};
 use crate::units::Dimension;
 
 /// Values nearer than this share of them are one.
 const EXACT: f64 = 1e-9;
+/// A value is the right one up to this share of it.
+const NEAR: f64 = 0.003;
+/// A wrong value is another than the right one from this share of it on.
+const FAR: f64 = 0.02;
 
 /// Whether a form that is not proved, and whose value agrees, counts as that value all the same; if
 /// not, the judgement says what it is.
@@ -25,6 +30,10 @@ pub(super) fn counts(
     tree: &Tree,
     judgement: &mut Judgement,
 ) -> bool {
+    if is_by_wrong(board, target, &[tree], number) {
+        judgement.truth = Truth::DoesNotHold;
+        return false;
+    }
     if !is_of_names(stock, &[tree]) {
         judgement.truth = Truth::Noted;
         judgement.remarks = unproved(board, stock, target, tree);
@@ -48,6 +57,27 @@ pub(super) fn counts(
         judgement.remarks = vec![Remark::HoldsHere];
     }
     counts
+}
+
+/// True for a form that comes to the right value by way of a wrong one of hers that is named in it,
+/// far from what that should be.
+pub(super) fn is_by_wrong(board: &Board<'_>, target: StepId, sides: &[&Tree], number: f64) -> bool {
+    let apart = |value: f64, of: StepId| {
+        let right = board.right(of)?[0].abs();
+        Some((value.abs() - right).abs() / right)
+    };
+    let far = |id: NameId| match board.names.role(id) {
+        Some(NameRole::Step(step)) => {
+            let own = board.standing.get(&step).filter(|own| !own.right);
+            own.and_then(|own| apart(own.value, step))
+                .is_some_and(|apart| apart > FAR)
+        }
+        _ => false,
+    };
+    apart(number, target).is_some_and(|apart| apart < NEAR)
+        && sides
+            .iter()
+            .any(|side| side.names().iter().any(|(id, _)| far(*id)))
 }
 
 /// True for sides with names in them and no numbers but pure ones.

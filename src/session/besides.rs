@@ -4,6 +4,7 @@
 
 use super::Session;
 use crate::reading::read;
+use crate::units::find_unit;
 
 /// The most words that are passed over before a formula.
 const MOST_BEFORE: usize = 7;
@@ -55,6 +56,9 @@ impl Session {
         }
         if let Some(rest) = self.behind_acts(&kept) {
             kept = rest;
+        }
+        if let Some(of_all) = unit_of_all(&kept) {
+            kept = of_all;
         }
         if kept != line && self.is_readable(&kept) {
             return Some(kept);
@@ -439,4 +443,15 @@ fn note_of_figures(line: &str) -> Option<usize> {
             .trim_end()
             .len(),
     )
+}
+
+/// `H² = 1.5² + 1.6² (kN²)`: the unit in brackets is that of the whole sum before it.
+fn unit_of_all(line: &str) -> Option<String> {
+    let line = line.trim_end().trim_end_matches('.');
+    let inner = line.strip_suffix([')', ']'])?;
+    let at = inner.rfind(['(', '['])?;
+    let unit = inner[at + 1..].trim();
+    find_unit(unit)?;
+    let (head, sum) = inner[..at].rsplit_once('=')?;
+    Some(format!("{head}=({}) {unit}", sum.trim()))
 }

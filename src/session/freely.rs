@@ -96,139 +96,18 @@ impl Session {
             .answer_broken_off(line)
             .or_else(|| self.asks_capital(asked, line))
             .or_else(|| self.answer_renamed(line))
-            .or_else(|| self.answer_unexplained(line))
+            .or_else(|| self.answer_unexplained(asked, line))
             .or_else(|| self.answer_compared(asked, line))
             .or_else(|| self.answer_worded(asked, line))
             .or_else(|| self.answer_of_another_kind(asked, line))
-            .or_else(|| self.answer_measured(asked, line));
+            .or_else(|| self.answer_measured(asked, line))
+            .or_else(|| self.answer_member_length(asked, line));
         let outcome = in_words.unwrap_or_else(|| self.answer(asked, line));
         if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {
             self.leave_in_force(asked);
         }
         self.settle_names();
         outcome
-    }
-
-    /// A line judged by the right key alone, or else beside her own wrong values.
-    pub(super) fn judged_in_force(&mut self, asked: StepId, line: &str) -> Judgement {
-        let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));
-        if clean.stands() {
-            return clean;
-        }
-        // A balance once solved may be written again, in numbers of which one was the unknown.
-        let anew = self.with_no_force_found(|session| session.judged_anywhere(asked, line));
-        if anew.stands() && !anew.truth.holds() {
-            return anew;
-        }
-        let mut hers = self.judged_anywhere(asked, line);
-        // A balance beside a reaction of hers that was rounded, or missed, is judged by what it
-        // adds up.
-        let follows =
-            |found: &Judgement| found.truth == Truth::Noted && !found.evidence.follows.is_empty();
-        if !hers.truth.holds() && !follows(&hers) {
-            let open =
-                self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
-            hers = open.filter(follows).unwrap_or(hers);
-        }
-        // A relation that follows from her own wrong values is as good as a value that does.
-        // What is only noted by the right key is not condemned for her wrong values.
-        if clean.truth == Truth::Noted && !hers.truth.holds() && !follows(&hers) {
-            return clean;
-        }
-        // An equation for what she has wrong is one, and gives it anew.
-        if hers.truth == Truth::DoesNotHold && self.is_equation_anew(&anew) {
-            return anew;
-        }
-        // True among wrong values of her own proves nothing.
-        if hers.truth == Truth::Noted {
-            hers.proved = false;
-            hers.evidence.aside = None;
-        }
-        hers
-    }
-
-    /// True for an equation that does not hold and gives an unknown of which a wrong value stands.
-    fn is_equation_anew(&self, anew: &Judgement) -> bool {
-        let wrong = |step: &StepId| {
-            let own = self.state.standing.get(step);
-            step.is_unknown() && own.is_some_and(|own| !own.right)
-        };
-        anew.truth == Truth::DoesNotHold
-            && anew.target.is_balance()
-            && anew.evidence.number.is_some()
-            && !anew.evidence.broken_link
-            && anew.evidence.rests_on.iter().any(wrong)
-    }
-
-    /// What is found out with none of the forces found that are made of an unknown.
-    pub(super) fn with_no_force_found<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
-        let standing = self.state.standing.clone();
-        let key = &self.key;
-        (self.state.standing).retain(|id, _| id.is_of_givens() && key.open_in(*id).is_empty());
-        let found = self.beside_right_alone(look);
-        self.state.standing = standing;
-        found
-    }
-
-    /// What is found out with the reactions of hers that are not right still to be found; `None`
-    /// where there is none.
-    fn with_no_reaction_of_hers<T>(&mut self, look: impl Fn(&Session) -> T) -> Option<T> {
-        let standing = self.state.standing.clone();
-        let hers = |id: &StepId, own: &Own| matches!(id, StepId::Reaction(..)) && !own.right;
-        (self.state.standing).retain(|id, own| !hers(id, own));
-        let found = (self.state.standing.len() < standing.len()).then(|| look(self));
-        self.state.standing = standing;
-        found
-    }
-
-    /// A line judged at a step, or at the one whose value it tells.
-    pub(super) fn judged_anywhere(&self, asked: StepId, line: &str) -> Judgement {
-        let here = self.judged_told(asked, line);
-        let other = here.evidence.other_step.filter(|_| !here.stands());
-        let there = other
-            .filter(|other| *other != asked && !here.evidence.broken_link)
-            .map(|other| self.judged_told(other, line));
-        if let Some(there) = there.filter(|there| there.truth.holds()) {
-            return there;
-        }
-        if let Some(told) = self.told_alone(&here, line) {
-            return told;
-        }
-        // An equation with the name of the next step in it need not be meant for that step.
-        let balance = StepId::MomentSum;
-        let is_balance = here.truth == Truth::Circular && self.key.step(balance).is_some();
-        match is_balance && asked != balance {
-            true => self.judged_told(balance, line),
-            false => here,
-        }
-    }
-
-    /// A number alone judged as the one unknown whose value it is.
-    fn told_alone(&self, here: &Judgement, line: &str) -> Option<Judgement> {
-        let refused = here.truth == Truth::DoesNotHold && here.evidence.alone;
-        if !refused || line.contains(['=', '≈']) {
-            return None;
-        }
-        let open = |id: &StepId| id.is_unknown() && !self.state.reached.contains_key(id);
-        let unknowns = self.key.asked().map(|step| step.id).filter(open);
-        let mut told = unknowns
-            .map(|unknown| self.judged_told(unknown, line))
-            .filter(|told| told.truth.holds());
-        // What may be two of them is asked about.
-        told.next().filter(|_| told.next().is_none())
-    }
-
-    /// What is found out with none of her own wrong values in force.
-    pub(super) fn beside_right_alone<T>(&mut self, look: impl Fn(&Session) -> T) -> T {
-        let standing = self.state.standing.clone();
-        let carried = std::mem::take(&mut self.state.carried);
-        let earlier = std::mem::take(&mut self.state.earlier);
-        self.state.standing.retain(|_, own| own.right);
-        let found = look(self);
-        self.state.standing = standing;
-        self.state.carried = carried;
-        self.state.earlier = earlier;
-        found
     }
 
     /// The unknowns named in a line that are not found yet, and what is made of them.

@@ -54,7 +54,8 @@ impl Session {
             .or_else(|| self.in_another_unit(asked, line, &found))
             .or_else(|| self.by_own_sum(asked, line, &found))
             .or_else(|| self.rounded_hard_widely(asked, line, &found))
-            .or_else(|| self.by_own_relation(line, &found));
+            .or_else(|| self.by_own_relation(line, &found))
+            .or_else(|| self.by_member_length(asked, line, &found));
         judgement.unwrap_or(found)
     }
 
@@ -125,7 +126,7 @@ impl Session {
     ) -> Option<Judgement> {
         let comma = !line.contains('.') && line.contains(',');
         let in_newtons = line.replace(KILOGRAM_FORCE, &self.weight_of_one(comma));
-        let ways = [in_newtons, divided(line), without_pi(line)];
+        let ways = [in_newtons, divided(line), without_pi(line), squares(line)];
         ways.into_iter().filter(|way| way != line).find_map(|way| {
             let judgement = self.judged_in_force(asked, &way);
             match judgement.stands() {
@@ -410,6 +411,35 @@ fn without_pi(line: &str) -> String {
         number
     };
     format!("{}{number}{rest}", &before[..from])
+}
+
+/// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number.
+fn squares(line: &str) -> String {
+    let end = line.trim_end();
+    let cut = ["²", "^2"].iter().find_map(|two| end.strip_suffix(two));
+    let Some((sum, unit)) = cut.and_then(|stem| {
+        let at = stem.trim_end_matches(char::is_alphabetic).len();
+        (at < stem.len()).then(|| stem.split_at(at))
+    }) else {
+        return line.to_owned();
+    };
+    let mut way = String::new();
+    let mut rest = sum;
+    while let Some(at) = rest.find(|c: char| c.is_ascii_digit()) {
+        let number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
+        let behind = rest[at..].trim_start_matches(number);
+        let typed = &rest[at..rest.len() - behind.len()];
+        way.push_str(&rest[..at]);
+        let square = behind.starts_with('²') || behind.starts_with("^2");
+        match square {
+            true => way.push_str(&format!("({typed} {unit})")),
+            false => way.push_str(typed),
+        }
+        let power = if behind.starts_with("^2") { "^2" } else { "" };
+        way.push_str(power);
+        rest = &behind[power.len()..];
+    }
+    way + rest
 }
 
 /// `550,76:1,4`: a line with its colons between two numbers or names for strokes.

@@ -28,6 +28,8 @@ impl Session {
             words,
             scene,
             straight: super::lies::straight_bodies(system),
+            lengthwise: super::lengthwise::Lengthwise::of(system),
+            members: super::member_length::members(system),
             others: walk.others,
             state: State::new(),
             before: Before::default(),

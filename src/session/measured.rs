@@ -46,7 +46,9 @@ impl Session {
     /// The answer to a direction that names the line it is measured from; `None` for other lines.
     pub(super) fn answer_measured(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         if asked.is_general() {
-            return self.answer_measured_general(asked, line);
+            return self
+                .answer_lengthwise(asked, line)
+                .or_else(|| self.answer_measured_general(asked, line));
         }
         let StepId::Reaction(_, Part::Direction) = asked else {
             return None;

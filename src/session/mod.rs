@@ -22,10 +22,13 @@ mod freely_again;
 mod freely_back;
 mod freely_wide;
 mod general;
+mod in_force;
+mod lengthwise;
 mod lies;
 mod line_shown;
 mod meant;
 mod measured;
+mod member_length;
 mod own_meant;
 mod own_relations;
 mod own_sums;
@@ -80,6 +83,10 @@ pub struct Session {
     scene: Vec<Prose>,
     /// The straight bodies of a general problem.
     straight: Vec<lies::Straight>,
+    /// The body along which a length is sought.
+    lengthwise: Option<lengthwise::Lengthwise>,
+    /// The ropes and struts of known length of a general problem.
+    members: Vec<member_length::Member>,
     /// The other values of what is sought, each with its working.
     others: Vec<OtherValue>,
     state: State,
@@ -162,6 +169,8 @@ impl Session {
             words,
             scene: Vec::new(),
             straight: Vec::new(),
+            lengthwise: None,
+            members: Vec::new(),
             others: Vec::new(),
             state: State::new(),
             before: Before::default(),
@@ -304,7 +313,7 @@ impl Session {
             Some(_) if self.asks_why_pivot(line) => self.explain(Topic::Pivot),
             Some(step) => self
                 .answer_renamed(line)
-                .or_else(|| self.answer_unexplained(line))
+                .or_else(|| self.answer_unexplained(step, line))
                 .or_else(|| self.answer_compared(step, line))
                 .or_else(|| self.answer_measured(step, line))
                 .unwrap_or_else(|| self.answer(step, line)),

@@ -2,6 +2,7 @@
 //! hinge pulls down with D", an `x` measured from somewhere. It is the one quantity with which a
 //! line that is full but for that name is proved; where several would do, or none, it stays open.
 
+use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Axis, Part, StepId};
@@ -70,8 +71,7 @@ impl Session {
         self.words.say("talk.told-name-as", &slots)
     }
 
-    /// A line with what names of hers mean in their place, where it is seen to hold so. What such
-    /// a name means was concluded from one line, so another is not condemned by it.
+    /// A line with what names of hers mean in their place, where it is seen to hold so.
     pub(super) fn with_meanings(&mut self, asked: StepId, line: &str) -> String {
         let way = self.put_meanings(line);
         if way == line {
@@ -90,8 +90,9 @@ impl Session {
         }
     }
 
-    /// That a line is noted, though it is known what the name in it means.
-    pub(super) fn not_seen_as_meant(&self, line: &str) -> Option<Outcome> {
+    /// A line that does not hold with what its name means: wrong where words told that name and a
+    /// line proved its meaning, else noted.
+    pub(super) fn not_seen_as_meant(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         let told = self.state.told_names.iter().find(|told| {
             told.means.is_some()
                 && !self.is_own_name(&told.name)
@@ -99,10 +100,17 @@ impl Session {
                 && put(line, &told.name, "") != line
         })?;
         let shown = told.means.as_ref().map(|means| means.shown.clone());
+        let in_words = !told.words.is_empty();
         let slots = [
             ("name", Slot::Name(told.name.clone())),
             ("form", Slot::Name(shown.unwrap_or_default())),
         ];
+        let way = self.put_meanings(line);
+        if in_words && self.judged_freely(asked, &way).truth == Truth::DoesNotHold {
+            let message = self.words.say("talk.name-meant-wrong", &slots);
+            let (sign, verdict) = verdict_of("wrong");
+            return Some(Outcome::verdict(sign, verdict, "wrong", message));
+        }
         Some(Outcome::noted(self.words.say("talk.name-meant", &slots)))
     }
 

@@ -3,7 +3,10 @@
 
 use super::Session;
 use crate::diagnosis::Diagnosis;
-use crate::judge::{Judgement, Own, Remark, Truth, follows_relation, is_of_a_kind, own_of_wrong};
+use crate::judge::{
+    Board, Judgement, Memo, Own, Remark, Standing, Truth, follows_relation, is_of_a_kind,
+    own_of_wrong,
+};
 use crate::key::StepId;
 use crate::units::to_figures;
 use std::collections::BTreeMap;
@@ -47,12 +50,24 @@ impl Session {
             .filter(|(at, line, truth)| *truth == "wrong" && !gone(at) && !mended(*at, line))
             .map(|(_, line, _)| line.as_str())
             .collect();
-        if wrong.is_empty() {
-            return None;
-        }
         let right = lines.iter().filter(|(.., truth)| holds(truth));
         let right: Vec<&str> = right.map(|(_, line, _)| line.as_str()).collect();
-        if !follows_relation(&board, &wrong, &right, line) {
+        // What her wrong values give by her right lines, though the key would have it otherwise.
+        let hers = lines
+            .iter()
+            .filter(|(at, _, truth)| *truth == "follows" && !gone(at));
+        let hers: Vec<&str> = hers.map(|(_, line, _)| line.as_str()).collect();
+        let open: Standing = self.state.standing.clone();
+        let open = open.into_iter().filter(|(_, own)| own.right).collect();
+        let with_open = Board {
+            standing: &open,
+            memo: Memo::default(),
+            ..board
+        };
+        let all = [wrong.as_slice(), &hers].concat();
+        let follows = follows_relation(&board, &wrong, &right, line)
+            || follows_relation(&with_open, &all, &right, line);
+        if !follows {
             return None;
         }
         let own = own_of_wrong(&board, found, self.state.next_number, None);
@@ -146,7 +161,7 @@ impl Session {
 }
 
 /// A refused line as one that follows, with the value that it gives its step.
-fn following(refused: &Judgement, own: Option<Own>) -> Judgement {
+pub(super) fn following(refused: &Judgement, own: Option<Own>) -> Judgement {
     let mut follows = refused.clone();
     follows.truth = Truth::Follows(Vec::new());
     follows.values = own.into_iter().map(|own| (refused.target, own)).collect();

@@ -164,7 +164,7 @@ impl Session {
     }
 
     /// The answer to a line with a name that was told in words which say nothing known here.
-    pub(super) fn answer_unexplained(&mut self, line: &str) -> Option<Outcome> {
+    pub(super) fn answer_unexplained(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         // `42 x 9.8` multiplies.
         let multiplies = self.is_readable(line);
         let stands =
@@ -178,7 +178,7 @@ impl Session {
         };
         let of =
             |told: &&ToldName| told.step.is_none() && told.means.is_none() && stands(&told.name);
-        if let Some(noted) = self.not_seen_as_meant(line) {
+        if let Some(noted) = self.not_seen_as_meant(asked, line) {
             return Some(noted);
         }
         let name = self.state.told_names.iter().find(of)?.name.clone();

@@ -28,6 +28,7 @@ pub(crate) fn sitting(problem: &str) -> Session {
         "ring" => begun(RING),
         "frame" => begun(include_str!("frame.json")),
         "leaning" => begun(include_str!("leaning.json")),
+        code if code.contains("-RQG") => drawn(code),
         board => opened(board),
     }
 }

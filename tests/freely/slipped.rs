@@ -55,6 +55,39 @@ const ROWS: &[Row] = &[
     ("jib", &[], "S = 4165 N along the strut", Sign::Right, ""),
     ("jib", &[], "Wb = 392 N perpendicular to the jib", Sign::Right, ""),
     ("ladder", &[], "N = 882 N perpendicular to the ladder", Sign::Wrong, ""),
+    // A value below zero for one that is counted the other way leaves no room for another: Sy 2499 N.
+    ("jib", &["S = 4998/1.2 = 4165 N"], "Sy = 3332 N", Sign::Wrong, ""),
+    ("jib", &["S = 4998/1.2 = 4165 N"], "Sy = 2499 N", Sign::Right, ""),
+    // A length in words, 2.5 m, and what follows from a wrong one.
+    ("jib", &[], "strut length = sqrt(2² + 1.5²) = 2.5 m", Sign::Right, ""),
+    ("jib", &[], "length of the strut = 3.5 m", Sign::Wrong, "length of the strut"),
+    ("jib", &["strut length = 3.5 m"], "sin β = 1.5/3.5 = 0.4286", Sign::Follows, "line 1"),
+    ("jib", &["strut length = 3.5 m"], "sin β = 2/3.5 = 0.571", Sign::Wrong, ""),
+    // A place told from either end or from the right trestle, 3.5 m from the left end: d = 4.17 m.
+    ("plank_tips", &[], "the child stands 4.17 m from the right end", Sign::Wrong, ""),
+    ("plank_tips", &[], "the child stands 0.833 m from the right end", Sign::Right, ""),
+    ("plank_tips", &[], "d = 0.667 m from the right trestle", Sign::Right, ""),
+    ("plank_tips", &[], "d = 0.567 m from the right trestle", Sign::Wrong, ""),
+    ("ladder", &[], "d = 2.81 m from the foot, 1.19 m from the top", Sign::Right, ""),
+    ("ladder", &[], "d = 2.81 m from the foot, 1.39 m from the top", Sign::Wrong, ""),
+    // Moments worked out in the head, and masses for weights.
+    ("plank_tips", &[], "45·d + 75 = 75·3.5", Sign::Right, ""),
+    ("plank_tips", &[], "441·d + 735 = 735·3.5", Sign::Right, ""),
+    ("plank_tips", &[], "45·d + 75 = 75·2.5", Sign::Wrong, ""),
+    // The right size of E = 490 N by way of a wrong direction.
+    ("wheel_at_step", &["sin ψ = 0.4/0.5 = 0.8"], "E cos ψ = 294", Sign::Wrong, ""),
+    // What her own roller leaves by her right balance of both beams.
+    ("internal_hinge", &["about the wall, both beams: M_A + 7 B = 12·1.5 + 12·5.5", "B = 11 kN"],
+        "M_A = 84 − 7·11 = 7 kN m", Sign::Follows, ""),
+    ("internal_hinge", &["about the wall, both beams: M_A + 7 B = 12·1.5 + 12·5.5", "B = 11 kN"],
+        "M_A = 84 − 6·11 = 18 kN m", Sign::Wrong, ""),
+    // The hinge's force 2175 N, its parts 1527.5 N and 1548.4 N.
+    ("mast-001T8CD-RQGJ5", &[], "H² = 1.5275² + 1.5484² kN²", Sign::Right, ""),
+    ("mast-001T8CD-RQGJ5", &[], "H² = 1.5275² + 1.5484² (kN²)", Sign::Right, ""),
+    ("mast-001T8CD-RQGJ5", &[], "H² = 1.5275² + 1.7484² kN²", Sign::Wrong, ""),
+    // A name told in words, whose meaning a right line proved.
+    ("mast-0Q66BFN-RQGFX", &["the hinge pulls down with D", "about the knot: 38g·2,7 = 36g·0,6 + 20g·1,7 + D·3,9"],
+        "about the knot: 38g·2,7 + 36g·0,6 = 20g·1,7 + D·3,9", Sign::Wrong, "for D"),
     // B = 735 N, A = 941 N.
     ("gate", &[], "A/B = 1.28", Sign::Right, ""),
     ("gate", &[], "A = 1.28 B", Sign::Right, ""),

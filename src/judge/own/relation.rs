@@ -6,11 +6,14 @@ use super::super::names::{NameRole, step_of};
 use super::super::printed_units::printed_force;
 use crate::key::{StepId, agree};
 use crate::reading::{Leaf, Node, Tree, Value, evaluate, read};
+use crate::units::Dimension;
 
 /// A line follows where its sides differ by no more than this share of what stands in them.
 const NEAR: f64 = 0.003;
 /// A matrix is singular where its determinant is no more than this share of its terms.
 const SINGULAR: f64 = 1e-6;
+/// What is no more than this share of the unknowns is nought.
+const NOUGHT: f64 = 1e-9;
 /// What stands for an unknown where the terms of a line are sought.
 const TRIED: [f64; 2] = [1.0, 7.3];
 
@@ -32,10 +35,6 @@ pub fn follows_relation(board: &Board<'_>, wrong: &[&str], right: &[&str], line:
 }
 
 fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Option<bool> {
-    // Bare numbers may be of several units there.
-    if printed_force(board).is_some() {
-        return None;
-    }
     let sides = sides_of(board, line)?;
     let (last, others) = sides.split_last()?;
     let told = row(board, others.first()?, last).filter(|told| !told.of.is_empty())?;
@@ -95,8 +94,8 @@ pub fn is_of_a_kind(board: &Board<'_>, one: &str, other: &str) -> bool {
     same && (ratios.len() < 3 || ratios.iter().enumerate().any(alike))
 }
 
-/// True for a line with the names of quantities that are to be found and no value of one: that is
-/// known by then.
+/// True for a line with the names of quantities that are to be found and no value of one that is
+/// in force: that is known by then.
 fn relates(board: &Board<'_>, line: &str) -> bool {
     let sides = sides_of(board, line).unwrap_or_default();
     let names = sides.iter().flat_map(Tree::names);
@@ -108,7 +107,8 @@ fn relates(board: &Board<'_>, line: &str) -> bool {
         .collect();
     steps.sort();
     steps.dedup();
-    let value = |side: &Tree| matches!(side.node, Node::Name(_));
+    let in_force = |step: &StepId| board.standing.contains_key(step);
+    let value = |side: &Tree| matches!(side.node, Node::Name(_)) && steps.iter().all(in_force);
     steps.len() > 1 || steps.len() == 1 && !sides.iter().any(value)
 }
 
@@ -136,17 +136,20 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
             }
         }
     }
+    // Where forces are printed in kilonewtons, so are those of bare numbers.
+    let unit = printed_force(board).unwrap_or(1.0);
     let apart = |values: &dyn Fn(StepId) -> f64| {
         let side = |tree: &Tree| {
             let mut leaf = |leaf: Leaf<'_>| match leaf {
-                Leaf::Literal(literal) => Value::of_literal(literal),
+                Leaf::Literal(literal) => counted_in(unit, Value::of_literal(literal)),
                 Leaf::Name(id) => {
                     let role = board.names.role(id);
                     let number = match role {
                         Some(NameRole::Step(step)) if steps.contains(&step) => Some(values(step)),
                         role => role.and_then(|role| board.name_value(role)),
                     };
-                    board.value_of_name(id, number.unwrap_or(f64::NAN))
+                    let value = board.value_of_name(id, number.unwrap_or(f64::NAN));
+                    counted_in(unit, value)
                 }
             };
             evaluate(tree, &mut leaf).ok().map(|value| value.number)
@@ -169,6 +172,20 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
         of,
         number: if small { 0.0 } else { number },
     })
+}
+
+/// A value whose newtons are counted in a multiple of them; the unknowns of all rows are scaled
+/// alike.
+fn counted_in(unit: f64, value: Value) -> Value {
+    let of_forces = matches!(
+        value.dimension,
+        Dimension::FORCE | Dimension::MOMENT | Dimension::FORCE_A_LENGTH
+    );
+    let number = match of_forces {
+        true => value.number / unit,
+        false => value.number,
+    };
+    Value { number, ..value }
 }
 
 /// Two names that are equal in this problem, whatever its numbers, as a line.
@@ -206,7 +223,12 @@ fn follows_from(told: &Row, rows: &[&Row]) -> bool {
         let (sum, size) = terms.fold((told.number, told.number.abs()), |(sum, size), term| {
             (sum + term, size + term.abs())
         });
-        sum.abs() <= NEAR * size && size > 0.0
+        let largest = |all: &mut dyn Iterator<Item = f64>| all.fold(0.0_f64, |a, b| a.max(b.abs()));
+        let whole = largest(&mut point.iter().copied())
+            * largest(&mut told.of.iter().map(|(_, times)| *times));
+        // Of one unknown nought is told, where it comes to that.
+        let nought = told.of.len() == 1 && size <= NOUGHT * whole;
+        nought || sum.abs() <= NEAR * size && size > 0.0
     };
     points_of(rows, &steps).is_some_and(|points| points.iter().all(holds))
 }

@@ -40,6 +40,7 @@ impl Stock {
     /// some on that: along a level body by the distances, along a tilted one by their shares.
     fn add_moments_about_places(&mut self, board: &Board<'_>) {
         if board.key.general.is_some() {
+            self.add_weights_times_lengths(board);
             return;
         }
         let distances = distances(board);
@@ -62,6 +63,17 @@ impl Stock {
                     let part: Samples = std::array::from_fn(|one| (sum[one] * ratio[one]).abs());
                     self.add(part, Dimension::MOMENT, part[0], Nearness::Rounded);
                 }
+            }
+        }
+    }
+
+    /// The same of bodies in general, for moments about points that no name stands for.
+    fn add_weights_times_lengths(&mut self, board: &Board<'_>) {
+        let lengths: Vec<Samples> = self.lengths().into_iter().take(MOST_LENGTHS).collect();
+        for weight in weights(board) {
+            for length in &lengths {
+                let moment: Samples = std::array::from_fn(|one| (weight[one] * length[one]).abs());
+                self.add(moment, Dimension::MOMENT, moment[0], Nearness::Rounded);
             }
         }
     }
