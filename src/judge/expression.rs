@@ -254,6 +254,11 @@ fn one(
             } else {
                 Truth::Follows(lines.clone())
             };
+            if judgement.truth == Truth::Holds
+                && unproved::is_by_wrong(board, target, &[tree], number)
+            {
+                return unproved::by_chance(judgement);
+            }
             let off = apart(function[0]);
             // The right way, with values of hers that were rounded too hard.
             let away = (size_meant(target, number) - function[0].abs()).abs();

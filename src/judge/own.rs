@@ -518,10 +518,9 @@ pub(super) fn taken_name(
     Some((typed.to_owned(), defined(board, stock, first, value)))
 }
 
-/// True for a part of a pull on a level body, called as the key does: its x and y are no axes along
-/// and across a tilted one.
+/// True for a part of a pull, called as the key does: its x and y are level and upright, as the
+/// problem has them.
 fn is_level_part(board: &Board<'_>, step: StepId, own_spelling: bool) -> bool {
     let part = matches!(step, StepId::PartOf(..)) && board.key.general.is_none();
-    let angle = || board.problem.body_angle(&board.problem.values());
-    part && own_spelling && libm::sin(angle()).abs() < 1e-9
+    part && own_spelling
 }

@@ -109,7 +109,8 @@ pub(super) fn turn_with_unknown(board: &Board<'_>, judgement: &mut Judgement) {
     for (target, own) in &mut judgement.values {
         let unknown = general.multiples.get(target);
         let named = unknown.filter(|unknown| judgement.evidence.rests_on.contains(unknown));
-        let turned = named.is_some_and(|unknown| board.is_against(*unknown));
+        // A number behind it says itself in which sense it is counted.
+        let turned = own.typed.is_none() && named.is_some_and(|unknown| board.is_against(*unknown));
         if turned && own.right && is_turned(*target, own.value) {
             own.against = !own.against;
         }

@@ -59,25 +59,53 @@ pub(super) fn counts(
     counts
 }
 
-/// True for a form that comes to the right value by way of a wrong one of hers that is named in it,
-/// far from what that should be.
+/// True for a form that comes to the right value by way of a wrong one of hers that is named or
+/// typed in it, far from what that should be.
 pub(super) fn is_by_wrong(board: &Board<'_>, target: StepId, sides: &[&Tree], number: f64) -> bool {
+    // That of the target itself may be mended so: `T = 929 + 196*2.2/3.9`.
     let apart = |value: f64, of: StepId| {
         let right = board.right(of)?[0].abs();
         Some((value.abs() - right).abs() / right)
     };
     let far = |id: NameId| match board.names.role(id) {
-        Some(NameRole::Step(step)) => {
+        Some(NameRole::Step(step)) if step != target => {
             let own = board.standing.get(&step).filter(|own| !own.right);
             own.and_then(|own| apart(own.value, step))
                 .is_some_and(|apart| apart > FAR)
         }
         _ => false,
     };
+    // A number that is none of the problem's.
+    let given = |number: f64| {
+        let mut givens = board.problem.givens().iter();
+        givens.any(|given| (given.value - number).abs() <= EXACT * number)
+    };
+    let typed = |place: &Place<'_>| {
+        let number = place.literal.value.abs();
+        let standing = board.standing.iter();
+        let mut wrong = standing.filter(|(step, own)| !own.right && **step != target);
+        !place.in_angle
+            && !given(number)
+            && wrong.any(|(step, own)| {
+                let hers = own.typed.map_or(own.value, |(typed, _)| typed).abs();
+                let same = (hers - number).abs() <= EXACT * number;
+                same && apart(hers, *step).is_some_and(|apart| apart > FAR)
+            })
+    };
     apart(number, target).is_some_and(|apart| apart < NEAR)
-        && sides
-            .iter()
-            .any(|side| side.names().iter().any(|(id, _)| far(*id)))
+        && sides.iter().any(|side| {
+            side.names().iter().any(|(id, _)| far(*id)) || side.literals().iter().any(typed)
+        })
+}
+
+/// A form in which two wrong things make up for each other: it is no right way.
+pub(super) fn by_chance(judgement: Judgement) -> Judgement {
+    Judgement {
+        truth: Truth::Noted,
+        proved: false,
+        remarks: vec![Remark::ByChance],
+        ..judgement
+    }
 }
 
 /// True for sides with names in them and no numbers but pure ones.

@@ -2,6 +2,7 @@
 //! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
 
 use super::Session;
+use super::freely_back::types_one_of;
 use crate::judge::{
     Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
     links_hold, statements, unit_of_another_kind,
@@ -38,6 +39,9 @@ impl Session {
         if let Some(wrong) = self.of_another_kind(line, &found) {
             return wrong;
         }
+        if self.is_mended_value(line, &found) {
+            return refused(found);
+        }
         if found.stands() {
             return found;
         }
@@ -51,12 +55,24 @@ impl Session {
             .or_else(|| self.seen_widely(asked, line, &found))
             .or_else(|| self.after_the_balance(line, &found))
             .or_else(|| self.true_of_known(line, &found))
-            .or_else(|| self.in_another_unit(asked, line, &found))
             .or_else(|| self.by_own_sum(asked, line, &found))
-            .or_else(|| self.rounded_hard_widely(asked, line, &found))
             .or_else(|| self.by_own_relation(line, &found))
+            .or_else(|| self.in_another_unit(asked, line, &found))
+            .or_else(|| self.rounded_hard_widely(asked, line, &found))
             .or_else(|| self.by_member_length(asked, line, &found));
         judgement.unwrap_or(found)
+    }
+
+    /// True for a wrong value that she has replaced by the right one: it follows from nothing any
+    /// more, not even from what was once made of it.
+    fn is_mended_value(&self, line: &str, judgement: &Judgement) -> bool {
+        let right = self.state.standing.get(&judgement.target);
+        let right = right.is_some_and(|own| own.right && own.line > 0);
+        let follows = judgement.evidence.alone && matches!(judgement.truth, Truth::Follows(_));
+        let bare = |line: &str| line.replace(char::is_whitespace, "");
+        let lines = self.state.freely.iter().flat_map(|freely| &freely.lines);
+        let mut told = lines.filter(|(.., truth)| *truth == "wrong");
+        right && follows && told.any(|(_, told, _)| bare(told) == bare(line))
     }
 
     /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
@@ -69,7 +85,10 @@ impl Session {
     ) -> Option<Judgement> {
         let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::HoldsHere);
         let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
-        if !unseen || found.target.is_balance() {
+        if !unseen
+            || found.target.is_balance()
+            || types_one_of(line, &self.wrong_numbers(found.target))
+        {
             return None;
         }
         let (name, rest) = line.split_once('=')?;
@@ -90,6 +109,16 @@ impl Session {
         told.layout.clone_from(&found.layout);
         told.remarks.push(Remark::NotSeen);
         Some(told)
+    }
+
+    /// Wrong values of hers in force, as she typed them: what comes out right with one is no way.
+    /// That of the target itself may be mended so: `T = 929 + 196*2.2/3.9`.
+    fn wrong_numbers(&self, target: StepId) -> Vec<f64> {
+        let standing = self.state.standing.iter();
+        let wrong = standing.filter(|(step, own)| !own.right && **step != target);
+        wrong
+            .filter_map(|(_, own)| Some(own.typed?.0.abs()))
+            .collect()
     }
 
     /// `psi = a` with a number that she called a: the value that is told so.
@@ -359,6 +388,19 @@ impl Session {
     }
 }
 
+/// A line that would follow, refused.
+fn refused(judgement: Judgement) -> Judgement {
+    Judgement {
+        truth: Truth::DoesNotHold,
+        proved: false,
+        values: Vec::new(),
+        establishes: Vec::new(),
+        remarks: Vec::new(),
+        value: None,
+        ..judgement
+    }
+}
+
 /// A judgement of a value that is right in `unit`, as one of the line in which another stands.
 fn wrong_unit(right: Judgement, dimension: Dimension, unit: &'static str) -> Judgement {
     let mut judgement = Judgement {
@@ -423,14 +465,16 @@ fn squares(line: &str) -> String {
     }) else {
         return line.to_owned();
     };
-    let mut way = String::new();
-    let mut rest = sum;
+    let (mut way, mut rest, mut any) = (String::new(), sum, false);
     while let Some(at) = rest.find(|c: char| c.is_ascii_digit()) {
         let number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
         let behind = rest[at..].trim_start_matches(number);
         let typed = &rest[at..rest.len() - behind.len()];
         way.push_str(&rest[..at]);
-        let square = behind.starts_with('²') || behind.starts_with("^2");
+        // The digit of a name is no number.
+        let named = way.ends_with(|c: char| c.is_alphabetic() || c == '_');
+        let square = !named && (behind.starts_with('²') || behind.starts_with("^2"));
+        any |= square;
         match square {
             true => way.push_str(&format!("({typed} {unit})")),
             false => way.push_str(typed),
@@ -439,7 +483,11 @@ fn squares(line: &str) -> String {
         way.push_str(power);
         rest = &behind[power.len()..];
     }
-    way + rest
+    match any {
+        true => way + rest,
+        // The unit of what is no square is told wrongly.
+        false => line.to_owned(),
+    }
 }
 
 /// `550,76:1,4`: a line with its colons between two numbers or names for strokes.

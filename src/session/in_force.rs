@@ -2,7 +2,7 @@
 //! her own wrong values.
 
 use super::Session;
-use crate::judge::{Judgement, Own, Truth};
+use crate::judge::{Aside, Judgement, Own, Truth};
 use crate::key::StepId;
 
 impl Session {
@@ -25,6 +25,11 @@ impl Session {
         if !hers.truth.holds() && !follows(&hers) {
             let open =
                 self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
+            // So is an equation for the unknown, beside a wrong value of that.
+            let follows = |found: &Judgement| {
+                follows(found)
+                    || found.target.is_balance() && matches!(found.truth, Truth::Follows(_))
+            };
             hers = open.filter(follows).unwrap_or(hers);
         }
         // A relation that follows from her own wrong values is as good as a value that does.
@@ -39,7 +44,9 @@ impl Session {
         // True among wrong values of her own proves nothing.
         if hers.truth == Truth::Noted {
             hers.proved = false;
-            hers.evidence.aside = None;
+        }
+        if !hers.truth.holds() && clean.evidence.aside != Some(Aside::True) {
+            hers.evidence.aside = hers.evidence.aside.filter(|aside| *aside != Aside::True);
         }
         hers
     }
@@ -67,11 +74,13 @@ impl Session {
         found
     }
 
-    /// What is found out with the reactions of hers that are not right still to be found; `None`
-    /// where there is none.
+    /// What is found out with the reactions and unknowns of hers that are not right still to be
+    /// found; `None` where there is none.
     fn with_no_reaction_of_hers<T>(&mut self, look: impl Fn(&Session) -> T) -> Option<T> {
         let standing = self.state.standing.clone();
-        let hers = |id: &StepId, own: &Own| matches!(id, StepId::Reaction(..)) && !own.right;
+        let hers = |id: &StepId, own: &Own| {
+            !own.right && (id.is_unknown() || matches!(id, StepId::Reaction(..)))
+        };
         (self.state.standing).retain(|id, own| !hers(id, own));
         let found = (self.state.standing.len() < standing.len()).then(|| look(self));
         self.state.standing = standing;

@@ -9,7 +9,7 @@ use crate::units::number_text;
 
 /// How far from level, as a sine, a body is that has an upper and a lower end.
 const TILTED: f64 = 0.1;
-/// Words for the ends, with the axis and the side that they are at; 0 for the beginning itself.
+/// Words for the ends, with the axis and the side that they are at.
 const ENDS: [(&str, Axis, f64); 7] = [
     ("statement.left-end", Axis::Level, -1.0),
     ("statement.left", Axis::Level, -1.0),

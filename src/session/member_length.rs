@@ -43,6 +43,9 @@ impl Session {
     /// The answer to a line that tells the length of a rope or strut in words; `None` for others.
     pub(super) fn answer_member_length(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         let (noun, right) = self.member_told(line)?;
+        // Behind a bracket an m is no mass.
+        let in_metres = line.replace(") m", ")");
+        let line = in_metres.as_str();
         let (_, own) = self.judged_freely(asked, line).names?;
         let reading = self.answer(asked, line).reading;
         let (truth, message) = match (own.value - right).abs() <= SAME * right {

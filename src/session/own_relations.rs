@@ -39,15 +39,24 @@ impl Session {
         let board = self.board(&names, &own_values);
         let holds = |truth: &str| matches!(truth, "holds" | "rounded");
         let lines = &freely.lines;
+        // A later attempt at the same takes the place of an earlier one, right or wrong.
         let mended = |at: usize, wrong: &str| {
             let mut later = lines.iter().filter(|(number, ..)| *number > at);
-            later.any(|(_, line, truth)| holds(truth) && is_of_a_kind(&board, wrong, line))
+            later.any(|(_, line, truth)| {
+                (holds(truth) || *truth == "wrong") && is_of_a_kind(&board, wrong, line)
+            })
         };
+        // Of what is told with a way the sign is not that of its number.
+        let with_way = |line: &str| self.way_behind(line).is_some();
+        if with_way(line) {
+            return None;
+        }
         // What followed from a value that was mended gives nothing any more.
         let gone = |at: &usize| freely.void.contains(at) || freely.fallen.contains_key(at);
         let wrong: Vec<&str> = lines
             .iter()
             .filter(|(at, line, truth)| *truth == "wrong" && !gone(at) && !mended(*at, line))
+            .filter(|(_, line, _)| !with_way(line))
             .map(|(_, line, _)| line.as_str())
             .collect();
         let right = lines.iter().filter(|(.., truth)| holds(truth));

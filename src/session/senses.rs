@@ -60,6 +60,8 @@ impl Session {
         let told = |remark: &Remark| matches!(remark, Remark::SensesTaken(_));
         let balance = evidence.equation || judgement.target.is_balance();
         let form = !balance && !judgement.remarks.iter().any(told);
+        // `J = √(Jx² + Jy²)` is of sizes, whichever way Jx counts.
+        let form = form && !is_of_whole(judgement) && !judgement.target.is_size();
         let joints = evidence.rests_on.iter().filter(|step| {
             form && judgement.truth.holds()
                 && self.acts_on_two(**step)

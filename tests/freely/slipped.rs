@@ -58,7 +58,35 @@ const ROWS: &[Row] = &[
     // A value below zero for one that is counted the other way leaves no room for another: Sy 2499 N.
     ("jib", &["S = 4998/1.2 = 4165 N"], "Sy = 3332 N", Sign::Wrong, ""),
     ("jib", &["S = 4998/1.2 = 4165 N"], "Sy = 2499 N", Sign::Right, ""),
+    // A root is of sizes; a multiple told with its number keeps the sense of that.
+    ("a_frame", &["Jx = 267.5 N", "Jy = 588 N"], "J = √(Jx² + Jy²) = 646 N", Sign::Right, ""),
+    ("jib", &["S = 4165 N", "Sy = 0.6 S = 2499 N"], "Hy = 1862 - Sy = -637 N", Sign::Right, ""),
+    ("jib", &["S = 4165 N", "Sy = 0.6 S = 2499 N"], "Hy = 1862 - Sy = 637 N", Sign::Wrong, ""),
+    // Two wrong attempts at one balance give nothing together.
+    ("walkway --seed 3", &["Hy = 1293.6 + T sin 65", "Hy = 1293.6 - T cos 65"], "Hy = 1293.6 + T", Sign::Wrong, ""),
+    ("gate", &["Ay = 588 + B", "Ay = 588 - B"], "Ay = 588 + 2 B", Sign::Wrong, ""),
+    // Her own value is told with its way, and not with the other one.
+    ("counter --seed 3", &["T = 635 N", "H = 184 N down"], "H = 184 N up", Sign::Wrong, "not the way"),
+    // What was mended does not follow from what was made of it.
+    ("walkway --seed 3", &["T = 1170 N", "Hy = 234 N up", "T = 878 N"], "T = 1170 N", Sign::Wrong, ""),
+    // Beside an own wrong pull the balance is an equation for it anew.
+    ("walkway --seed 3", &["Wb = 592.2 N", "W1 = 746.4 N", "T = (592.2*1.8+746.4*2.5)/(3.6 sin 65)", "W1 = 764.4 N"],
+        "3.6 T sin 65 = 592.2*1.8+764.4*2.5", Sign::Follows, "line 1"),
+    // Masses for weights: what follows is no number of kilograms.
+    ("sign", &["T1 cos 40 = T2 cos 25", "T1 sin 40 + T2 sin 25 = 14"], "T1 = 14 N", Sign::Follows, ""),
+    // Sine and cosine exchanged in a part of the pull, before and after that is found.
+    ("mast --seed 3", &["T = 811 N"], "Tx = 811 sin 10", Sign::Wrong, "sin β"),
+    ("mast --seed 3", &["T = 811 N"], "Tx = T sin 10", Sign::Wrong, ""),
+    // A right value by way of a wrong one of hers.
+    ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Hy = 1058.4 - 826 cos 25", Sign::Noted, ""),
+    ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Ty = 826 cos 25 = 748.6 N", Sign::Noted, ""),
+    // A wrong value told once more, as a number behind the form.
+    ("ladder_angle", &["tan θ = 274.4/392"], "tan θ = 0.7", Sign::Follows, ""),
+    // Squared units behind a value.
+    ("mast --seed 7", &[], "Wb = 706 m²", Sign::Incomplete, "another kind"),
+    ("mast --seed 7", &[], "T = 849 kN²", Sign::Incomplete, ""),
     // A length in words, 2.5 m, and what follows from a wrong one.
+    ("jib", &[], "strut length = √(1.5²+2²) m = 2.5 m", Sign::Right, ""),
     ("jib", &[], "strut length = sqrt(2² + 1.5²) = 2.5 m", Sign::Right, ""),
     ("jib", &[], "length of the strut = 3.5 m", Sign::Wrong, "length of the strut"),
     ("jib", &["strut length = 3.5 m"], "sin β = 1.5/3.5 = 0.4286", Sign::Follows, "line 1"),
