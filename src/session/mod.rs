@@ -69,6 +69,8 @@ use state::State;
 
 /// The longest line that is taken, in characters.
 pub const LONGEST_LINE: usize = crate::reading::LONGEST_LINE;
+/// The most numbers in a line: what each may stand for is tried, and that takes its time.
+const MOST_NUMBERS: usize = 60;
 
 /// A learner at one problem. A copy goes on by itself from where the first one stands.
 #[derive(Clone)]
@@ -282,14 +284,14 @@ impl Session {
     }
 
     fn outcome(&mut self, line: &str) -> Outcome {
-        if line.chars().count() > LONGEST_LINE {
-            let slots = [("limit", crate::text::Slot::Word(LONGEST_LINE.to_string()))];
-            return Outcome::verdict(
-                Sign::Unclear,
-                "verdict.unclear",
-                "too-long",
-                self.words.say("reading.too-long", &slots),
-            );
+        let longest = [
+            ("reading.too-long", line.chars().count(), LONGEST_LINE),
+            ("reading.too-many-numbers", numbers_in(line), MOST_NUMBERS),
+        ];
+        if let Some((key, _, limit)) = longest.into_iter().find(|(_, is, limit)| is > limit) {
+            let slots = [("limit", crate::text::Slot::Word(limit.to_string()))];
+            let message = self.words.say(key, &slots);
+            return Outcome::verdict(Sign::Unclear, "verdict.unclear", "too-long", message);
         }
         if let Some(outcome) = self.answer_why(line) {
             return outcome;
@@ -430,4 +432,13 @@ fn shortened(line: &str) -> String {
         return line.to_owned();
     }
     line.chars().take(60).chain("…".chars()).collect()
+}
+
+/// How many numbers stand in a line.
+fn numbers_in(line: &str) -> usize {
+    let part = |c: char| !(c.is_ascii_digit() || matches!(c, '.' | ','));
+    let words = line.split(part);
+    words
+        .filter(|word| word.contains(|c: char| c.is_ascii_digit()))
+        .count()
 }

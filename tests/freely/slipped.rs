@@ -210,3 +210,14 @@ fn what_follows_from_a_slip_and_lines_of_force_are_judged() {
         .collect();
     assert!(others.is_empty(), "{others:#?}");
 }
+
+#[test]
+fn a_line_of_very_many_numbers_is_asked_to_be_split() {
+    let mut session = super::again::sitting("jib");
+    session.submit("freely");
+    let told = session
+        .submit(&format!("S = {}1", "1/2sin β/".repeat(54)))
+        .line;
+    assert_eq!(told.sign, Sign::Unclear);
+    assert!(told.message.to_string().contains("60 numbers"));
+}
