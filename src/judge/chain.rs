@@ -141,11 +141,14 @@ fn is_coarse(
     let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
     let open = is_of_open_unknown(board, judgement.target);
     let typed = typed_number(side, number, dimension).filter(|_| right && !open);
-    typed.is_some_and(|typed| match grade(board, judgement.target, typed) {
-        Some(Grade::TooFewFigures) => true,
-        Some(_) => false,
+    typed.is_some_and(|typed| {
         // What the right form gives, told to three figures, has figures enough.
-        None => fits && !(typed.written.significant >= COMMON_FIGURES && typed.is(before)),
+        let of_form = fits && typed.written.significant >= COMMON_FIGURES && typed.is(before);
+        match grade(board, judgement.target, typed) {
+            Some(Grade::TooFewFigures) => !of_form,
+            Some(_) => false,
+            None => fits && !of_form,
+        }
     })
 }
 

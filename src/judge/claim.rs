@@ -50,11 +50,14 @@ pub(super) fn of_known(
         judgement.truth,
         Truth::DoesNotHold | Truth::Mismatched(_) | Truth::WrongUnit { .. } | Truth::TooFewFigures
     );
-    if is_answer || board.key.general.is_none() {
+    if is_answer && !judgement.is_unseen() || board.key.general.is_none() {
         return judgement;
     }
     if let Some(noted) = ratio::noted(board, asked, sides) {
         return noted;
+    }
+    if is_answer {
+        return judgement;
     }
     if !is_equation(board, asked, sides) {
         if is_worked_beside(board, stock, asked, sides, &judgement) {

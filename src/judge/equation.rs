@@ -27,7 +27,7 @@ use super::stock::Stock;
 use super::unproved::{has_square_angle, is_by_wrong, is_of_names, not_seen};
 use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
+use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
 use crate::units::{Dimension, Written};
 
 /// True if a line of several sides is a statement about an unknown.
@@ -271,6 +271,9 @@ fn judge_pair(
             return mismatched(target, mismatch);
         }
     }
+    if is_size_below_zero(board, sides) {
+        return Judgement::of(target, Truth::DoesNotHold);
+    }
     if let Some(mismatch) = unequal_dimensions(board, sides) {
         return mismatched(target, mismatch);
     }
@@ -481,6 +484,16 @@ fn judge_pair(
         },
     });
     judgement
+}
+
+/// `|Hx| = −361 N`: no size is below zero.
+fn is_size_below_zero(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let is_size = |side: &&Tree| matches!(&side.node, Node::Call(Function::Absolute, _));
+    let below = |side: &&Tree| {
+        let known = roles(board, &[side]).is_empty();
+        known && plain_value(board, side).is_ok_and(|value| value.number < 0.0)
+    };
+    sides.iter().any(is_size) && sides.iter().any(below)
 }
 
 /// `(T − 811)·(T − 5) = 0`: a product that vanishes tells of no factor that it does. A factor that

@@ -9,9 +9,9 @@ use super::lift::plain_leaf;
 use super::names::NameRole;
 use super::root::root;
 use super::stock::Stock;
-use crate::key::StepId;
+use crate::key::{Nature, StepId};
 use crate::reading::{Leaf, Tree, Value};
-use crate::units::Written;
+use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
 pub(super) const MOST_LOOSE: f64 = 0.006;
@@ -31,7 +31,9 @@ pub(super) fn is_near(
 ) -> bool {
     let balance = target.is_general() && target.is_balance();
     comes_near(board, stock, unknown, sides, plain_root)
-        || balance && is_close(board, unknown, plain_root) && by_terms::nearly(board, stock, sides)
+        || balance
+            && (is_close(board, unknown, plain_root) || is_beside_size(board, sides, plain_root))
+            && by_terms::nearly(board, stock, sides)
 }
 
 /// True for a root that differs from the unknown by no more than small differences of rounded
@@ -39,6 +41,19 @@ pub(super) fn is_near(
 fn is_close(board: &Board<'_>, unknown: StepId, root: Option<f64>) -> bool {
     let right = board.right(unknown).map_or(0.0, |right| right[0].abs());
     root.is_some_and(|root| (root.abs() - right).abs() <= CLOSE * right)
+}
+
+/// True for a line without a root in which the size of a force of two parts stands beside another
+/// force: `A + B = 1680 N`, of which no balance speaks.
+fn is_beside_size(board: &Board<'_>, sides: &[&Tree], root: Option<f64>) -> bool {
+    let names = sides.iter().flat_map(|side| side.names());
+    let forces = names.filter_map(|(id, _)| match board.names.role(id)? {
+        NameRole::Step(step) if board.names.dimension(id) == Dimension::FORCE => Some(step),
+        _ => None,
+    });
+    let forces: Vec<StepId> = forces.collect();
+    let is_size = |step: &StepId| matches!(step, StepId::Found(Nature::Size, _));
+    root.is_none() && forces.len() > 1 && forces.iter().any(is_size)
 }
 
 /// True if the unknown comes out right, within the figures of the line, with the hinge's parts

@@ -76,6 +76,8 @@ pub(super) struct Stock {
     /// True for a general working, in which values often are alike.
     general: bool,
     entries: Vec<Entry>,
+    /// How many of these are known without what is worked out in the head or on the drawing.
+    narrow: usize,
 }
 
 impl Stock {
@@ -85,6 +87,7 @@ impl Stock {
             coarse: false,
             general: board.key.general.is_some(),
             entries: Vec::new(),
+            narrow: 0,
         };
         let printed = board.problem.givens().iter().enumerate();
         for (index, given) in printed.filter(|(index, _)| !board.key.is_sought(GivenId(*index))) {
@@ -135,6 +138,7 @@ impl Stock {
         stock.add_coordinates(board);
         stock.add_of_own_pull(board);
         stock.add_angles(board);
+        stock.narrow = stock.entries.len();
         if board.wide {
             stock.add_wide(board);
         }
@@ -147,6 +151,7 @@ impl Stock {
             coarse: true,
             general: self.general,
             entries: self.entries.clone(),
+            narrow: self.narrow,
         }
     }
 
@@ -378,7 +383,7 @@ impl Stock {
         of_whole: bool,
     ) -> Vec<Meaning> {
         let mut found: Vec<(u8, Meaning)> = Vec::new();
-        for entry in &self.entries {
+        for (index, entry) in self.entries.iter().enumerate() {
             if (entry.dimension == Dimension::ANGLE) != as_angle {
                 continue;
             }
@@ -392,6 +397,12 @@ impl Stock {
             let Some(rank) = entry.fits(literal).or_else(coarsely) else {
                 continue;
             };
+            // What equals a stretch is not taken for a place that was worked out and rounded.
+            let equals =
+                |(rank, known): &(u8, Meaning)| *rank <= 1 && known.dimension == entry.dimension;
+            if index >= self.narrow && rank > 1 && !self.coarse && found.iter().any(equals) {
+                continue;
+            }
             let meaning = Meaning {
                 function: entry.function,
                 dimension: entry.dimension,

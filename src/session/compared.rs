@@ -9,7 +9,9 @@ use crate::reading::{Leaf, Value, evaluate, read};
 
 /// Sides nearer to each other than this share of the larger are not told apart.
 const NEAR: f64 = 0.02;
-/// Words between two names and the sign that says the same.
+/// Signs between what is larger and what is smaller.
+const SIGNS: [char; 4] = ['<', '>', '≤', '≥'];
+/// Words that say the same as such a sign between two names.
 const WORDS: [(&str, &str); 2] = [("compare.larger", ">"), ("compare.smaller", "<")];
 
 impl Session {
@@ -17,6 +19,11 @@ impl Session {
     /// sides are nearly equal, or where a sign is a matter of convention.
     pub(super) fn answer_compared(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         let (larger, smaller) = self.compared(line)?;
+        // Of two numbers it is seen at once.
+        let numbers = self.number_of(&larger).zip(self.number_of(&smaller));
+        if numbers.is_some_and(|(large, small)| large.number <= small.number) {
+            return Some(self.compares_otherwise(asked));
+        }
         let (large, small) = (self.size_of(&larger)?, self.size_of(&smaller)?);
         if large.dimension != small.dimension && !large.bare && !small.bare {
             return None;
@@ -31,14 +38,72 @@ impl Session {
             let noted = Outcome::noted(self.words.say("compare.holds", &[]));
             return (!self.is_general()).then_some(noted);
         }
+        Some(self.compares_otherwise(asked))
+    }
+
+    /// The answer to a chain with one such comparison in it, `μN = 0.5·784 = 392 N > 285 N`: that to
+    /// its equal sides, if the two beside the sign compare so.
+    pub(super) fn answer_chain_compared(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
+        let at = line.find(SIGNS)?;
+        let (before, behind) = (&line[..at], line[at..].trim_start_matches(SIGNS));
+        let sign = &line[at..line.len() - behind.len()];
+        let (behind, or_equal) = match behind.strip_prefix('=') {
+            Some(rest) => (rest, true),
+            None => (behind, sign.contains(['≤', '≥'])),
+        };
+        let is_chain = |text: &str| text.contains('=');
+        let more = |text: &str| text.contains(SIGNS) || text.trim().is_empty();
+        // `=> T = 385` and `-> T = 385` conclude.
+        let concludes = before.ends_with(['-', '=', '−']);
+        if concludes || more(before) || more(behind) || !(is_chain(before) || is_chain(behind)) {
+            return None;
+        }
+        let (left, right) = (before.rsplit('=').next()?, behind.split('=').next()?);
+        let larger = sign.contains(['>', '≥']);
+        let (large, small) = if larger { (left, right) } else { (right, left) };
+        let chains = [before, behind];
+        let mut chains = chains.into_iter().filter(|text| is_chain(text));
+        let sizes = self.number_of(large).zip(self.number_of(small));
+        let fails = sizes.is_some_and(|(large, small)| {
+            let (one, other) = (large.number, small.number);
+            one < other || one == other && !or_equal
+        });
+        if fails {
+            return Some(self.compares_otherwise(asked));
+        }
+        let first = self.answer(asked, chains.next()?.trim());
+        let holds = |outcome: &Outcome| {
+            matches!(
+                outcome.sign,
+                Sign::Right | Sign::Rounded | Sign::Follows | Sign::Noted
+            )
+        };
+        match chains.next().filter(|_| holds(&first)) {
+            Some(second) => Some(self.answer(asked, second.trim())),
+            None => Some(first),
+        }
+    }
+
+    /// That a comparison does not hold.
+    fn compares_otherwise(&mut self, asked: StepId) -> Outcome {
         self.miss(asked, None);
         let message = self.words.say("compare.wrong", &[]);
-        Some(Outcome::verdict(
-            Sign::Wrong,
-            "verdict.wrong",
-            "wrong",
-            message,
-        ))
+        Outcome::verdict(Sign::Wrong, "verdict.wrong", "wrong", message)
+    }
+
+    /// The value of a side without names.
+    fn number_of(&self, side: &str) -> Option<Value> {
+        let names = self.names();
+        let readings = read(side, names.vocabulary()).ok()?;
+        let [tree] = readings.first()?.sides.as_slice() else {
+            return None;
+        };
+        let mut leaf = |leaf: Leaf<'_>| match leaf {
+            Leaf::Literal(literal) => Value::of_literal(literal),
+            Leaf::Name(_) => Value::of(f64::NAN, crate::units::Dimension::NUMBER),
+        };
+        let value = evaluate(tree, &mut leaf).ok()?;
+        (tree.names().is_empty()).then_some(value)
     }
 
     /// What is said to be larger, and what smaller.

@@ -153,6 +153,15 @@ impl Session {
         step.map_or_else(String::new, |step| step.symbol.shown())
     }
 
+    /// The same of this line: of a given that is told wrongly nothing follows.
+    pub(super) fn offer_after(&self, judgement: &Judgement) -> Prose {
+        let evidence = &judgement.evidence;
+        match evidence.misread.is_some() && evidence.number.is_none() {
+            true => self.words.say("talk.after-given", &[]),
+            false => self.offer(),
+        }
+    }
+
     fn misread(&self, given: GivenId) -> Prose {
         let given = self.problem.given(given);
         let slots = [

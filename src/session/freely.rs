@@ -65,6 +65,9 @@ impl Session {
         };
         let wrong = self.wrong_in_force();
         let mut outcome = self.work_freely(&rest);
+        if let Some(told) = self.other_axis_told(&rest, &outcome) {
+            outcome.message = outcome.message.then(told);
+        }
         let number = self.state.next_number;
         if let Some(freely) = self.state.freely.as_mut().filter(|_| outcome.numbered) {
             freely.lines.push((number, rest, outcome.truth));
@@ -98,6 +101,7 @@ impl Session {
             .or_else(|| self.answer_renamed(line))
             .or_else(|| self.answer_unexplained(asked, line))
             .or_else(|| self.answer_compared(asked, line))
+            .or_else(|| self.answer_chain_compared(asked, line))
             .or_else(|| self.answer_worded(asked, line))
             .or_else(|| self.answer_of_another_kind(asked, line))
             .or_else(|| self.answer_measured(asked, line))

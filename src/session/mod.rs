@@ -23,6 +23,7 @@ mod freely_back;
 mod freely_wide;
 mod general;
 mod in_force;
+mod labelled;
 mod lengthwise;
 mod lies;
 mod line_shown;

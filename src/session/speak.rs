@@ -244,10 +244,10 @@ impl Session {
             false => prose,
         };
         // Said once a step; the footer and `help` say it always.
-        if self.state.open.is_some() {
-            return prose;
+        match self.state.open.is_some() {
+            true => prose,
+            false => prose.then(self.offer_after(judgement)),
         }
-        prose.then(self.offer())
     }
 
     /// What may be done about a line that does not hold.

@@ -46,6 +46,8 @@ const UNITS: &[Unit] = &[
             "kg·m/s²",
             "kg m s^-2",
             "kg m s⁻²",
+            "kg·m·s^-2",
+            "kg·m·s⁻²",
         ],
         Dimension::FORCE,
         1.0,

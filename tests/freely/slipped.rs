@@ -169,6 +169,38 @@ const CARRIED: &[Row] = &[
     ("sign", &[], "90 - 40 = 50", Sign::Noted, ""),
     ("sign", &[], "90 - 40 = 60", Sign::Wrong, ""),
     ("counter --seed 7", &[], "97.02 + 23.52 + 123.48 = 244.02", Sign::Noted, ""),
+    // Quotients of her own wrong balance, its two unknowns still open: cos 40/cos 25 = 0.845.
+    ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = cos40/cos25", Sign::Follows, ""),
+    ("sign", &["T1*cos25 = T2*cos40"], "T2/T1 = cos25/cos40 = 1.18", Sign::Follows, ""),
+    ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = 0.945", Sign::Wrong, ""),
+    // A size is not below zero.
+    ("boom", &["T = 408 N"], "|Hx| = -361 N", Sign::Wrong, ""),
+    ("boom", &["T = 408 N"], "|Hx| = 361 N", Sign::Right, ""),
+    // A = 941.25 N, B = 735 N: true of two unknowns, though no balance says it.
+    ("gate", &[], "A + B = 1676 N", Sign::Noted, ""),
+    ("gate", &[], "A - B = 206 N", Sign::Noted, ""),
+    ("gate", &[], "A + B = 1700 N", Sign::Wrong, ""),
+    // What the right form gives, told to three figures: 588/sin 38.7 = 940.4 for 941.25.
+    ("gate", &["B = 735 N", "Ay = 588 N"], "A = 588/sin 38.7 = 940 N", Sign::Right, ""),
+    ("gate", &["B = 735 N", "Ay = 588 N"], "A = 588/sin 38.7 = 960 N", Sign::Wrong, ""),
+    ("gate", &[], "B = 735 kg·m·s⁻²", Sign::Right, ""),
+    // A given told wrongly: nothing is said to follow from it.
+    ("mast --seed 7", &[], "L = 3.4 m", Sign::Wrong, "6.6 m. Go on with"),
+    // The label of a line names the other axis; the line itself holds.
+    ("mast --seed 7", &[], "vertical: T + Hx = 0", Sign::Right, "the level ones"),
+    ("mast --seed 7", &[], "horizontal: Wb + W1 = Hy", Sign::Right, "the upright ones"),
+    ("mast --seed 7", &[], "level: T + Hx = 0", Sign::Right, "!ones"),
+    ("mast --seed 7", &[], "up = down: Wb + W1 = Hy", Sign::Right, "!ones"),
+    // A comparison behind a chain, or before it: 392 N is the most that friction can be.
+    ("topple", &[], "0.5*784 = 392 N > 285 N", Sign::Noted, ""),
+    ("topple", &["N = 784 N"], "285 N < μN = 392 N", Sign::Right, ""),
+    ("topple", &["N = 784 N"], "μN = 392 N < 285 N", Sign::Wrong, "Compare"),
+    ("topple", &["N = 784 N"], "μN = 400 N > 285 N", Sign::Wrong, ""),
+    ("topple", &[], "P = 285 N < 392 N", Sign::Right, ""),
+    ("topple", &[], "285 > 392", Sign::Wrong, "Compare"),
+    // As long as the stretch between knot and tip, and no 2.9 cos 10 = 2.86 rounded.
+    ("mast --seed 14200066", &[], "0 = 490*3*cos(55) - T*tan(10)*2.9*cos(55) - T*cos(10)*2.9*sin(55) + Hx*6*sin(55) - Hy*6*cos(55)", Sign::Noted, ""),
+    ("mast --seed 14200066", &[], "0 = 490*3*cos(55) - T*sin(10)*2.9*cos(55) - T*cos(10)*2.9*sin(55) + Hx*6*sin(55) - Hy*6*cos(55)", Sign::Right, ""),
     // Several masses together are none of them.
     ("mast --seed 14", &[], "M = 51 + 59 = 110 kg", Sign::Noted, "M = 110 kg"),
     ("walkway --seed 1", &[], "T = 600 rad", Sign::Incomplete, ""),

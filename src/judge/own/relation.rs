@@ -5,7 +5,7 @@ use super::super::board::Board;
 use super::super::names::{NameRole, step_of};
 use super::super::printed_units::printed_force;
 use crate::key::{StepId, agree};
-use crate::reading::{Leaf, Node, Tree, Value, evaluate, read};
+use crate::reading::{Leaf, Node, Operator, Tree, Value, evaluate, read};
 use crate::units::Dimension;
 
 /// A line follows where its sides differ by no more than this share of what stands in them.
@@ -124,8 +124,26 @@ fn row_of(board: &Board<'_>, line: &str) -> Option<Row> {
     row(board, sides.first()?, sides.last()?)
 }
 
+/// `T1/T2 = cos 40/cos 25` as `T1 = (cos 40/cos 25)·T2`: the sides without a quotient by what has a
+/// name.
+fn without_quotient(one: &Tree, other: &Tree) -> Option<(Tree, Tree)> {
+    let Node::Binary(Operator::Divide, above, below) = &one.node else {
+        return None;
+    };
+    let factors = (Box::new(other.clone()), below.clone());
+    let product = Tree {
+        node: Node::Binary(Operator::Multiply, factors.0, factors.1),
+        span: other.span,
+    };
+    (!below.names().is_empty()).then(|| ((**above).clone(), product))
+}
+
 /// The difference of two sides, where it is linear in the unknowns that have no value yet.
 fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
+    let whole = without_quotient(one, other).or_else(|| without_quotient(other, one));
+    let (one, other) = whole
+        .as_ref()
+        .map_or((one, other), |(one, other)| (one, other));
     let mut steps: Vec<StepId> = Vec::new();
     for (id, _) in one.names().into_iter().chain(other.names()) {
         if let Some(NameRole::Step(step)) = board.names.role(id) {

@@ -23,6 +23,7 @@ impl Stock {
             coarse: self.coarse,
             general: self.general,
             entries: entries.collect(),
+            narrow: self.narrow,
         }
     }
 
@@ -48,6 +49,7 @@ impl Stock {
             coarse: self.coarse,
             general: self.general,
             entries: entries.collect(),
+            narrow: self.narrow,
         }
     }
 

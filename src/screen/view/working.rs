@@ -14,8 +14,13 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns of the sign and the number before a line.
 const MARGIN: usize = 5;
-/// The words that offer what to do after a wrong line, where a step is asked and where none is.
-const OFFERS: [&str; 2] = ["talk.after-wrong", "talk.after-wrong-freely"];
+/// The words that offer what to do after a wrong line, where a step is asked and where none is, and
+/// after a given that is told wrongly.
+const OFFERS: [&str; 3] = [
+    "talk.after-wrong",
+    "talk.after-wrong-freely",
+    "talk.after-given",
+];
 /// Columns between a line and what it was an answer to.
 const ABOUT_GAP: usize = 3;
 
