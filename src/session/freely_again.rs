@@ -2,10 +2,9 @@
 //! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
 
 use super::Session;
-use super::freely_back::types_one_of;
 use crate::judge::{
     Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
-    links_hold, statements, unit_of_another_kind,
+    links_hold, statements, types_wrong, unit_of_another_kind,
 };
 use crate::key::StepId;
 use crate::reading::{Node, Operator, Tree, read};
@@ -85,10 +84,7 @@ impl Session {
     ) -> Option<Judgement> {
         let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::HoldsHere);
         let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
-        if !unseen
-            || found.target.is_balance()
-            || types_one_of(line, &self.wrong_numbers(found.target))
-        {
+        if !unseen || found.target.is_balance() || self.types_wrong(found.target, line) {
             return None;
         }
         let (name, rest) = line.split_once('=')?;
@@ -109,16 +105,6 @@ impl Session {
         told.layout.clone_from(&found.layout);
         told.remarks.push(Remark::NotSeen);
         Some(told)
-    }
-
-    /// Wrong values of hers in force, as she typed them: what comes out right with one is no way.
-    /// That of the target itself may be mended so: `T = 929 + 196*2.2/3.9`.
-    fn wrong_numbers(&self, target: StepId) -> Vec<f64> {
-        let standing = self.state.standing.iter();
-        let wrong = standing.filter(|(step, own)| !own.right && **step != target);
-        wrong
-            .filter_map(|(_, own)| Some(own.typed?.0.abs()))
-            .collect()
     }
 
     /// `psi = a` with a number that she called a: the value that is told so.
@@ -380,6 +366,12 @@ impl Session {
                 wrong
             })
         })
+    }
+
+    /// True if a wrong value of hers is typed in a line, that of the target apart.
+    fn types_wrong(&self, target: StepId, line: &str) -> bool {
+        let (names, own_values) = (self.names(), self.own_values());
+        types_wrong(&self.board(&names, &own_values), target, line)
     }
 
     pub(super) fn has_true_links(&self, line: &str) -> bool {

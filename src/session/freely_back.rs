@@ -208,7 +208,7 @@ impl Session {
 }
 
 /// True if one of these numbers stands in a line as it was typed.
-pub(super) fn types_one_of(line: &str, numbers: &[f64]) -> bool {
+fn types_one_of(line: &str, numbers: &[f64]) -> bool {
     let part = |c: char| !(c.is_ascii_digit() || matches!(c, '.' | ','));
     let typed = line.split(part).filter_map(|text| {
         let text = text.trim_matches(['.', ',']).replace(',', ".");

@@ -80,6 +80,7 @@ const ROWS: &[Row] = &[
     // A right value by way of a wrong one of hers.
     ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Hy = 1058.4 - 826 cos 25", Sign::Noted, ""),
     ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Ty = 826 cos 25 = 748.6 N", Sign::Noted, ""),
+    ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Ty = 0.826 kN cos 25 = 748.6 N", Sign::Noted, ""),
     // A wrong value told once more, as a number behind the form.
     ("ladder_angle", &["tan θ = 274.4/392"], "tan θ = 0.7", Sign::Follows, ""),
     // Squared units behind a value.
