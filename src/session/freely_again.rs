@@ -24,6 +24,9 @@ const KILOGRAM_FORCE: &str = "kgf";
 /// A value told with its name counts without its way up to this share from the value in full.
 const FARTHEST: f64 = 0.02;
 
+/// Numbers nearer than this share of them are one.
+const EXACT: f64 = 1e-9;
+
 /// The most places at which a factor of one metre is looked for in a line.
 const MOST_PLACES: usize = 10;
 
@@ -38,7 +41,7 @@ impl Session {
         if let Some(wrong) = self.of_another_kind(line, &found) {
             return wrong;
         }
-        if self.is_mended_value(line, &found) {
+        if self.is_mended_value(&found) {
             return refused(found);
         }
         if found.stands() {
@@ -64,14 +67,21 @@ impl Session {
 
     /// True for a wrong value that she has replaced by the right one: it follows from nothing any
     /// more, not even from what was once made of it.
-    fn is_mended_value(&self, line: &str, judgement: &Judgement) -> bool {
-        let right = self.state.standing.get(&judgement.target);
+    fn is_mended_value(&self, judgement: &Judgement) -> bool {
+        let target = judgement.target;
+        let right = self.state.standing.get(&target);
         let right = right.is_some_and(|own| own.right && own.line > 0);
         let follows = judgement.evidence.alone && matches!(judgement.truth, Truth::Follows(_));
-        let bare = |line: &str| line.replace(char::is_whitespace, "");
-        let lines = self.state.freely.iter().flat_map(|freely| &freely.lines);
-        let mut told = lines.filter(|(.., truth)| *truth == "wrong");
-        right && follows && told.any(|(_, told, _)| bare(told) == bare(line))
+        let Some(freely) = self.state.freely.as_ref().filter(|_| right && follows) else {
+            return false;
+        };
+        // What only followed from another wrong value of hers may follow from that again.
+        let refused = freely.lines.iter().filter(|(.., truth)| *truth == "wrong");
+        let mut mended = refused.filter_map(|(at, ..)| freely.void.get(at)).flatten();
+        mended.any(|(step, old)| {
+            let mut hers = judgement.values.iter().filter(|(id, _)| id == step);
+            *step == target && hers.any(|(_, own)| is_same(own, old))
+        })
     }
 
     /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
@@ -378,6 +388,12 @@ impl Session {
         let (names, own_values) = (self.names(), self.own_values());
         links_hold(&self.board(&names, &own_values), line)
     }
+}
+
+/// True for one value, told in one sense.
+fn is_same(one: &Own, other: &Own) -> bool {
+    let in_sense = |own: &Own| own.value.abs().copysign(own.function[0]);
+    (in_sense(one) - in_sense(other)).abs() <= EXACT * one.value.abs()
 }
 
 /// A line that would follow, refused.

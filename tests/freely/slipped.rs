@@ -69,6 +69,7 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", &["T = 635 N", "H = 184 N down"], "H = 184 N up", Sign::Wrong, "not the way"),
     // What was mended does not follow from what was made of it.
     ("walkway --seed 3", &["T = 1170 N", "Hy = 234 N up", "T = 878 N"], "T = 1170 N", Sign::Wrong, ""),
+    ("walkway --seed 3", &["T = 1170 N", "Hy = 234 N up", "T = 878 N"], "T = 1.17 kN", Sign::Wrong, ""),
     // Beside an own wrong pull the balance is an equation for it anew.
     ("walkway --seed 3", &["Wb = 592.2 N", "W1 = 746.4 N", "T = (592.2*1.8+746.4*2.5)/(3.6 sin 65)", "W1 = 764.4 N"],
         "3.6 T sin 65 = 592.2*1.8+764.4*2.5", Sign::Follows, "line 1"),
