@@ -463,7 +463,8 @@ fn without_pi(line: &str) -> String {
     format!("{}{number}{rest}", &before[..from])
 }
 
-/// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number.
+/// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number. A unit in brackets is
+/// of any kind, and makes a line readable; that is another matter (`unit_of_all` of besides.rs).
 fn squares(line: &str) -> String {
     let end = line.trim_end();
     let cut = ["²", "^2"].iter().find_map(|two| end.strip_suffix(two));
