@@ -89,6 +89,7 @@ const ROWS: &[Row] = &[
     ("mast --seed 7", &[], "T = 849 kN²", Sign::Incomplete, ""),
     // A length in words, 2.5 m, and what follows from a wrong one.
     ("jib", &[], "strut length = √(1.5²+2²) m = 2.5 m", Sign::Right, ""),
+    ("jib", &[], "strut length = √(1.5²+2²)m = 2.5 m", Sign::Right, ""),
     ("jib", &[], "strut length = sqrt(2² + 1.5²) = 2.5 m", Sign::Right, ""),
     ("jib", &[], "length of the strut = 3.5 m", Sign::Wrong, "length of the strut"),
     ("jib", &["strut length = 3.5 m"], "sin β = 1.5/3.5 = 0.4286", Sign::Follows, "line 1"),
