@@ -49,7 +49,7 @@ struct Change {
 }
 
 fn changes() -> Vec<Change> {
-    let place = format!("{}/tests/corpus/changes.json", env!("CARGO_MANIFEST_DIR"));
+    let place = format!("{}/tests/corpus_changes.json", env!("CARGO_MANIFEST_DIR"));
     serde_json::from_str(&fs::read_to_string(place).unwrap()).unwrap()
 }
 
@@ -60,7 +60,6 @@ fn corpus() -> Vec<(String, Corpus)> {
         .unwrap()
         .map(|entry| entry.unwrap().path())
         .filter(|path| path.extension().is_some_and(|kind| kind == "json"))
-        .filter(|path| path.file_stem().is_some_and(|stem| stem != "changes"))
         .map(|path| {
             let name = path.file_stem().unwrap().to_string_lossy().into_owned();
             let text = fs::read_to_string(&path).unwrap();

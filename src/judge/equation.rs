@@ -6,6 +6,7 @@
 //! that she holds true.
 
 use super::board::{Board, Own};
+use super::by_wrong::is_by_wrong;
 use super::chain::first_break;
 use super::counted::counted;
 use super::expression::{COARSE, TOO_COARSE};
@@ -24,7 +25,7 @@ use super::own::{Way, right_way};
 use super::root::root;
 use super::sense::signed_as;
 use super::stock::Stock;
-use super::unproved::{has_square_angle, is_by_wrong, is_of_names, not_seen};
+use super::unproved::{has_square_angle, is_of_names, not_seen};
 use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
 use crate::key::{Samples, StepId, agree};
 use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Operator, Tree, Value};

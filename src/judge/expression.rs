@@ -3,6 +3,7 @@
 use super::again::note_said_again;
 use super::angles::{AngleSum, angle_sum};
 use super::board::{Board, Own};
+use super::by_wrong::is_by_wrong;
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, goes_coarsely, grade, with_own_inputs};
 use super::gravity::takes_ten;
@@ -254,9 +255,7 @@ fn one(
             } else {
                 Truth::Follows(lines.clone())
             };
-            if judgement.truth == Truth::Holds
-                && unproved::is_by_wrong(board, target, &[tree], number)
-            {
+            if judgement.truth == Truth::Holds && is_by_wrong(board, target, &[tree], number) {
                 return unproved::by_chance(judgement);
             }
             let off = apart(function[0]);

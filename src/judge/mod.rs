@@ -15,6 +15,7 @@ mod beside_parts;
 mod board;
 mod by_balance;
 mod by_terms;
+mod by_wrong;
 mod carried;
 mod chain;
 mod claim;
@@ -71,6 +72,7 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Memo, Own, OwnName, Standing};
+pub use by_wrong::types_wrong;
 pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
@@ -513,16 +515,11 @@ fn judge_sides(
             let mut judgement = open::judge_named(board, stock, (asked, target), &rest, line);
             other::credit(board, asked, &mut judgement, &rest);
             if let Some(meant) = other::meant_by(board, stock, (asked, target), &rest, &judgement) {
-                let Evidence {
-                    number,
-                    ended,
-                    ways,
-                    ..
-                } = judgement.evidence;
+                let evidence = judgement.evidence;
                 judgement = Judgement::of(meant, Truth::Noted);
-                judgement.evidence.number = number;
-                judgement.evidence.ended = ended;
-                judgement.evidence.ways = ways;
+                judgement.evidence.number = evidence.number;
+                judgement.evidence.ended = evidence.ended;
+                judgement.evidence.ways = evidence.ways;
                 judgement.remarks.push(Remark::OtherName(target));
                 return judgement;
             }

@@ -507,7 +507,7 @@ pub(super) fn taken_name(
     let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;
     // The moment, part or distance of another force.
     let of_another = !asked
-        && !is_level_part(board, step, own_spelling)
+        && !is_part_by_its_name(board, step, own_spelling)
         && other_step(board, stock, step, first, value).is_some();
     if asked && own_spelling
         || !fits_not
@@ -520,7 +520,7 @@ pub(super) fn taken_name(
 
 /// True for a part of a pull, called as the key does: its x and y are level and upright, as the
 /// problem has them.
-fn is_level_part(board: &Board<'_>, step: StepId, own_spelling: bool) -> bool {
+fn is_part_by_its_name(board: &Board<'_>, step: StepId, own_spelling: bool) -> bool {
     let part = matches!(step, StepId::PartOf(..)) && board.key.general.is_none();
     part && own_spelling
 }

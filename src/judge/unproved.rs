@@ -1,25 +1,21 @@
 //! A form that comes to the right value and is not seen to be the right way.
 
 use super::board::Board;
+use super::by_wrong::is_by_wrong;
 use super::expression::lifted;
 use super::followed::nearest_inputs;
 use super::grade::{Grade, Typed, figures_meant, grade};
 use super::lift::{is_all_known, is_one_each};
-use super::names::NameRole;
 use super::sense::same;
 use super::shape::parts_of;
 use super::stock::{Meaning, Stock};
 use super::{Judgement, Remark, Truth};
 use crate::key::StepId;
-use crate::reading::{NameId, Place, Tree};
+use crate::reading::{Place, Tree};
 use crate::units::Dimension;
 
 /// Values nearer than this share of them are one.
 const EXACT: f64 = 1e-9;
-/// A value is the right one up to this share of it.
-const NEAR: f64 = 0.003;
-/// A wrong value is another than the right one from this share of it on.
-const FAR: f64 = 0.02;
 
 /// Whether a form that is not proved, and whose value agrees, counts as that value all the same; if
 /// not, the judgement says what it is.
@@ -57,45 +53,6 @@ pub(super) fn counts(
         judgement.remarks = vec![Remark::HoldsHere];
     }
     counts
-}
-
-/// True for a form that comes to the right value by way of a wrong one of hers that is named or
-/// typed in it, far from what that should be.
-pub(super) fn is_by_wrong(board: &Board<'_>, target: StepId, sides: &[&Tree], number: f64) -> bool {
-    // That of the target itself may be mended so: `T = 929 + 196*2.2/3.9`.
-    let apart = |value: f64, of: StepId| {
-        let right = board.right(of)?[0].abs();
-        Some((value.abs() - right).abs() / right)
-    };
-    let far = |id: NameId| match board.names.role(id) {
-        Some(NameRole::Step(step)) if step != target => {
-            let own = board.standing.get(&step).filter(|own| !own.right);
-            own.and_then(|own| apart(own.value, step))
-                .is_some_and(|apart| apart > FAR)
-        }
-        _ => false,
-    };
-    // A number that is none of the problem's.
-    let given = |number: f64| {
-        let mut givens = board.problem.givens().iter();
-        givens.any(|given| (given.value - number).abs() <= EXACT * number)
-    };
-    let typed = |place: &Place<'_>| {
-        let number = place.literal.value.abs();
-        let standing = board.standing.iter();
-        let mut wrong = standing.filter(|(step, own)| !own.right && **step != target);
-        !place.in_angle
-            && !given(number)
-            && wrong.any(|(step, own)| {
-                let hers = own.typed.map_or(own.value, |(typed, _)| typed).abs();
-                let same = (hers - number).abs() <= EXACT * number;
-                same && apart(hers, *step).is_some_and(|apart| apart > FAR)
-            })
-    };
-    apart(number, target).is_some_and(|apart| apart < NEAR)
-        && sides.iter().any(|side| {
-            side.names().iter().any(|(id, _)| far(*id)) || side.literals().iter().any(typed)
-        })
 }
 
 /// A form in which two wrong things make up for each other: it is no right way.

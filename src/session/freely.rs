@@ -12,7 +12,7 @@ use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth, nearest_inputs, own_of_wrong};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 impl Session {
     /// True while lines are taken in any order and no step is asked.
@@ -31,7 +31,7 @@ impl Session {
             self.state.freely = Some(Freely {
                 base,
                 lines: Vec::new(),
-                void: BTreeSet::new(),
+                void: BTreeMap::new(),
                 fallen: BTreeMap::new(),
                 now: String::new(),
             });

@@ -2,10 +2,9 @@
 //! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
 
 use super::Session;
-use super::freely_back::types_one_of;
 use crate::judge::{
     Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
-    links_hold, statements, unit_of_another_kind,
+    links_hold, statements, types_wrong, unit_of_another_kind,
 };
 use crate::key::StepId;
 use crate::reading::{Node, Operator, Tree, read};
@@ -25,6 +24,9 @@ const KILOGRAM_FORCE: &str = "kgf";
 /// A value told with its name counts without its way up to this share from the value in full.
 const FARTHEST: f64 = 0.02;
 
+/// Numbers nearer than this share of them are one.
+const EXACT: f64 = 1e-9;
+
 /// The most places at which a factor of one metre is looked for in a line.
 const MOST_PLACES: usize = 10;
 
@@ -39,7 +41,7 @@ impl Session {
         if let Some(wrong) = self.of_another_kind(line, &found) {
             return wrong;
         }
-        if self.is_mended_value(line, &found) {
+        if self.is_mended_value(&found) {
             return refused(found);
         }
         if found.stands() {
@@ -65,14 +67,21 @@ impl Session {
 
     /// True for a wrong value that she has replaced by the right one: it follows from nothing any
     /// more, not even from what was once made of it.
-    fn is_mended_value(&self, line: &str, judgement: &Judgement) -> bool {
-        let right = self.state.standing.get(&judgement.target);
+    fn is_mended_value(&self, judgement: &Judgement) -> bool {
+        let target = judgement.target;
+        let right = self.state.standing.get(&target);
         let right = right.is_some_and(|own| own.right && own.line > 0);
         let follows = judgement.evidence.alone && matches!(judgement.truth, Truth::Follows(_));
-        let bare = |line: &str| line.replace(char::is_whitespace, "");
-        let lines = self.state.freely.iter().flat_map(|freely| &freely.lines);
-        let mut told = lines.filter(|(.., truth)| *truth == "wrong");
-        right && follows && told.any(|(_, told, _)| bare(told) == bare(line))
+        let Some(freely) = self.state.freely.as_ref().filter(|_| right && follows) else {
+            return false;
+        };
+        // What only followed from another wrong value of hers may follow from that again.
+        let refused = freely.lines.iter().filter(|(.., truth)| *truth == "wrong");
+        let mut mended = refused.filter_map(|(at, ..)| freely.void.get(at)).flatten();
+        mended.any(|(step, old)| {
+            let mut hers = judgement.values.iter().filter(|(id, _)| id == step);
+            *step == target && hers.any(|(_, own)| is_same(own, old))
+        })
     }
 
     /// `H = sqrt(997^2 + 203^2) = 1017.5 N`: the value that is told with its name, where the form
@@ -85,10 +94,7 @@ impl Session {
     ) -> Option<Judgement> {
         let unseen = |remark: &Remark| matches!(remark, Remark::NotSeen | Remark::HoldsHere);
         let unseen = found.truth == Truth::Noted && found.remarks.iter().any(unseen);
-        if !unseen
-            || found.target.is_balance()
-            || types_one_of(line, &self.wrong_numbers(found.target))
-        {
+        if !unseen || found.target.is_balance() || self.types_wrong(found.target, line) {
             return None;
         }
         let (name, rest) = line.split_once('=')?;
@@ -109,16 +115,6 @@ impl Session {
         told.layout.clone_from(&found.layout);
         told.remarks.push(Remark::NotSeen);
         Some(told)
-    }
-
-    /// Wrong values of hers in force, as she typed them: what comes out right with one is no way.
-    /// That of the target itself may be mended so: `T = 929 + 196*2.2/3.9`.
-    fn wrong_numbers(&self, target: StepId) -> Vec<f64> {
-        let standing = self.state.standing.iter();
-        let wrong = standing.filter(|(step, own)| !own.right && **step != target);
-        wrong
-            .filter_map(|(_, own)| Some(own.typed?.0.abs()))
-            .collect()
     }
 
     /// `psi = a` with a number that she called a: the value that is told so.
@@ -382,10 +378,22 @@ impl Session {
         })
     }
 
+    /// True if a wrong value of hers is typed in a line, that of the target apart.
+    fn types_wrong(&self, target: StepId, line: &str) -> bool {
+        let (names, own_values) = (self.names(), self.own_values());
+        types_wrong(&self.board(&names, &own_values), target, line)
+    }
+
     pub(super) fn has_true_links(&self, line: &str) -> bool {
         let (names, own_values) = (self.names(), self.own_values());
         links_hold(&self.board(&names, &own_values), line)
     }
+}
+
+/// True for one value, told in one sense.
+fn is_same(one: &Own, other: &Own) -> bool {
+    let in_sense = |own: &Own| own.value.abs().copysign(own.function[0]);
+    (in_sense(one) - in_sense(other)).abs() <= EXACT * one.value.abs()
 }
 
 /// A line that would follow, refused.
@@ -455,7 +463,8 @@ fn without_pi(line: &str) -> String {
     format!("{}{number}{rest}", &before[..from])
 }
 
-/// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number.
+/// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number. A unit in brackets is
+/// of any kind, and makes a line readable; that is another matter (`unit_of_all` of besides.rs).
 fn squares(line: &str) -> String {
     let end = line.trim_end();
     let cut = ["²", "^2"].iter().find_map(|two| end.strip_suffix(two));

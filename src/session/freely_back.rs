@@ -118,7 +118,7 @@ impl Session {
         self.state.freely = Some(Freely {
             base,
             lines: Vec::new(),
-            void: BTreeSet::new(),
+            void: BTreeMap::new(),
             fallen: BTreeMap::new(),
             now: String::new(),
         });
@@ -139,7 +139,7 @@ impl Session {
                 again.truth = "wrong";
             }
             if is_void(self, at) {
-                void.insert(at);
+                void.insert(at, wrong_of(&self.state, at));
             }
             let mended = self.right_since(&told, at);
             let hers = mended
@@ -149,14 +149,11 @@ impl Session {
             // What followed and does no longer gives the lines after it nothing.
             let wrong = again.sign == Sign::Wrong;
             if wrong && again.truth != truth {
-                let hers = told.standing.iter();
-                let hers = hers.filter(|(_, own)| !own.right && own.line == at);
-                let hers = hers.map(|(step, own)| (*step, own.clone()));
-                fallen.insert(at, hers.collect());
+                fallen.insert(at, wrong_of(&told, at));
             } else if !wrong {
                 fallen.remove(&at);
             }
-            if void.contains(&at) || fallen.contains_key(&at) {
+            if void.contains_key(&at) || fallen.contains_key(&at) {
                 self.state = before;
                 self.state.standing.extend(mended);
             }
@@ -199,16 +196,27 @@ impl Session {
     }
 
     /// Her old values of lines that follow no longer: she may go on with them all the same.
-    fn go_on_with(&mut self, fallen: &BTreeMap<usize, Vec<(StepId, Own)>>, void: &BTreeSet<usize>) {
-        let lines = fallen.iter().filter(|(line, _)| !void.contains(line));
+    fn go_on_with(
+        &mut self,
+        fallen: &BTreeMap<usize, Vec<(StepId, Own)>>,
+        void: &BTreeMap<usize, Vec<(StepId, Own)>>,
+    ) {
+        let lines = fallen.iter().filter(|(line, _)| !void.contains_key(line));
         for (step, own) in lines.flat_map(|(_, hers)| hers) {
             self.state.standing.entry(*step).or_insert(own.clone());
         }
     }
 }
 
+/// The wrong values of hers that a line gave.
+fn wrong_of(state: &State, line: usize) -> Vec<(StepId, Own)> {
+    let standing = state.standing.iter();
+    let wrong = standing.filter(|(_, own)| !own.right && own.line == line);
+    wrong.map(|(step, own)| (*step, own.clone())).collect()
+}
+
 /// True if one of these numbers stands in a line as it was typed.
-pub(super) fn types_one_of(line: &str, numbers: &[f64]) -> bool {
+fn types_one_of(line: &str, numbers: &[f64]) -> bool {
     let part = |c: char| !(c.is_ascii_digit() || matches!(c, '.' | ','));
     let typed = line.split(part).filter_map(|text| {
         let text = text.trim_matches(['.', ',']).replace(',', ".");

@@ -24,7 +24,7 @@ impl Session {
             |found: &Judgement| found.truth == Truth::Noted && !found.evidence.follows.is_empty();
         if !hers.truth.holds() && !follows(&hers) {
             let open =
-                self.with_no_reaction_of_hers(|session| session.judged_anywhere(asked, line));
+                self.with_wrong_unknowns_open(|session| session.judged_anywhere(asked, line));
             // So is an equation for the unknown, beside a wrong value of that.
             let follows = |found: &Judgement| {
                 follows(found)
@@ -76,7 +76,7 @@ impl Session {
 
     /// What is found out with the reactions and unknowns of hers that are not right still to be
     /// found; `None` where there is none.
-    fn with_no_reaction_of_hers<T>(&mut self, look: impl Fn(&Session) -> T) -> Option<T> {
+    fn with_wrong_unknowns_open<T>(&mut self, look: impl Fn(&Session) -> T) -> Option<T> {
         let standing = self.state.standing.clone();
         let hers = |id: &StepId, own: &Own| {
             !own.right && (id.is_unknown() || matches!(id, StepId::Reaction(..)))

@@ -6,9 +6,10 @@ use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Truth, own_of_wrong};
 use crate::key::StepId;
+use crate::reading::{NameId, Node, Operator, read};
 use crate::system::{Bearing, Line, System};
-use crate::text::Slot;
-use crate::units::number_text;
+use crate::text::{Slot, Span};
+use crate::units::{Dimension, number_text};
 
 /// A length is the right one up to this share of it.
 const SAME: f64 = 0.005;
@@ -43,8 +44,7 @@ impl Session {
     /// The answer to a line that tells the length of a rope or strut in words; `None` for others.
     pub(super) fn answer_member_length(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         let (noun, right) = self.member_told(line)?;
-        // Behind a bracket an m is no mass.
-        let in_metres = line.replace(") m", ")");
+        let in_metres = self.without_mass_behind(line);
         let line = in_metres.as_str();
         let (_, own) = self.judged_freely(asked, line).names?;
         let reading = self.answer(asked, line).reading;
@@ -60,6 +60,36 @@ impl Session {
             reading,
             ..Outcome::verdict(sign, verdict, truth, message)
         })
+    }
+
+    /// `√(1.5² + 2²) m`: a line that tells a length, without an m behind a form that was read as a
+    /// mass and is of metres.
+    fn without_mass_behind(&self, line: &str) -> String {
+        let names = self.names();
+        let vocabulary = names.vocabulary();
+        let is_mass = |id: NameId, span: Span| {
+            let name = vocabulary.name(id);
+            line.get(span.start..span.end) == Some("m")
+                && name.is_some_and(|name| name.dimension == Dimension::MASS)
+        };
+        let mut behind = Vec::new();
+        let readings = read(line, vocabulary).unwrap_or_default();
+        for side in readings.first().into_iter().flat_map(|first| &first.sides) {
+            side.visit(&mut |tree| {
+                if let Node::Binary(Operator::Multiply, _, last) = &tree.node
+                    && let Node::Name(id) = last.node
+                    && is_mass(id, last.span)
+                {
+                    behind.push(last.span);
+                }
+            });
+        }
+        behind.sort_unstable_by_key(|span| std::cmp::Reverse(span.start));
+        let mut metres = line.to_owned();
+        for span in behind {
+            metres.replace_range(span.start..span.end, "");
+        }
+        metres
     }
 
     /// The rope or strut whose length a line tells.

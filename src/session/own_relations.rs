@@ -52,7 +52,7 @@ impl Session {
             return None;
         }
         // What followed from a value that was mended gives nothing any more.
-        let gone = |at: &usize| freely.void.contains(at) || freely.fallen.contains_key(at);
+        let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
         let wrong: Vec<&str> = lines
             .iter()
             .filter(|(at, line, truth)| *truth == "wrong" && !gone(at) && !mended(*at, line))

@@ -112,7 +112,7 @@ impl Session {
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
         // What was mended since gives nothing any more.
-        let gone = |at: &usize| freely.void.contains(at) || freely.fallen.contains_key(at);
+        let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
         let wrong = freely
             .lines
             .iter()

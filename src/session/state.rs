@@ -45,8 +45,9 @@ pub(super) struct Freely {
     pub(super) base: Box<State>,
     /// Its lines in force: number, text, and the truth that was told.
     pub(super) lines: Vec<(usize, String, &'static str)>,
-    /// Those whose wrong value a later line put right: nothing of them stays in force.
-    pub(super) void: BTreeSet<usize>,
+    /// Those whose wrong value a later line put right, with the wrong ones that she had in them:
+    /// nothing of them stays in force.
+    pub(super) void: BTreeMap<usize, Vec<(StepId, Own)>>,
     /// Those that followed and do no longer, with the values that she had in them.
     pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
     /// The line that is answered now, as typed.

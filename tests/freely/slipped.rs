@@ -69,6 +69,7 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", &["T = 635 N", "H = 184 N down"], "H = 184 N up", Sign::Wrong, "not the way"),
     // What was mended does not follow from what was made of it.
     ("walkway --seed 3", &["T = 1170 N", "Hy = 234 N up", "T = 878 N"], "T = 1170 N", Sign::Wrong, ""),
+    ("walkway --seed 3", &["T = 1170 N", "Hy = 234 N up", "T = 878 N"], "T = 1.17 kN", Sign::Wrong, ""),
     // Beside an own wrong pull the balance is an equation for it anew.
     ("walkway --seed 3", &["Wb = 592.2 N", "W1 = 746.4 N", "T = (592.2*1.8+746.4*2.5)/(3.6 sin 65)", "W1 = 764.4 N"],
         "3.6 T sin 65 = 592.2*1.8+764.4*2.5", Sign::Follows, "line 1"),
@@ -80,6 +81,7 @@ const ROWS: &[Row] = &[
     // A right value by way of a wrong one of hers.
     ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Hy = 1058.4 - 826 cos 25", Sign::Noted, ""),
     ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Ty = 826 cos 25 = 748.6 N", Sign::Noted, ""),
+    ("walkway --seed 2", &["T*3*cos 25 = 352.8+1893.36", "T = 826 N"], "Ty = 0.826 kN cos 25 = 748.6 N", Sign::Noted, ""),
     // A wrong value told once more, as a number behind the form.
     ("ladder_angle", &["tan θ = 274.4/392"], "tan θ = 0.7", Sign::Follows, ""),
     // Squared units behind a value.
@@ -87,6 +89,7 @@ const ROWS: &[Row] = &[
     ("mast --seed 7", &[], "T = 849 kN²", Sign::Incomplete, ""),
     // A length in words, 2.5 m, and what follows from a wrong one.
     ("jib", &[], "strut length = √(1.5²+2²) m = 2.5 m", Sign::Right, ""),
+    ("jib", &[], "strut length = √(1.5²+2²)m = 2.5 m", Sign::Right, ""),
     ("jib", &[], "strut length = sqrt(2² + 1.5²) = 2.5 m", Sign::Right, ""),
     ("jib", &[], "length of the strut = 3.5 m", Sign::Wrong, "length of the strut"),
     ("jib", &["strut length = 3.5 m"], "sin β = 1.5/3.5 = 0.4286", Sign::Follows, "line 1"),

@@ -5,9 +5,6 @@ import sys
 
 folder, corpus = map(pathlib.Path, sys.argv[1:3])
 for number, path in enumerate(sorted(corpus.glob("*.json"))):
-    # The list of changed verdicts holds no workings.
-    if path.stem == "changes":
-        continue
     for working in json.loads(path.read_text())["workings"]:
         lines = [line["line"] for line in working["lines"]][:6]
         name = f"{path.stem}_{working['pupil'].split(':')[0].split(',')[0]}"

@@ -28,8 +28,6 @@ pub fn scenes() -> Vec<Scene> {
         .map(|entry| entry.unwrap().path())
         .filter(|path| path.extension().is_some_and(|kind| kind == "json"))
         .collect();
-    // The list of changed verdicts holds no workings.
-    files.retain(|path| path.file_stem().is_some_and(|stem| stem != "changes"));
     files.sort();
     files.iter().map(|path| scene(path)).collect()
 }
