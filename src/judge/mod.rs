@@ -339,7 +339,10 @@ fn judge_readings(
             }
             return judgement;
         }
-        if index > 0 && noted.is_none() && judgement.truth == Truth::Noted && judgement.proved {
+        // `c = √(1.5² + 2²) m = 2.5 m`, with metres in the place of a mass.
+        let broke = first.as_ref().is_some_and(|one| one.evidence.broken_link);
+        let said = judgement.proved || judgement.names.is_some() && broke;
+        if index > 0 && noted.is_none() && said && judgement.truth == Truth::Noted {
             noted = Some(judgement.clone());
         }
         // A reading whose parts fit says more than one whose parts do not.

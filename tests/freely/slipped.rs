@@ -176,6 +176,9 @@ const CARRIED: &[Row] = &[
     ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = cos40/cos25", Sign::Follows, ""),
     ("sign", &["T1*cos25 = T2*cos40"], "T2/T1 = cos25/cos40 = 1.18", Sign::Follows, ""),
     ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = 0.945", Sign::Wrong, ""),
+    // Metres, not a mass, under a name of her own.
+    ("jib", &[], "c = √(1.5²+2²) m = 2.5 m", Sign::Noted, "c = 2.50 m"),
+    ("jib", &[], "c = √(1.5²+2²) m = 2.6 m", Sign::Wrong, ""),
     // A size is not below zero.
     ("boom", &["T = 408 N"], "|Hx| = -361 N", Sign::Wrong, ""),
     ("boom", &["T = 408 N"], "|Hx| = 361 N", Sign::Right, ""),
