@@ -1,4 +1,5 @@
-//! Balances with a part of the hinge's force in them, where its size or direction is asked.
+//! Balances with a part of the hinge's force in them, where its size or direction is asked, or all
+//! of their forces are found.
 
 use super::board::{Board, Memo};
 use super::names::NameRole;
@@ -15,12 +16,18 @@ pub(super) fn noted(
     reading: &Reading,
     line: (&str, usize),
 ) -> Option<Judgement> {
-    if !matches!(asked, StepId::Reaction(_, Part::Size | Part::Direction)) {
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    let roles = equation::roles(board, &sides);
+    // So is a check with all of its forces found, whatever is asked.
+    let found = |role: &NameRole| match role {
+        NameRole::Step(id) => board.standing.contains_key(id),
+        _ => true,
+    };
+    let size = matches!(asked, StepId::Reaction(_, Part::Size | Part::Direction));
+    if !size && !(board.key.general.is_none() && roles.iter().all(found)) {
         return None;
     }
-    let sides: Vec<&Tree> = reading.sides.iter().collect();
     let named = identity::free_parts(board, &sides).into_iter();
-    let roles = equation::roles(board, &sides);
     let of_other = |part: &StepId| {
         let mut forces = roles.iter().filter_map(|role| match role {
             NameRole::Step(id) => id.force(),

@@ -81,6 +81,11 @@ fn apart(board: &Board<'_>, sides: &[&Tree]) -> Option<(f64, f64)> {
     Some((apart.abs(), size))
 }
 
+/// True for sides that differ, as they are typed, by more than this share of their terms.
+pub(super) fn differ(board: &Board<'_>, sides: &[&Tree], share: f64) -> bool {
+    apart(board, sides).is_some_and(|(apart, size)| apart > share * size)
+}
+
 /// What is found with the parts of a support's force counted in some sense, each in one.
 fn in_senses<T>(
     board: &Board<'_>,

@@ -5,7 +5,7 @@
 //! unknown everywhere. A learner's named component is a multiple of the unknown by the relation
 //! that she holds true.
 
-use super::board::{Board, Own};
+use super::board::{Board, Memo, Own, Standing};
 use super::by_wrong::is_by_wrong;
 use super::chain::first_break;
 use super::counted::counted;
@@ -118,7 +118,9 @@ pub(super) fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
 fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     let roles = roles(board, sides);
     let open = open_in(board, sides);
-    if open.contains(&asked) {
+    // What is named stands before what it is made of: Ay before Ax in `Ay = √(A² − Ax²)`.
+    let named_here = |id: &StepId| roles.contains(&NameRole::Step(*id));
+    if open.contains(&asked) && (named_here(&asked) || !open.iter().any(named_here)) {
         return Some(asked);
     }
     let unknown = board.unknown()?;
@@ -134,7 +136,8 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     if named && !board.standing.contains_key(&unknown) {
         return Some(unknown);
     }
-    open.first().copied()
+    let named = open.iter().find(|id| named_here(id));
+    named.or(open.first()).copied()
 }
 
 /// The balance that an equation for this unknown is: that of the unknown worked towards, or any of
@@ -272,7 +275,7 @@ fn judge_pair(
             return mismatched(target, mismatch);
         }
     }
-    if is_size_below_zero(board, sides) {
+    if is_false_of_sizes(board, sides) {
         return Judgement::of(target, Truth::DoesNotHold);
     }
     if let Some(mismatch) = unequal_dimensions(board, sides) {
@@ -487,14 +490,23 @@ fn judge_pair(
     judgement
 }
 
-/// `|Hx| = −361 N`: no size is below zero.
-fn is_size_below_zero(board: &Board<'_>, sides: &[&Tree]) -> bool {
-    let is_size = |side: &&Tree| matches!(&side.node, Node::Call(Function::Absolute, _));
-    let below = |side: &&Tree| {
-        let known = roles(board, &[side]).is_empty();
-        known && plain_value(board, side).is_ok_and(|value| value.number < 0.0)
+/// Sides of sizes that differ by more than this share of their terms are not equal.
+const APART: f64 = 0.02;
+
+/// `|Hx| = −361 N`, `|Hy| + 230 = 0`: a size has no sense in which it may be counted otherwise, so
+/// that the sides must be equal at the right values or at hers.
+fn is_false_of_sizes(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let mut bars = false;
+    for side in sides {
+        side.visit(&mut |tree| bars |= matches!(tree.node, Node::Call(Function::Absolute, _)));
+    }
+    let right = Board {
+        standing: &Standing::new(),
+        memo: Memo::default(),
+        ..*board
     };
-    sides.iter().any(is_size) && sides.iter().any(below)
+    let apart = |with: &Board<'_>| by_terms::differ(with, sides, APART);
+    bars && apart(board) && apart(&right)
 }
 
 /// `(T − 811)·(T − 5) = 0`: a product that vanishes tells of no factor that it does. A factor that

@@ -104,15 +104,18 @@ pub(super) fn judge_chain(
         follow_chain(board, stock, dimension, (sides, &values), &mut judgement);
         // `294*6.6 = 0.906*T*3.8` claims something; it gives no value.
         let worked = |side: &Tree| !matches!(side.node, Node::Literal(_) | Node::Negative(_));
-        judgement.evidence.false_equation = !named
-            && !judgement.truth.holds()
-            && sides[1..]
-                .iter()
-                .any(|side| worked(side) && !side.names().is_empty());
+        let apart =
+            |value: &Value| (value.number - first.number).abs() > TOO_COARSE * first.number.abs();
+        let claims = |(side, value): (&&Tree, &Value)| {
+            worked(side) && (!side.names().is_empty() || apart(value))
+        };
+        judgement.evidence.false_equation =
+            !named && !judgement.truth.holds() && sides.iter().zip(&values).skip(1).any(claims);
     }
     // A value, or an angle, that would tell what the learner has not found is not shown.
     let known = sides.iter().all(|side| is_known(board, side));
-    judgement.value = Some(last.number_as(dimension)).filter(|_| known);
+    let told = known && !judgement.evidence.false_equation;
+    judgement.value = Some(last.number_as(dimension)).filter(|_| told);
     let equal = || first_break(board, stock, dimension, sides).is_none();
     if !named
         && known

@@ -20,9 +20,14 @@ impl Session {
     pub(super) fn answer_compared(&mut self, asked: StepId, line: &str) -> Option<Outcome> {
         let (larger, smaller) = self.compared(line)?;
         // Of two numbers it is seen at once.
+        let bare = |side: &str| self.is_of_numbers(side);
         let numbers = self.number_of(&larger).zip(self.number_of(&smaller));
+        let numbers = numbers.filter(|_| bare(&larger) && bare(&smaller));
         if numbers.is_some_and(|(large, small)| large.number <= small.number) {
             return Some(self.compares_otherwise(asked));
+        }
+        if self.would_tell([larger.as_str(), smaller.as_str()]) {
+            return None;
         }
         let (large, small) = (self.size_of(&larger)?, self.size_of(&smaller)?);
         if large.dimension != small.dimension && !large.bare && !small.bare {
@@ -66,7 +71,8 @@ impl Session {
         let sizes = self.number_of(large).zip(self.number_of(small));
         let fails = sizes.is_some_and(|(large, small)| {
             let (one, other) = (large.number, small.number);
-            one < other || one == other && !or_equal
+            let kinds = large.dimension != small.dimension && !large.bare && !small.bare;
+            kinds || one < other || one == other && !or_equal
         });
         if fails {
             return Some(self.compares_otherwise(asked));
@@ -91,19 +97,48 @@ impl Session {
         Outcome::verdict(Sign::Wrong, "verdict.wrong", "wrong", message)
     }
 
-    /// The value of a side without names.
+    /// The value of a side in which nothing is still to be found, by its size.
     fn number_of(&self, side: &str) -> Option<Value> {
-        let names = self.names();
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
         let readings = read(side, names.vocabulary()).ok()?;
         let [tree] = readings.first()?.sides.as_slice() else {
             return None;
         };
+        let known = |id| {
+            let value = match names.role(id)? {
+                NameRole::Step(step) => self.state.standing.get(&step)?.value.abs(),
+                NameRole::Given(given) if !self.key.is_sought(given) => {
+                    self.problem.given(given).value
+                }
+                NameRole::Gravity => self.problem.gravity(),
+                NameRole::Own(_) | NameRole::Given(_) => return None,
+            };
+            Some(board.value_of_name(id, value))
+        };
+        let nothing = Value::of(f64::NAN, crate::units::Dimension::NUMBER);
         let mut leaf = |leaf: Leaf<'_>| match leaf {
             Leaf::Literal(literal) => Value::of_literal(literal),
-            Leaf::Name(_) => Value::of(f64::NAN, crate::units::Dimension::NUMBER),
+            Leaf::Name(id) => known(id).unwrap_or(nothing),
         };
         let value = evaluate(tree, &mut leaf).ok()?;
-        (tree.names().is_empty()).then_some(value)
+        value.number.is_finite().then_some(value)
+    }
+
+    /// True for a side without names.
+    fn is_of_numbers(&self, side: &str) -> bool {
+        let names = self.names();
+        let readings = read(side, names.vocabulary()).unwrap_or_default();
+        let mut sides = readings.iter().take(1).flat_map(|reading| &reading.sides);
+        sides.all(|side| side.names().is_empty())
+    }
+
+    /// True for a number beside what is still to be found: whether that is larger would tell it by
+    /// and by.
+    fn would_tell(&self, sides: [&str; 2]) -> bool {
+        let open = |side: &str| self.number_of(side).is_none();
+        let numbers = |side: &str| side.contains(|c: char| c.is_ascii_digit());
+        sides.iter().any(|side| open(side)) && sides.iter().any(|side| numbers(side))
     }
 
     /// What is said to be larger, and what smaller.

@@ -48,6 +48,7 @@ mod state;
 mod steer;
 mod summary;
 mod turn;
+mod unit_told;
 mod unknown_name;
 mod waiting;
 mod ways;
@@ -301,7 +302,8 @@ impl Session {
             return self.steer(command);
         }
         let outcome = self.answered_at_step(line);
-        self.or_meant(line, outcome)
+        let outcome = self.or_meant(line, outcome);
+        self.with_unit_told(line, outcome)
     }
 
     fn answered_at_step(&mut self, line: &str) -> Outcome {

@@ -49,9 +49,13 @@ impl Session {
                 self.turn_to_value(index);
                 continue;
             }
-            // What stands already belongs to the value that it was worked with.
+            // What stands already belongs to the value that it was worked with; what follows from it
+            // at another one is wrong at both.
             if self.is_bound(index) {
                 self.turn_to_value(index);
+                if matches!(there.truth, Truth::Follows(_)) || !there.evidence.follows.is_empty() {
+                    continue;
+                }
                 return Some(self.said_of_value(
                     "general.value.elsewhere",
                     sought,

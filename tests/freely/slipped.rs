@@ -176,6 +176,19 @@ const CARRIED: &[Row] = &[
     ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = cos40/cos25", Sign::Follows, ""),
     ("sign", &["T1*cos25 = T2*cos40"], "T2/T1 = cos25/cos40 = 1.18", Sign::Follows, ""),
     ("sign", &["T1*cos25 = T2*cos40"], "T1/T2 = 0.945", Sign::Wrong, ""),
+    // 1 kgf = 9.806 65 N, 1 lbf = 4.448 222 N (NIST SP 811, appendix B.8): 849.4 N.
+    ("mast --seed 7", &[], "T = 86.6 kgf", Sign::Right, "kgf, is the weight of 1 kg at standard gravity: 9.807 N"),
+    ("mast --seed 7", &[], "T = 190.9 lbf", Sign::Right, "4.448 N"),
+    ("mast --seed 7", &["T = 100 kgf"], "T = 86.6 kgf", Sign::Right, "!kgf, is"),
+    // A check in numbers with all found, where 40° is two angles and 2.3 m may be two stretches:
+    // 1850 − 1637 − 1637 + 4556 − 3131 = 0.
+    ("mast --seed 16304942", &["T = 1445.78 N", "Hx = 1107.53 N", "Hy = 638.671 N"], "0 = 754.600 N·3.2 m·cos 40° - T·sin 40°·2.3 m·cos 40° - T·cos 40°·2.3 m·sin 40° + Hx·6.4 m·sin 40° - Hy·6.4 m·cos 40°", Sign::Noted, ""),
+    ("mast --seed 16304942", &["T = 1445.78 N", "Hx = 1107.53 N", "Hy = 638.671 N"], "0 = 754.600 N·3.2 m·cos 40° - T·sin 40°·2.3 m·cos 40° - T·cos 40°·2.3 m·sin 40° + Hx·6.4 m·cos 40° - Hy·6.4 m·cos 40°", Sign::Wrong, ""),
+    // A wrong check in numbers alone is no weight.
+    ("mast --seed 7", &["T = 849 N", "849*3.8 cos25 + 705.6*0.5 sin 25 = 1401*3.8 sin 25 - 695.8*2.8 sin 25"], "Wb = 3070 N", Sign::Wrong, ""),
+    // One more try is no balance of her own.
+    ("walkway --seed 5", &["T = 600 N"], "T = 602 N", Sign::Wrong, ""),
+    ("counter --seed 3", &["H = 100 N"], "H = 100.4 N", Sign::Wrong, ""),
     // Metres, not a mass, under a name of her own.
     ("jib", &[], "c = √(1.5²+2²) m = 2.5 m", Sign::Noted, "c = 2.50 m"),
     ("jib", &[], "c = √(1.5²+2²) m = 2.6 m", Sign::Wrong, ""),
@@ -204,6 +217,17 @@ const CARRIED: &[Row] = &[
     ("topple", &["N = 784 N"], "μN = 400 N > 285 N", Sign::Wrong, ""),
     ("topple", &[], "P = 285 N < 392 N", Sign::Right, ""),
     ("topple", &[], "285 > 392", Sign::Wrong, "Compare"),
+    ("boom", &[], "Wb = 176.4 N > W1 = 245 N", Sign::Wrong, "Compare"),
+    ("ladder", &[], "d = 2.81 m > L", Sign::Wrong, "Compare"),
+    ("ladder", &["N = 882 N", "FN = 309 N"], "FN = 309 N > N", Sign::Wrong, "Compare"),
+    ("ladder", &["N = 882 N", "FN = 309 N"], "FN = 309 N < N", Sign::Right, ""),
+    ("chest", &["N = 518 N"], "μN = 0.6·518 = 311 N > 261 m", Sign::Wrong, ""),
+    // Comparing a multiple of what is known with what is not would tell it by and by.
+    ("boom", &[], "1.6*W1 > T", Sign::Noted, ""),
+    ("boom", &[], "1.7*W1 > T", Sign::Noted, ""),
+    // Neither a size nor its opposite is counted in another sense.
+    ("boom", &[], "-|Hx| = 361 N", Sign::Wrong, ""),
+    ("boom", &[], "|Hy| + 230 = 0", Sign::Wrong, ""),
     // As long as the stretch between knot and tip, and no 2.9 cos 10 = 2.86 rounded.
     ("mast --seed 14200066", &[], "0 = 490*3*cos(55) - T*tan(10)*2.9*cos(55) - T*cos(10)*2.9*sin(55) + Hx*6*sin(55) - Hy*6*cos(55)", Sign::Noted, ""),
     ("mast --seed 14200066", &[], "0 = 490*3*cos(55) - T*sin(10)*2.9*cos(55) - T*cos(10)*2.9*sin(55) + Hx*6*sin(55) - Hy*6*cos(55)", Sign::Right, ""),

@@ -52,6 +52,13 @@ fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Opt
     // The same line once more is as wrong.
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
     let wrong = wrong.filter(|wrong| relates(board, wrong));
+    // Another number for the same unknown is one more try, near the first or not.
+    let value = valued(board, &sides).filter(|_| sides.len() == 2);
+    let is_try = |wrong: &str| {
+        let sides = sides_of(board, wrong).unwrap_or_default();
+        value.is_some() && valued(board, &sides) == value
+    };
+    let wrong = wrong.filter(|wrong| !is_try(wrong));
     let wrong = wrong.filter_map(|wrong| row_of(board, wrong));
     let wrong: Vec<Row> = wrong.filter(|wrong| !wrong.of.is_empty()).collect();
     // Her wrong lines first: one of them at least gives what is told.
@@ -92,6 +99,16 @@ pub fn is_of_a_kind(board: &Board<'_>, one: &str, other: &str) -> bool {
         later.any(|other| (one - other).abs() <= NEAR * one.abs())
     };
     same && (ratios.len() < 3 || ratios.iter().enumerate().any(alike))
+}
+
+/// The step whose name stands first in a line that ends in a number.
+fn valued(board: &Board<'_>, sides: &[Tree]) -> Option<StepId> {
+    let number = |side: &Tree| match &side.node {
+        Node::Negative(inner) => matches!(inner.node, Node::Literal(_)),
+        node => matches!(node, Node::Literal(_)),
+    };
+    sides.last().filter(|side| number(side))?;
+    step_of(board, sides.first()?)
 }
 
 /// True for a line with the names of quantities that are to be found and no value of one that is
