@@ -8,8 +8,12 @@
 
 mod coarse;
 mod form;
+mod probe;
+mod second;
 mod slip;
 mod value;
+
+pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Key, Samples, StepId, agree};
@@ -19,6 +23,9 @@ use std::collections::BTreeMap;
 
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
+
+/// So many families are named at most.
+const MOST_NAMED: usize = 3;
 
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +62,18 @@ pub struct Named {
     pub because: Because,
     /// Its share of the weight among everything that was considered, "none of these" included.
     pub share: f64,
+    /// The working of a learner who makes it beside the wrong relations that she goes on with, where
+    /// it explains the line only so.
+    pub beside: Option<Box<Key>>,
+}
+
+impl Named {
+    /// The working that the line is right in.
+    pub fn key<'k>(&'k self, instances: &'k [Instance]) -> &'k Key {
+        self.beside
+            .as_deref()
+            .unwrap_or(&instances[self.instance].key)
+    }
 }
 
 /// The mistakes that explain a line, most likely first.
@@ -70,6 +89,8 @@ pub struct Diagnosis {
     /// True if numbers on the way that were rounded to two figures explain the number better than
     /// any mistake.
     pub coarse: bool,
+    /// The share of the weight that a slip of the pen has, and hard rounding on the way.
+    pub beside: (f64, f64),
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
 }
@@ -118,9 +139,17 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         return diagnosis;
     }
     let accepted = board.accepted(judgement.target);
+    let hers = second::key_in_force(board);
     let worlds: Vec<World> = instances
         .iter()
-        .map(|instance| World::of(board, judgement.target, &accepted, instance))
+        .map(|instance| {
+            World::of(
+                board,
+                (judgement.target, &accepted),
+                hers.as_ref(),
+                instance,
+            )
+        })
         .collect();
     if let Some(named) = by_unit(judgement, instances, &worlds) {
         diagnosis.named = vec![named];
@@ -152,13 +181,16 @@ struct World {
     anew: Vec<Samples>,
     /// From what the learner has right before this step: there the mistake was not made.
     from_settled: Vec<Samples>,
+    /// The key of a learner who makes it beside the wrong relations that she goes on with, and what
+    /// that gives.
+    second: Option<(Key, Vec<Samples>)>,
 }
 
 impl World {
     fn of(
         board: &Board<'_>,
-        target: StepId,
-        accepted: &[(Samples, Vec<usize>)],
+        (target, accepted): (StepId, &[(Samples, Vec<usize>)]),
+        hers: Option<&Key>,
         instance: &Instance,
     ) -> World {
         let own = board.own_pins();
@@ -196,7 +228,23 @@ impl World {
         let mut from_settled = functions(board, target, &key, [&both, &settled]);
         anew.retain(fresh);
         from_settled.retain(fresh);
-        World { anew, from_settled }
+        let second = hers.and_then(|hers| second::rewritten(board, hers, instance));
+        let second = second.map(|key| {
+            let mut found = functions(board, target, &key, [&own, &none]);
+            found.retain(|function| fresh(function) && !anew.contains(function));
+            (key, found)
+        });
+        World {
+            anew,
+            from_settled,
+            second,
+        }
+    }
+
+    /// The keys in which the mistake is made: alone, and beside what she goes on with.
+    fn keys<'k>(&'k self, instance: &'k Instance) -> impl Iterator<Item = &'k Key> {
+        let beside = self.second.iter().map(|(key, _)| key);
+        std::iter::once(&instance.key).chain(beside)
     }
 
     /// True if what is settled leaves nothing of the mistake at this step.
@@ -205,7 +253,29 @@ impl World {
     }
 
     fn functions(&self) -> impl Iterator<Item = &Samples> {
+        self.alone().chain(self.beside())
+    }
+
+    fn alone(&self) -> impl Iterator<Item = &Samples> {
         self.anew.iter().chain(&self.from_settled)
+    }
+
+    fn beside(&self) -> impl Iterator<Item = &Samples> {
+        self.second.iter().flat_map(|(_, functions)| functions)
+    }
+
+    /// What a number may be: beside her wrong relations only where the mistake alone gives nothing.
+    fn values(&self) -> impl Iterator<Item = &Samples> {
+        let alone = !self.from_settled.is_empty();
+        let beside = self.beside().filter(move |_| !alone);
+        self.from_settled.iter().chain(beside)
+    }
+
+    /// Her key with the mistake in it, where only that gives this function.
+    fn key_beside(&self, target: StepId, lifted: &Samples) -> Option<Box<Key>> {
+        let alone = self.alone().any(|function| same(target, function, lifted));
+        let (key, _) = self.second.as_ref().filter(|_| !alone)?;
+        Some(Box::new(key.clone()))
     }
 }
 
@@ -264,6 +334,7 @@ fn by_unit(judgement: &Judgement, instances: &[Instance], worlds: &[World]) -> O
         voice: Voice::Flat,
         because: Because::Unit,
         share: 1.0,
+        beside: None,
     })
 }
 
@@ -283,6 +354,7 @@ fn by_form(
     // by chance.
     let named = |id: &StepId| matches!(id, StepId::Reaction(..));
     let other = !last && judgement.evidence.rests_on.iter().any(named);
+    let mut found: Vec<Named> = Vec::new();
     for lifted in &judgement.evidence.lifted {
         let alike: Vec<usize> = (0..instances.len())
             .filter(|index| {
@@ -291,9 +363,15 @@ fn by_form(
                         .functions()
                         .any(|function| same(target, function, lifted))
             })
-            .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
+            .filter(|index| {
+                let mut keys = worlds[*index].keys(&instances[*index]);
+                keys.any(|key| !form::is_refuted(board, judgement, key))
+            })
             .filter(|index| form::is_written(judgement, &instances[*index]))
-            .filter(|index| !other || form::has_terms(board, judgement, &instances[*index].key))
+            .filter(|index| {
+                let mut keys = worlds[*index].keys(&instances[*index]);
+                !other || keys.any(|key| form::has_terms(board, judgement, key))
+            })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
@@ -304,15 +382,45 @@ fn by_form(
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
         let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
         let shown = judgement.evidence.angled || !by_angle;
-        return Some(vec![Named {
+        found.push(Named {
             instance,
             alike,
             voice: if shown { Voice::Flat } else { Voice::Perhaps },
             because: if shown { Because::Form } else { Because::Value },
             share: 1.0,
-        }]);
+            beside: worlds[instance].key_beside(target, lifted),
+        });
     }
-    None
+    one_thought_each(&mut found, instances);
+    (!found.is_empty()).then_some(found)
+}
+
+/// Numbers that may stand for several things show several thoughts: then none is proved, and each
+/// has its share by its prior.
+fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
+    let family = |named: &Named| instances[named.instance].mistake.family;
+    let mut kept: Vec<Named> = Vec::new();
+    for named in found.drain(..) {
+        let known = kept.iter().any(|one| {
+            let mut alike = one.alike.iter();
+            family(one) == family(&named)
+                || alike.any(|index| instances[*index].mistake.family == family(&named))
+        });
+        if !known {
+            kept.push(named);
+        }
+    }
+    kept.truncate(MOST_NAMED);
+    let prior = |named: &Named| instances[named.instance].mistake.prior;
+    let whole: f64 = kept.iter().map(prior).sum();
+    if kept.len() > 1 {
+        for named in &mut kept {
+            named.voice = Voice::Perhaps;
+            named.share = prior(named) / whole;
+        }
+        kept.sort_by(|one, other| other.share.total_cmp(&one.share));
+    }
+    *found = kept;
 }
 
 /// The mistake whose terms the balance has, where its numbers were worked out before and show no
@@ -352,6 +460,7 @@ fn by_terms(
         voice: Voice::Perhaps,
         because: Because::Value,
         share: PERHAPS_SHARE,
+        beside: None,
     })
 }
 
@@ -364,7 +473,11 @@ fn likeliest_first(
     (lifted, alike): (&Samples, Vec<usize>),
 ) -> Vec<usize> {
     let fits = |scales: &[f64]| -> Vec<f64> {
-        let fit = |index: &usize| form::fit(board, judgement, &instances[*index].key, scales);
+        let fit = |index: &usize| {
+            let keys = worlds[*index].keys(&instances[*index]);
+            let fits = keys.map(|key| form::fit(board, judgement, key, scales));
+            fits.fold(0.0, f64::max)
+        };
         alike.iter().map(fit).collect()
     };
     let mut fit = fits(&[1.0]);

@@ -83,6 +83,7 @@ pub(super) fn explain(
         .fold(none, f64::max);
     diagnosis.pen_slip = slip > most.max(coarse);
     diagnosis.coarse = coarse > most.max(slip);
+    diagnosis.beside = (slip / whole, coarse / whole);
     families.sort_by(|one, other| other.weight.total_cmp(&one.weight));
     let named = families.into_iter().take(3).map(|family| {
         let share = family.weight / whole;
@@ -110,7 +111,7 @@ fn families(
         }
         let made_before =
             instance.shows_at == target || !is_settled(board, target, instance.shows_at);
-        for (at, function) in world.from_settled.iter().enumerate() {
+        for (at, function) in world.values().enumerate() {
             let told = match target {
                 StepId::Angle(_) => function[0].abs(),
                 _ => function[0],
@@ -208,6 +209,7 @@ fn name(
         voice,
         because,
         share,
+        beside: None,
     }
 }
 

@@ -35,6 +35,7 @@ mod own_sums;
 mod own_words;
 mod pivot;
 mod placed;
+mod ranked;
 mod reply;
 mod restore;
 mod roots;
@@ -54,6 +55,7 @@ mod why;
 mod worded;
 mod worded_fit;
 
+pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 
 use crate::hint::Case;

@@ -77,6 +77,8 @@ pub(super) struct State {
     /// Steps whose value was told: taking them back does not untell it.
     pub(super) told: BTreeSet<StepId>,
     pub(super) open: Option<Open>,
+    /// What was found out about each line that does not hold.
+    pub(super) judged: BTreeMap<usize, Open>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
     /// The index of the line that named each, or passed over it.
@@ -123,6 +125,7 @@ impl State {
             done_without: BTreeSet::new(),
             told: BTreeSet::new(),
             open: None,
+            judged: BTreeMap::new(),
             hint_stage: 0,
             named: Vec::new(),
             named_at: BTreeMap::new(),

@@ -147,7 +147,7 @@ impl Session {
         let model = open
             .diagnosis
             .spoken()
-            .map(|named| &self.instances[named.instance].key);
+            .map(|named| named.key(&self.instances));
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
         let sight = self.sight(target, &open.judgement, &open.diagnosis);

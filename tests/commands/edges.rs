@@ -161,10 +161,16 @@ fn check_tells_every_fault_of_every_file() {
         "sound.json",
         &counter.replacen("\"counter\"", "\"stall\"", 1),
     );
-    assert_eq!(
-        output(&["check", &sound], b""),
-        (0, format!("{sound}: no faults\n"), String::new())
+    let (code, text, talk) = output(&["check", &sound], b"");
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!((code, talk.as_str(), lines.len()), (0, "", 2), "{text}");
+    assert_eq!(lines[0], format!("{sound}: no faults"));
+    // What a lesson's range gives is told after that: of the counter's draws about two in five.
+    assert!(
+        lines[1].starts_with(&format!("{sound}: of 400 draws 4")),
+        "{text}"
     );
+    assert!(lines[1].contains("of the weight of the mistakes"), "{text}");
     let bad = write("bad.json", "{\n  \"leverwright\": 1,\n  \"id\": 7\n}");
     let twice = write(
         "twice.json",
