@@ -10,6 +10,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::angle_sum_for_difference::MISTAKE,
     &super::mass_for_weight::MISTAKE,
     &super::divided_by_g::MISTAKE,
+    &super::masses_exchanged::MISTAKE,
     &super::own_weight_left_out::MISTAKE,
     &super::own_weight_at_tip::MISTAKE,
     &super::own_weight_at_rope::MISTAKE,
