@@ -8,11 +8,13 @@
 
 mod coarse;
 mod form;
+mod leaning;
 mod probe;
 mod second;
 mod slip;
 mod value;
 
+pub use leaning::Leaning;
 pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Truth};
@@ -111,8 +113,18 @@ impl Diagnosis {
     }
 }
 
-/// Explains a judged line that does not hold.
+/// Explains a judged line that does not hold, of a learner of whom nothing is known.
 pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]) -> Diagnosis {
+    diagnose_of(board, judgement, instances, &Leaning::default())
+}
+
+/// Explains a judged line that does not hold, of a learner with these mistakes behind her.
+pub fn diagnose_of(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    leaning: &Leaning,
+) -> Diagnosis {
     let mut diagnosis = Diagnosis::default();
     let fault = matches!(
         judgement.truth,
@@ -170,7 +182,8 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     // A sum of angles shows itself which angles stand in it.
     let shown = judgement.evidence.names_only || judgement.evidence.angle_sum.is_some();
     if !equation && !shown {
-        value::explain(board, judgement, instances, &worlds, &mut diagnosis);
+        let known = (instances, leaning);
+        value::explain(board, judgement, known, &worlds, &mut diagnosis);
     }
     diagnosis
 }

@@ -35,6 +35,7 @@ mod own_sums;
 mod own_words;
 mod pivot;
 mod placed;
+mod probing;
 mod ranked;
 mod reply;
 mod restore;
