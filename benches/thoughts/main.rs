@@ -1,6 +1,6 @@
 //! How well the thought behind a wrong line is named, over the shipped lessons:
-//! `cargo bench --bench thoughts -- TABLES DRAWS SEED`, such as `12357 40 7`; table 4 takes its
-//! number of workings from DRAWS times ten. Deterministic by seed, but for the times.
+//! `cargo bench --bench thoughts -- TABLES DRAWS SEED WORKINGS`, such as `12345678 40 7 1000`; the
+//! last is the number of right workings of table 4. Deterministic by seed, but for the times.
 //!
 //! The pupils make the twenty commonest mistakes by their own arithmetic (`pupil.rs`); the others are
 //! written from the rewrites of the catalogue, and stand on lines of their own. What they do, and how
@@ -55,7 +55,11 @@ fn main() {
         mixture::pairs(&cases, &mut stream(3));
     }
     if wanted('4') {
-        right::workings(&cases, draws * 10, &mut stream(4));
+        right::workings(
+            &cases,
+            number(3, draws as u64 * 10) as usize,
+            &mut stream(4),
+        );
     }
     if wanted('5') {
         mixture::calibration(&cases, &mut stream(5));

@@ -4,7 +4,7 @@
 //! mend the line far oftener than one about something else; a worked sister problem helps most; the
 //! last hint, the line itself, always does.
 
-use super::case::{Case, Share, family};
+use super::case::{Case, Share, is_family};
 use super::manner::{chance, named};
 use super::pupil::{Line, Wrong, first_apart, work};
 use leverwright::key::StepId;
@@ -115,8 +115,13 @@ fn walked(
     if turn.line.sign != Sign::Wrong {
         return None;
     }
-    let named_first = turn.kept.mistakes.first();
-    let about_hers = named_first.is_some_and(|id| family(id) == family(wrong.id()));
+    // Families that agree by identity at this line are one thought.
+    let ranked = case.session.thoughts_behind(step, &mine.form);
+    let first = ranked
+        .thoughts
+        .first()
+        .filter(|_| !turn.kept.mistakes.is_empty());
+    let about_hers = first.is_some_and(|first| is_family(first, wrong.id()));
     let mends = |random: &mut ChaCha8Rng, at: usize| match about_hers {
         true => chance(random, MENDS[at].0),
         false => chance(random, MENDS[at].1),

@@ -4,7 +4,8 @@
 use super::case::{Case, Share, is_family, is_mistake, place};
 use super::manner::{below, number};
 use super::pupil::{Wrong, work};
-use leverwright::mistakes::{Instance, typed_line};
+use leverwright::key::StepId;
+use leverwright::mistakes::{Instance, Scope, typed_line};
 use leverwright::session::Ranked;
 use rand::rngs::ChaCha8Rng;
 use std::collections::BTreeMap;
@@ -113,15 +114,22 @@ fn by_rewrite(case: &Case, made: &Instance, row: &mut Row, missed: &mut Vec<Stri
         return;
     };
     let id = made.mistake.id;
-    let ranked = case.session.thoughts_behind(line.step, &line.expression);
+    // A weight taken for another's is seen where it bears that one's name.
+    let exchanged = matches!((line.step, made.scope), (StepId::Weight(_), Scope::Two(..)));
+    let named = |text: &str| match case.paper.name(line.step).filter(|_| exchanged) {
+        Some(name) => format!("{name} = {text}"),
+        None => text.to_owned(),
+    };
+    let expression = named(&line.expression);
+    let ranked = case.session.thoughts_behind(line.step, &expression);
     row.form_family
         .count(place(&ranked, |thought| is_family(thought, id)) == Some(0));
     row.form_exact
         .count(place(&ranked, |thought| is_mistake(thought, id)) == Some(0));
     let told = format!("{:?}", made.scope);
-    note(case, &line.expression, &ranked, (id, told), missed);
+    note(case, &expression, &ranked, (id, told), missed);
     if let Some((number, step)) = &line.number {
-        let ranked = case.session.thoughts_behind(*step, number);
+        let ranked = case.session.thoughts_behind(*step, &named(number));
         row.value_family
             .count(place(&ranked, |thought| is_family(thought, id)) == Some(0));
     }

@@ -98,7 +98,11 @@ fn working(path: &Path, words: &Words) -> Result<Vec<String>, Trouble> {
         read_file(words, path).map_err(|line| Trouble::Input(vec![line]))?
     };
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
-    Ok(lines.map(str::to_owned).collect())
+    let lines: Vec<String> = lines.map(str::to_owned).collect();
+    match lines.is_empty() {
+        true => Err(Trouble::Input(vec![words.word("cli.diagnose.no-line")])),
+        false => Ok(lines),
+    }
 }
 
 fn no_step(session: &Session, wishes: &Diagnose, words: &Words) -> String {

@@ -7,7 +7,7 @@
 //! The drawing shows one angle largest, and it is taken for all.
 //!
 //! # Rewrite
-//! Formula: the angle of one force is that of the other.
+//! Formula: the ratio of a component, of the weights or of the rope, with the other angle in it.
 //!
 //! # Known false alarms
 //! Where the two add to a right angle it agrees with the complementary angle.
@@ -15,10 +15,10 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{each, only};
-use super::{Kind, Mistake, Skill};
-use crate::key::{Key, StepId};
-use crate::problem::ForceId;
+use super::rewriting::with_across;
+use super::{Kind, Mistake, Scope, Skill, covered};
+use crate::key::{Formula, Key, StepId};
+use crate::problem::{ForceId, Problem};
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -29,19 +29,28 @@ pub(super) static MISTAKE: Mistake = Mistake {
     prior: 2.0,
     common: false,
     sign: None,
-    scopes: |_, key| match angled(key).as_slice() {
-        [one, other] => each([*one, *other]),
+    scopes: |_, key| match angled(key).len() {
+        2 => vec![Scope::Weights, Scope::Pull],
         _ => Vec::new(),
     },
-    rewrite: |_, key, scope| {
-        let id = only(scope)?;
-        let other = angled(key).into_iter().find(|other| *other != id)?;
-        let rule = key.step(StepId::Angle(other))?.rule.clone();
-        Some(key.with_rule(StepId::Angle(id), rule))
-    },
+    rewrite,
 };
 
-/// The forces that an angle with the body is found for.
+fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
+    let forces = covered(problem, key, scope, StepId::Across);
+    let pull = matches!(scope, Scope::Pull);
+    let is_rope = |id: &ForceId| matches!(id, ForceId::Rope(_));
+    let other = angled(key).into_iter().find(|id| is_rope(id) != pull)?;
+    let sine = Formula::Sine(Box::new(Formula::step(StepId::Angle(other))));
+    Some(with_across(problem, key, &forces, |size, ratio| {
+        size.times(match ratio {
+            Formula::Tagged(role, _) => sine.clone().tagged(role),
+            other => other,
+        })
+    }))
+}
+
+/// The forces that an angle with the body is found for: the first of the weights, and the rope.
 fn angled(key: &Key) -> Vec<ForceId> {
     let found = key.steps.iter().filter_map(|step| match step.id {
         StepId::Angle(force) => Some(force),

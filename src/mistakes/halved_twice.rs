@@ -17,7 +17,7 @@
 
 use super::rewriting::{each, only, turning, with_distance};
 use super::{Kind, Mistake, Skill};
-use crate::key::{Formula, StepId};
+use crate::key::Formula;
 use crate::problem::{ForceId, Place};
 
 /// The mistake.
@@ -34,11 +34,9 @@ pub(super) static MISTAKE: Mistake = Mistake {
         let own = turning(key).into_iter();
         each(own.filter(|id| *id == ForceId::OwnWeight && at_middle))
     },
-    rewrite: |_, key, scope| {
+    rewrite: |problem, key, scope| {
         let id = only(scope)?;
-        let half = key
-            .formula(StepId::Distance(id))?
-            .over(Formula::Number(2.0));
-        Some(with_distance(key, id, half))
+        let length = Formula::given(problem.body().length);
+        Some(with_distance(key, id, length.over(Formula::Number(4.0))))
     },
 };

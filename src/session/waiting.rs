@@ -147,7 +147,8 @@ impl Session {
         let model = open
             .diagnosis
             .spoken()
-            .map(|named| named.key(&self.instances));
+            .filter(|named| named.beside.is_none())
+            .map(|named| &self.instances[named.instance].key);
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
         let sight = self.sight(target, &open.judgement, &open.diagnosis);

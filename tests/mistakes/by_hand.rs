@@ -2,7 +2,7 @@
 
 use super::scene::*;
 use leverwright::key::{Axis, Part, StepId};
-use leverwright::mistakes::Scope::{Everywhere, Force, Here, Two, Weights};
+use leverwright::mistakes::Scope::{Everywhere, Force, Here, Pull, Two, Weights};
 use leverwright::problem::ForceId;
 
 #[test]
@@ -456,13 +456,13 @@ fn verif_masses_places_and_angles_of_other_forces() {
     leaning.check(&[
         (
             "angle-of-another-force",
-            Force(ROPE),
+            Pull,
             PULL,
             pull(sin(65.0), sin(65.0)),
         ),
         (
             "angle-of-another-force",
-            Force(OWN),
+            Weights,
             PULL,
             pull(sin(75.0), sin(75.0)),
         ),
