@@ -2,6 +2,7 @@
 
 mod astray;
 mod codes;
+mod diagnosed;
 mod edges;
 mod refusals;
 mod shown;

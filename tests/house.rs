@@ -200,7 +200,7 @@ fn is_said(key: &str, said: &BTreeSet<&str>) -> bool {
     if let Some(rest) = key.strip_prefix("family.") {
         return CATALOGUE.iter().any(|mistake| {
             rest.strip_prefix(mistake.family)
-                .is_some_and(|part| matches!(part, ".look" | ".place" | ".place-by-axes"))
+                .is_some_and(|part| matches!(part, ".look" | ".place" | ".place-by-axes" | ".name"))
         });
     }
     said.iter().any(|said| {

@@ -25,5 +25,6 @@ mod systems_laws;
 mod systems_random;
 mod systems_roots;
 mod terminal;
+mod thoughts;
 mod walk;
 mod workings;

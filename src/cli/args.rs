@@ -17,6 +17,8 @@ Examples:
   leverwright --plain                  the same as lines of text, for screen readers
   leverwright practice mast --seed 7   the problem with number 7 of the lesson mast
   leverwright solve mast --seed 7      the same problem, worked from beginning to end
+  leverwright diagnose mast --seed 7 --step T --answer \"231 N\"
+                                       which thoughts may have led to this answer
   leverwright check my-lesson.json     what is wrong in a file that you wrote
   leverwright help practice            every option of a command
 
@@ -45,6 +47,8 @@ pub(super) enum Command {
     Practice(Practice),
     /// Print a problem worked from beginning to end, with diagrams
     Solve(Solve),
+    /// Tell which thoughts may have led to an answer, or to each line of a working
+    Diagnose(Diagnose),
     /// Find every fault of lesson and problem files
     Check(Check),
 }
@@ -121,6 +125,43 @@ pub(super) enum MethodName {
     Coordinates,
     /// The triangle of forces
     Triangle,
+}
+
+/// What to diagnose.
+#[derive(Args, Debug)]
+#[command(
+    group = clap::ArgGroup::new("what").required(true).args(["answer", "working"]),
+    after_help = "Examples:
+  leverwright diagnose mast --seed 7 --answer \"231 N\"            the pull of the rope, off a sheet
+  leverwright diagnose mast --seed 7 --step Hy --answer 412         another quantity, by its symbol
+  leverwright diagnose mast --seed 7 --step T --answer \"96*2.7/4\"  a form says more than a number
+  leverwright diagnose mast --seed 7 --working lines.txt            each line of a whole working
+  leverwright diagnose mast --seed 7 --working - --json             for another program
+
+At most three thoughts are told, likeliest first, with what speaks for each; then what is left for
+another thing altogether, and what to ask the learner next. The right formula stands in what is
+printed: it is meant for a teacher."
+)]
+pub(super) struct Diagnose {
+    /// The name of a lesson (counter, walkway, mast), the code printed with a problem, a lesson or
+    /// problem file, or `-` for such a file on standard input
+    pub(super) problem: String,
+    /// Draw the numbers of the lesson from this whole number (0 or more); without it, from 1
+    #[arg(long, value_name = "NUMBER", value_parser = seed, allow_negative_numbers = true)]
+    pub(super) seed: Option<u64>,
+    /// What the answer is of: the symbol of a quantity (T, Wbp, Hy), its title, or the `id` of a
+    /// step as `solve --json` prints it; without it, the pull of a lesson
+    #[arg(long, value_name = "NAME", conflicts_with = "working")]
+    pub(super) step: Option<String>,
+    /// The answer, as it stands on the sheet: a number, a form or an equation
+    #[arg(long, value_name = "LINE", allow_hyphen_values = true)]
+    pub(super) answer: Option<String>,
+    /// A file with a working, one line a line, in any order; `-` for standard input
+    #[arg(long, value_name = "FILE")]
+    pub(super) working: Option<PathBuf>,
+    /// Print JSON for other programs
+    #[arg(long)]
+    pub(super) json: bool,
 }
 
 /// Which files to check.

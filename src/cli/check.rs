@@ -3,17 +3,20 @@
 use super::Trouble;
 use super::args::{Arguments, Check};
 use super::library::{LANGUAGE, Library, put, read_file, told, unsound};
-use crate::draw::{Refused, draw, refusals};
+use crate::draw::{LEAST_KEPT, LEAST_PROBLEMS, Refused, Survey, draw, refusals, survey};
 use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside, model_alone};
 use crate::problem::Problem;
 use crate::statics::{self, Unsolvable};
 use crate::text::{Slot, Words, printable};
+use crate::units::to_figures;
 use std::collections::BTreeSet;
 use std::io::{Write, stdout};
 use std::path::Path;
 
 /// How many draws are looked at to tell why none can be asked.
 const TRIES: usize = 400;
+/// How many of the kept draws are looked at for what the mistakes give there.
+const CLOSE: usize = 60;
 /// The most rules that are told of.
 const MOST_RULES: usize = 3;
 
@@ -51,6 +54,9 @@ pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Resul
             if let Some(line) = all_asked(path, sound.as_ref(), words) {
                 writeln!(output, "{line}")?;
             }
+            for line in range_told(path, sound.as_ref(), words) {
+                writeln!(output, "{line}")?;
+            }
         }
     }
     output.flush()?;
@@ -77,6 +83,57 @@ fn all_asked(path: &Path, checked: Option<&Checked>, words: &Words) -> Option<St
         ("wanted", Slot::Name(asked.join(", "))),
     ];
     (!asked.is_empty()).then(|| words.say("cli.check.all-asked", &slots).to_string())
+}
+
+/// Of a lesson, how much of its range is kept and how well mistakes show there; a warning where
+/// that is little.
+fn range_told(path: &Path, checked: Option<&Checked>, words: &Words) -> Vec<String> {
+    let Some(Checked::Lesson(lesson)) = checked else {
+        return Vec::new();
+    };
+    let found = survey(lesson, TRIES, CLOSE, LANGUAGE);
+    let per_cent = |share: f64| format!("{:.1} %", 100.0 * share);
+    let identical = |(id, count): (&&str, &usize)| {
+        let name = words.word(&format!("mistake.{id}.name"));
+        let share = *count as f64 / found.looked_at.max(1) as f64;
+        format!("{name} ({:.0} %)", 100.0 * share)
+    };
+    let identical: Vec<String> = found.identical.iter().map(identical).collect();
+    let slots = [
+        ("file", Slot::Value(shown(path))),
+        ("tries", Slot::Value(found.tried.to_string())),
+        ("kept", Slot::Value(per_cent(found.share()))),
+        ("problems", Slot::Value(about(found.problems))),
+        ("misnamed", Slot::Value(per_cent(found.misnamed))),
+        ("identical", Slot::Word(identical.join(", "))),
+        ("least", Slot::Value(per_cent(LEAST_KEPT))),
+        ("few", Slot::Value(LEAST_PROBLEMS.to_string())),
+    ];
+    keys_of_range(&found)
+        .into_iter()
+        .map(|key| words.say(key, &slots).to_string())
+        .collect()
+}
+
+fn keys_of_range(found: &Survey) -> Vec<&'static str> {
+    let mut keys = vec!["cli.check.range"];
+    if !found.identical.is_empty() {
+        keys.push("cli.check.identical");
+    }
+    if found.is_too_narrow() {
+        keys.push("cli.check.narrow");
+    }
+    keys
+}
+
+/// A count to two figures, or as it is where it is small.
+fn about(count: f64) -> String {
+    let figures = if count < 100.0 {
+        count.round()
+    } else {
+        to_figures(count, 2)
+    };
+    format!("{figures:.0}")
 }
 
 fn shown(path: &Path) -> String {

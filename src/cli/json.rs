@@ -7,6 +7,7 @@ use super::library::Found;
 use crate::hint::kind_word;
 use crate::key::{Axis, Key, Pins, Sampling, step_word};
 use crate::lesson::{Fault, write_problem};
+use crate::session::{Formulas, Ranked, Speaks, Thought};
 use crate::statics::{Root, Solution, SystemSolution, solve_system};
 use crate::system::{Act, ActId, Asked, Effect, Line, System};
 use crate::text::Words;
@@ -311,6 +312,72 @@ pub(super) fn centres(system: &System, values: &[f64], working: &Working) -> Str
         "caution": parts.caution,
     });
     format!("{whole:#}\n")
+}
+
+/// Lines with the thoughts that may lie behind them.
+pub(super) fn diagnosed(code: Option<&str>, lines: &[(&String, &Ranked)]) -> String {
+    let told = |(typed, ranked): &(&String, &Ranked)| {
+        let thoughts: Vec<Value> = ranked.thoughts.iter().map(thought).collect();
+        let speaks = |(value, places): &(String, Vec<usize>)| {
+            let of: Vec<&str> = places
+                .iter()
+                .filter_map(|at| ranked.thoughts.get(*at))
+                .map(|thought| thought.id.as_str())
+                .collect();
+            json!({ "value": value, "speaks_for": of })
+        };
+        let ask = ranked.ask.as_ref().map(|ask| {
+            let values: Vec<Value> = ask.speaks.iter().map(speaks).collect();
+            json!({ "question": ask.question.to_string(), "values": values })
+        });
+        json!({
+            "line": ranked.line,
+            "typed": typed,
+            "step": ranked.step.0,
+            "meaning": ranked.step.1,
+            "truth": ranked.truth,
+            "verdict": ranked.verdict,
+            "said": ranked.said.to_string(),
+            "thoughts": thoughts,
+            "another_thing": ranked.other,
+            "ask": ask,
+        })
+    };
+    let lines: Vec<Value> = lines.iter().map(told).collect();
+    let whole = json!({ "version": VERSION, "code": code, "lines": lines });
+    format!("{whole:#}\n")
+}
+
+fn thought(thought: &Thought) -> Value {
+    let formulas = |formulas: &Formulas| {
+        json!({
+            "names": formulas.names,
+            "numbers": formulas.numbers,
+        })
+    };
+    let (speaks, lines) = match &thought.speaks {
+        Speaks::Form => ("form", None),
+        Speaks::Ratio => ("ratio", None),
+        Speaks::Unit => ("unit", None),
+        Speaks::Sum => ("sum", None),
+        Speaks::OwnLines(lines) => ("own-lines", Some(lines)),
+        Speaks::Value => ("value", None),
+    };
+    json!({
+        "mistake": thought.id,
+        "family": thought.family,
+        "name": thought.name,
+        "of": thought.of,
+        "made_at": thought.made_at.as_ref().map(|(id, _)| id),
+        "voice": if thought.flat { "flat" } else { "perhaps" },
+        "speaks": speaks,
+        "own_lines": lines,
+        "share": thought.share,
+        "wrong": thought.formulas.as_ref().map(|(wrong, _)| formulas(wrong)),
+        "right": thought.formulas.as_ref().map(|(_, right)| formulas(right)),
+        "gives": thought.gives,
+        "alike": thought.alike.iter().map(|(id, _)| *id).collect::<Vec<_>>(),
+    })
 }
 
 /// A problem that has no solution.

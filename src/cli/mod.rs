@@ -6,6 +6,7 @@ mod args;
 mod board;
 mod check;
 mod desk;
+mod diagnose;
 mod general;
 mod json;
 mod library;
@@ -82,6 +83,7 @@ fn run(arguments: &Arguments, words: &Words) -> Result<(), Trouble> {
             Err(Trouble::Use(words.word(key)))
         }
         Some(Command::Solve(wishes)) => solve::run(arguments, wishes, words),
+        Some(Command::Diagnose(wishes)) => diagnose::run(arguments, wishes, words),
         Some(Command::Check(wishes)) => check::run(arguments, wishes, words),
     }
 }

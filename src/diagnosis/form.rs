@@ -4,7 +4,7 @@
 //! and what stands in each: a sine, a cosine, a stretch that is a difference.
 
 use crate::judge::{Board, Factor, Judgement, Terms};
-use crate::key::{Key, Part, StepId};
+use crate::key::{Formula, Key, Part, StepId};
 use crate::mistakes::{Instance, Mistake, Sign, Skill, WRONG_LEG};
 use crate::units::Dimension;
 
@@ -137,7 +137,15 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
 /// number alone, or one less than a right angle, tells no triangle.
 pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
     let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-    !direction || instance.shows_at != judgement.target || judgement.evidence.angled
+    // An angle taken over has no ratio to show.
+    let formula = instance.key.formula(judgement.target);
+    let taken_over = formula.is_some_and(|formula| !has_arctangent(&formula));
+    !direction || taken_over || instance.shows_at != judgement.target || judgement.evidence.angled
+}
+
+fn has_arctangent(formula: &Formula) -> bool {
+    let is_one = matches!(formula, Formula::ArcTangent(_));
+    is_one || formula.children().into_iter().any(has_arctangent)
 }
 
 /// False where the line cannot show the thought though it agrees as a function: nobody divided by a

@@ -8,17 +8,27 @@
 
 mod coarse;
 mod form;
+mod leaning;
+mod probe;
+mod second;
 mod slip;
 mod value;
+mod world;
+
+pub use leaning::Leaning;
+pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Truth};
 use crate::key::{Key, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Sign, Skill};
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
+use world::{World, is_settled};
 
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
+
+/// So many families are named at most.
+const MOST_NAMED: usize = 3;
 
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +65,18 @@ pub struct Named {
     pub because: Because,
     /// Its share of the weight among everything that was considered, "none of these" included.
     pub share: f64,
+    /// The working of a learner who makes it beside the wrong relations that she goes on with, where
+    /// it explains the line only so.
+    pub beside: Option<Box<Key>>,
+}
+
+impl Named {
+    /// The working that the line is right in.
+    pub fn key<'k>(&'k self, instances: &'k [Instance]) -> &'k Key {
+        self.beside
+            .as_deref()
+            .unwrap_or(&instances[self.instance].key)
+    }
 }
 
 /// The mistakes that explain a line, most likely first.
@@ -70,6 +92,8 @@ pub struct Diagnosis {
     /// True if numbers on the way that were rounded to two figures explain the number better than
     /// any mistake.
     pub coarse: bool,
+    /// The share of the weight that a slip of the pen has, and hard rounding on the way.
+    pub beside: (f64, f64),
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
 }
@@ -90,8 +114,18 @@ impl Diagnosis {
     }
 }
 
-/// Explains a judged line that does not hold.
+/// Explains a judged line that does not hold, of a learner of whom nothing is known.
 pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]) -> Diagnosis {
+    diagnose_of(board, judgement, instances, &Leaning::default())
+}
+
+/// Explains a judged line that does not hold, of a learner with these mistakes behind her.
+pub fn diagnose_of(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    leaning: &Leaning,
+) -> Diagnosis {
     let mut diagnosis = Diagnosis::default();
     let fault = matches!(
         judgement.truth,
@@ -118,10 +152,27 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
         return diagnosis;
     }
     let accepted = board.accepted(judgement.target);
-    let worlds: Vec<World> = instances
+    let hers = second::key_in_force(board);
+    let mut worlds: Vec<World> = instances
         .iter()
-        .map(|instance| World::of(board, judgement.target, &accepted, instance))
+        .map(|instance| {
+            World::of(
+                board,
+                (judgement.target, &accepted),
+                hers.as_ref(),
+                instance,
+            )
+        })
         .collect();
+    // Another weight than the one asked is that, unless it is told by the name of the one asked.
+    let weight = matches!(judgement.target, StepId::Weight(_));
+    if weight && judgement.evidence.other_step.is_some() && !is_told_by_name(board, judgement) {
+        for (world, instance) in worlds.iter_mut().zip(instances) {
+            if matches!(instance.scope, Scope::Two(..)) {
+                *world = World::default();
+            }
+        }
+    }
     if let Some(named) = by_unit(judgement, instances, &worlds) {
         diagnosis.named = vec![named];
         return diagnosis;
@@ -141,107 +192,21 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     // A sum of angles shows itself which angles stand in it.
     let shown = judgement.evidence.names_only || judgement.evidence.angle_sum.is_some();
     if !equation && !shown {
-        value::explain(board, judgement, instances, &worlds, &mut diagnosis);
+        let known = (instances, leaning);
+        value::explain(board, judgement, known, &worlds, &mut diagnosis);
     }
     diagnosis
 }
 
-/// What a mistake gives at the judged step, wherever that is not what counts as right.
-struct World {
-    /// With nothing settled before: the working may have been done anew in this line.
-    anew: Vec<Samples>,
-    /// From what the learner has right before this step: there the mistake was not made.
-    from_settled: Vec<Samples>,
-}
-
-impl World {
-    fn of(
-        board: &Board<'_>,
-        target: StepId,
-        accepted: &[(Samples, Vec<usize>)],
-        instance: &Instance,
-    ) -> World {
-        let own = board.own_pins();
-        // What a calculator shows is seen in typed numbers only.
-        let shown = instance.mistake.skill == Skill::Numbers;
-        // A multiple of the unknown is a relation, not a value.
-        let multiple = |id: StepId| {
-            matches!(id, StepId::Across(_) | StepId::Moment(_))
-                && id.force() == board.unknown().and_then(StepId::force)
-        };
-        let is_settled = |id: StepId| id != target && is_settled(board, target, id);
-        let settled: BTreeMap<StepId, Samples> = board
-            .standing
-            .iter()
-            .filter(|(id, own)| {
-                is_settled(**id) && !multiple(**id) && (!shown || own.typed.is_some())
-            })
-            .map(|(id, own)| (*id, own.function))
-            .collect();
-        let last = board.key.rank(StepId::MomentSum);
-        let balanced = board.key.rank(target) > last && is_settled(StepId::MomentSum);
-        let key = with_right(board.key, &instance.key, |id| {
-            let before = balanced && board.key.rank(id) <= last;
-            let resolved = match id {
-                StepId::Angle(force) => is_settled(StepId::Across(force)),
-                id => multiple(id) && is_settled(id),
-            };
-            !shown && (before || resolved)
-        });
-        let mut both = settled.clone();
-        both.extend(own.clone());
-        let none = BTreeMap::new();
-        let fresh = |function: &Samples| accepted.iter().all(|(right, _)| !agree(right, function));
-        let mut anew = functions(board, target, &instance.key, [&own, &none]);
-        let mut from_settled = functions(board, target, &key, [&both, &settled]);
-        anew.retain(fresh);
-        from_settled.retain(fresh);
-        World { anew, from_settled }
-    }
-
-    /// True if what is settled leaves nothing of the mistake at this step.
-    fn is_mended(&self) -> bool {
-        self.from_settled.is_empty()
-    }
-
-    fn functions(&self) -> impl Iterator<Item = &Samples> {
-        self.anew.iter().chain(&self.from_settled)
-    }
-}
-
-/// True for a step that is right before the judged one. What was passed over is not the learner's:
-/// she may have worked it on paper, and wrongly, as far as the unknown; the support's force is
-/// worked from the values that were told.
-fn is_settled(board: &Board<'_>, target: StepId, id: StepId) -> bool {
-    let told = matches!(target, StepId::Reaction(..) | StepId::PartOf(..));
-    let own = board.standing.get(&id);
-    own.is_some_and(|own| own.right && (told || own.line > 0))
-}
-
-/// A mistake's key with the right rule at the steps that are `settled`.
-fn with_right(right: &Key, wrong: &Key, settled: impl Fn(StepId) -> bool) -> Key {
-    let mut key = wrong.clone();
-    for step in key.steps.iter_mut().filter(|step| settled(step.id)) {
-        if let Some(known) = right.step(step.id) {
-            step.rule = known.rule.clone();
-        }
-    }
-    key
-}
-
-/// The functions of a step in a key with each of these values pinned.
-fn functions(
-    board: &Board<'_>,
-    target: StepId,
-    key: &Key,
-    pinned: [&BTreeMap<StepId, Samples>; 2],
-) -> Vec<Samples> {
-    let mut functions = Vec::new();
-    for pins in pinned {
-        let function = key.function(board.key, target, board.sampling, pins);
-        functions.extend(function.filter(|function| !functions.contains(function)));
-    }
-    functions
+/// True for a line that begins with the name of what it is held against.
+fn is_told_by_name(board: &Board<'_>, judgement: &Judgement) -> bool {
+    let symbol = board
+        .key
+        .step(judgement.target)
+        .map(|step| step.symbol.shown());
+    let layout = judgement.layout.as_deref().unwrap_or_default();
+    let before = layout.split_once('=').map(|(name, _)| name.trim());
+    before.is_some() && before == symbol.as_deref()
 }
 
 /// A calculator in radians, where they were typed: the value shows it, whatever else stands in
@@ -264,6 +229,7 @@ fn by_unit(judgement: &Judgement, instances: &[Instance], worlds: &[World]) -> O
         voice: Voice::Flat,
         because: Because::Unit,
         share: 1.0,
+        beside: None,
     })
 }
 
@@ -283,6 +249,7 @@ fn by_form(
     // by chance.
     let named = |id: &StepId| matches!(id, StepId::Reaction(..));
     let other = !last && judgement.evidence.rests_on.iter().any(named);
+    let mut found: Vec<Named> = Vec::new();
     for lifted in &judgement.evidence.lifted {
         let alike: Vec<usize> = (0..instances.len())
             .filter(|index| {
@@ -291,9 +258,15 @@ fn by_form(
                         .functions()
                         .any(|function| same(target, function, lifted))
             })
-            .filter(|index| !form::is_refuted(board, judgement, &instances[*index].key))
+            .filter(|index| {
+                let mut keys = worlds[*index].keys(&instances[*index]);
+                keys.any(|key| !form::is_refuted(board, judgement, key))
+            })
             .filter(|index| form::is_written(judgement, &instances[*index]))
-            .filter(|index| !other || form::has_terms(board, judgement, &instances[*index].key))
+            .filter(|index| {
+                let mut keys = worlds[*index].keys(&instances[*index]);
+                !other || keys.any(|key| form::has_terms(board, judgement, key))
+            })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
@@ -304,15 +277,45 @@ fn by_form(
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
         let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
         let shown = judgement.evidence.angled || !by_angle;
-        return Some(vec![Named {
+        found.push(Named {
             instance,
             alike,
             voice: if shown { Voice::Flat } else { Voice::Perhaps },
             because: if shown { Because::Form } else { Because::Value },
             share: 1.0,
-        }]);
+            beside: worlds[instance].key_beside(target, lifted),
+        });
     }
-    None
+    one_thought_each(&mut found, instances);
+    (!found.is_empty()).then_some(found)
+}
+
+/// Numbers that may stand for several things show several thoughts: then none is proved, and each
+/// has its share by its prior.
+fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
+    let family = |named: &Named| instances[named.instance].mistake.family;
+    let mut kept: Vec<Named> = Vec::new();
+    for named in found.drain(..) {
+        let known = kept.iter().any(|one| {
+            let mut alike = one.alike.iter();
+            family(one) == family(&named)
+                || alike.any(|index| instances[*index].mistake.family == family(&named))
+        });
+        if !known {
+            kept.push(named);
+        }
+    }
+    kept.truncate(MOST_NAMED);
+    let prior = |named: &Named| instances[named.instance].mistake.prior;
+    let whole: f64 = kept.iter().map(prior).sum();
+    if kept.len() > 1 {
+        for named in &mut kept {
+            named.voice = Voice::Perhaps;
+            named.share = prior(named) / whole;
+        }
+        kept.sort_by(|one, other| other.share.total_cmp(&one.share));
+    }
+    *found = kept;
 }
 
 /// The mistake whose terms the balance has, where its numbers were worked out before and show no
@@ -352,6 +355,7 @@ fn by_terms(
         voice: Voice::Perhaps,
         because: Because::Value,
         share: PERHAPS_SHARE,
+        beside: None,
     })
 }
 
@@ -364,7 +368,11 @@ fn likeliest_first(
     (lifted, alike): (&Samples, Vec<usize>),
 ) -> Vec<usize> {
     let fits = |scales: &[f64]| -> Vec<f64> {
-        let fit = |index: &usize| form::fit(board, judgement, &instances[*index].key, scales);
+        let fit = |index: &usize| {
+            let keys = worlds[*index].keys(&instances[*index]);
+            let fits = keys.map(|key| form::fit(board, judgement, key, scales));
+            fits.fold(0.0, f64::max)
+        };
         alike.iter().map(fit).collect()
     };
     let mut fit = fits(&[1.0]);

@@ -1,6 +1,8 @@
 //! Mistakes whose value a number is, against slips, hard rounding and "none of these".
 
-use super::{Because, Diagnosis, Named, Voice, World, coarse, is_settled, scope_rank, slip};
+use super::{
+    Because, Diagnosis, Leaning, Named, Voice, World, coarse, is_settled, scope_rank, slip,
+};
 use crate::judge::{Board, Judgement, Typed};
 use crate::key::{Samples, StepId, agree};
 use crate::mistakes::Instance;
@@ -45,14 +47,14 @@ struct Family {
 pub(super) fn explain(
     board: &Board<'_>,
     judgement: &Judgement,
-    instances: &[Instance],
+    known: (&[Instance], &Leaning),
     worlds: &[World],
     diagnosis: &mut Diagnosis,
 ) {
     let Some(number) = judgement.evidence.number else {
         return;
     };
-    let mut families = families(board, judgement, instances, worlds, number);
+    let mut families = families(board, judgement, known, worlds, number);
     let right = board
         .right(judgement.target)
         .map_or(number.value, |right| right[0])
@@ -83,10 +85,11 @@ pub(super) fn explain(
         .fold(none, f64::max);
     diagnosis.pen_slip = slip > most.max(coarse);
     diagnosis.coarse = coarse > most.max(slip);
+    diagnosis.beside = (slip / whole, coarse / whole);
     families.sort_by(|one, other| other.weight.total_cmp(&one.weight));
     let named = families.into_iter().take(3).map(|family| {
         let share = family.weight / whole;
-        name(judgement, instances, family.members, share)
+        name(judgement, known.0, family.members, share)
     });
     diagnosis.named = named.collect();
 }
@@ -95,7 +98,7 @@ pub(super) fn explain(
 fn families(
     board: &Board<'_>,
     judgement: &Judgement,
-    instances: &[Instance],
+    (instances, leaning): (&[Instance], &Leaning),
     worlds: &[World],
     number: Typed,
 ) -> Vec<Family> {
@@ -110,7 +113,7 @@ fn families(
         }
         let made_before =
             instance.shows_at == target || !is_settled(board, target, instance.shows_at);
-        for (at, function) in world.from_settled.iter().enumerate() {
+        for (at, function) in world.values().enumerate() {
             let told = match target {
                 StepId::Angle(_) => function[0].abs(),
                 _ => function[0],
@@ -125,7 +128,7 @@ fn families(
                 continue;
             };
             // The second function is the one on right values, where own ones stand.
-            let weight = instance.mistake.prior
+            let weight = leaning.prior(instance.mistake)
                 * fit
                 * sense
                 * if at == 0 { 1.0 } else { 0.5 }
@@ -208,6 +211,7 @@ fn name(
         voice,
         because,
         share,
+        beside: None,
     }
 }
 

@@ -9,12 +9,14 @@ mod code;
 mod filter;
 mod refused;
 mod seed;
+mod survey;
 
 pub use crate::lesson::{Grid, GridPlace};
 pub use code::{CodeTrouble, code, parse_code};
 pub use filter::{Refusal, misnamed, refuse};
 pub use refused::{Refused, refusals};
 pub use seed::{Candidates, candidates};
+pub use survey::{LEAST_KEPT, LEAST_PROBLEMS, Survey, survey};
 
 use crate::key::{Key, Sample, Sampling, derive};
 use crate::lesson::Lesson;

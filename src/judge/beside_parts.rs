@@ -24,7 +24,8 @@ pub(super) fn noted(
         _ => true,
     };
     let size = matches!(asked, StepId::Reaction(_, Part::Size | Part::Direction));
-    if !size && !(board.key.general.is_none() && roles.iter().all(found)) {
+    let check = board.key.general.is_none() && roles.iter().all(found);
+    if !(size || check) {
         return None;
     }
     let named = identity::free_parts(board, &sides).into_iter();

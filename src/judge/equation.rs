@@ -118,9 +118,7 @@ pub(super) fn roles(board: &Board<'_>, sides: &[&Tree]) -> Vec<NameRole> {
 fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     let roles = roles(board, sides);
     let open = open_in(board, sides);
-    // What is named stands before what it is made of: Ay before Ax in `Ay = √(A² − Ax²)`.
-    let named_here = |id: &StepId| roles.contains(&NameRole::Step(*id));
-    if open.contains(&asked) && (named_here(&asked) || !open.iter().any(named_here)) {
+    if open.contains(&asked) {
         return Some(asked);
     }
     let unknown = board.unknown()?;
@@ -136,8 +134,7 @@ fn wanted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option<StepId> {
     if named && !board.standing.contains_key(&unknown) {
         return Some(unknown);
     }
-    let named = open.iter().find(|id| named_here(id));
-    named.or(open.first()).copied()
+    open.first().copied()
 }
 
 /// The balance that an equation for this unknown is: that of the unknown worked towards, or any of

@@ -104,10 +104,10 @@ pub(super) fn judge_chain(
         follow_chain(board, stock, dimension, (sides, &values), &mut judgement);
         // `294*6.6 = 0.906*T*3.8` claims something; it gives no value.
         let worked = |side: &Tree| !matches!(side.node, Node::Literal(_) | Node::Negative(_));
-        let apart =
-            |value: &Value| (value.number - first.number).abs() > TOO_COARSE * first.number.abs();
+        let apart = |value: &Value| (value.number / first.number - 1.0).abs() > TOO_COARSE;
+        let of_numbers = sides.iter().all(|side| side.names().is_empty());
         let claims = |(side, value): (&&Tree, &Value)| {
-            worked(side) && (!side.names().is_empty() || apart(value))
+            worked(side) && (!side.names().is_empty() || of_numbers && apart(value))
         };
         judgement.evidence.false_equation =
             !named && !judgement.truth.holds() && sides.iter().zip(&values).skip(1).any(claims);

@@ -8,6 +8,8 @@
 //! One file a mistake, with the headings *What the learner did / Why it tempts / Rewrite / Known
 //! false alarms / Source*. Words live in the catalogue of words, by `mistake.<id>`.
 
+mod all_mass_at_one_point;
+mod angle_of_another_force;
 mod angle_sum_for_difference;
 mod arctangent_inverted;
 mod arm_multiplied;
@@ -27,12 +29,15 @@ mod from_the_far_end;
 mod from_the_middle;
 mod general;
 mod given_angle_as_is;
+mod gradian_calculator;
+mod halved_twice;
 mod hypotenuse_confused;
 mod load_at_middle;
 mod load_at_rope;
 mod load_at_tip;
 mod mass_for_weight;
 mod mass_in_the_force_balance;
+mod masses_exchanged;
 mod moment_called_force;
 mod multiplied_at_the_end;
 mod not_resolved;
@@ -41,6 +46,7 @@ mod own_weight_at_rope;
 mod own_weight_at_tip;
 mod own_weight_left_out;
 mod radian_calculator;
+mod reaction_along_the_body;
 mod resolved_twice;
 mod rewriting;
 mod rope_at_middle;

@@ -5,7 +5,7 @@ use super::speak::slip_told;
 use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::diagnosis::{Because, Diagnosis, Voice, diagnose};
+use crate::diagnosis::{Because, Diagnosis, Voice, diagnose_of};
 use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
@@ -86,7 +86,7 @@ impl Session {
         let own_values = self.own_values();
         let number = self.state.next_number;
         let board = self.board(&names, &own_values);
-        let mut diagnosis = diagnose(&board, &judgement, &self.instances);
+        let mut diagnosis = diagnose_of(&board, &judgement, &self.instances, &self.state.leaning);
         self.form_only(&mut diagnosis);
         // A line that would follow shows no mistake.
         let follows = judgement.evidence.superseded.is_some();
@@ -234,6 +234,8 @@ impl Session {
 
     /// A line that holds.
     fn holds(&mut self, asked: StepId, judgement: &Judgement) -> Outcome {
+        self.confirm_mended(judgement);
+        let waiting = self.line_of_probe(judgement);
         for (step, own) in &judgement.values {
             self.state.put(*step, own.clone());
             self.state.gone_on.remove(step);
@@ -262,6 +264,9 @@ impl Session {
         let message = self.words_of_right(asked, judgement);
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.progress = settled;
+        if let Some(told) = waiting.and_then(|waiting| self.told_after_probe(waiting)) {
+            outcome.message = outcome.message.then(told);
+        }
         outcome
     }
 
@@ -293,7 +298,8 @@ impl Session {
         // A weight given where its component is asked is a thought of its own: name it too.
         let names = self.names();
         let own = self.own_values();
-        let mut diagnosis = diagnose(&self.board(&names, &own), judgement, &self.instances);
+        let board = self.board(&names, &own);
+        let mut diagnosis = diagnose_of(&board, judgement, &self.instances, &self.state.leaning);
         self.form_only(&mut diagnosis);
         // One moment is a part of the sum, whatever its number may come from.
         let part = asked == StepId::MomentSum && matches!(other, StepId::Moment(_));
@@ -350,6 +356,10 @@ impl Session {
         let message = match sight {
             Some(sight) => self.sight_told(sight, judgement.target).then(self.offer()),
             None => self.words_of_wrong(asked, judgement, diagnosis),
+        };
+        let message = match self.probe_asked(judgement, diagnosis) {
+            Some(question) => message.then(question),
+            None => message,
         };
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.mistakes = diagnosis

@@ -5,7 +5,7 @@ use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::NameRole;
 use crate::key::StepId;
-use crate::reading::{Leaf, Value, evaluate, read};
+use crate::reading::{Leaf, Tree, Value, evaluate, read};
 
 /// Sides nearer to each other than this share of the larger are not told apart.
 const NEAR: f64 = 0.02;
@@ -99,8 +99,7 @@ impl Session {
 
     /// The value of a side in which nothing is still to be found, by its size.
     fn number_of(&self, side: &str) -> Option<Value> {
-        let (names, own_values) = (self.names(), self.own_values());
-        let board = self.board(&names, &own_values);
+        let names = self.names();
         let readings = read(side, names.vocabulary()).ok()?;
         let [tree] = readings.first()?.sides.as_slice() else {
             return None;
@@ -114,7 +113,8 @@ impl Session {
                 NameRole::Gravity => self.problem.gravity(),
                 NameRole::Own(_) | NameRole::Given(_) => return None,
             };
-            Some(board.value_of_name(id, value))
+            let dimension = names.vocabulary().name(id)?.dimension;
+            Some(Value::of(value, dimension))
         };
         let nothing = Value::of(f64::NAN, crate::units::Dimension::NUMBER);
         let mut leaf = |leaf: Leaf<'_>| match leaf {
@@ -127,18 +127,28 @@ impl Session {
 
     /// True for a side without names.
     fn is_of_numbers(&self, side: &str) -> bool {
-        let names = self.names();
-        let readings = read(side, names.vocabulary()).unwrap_or_default();
-        let mut sides = readings.iter().take(1).flat_map(|reading| &reading.sides);
-        sides.all(|side| side.names().is_empty())
+        self.sides_of(side)
+            .iter()
+            .all(|side| side.names().is_empty())
     }
 
     /// True for a number beside what is still to be found: whether that is larger would tell it by
     /// and by.
     fn would_tell(&self, sides: [&str; 2]) -> bool {
         let open = |side: &str| self.number_of(side).is_none();
-        let numbers = |side: &str| side.contains(|c: char| c.is_ascii_digit());
+        let numbers = |side: &str| {
+            self.sides_of(side)
+                .iter()
+                .any(|side| !side.literals().is_empty())
+        };
         sides.iter().any(|side| open(side)) && sides.iter().any(|side| numbers(side))
+    }
+
+    fn sides_of(&self, text: &str) -> Vec<Tree> {
+        let names = self.names();
+        let readings = read(text, names.vocabulary()).unwrap_or_default();
+        let first = readings.into_iter().next();
+        first.map_or_else(Vec::new, |reading| reading.sides)
     }
 
     /// What is said to be larger, and what smaller.

@@ -36,6 +36,8 @@ mod own_sums;
 mod own_words;
 mod pivot;
 mod placed;
+mod probing;
+mod ranked;
 mod reply;
 mod restore;
 mod roots;
@@ -56,6 +58,7 @@ mod why;
 mod worded;
 mod worded_fit;
 
+pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 
 use crate::hint::Case;

@@ -2,7 +2,7 @@
 
 use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
-use crate::diagnosis::Diagnosis;
+use crate::diagnosis::{Diagnosis, Leaning};
 use crate::judge::statement::{Said, Way, Where};
 use crate::judge::{Judgement, Own, OwnName, Standing};
 use crate::key::{Key, StepId};
@@ -78,6 +78,12 @@ pub(super) struct State {
     /// Steps whose value was told: taking them back does not untell it.
     pub(super) told: BTreeSet<StepId>,
     pub(super) open: Option<Open>,
+    /// What was found out about each line that does not hold.
+    pub(super) judged: BTreeMap<usize, Open>,
+    /// The mistakes that the learner has made and corrected.
+    pub(super) leaning: Leaning,
+    /// The earlier value that was asked for to tell two thoughts apart: one a problem.
+    pub(super) probe: Option<StepId>,
     pub(super) hint_stage: u8,
     pub(super) named: Vec<ForceId>,
     /// The index of the line that named each, or passed over it.
@@ -124,6 +130,9 @@ impl State {
             done_without: BTreeSet::new(),
             told: BTreeSet::new(),
             open: None,
+            judged: BTreeMap::new(),
+            leaning: Leaning::default(),
+            probe: None,
             hint_stage: 0,
             named: Vec::new(),
             named_at: BTreeMap::new(),
@@ -151,6 +160,8 @@ impl State {
         self.mistakes = told.mistakes;
         self.hinted = told.hinted;
         self.wrong = told.wrong;
+        self.leaning = told.leaning;
+        self.probe = told.probe;
     }
 
     /// Takes a force as named by the line that is being answered.

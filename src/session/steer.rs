@@ -1,6 +1,7 @@
 //! Commands: help, hints, going back and on.
 
 use super::command::Command;
+use super::state::Open;
 use super::turn::{Course, LineView, Progress, Sign};
 use super::{Outcome, Session};
 use crate::hint::{STAGES, hint};
@@ -101,6 +102,10 @@ impl Session {
         let named = spoken
             .map(|(instance, _)| &self.instances[instance])
             .filter(|named| !(angle && named.mistake.family == WRONG_LEG));
+        let slipped = open.filter(|open| about(open.judgement.target) && spoken.is_none());
+        if let Some(prose) = slipped.and_then(|open| self.slip_hint(open, stage)) {
+            return self.hint_given(stage, prose);
+        }
         let prose = hint(
             &self.words,
             &self.case(),
@@ -110,6 +115,17 @@ impl Session {
             stage,
         );
         self.hint_given(stage, prose)
+    }
+
+    /// After a slip of the pen or of the keys the first hints are about the sum, and not about statics.
+    fn slip_hint(&self, open: &Open, stage: u8) -> Option<Prose> {
+        let key = match stage {
+            1 => "hint.sum.look",
+            2 => "hint.sum.place",
+            _ => return None,
+        };
+        let slipped = open.diagnosis.slip || open.diagnosis.pen_slip;
+        slipped.then(|| self.words.say(key, &[]))
     }
 
     pub(super) fn note_hint(&mut self, asked: StepId, stage: u8) {

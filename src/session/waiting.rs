@@ -147,6 +147,7 @@ impl Session {
         let model = open
             .diagnosis
             .spoken()
+            .filter(|named| named.beside.is_none())
             .map(|named| &self.instances[named.instance].key);
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));

@@ -1,6 +1,7 @@
 //! `why`: on what a verdict rests. It tells how the line was read, what was compared with what, and
 //! how that came out, without a value that is still to be found.
 
+use super::state::Open;
 use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis};
@@ -56,6 +57,16 @@ impl Session {
         outcome: &Outcome,
     ) {
         let number = self.state.next_number;
+        self.state.judged.remove(&number);
+        if matches!(outcome.sign, Sign::Wrong | Sign::Incomplete) {
+            let (judgement, diagnosis) = (judgement.clone(), diagnosis.clone());
+            let found = Open {
+                judgement,
+                diagnosis,
+                number,
+            };
+            self.state.judged.insert(number, found);
+        }
         let read = judgement.layout.clone();
         let read = read.filter(|_| !matches!(judgement.truth, Truth::NotUnderstood(_)));
         let Some(reading) = read else {

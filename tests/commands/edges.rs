@@ -161,10 +161,16 @@ fn check_tells_every_fault_of_every_file() {
         "sound.json",
         &counter.replacen("\"counter\"", "\"stall\"", 1),
     );
-    assert_eq!(
-        output(&["check", &sound], b""),
-        (0, format!("{sound}: no faults\n"), String::new())
+    let (code, text, talk) = output(&["check", &sound], b"");
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!((code, talk.as_str(), lines.len()), (0, "", 2), "{text}");
+    assert_eq!(lines[0], format!("{sound}: no faults"));
+    // What a lesson's range gives is told after that: of the counter's draws about two in five.
+    assert!(
+        lines[1].starts_with(&format!("{sound}: of 400 draws 4")),
+        "{text}"
     );
+    assert!(lines[1].contains("of the weight of the mistakes"), "{text}");
     let bad = write("bad.json", "{\n  \"leverwright\": 1,\n  \"id\": 7\n}");
     let twice = write(
         "twice.json",
@@ -174,17 +180,18 @@ fn check_tells_every_fault_of_every_file() {
     let missing = missing.to_str().unwrap();
     let (code, text, talk) = output(&["check", &sound, &bad, &twice, missing], b"");
     assert_eq!(code, 1);
-    assert!(
-        text.starts_with(&format!("{sound}: no faults\n{bad}: line ")),
-        "{text}"
-    );
+    assert!(text.starts_with(&format!("{sound}: no faults\n")), "{text}");
+    // Behind the sound file stands what its range gives, and then the faults of the next one.
+    let third = text.lines().nth(2).unwrap();
+    assert!(third.starts_with(&format!("{bad}: line ")), "{text}");
     assert!(text.contains(&format!("{bad}: line 3, column 9, id: expected a word")));
     assert!(
         text.contains(&format!("{twice}: line 3, column 9, id: expected a name")),
         "{text}"
     );
     assert!(text.contains("none.json could not be read"), "{text}");
-    let faults = text.lines().count() - 1;
+    // Two lines stand for the sound file.
+    let faults = text.lines().count() - 2;
     // A file that cannot be read through may have more.
     let more = "Others may show once these are mended.\n";
     assert_eq!(talk, format!("{faults} faults.\n{more}"));

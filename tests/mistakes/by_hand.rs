@@ -2,7 +2,7 @@
 
 use super::scene::*;
 use leverwright::key::{Axis, Part, StepId};
-use leverwright::mistakes::Scope::{Everywhere, Force, Here, Two, Weights};
+use leverwright::mistakes::Scope::{Everywhere, Force, Here, Pull, Two, Weights};
 use leverwright::problem::ForceId;
 
 #[test]
@@ -428,4 +428,62 @@ fn verif_a_load_moved_past_the_hinge_turns_the_other_way() {
             (b * 1.5 - w * 0.6) / 1.5,
         ),
     ]);
+}
+
+#[test]
+fn verif_masses_places_and_angles_of_other_forces() {
+    let level = worked(&level_upright());
+    let (b, w) = (14.0 * G, 9.0 * G);
+    level.check(&[
+        (
+            "masses-exchanged",
+            Two(OWN, FIRST),
+            PULL,
+            (9.0 * G * 2.5 + 14.0 * G * 3.2) / 4.0,
+        ),
+        ("halved-twice", Force(OWN), PULL, (b * 1.25 + w * 3.2) / 4.0),
+        (
+            "all-mass-at-one-point",
+            Force(FIRST),
+            PULL,
+            (b + w) * 3.2 / 4.0,
+        ),
+    ]);
+    // The rope leans 130° from the right, the body 25°: 75° lie between them, 65° at the weights.
+    let leaning = worked(&tilted(Pulling::Back(50.0)));
+    let moments = (20.0 * 3.0 + 11.0 * 2.2 + 8.0 * 6.0) * G;
+    let pull = |weights: f64, rope: f64| moments * weights / (4.5 * rope);
+    leaning.check(&[
+        (
+            "angle-of-another-force",
+            Pull,
+            PULL,
+            pull(sin(65.0), sin(65.0)),
+        ),
+        (
+            "angle-of-another-force",
+            Weights,
+            PULL,
+            pull(sin(75.0), sin(75.0)),
+        ),
+        (
+            "gradian-calculator",
+            Everywhere,
+            PULL,
+            pull(sin(58.5), sin(67.5)),
+        ),
+        (
+            "all-mass-at-one-point",
+            Force(SECOND),
+            PULL,
+            39.0 * G * 6.0 * sin(65.0) / (4.5 * sin(75.0)),
+        ),
+    ]);
+    let direction = StepId::Reaction(ForceId::Support(0), Part::Direction);
+    leaning.check(&[(
+        "reaction-along-the-body",
+        Here(direction),
+        direction,
+        25.0_f64.to_radians(),
+    )]);
 }

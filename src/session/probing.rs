@@ -1,0 +1,84 @@
+//! The one question of a problem that tells two thoughts apart, and what its answer changes; and the
+//! mistakes that a learner confirms by correcting their lines.
+
+use super::Session;
+use super::state::Open;
+use crate::diagnosis::{Diagnosis, Voice, diagnose_of, probe};
+use crate::judge::{Judgement, Truth};
+use crate::key::StepId;
+use crate::text::{Prose, Slot};
+
+/// A second thought with a smaller share than this is not worth a question.
+const WORTH_ASKING: f64 = 0.2;
+
+impl Session {
+    /// Asks for an earlier value in which the likeliest thoughts differ: where no form has proved
+    /// one, where their hints differ, and once a problem.
+    pub(super) fn probe_asked(
+        &mut self,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+    ) -> Option<Prose> {
+        let [first, second, ..] = diagnosis.named.as_slice() else {
+            return None;
+        };
+        let open = judgement.truth == Truth::DoesNotHold && !self.is_general() && !self.is_free();
+        let even = first.voice == Voice::Perhaps && second.share >= WORTH_ASKING;
+        if !open || !even || self.state.probe.is_some() {
+            return None;
+        }
+        let (names, own) = (self.names(), self.own_values());
+        let board = self.board(&names, &own);
+        let found = probe(&board, judgement.target, &self.instances, diagnosis)?;
+        let symbol = self.key.step(found.step)?.symbol.typed();
+        let slots = [
+            ("step", Slot::Word(self.title(found.step))),
+            ("symbol", Slot::Key(format!("{symbol} = …"))),
+        ];
+        self.state.probe = Some(found.step);
+        Some(self.words.say("talk.probe", &slots))
+    }
+
+    /// The line that waits, where this one answers what was asked about it.
+    pub(super) fn line_of_probe(&self, judgement: &Judgement) -> Option<Open> {
+        let asked = self.state.probe?;
+        let open = self.state.open.as_ref()?;
+        let answers = judgement.target == asked && open.judgement.target != asked;
+        answers.then(|| open.clone())
+    }
+
+    /// Looks at the line that waits once more, beside the value that was told; it waits on.
+    pub(super) fn told_after_probe(&mut self, mut open: Open) -> Option<Prose> {
+        let (names, own) = (self.names(), self.own_values());
+        let board = self.board(&names, &own);
+        open.diagnosis = diagnose_of(
+            &board,
+            &open.judgement,
+            &self.instances,
+            &self.state.leaning,
+        );
+        let slots = [("line", Slot::Word(open.number.to_string()))];
+        let told = open.diagnosis.spoken().map(|named| {
+            let thought = self.thought(&open.judgement, named);
+            self.words.say("talk.probe-told", &slots).then(thought)
+        });
+        self.state.open = Some(open);
+        told
+    }
+
+    /// A mistake that was named counts as this learner's once she has corrected its line.
+    pub(super) fn confirm_mended(&mut self, judgement: &Judgement) {
+        let Some(open) = &self.state.open else { return };
+        let mended =
+            |step: StepId| judgement.target == step || judgement.establishes.contains(&step);
+        let named = open
+            .diagnosis
+            .spoken()
+            .filter(|_| mended(open.judgement.target));
+        let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
+        if let Some(named) = named.filter(|_| right) {
+            let id = self.instances[named.instance].mistake.id;
+            self.state.leaning.confirm(id);
+        }
+    }
+}

@@ -1,0 +1,502 @@
+//! The thoughts that may lie behind a line, ranked, for those who diagnose a sheet of paper.
+//!
+//! It is the session that ranks, so a line means here what it means in practice: the same judge, the
+//! same mistakes, the same words.
+
+use super::speak::slip_told;
+use super::state::Open;
+use super::{Outcome, Session, Sign};
+use crate::diagnosis::{Because, Diagnosis, Named, Probe, Voice, probe};
+use crate::hint::{hint, spoken_force};
+use crate::judge::Judgement;
+use crate::key::{
+    Atom, Formula, Key, Pins, Rule, StepId, Teller, balance_names, balance_numbers, formula_names,
+    formula_numbers,
+};
+use crate::mistakes::{Instance, Scope};
+use crate::text::{Prose, Slot};
+use crate::units::{Dimension, value_text};
+use std::collections::BTreeMap;
+
+/// So many thoughts are told at most.
+const MOST: usize = 3;
+/// A thought with a smaller share than this is not worth telling.
+const LEAST_SHARE: f64 = 0.02;
+
+/// What speaks for a thought.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Speaks {
+    /// The typed form is the mistake's.
+    Form,
+    /// The typed form, and the ratio in it.
+    Ratio,
+    /// A unit that was typed.
+    Unit,
+    /// The form holds and its sum does not.
+    Sum,
+    /// The number is what the mistake makes of these earlier lines of the learner's own.
+    OwnLines(Vec<usize>),
+    /// Only the number.
+    Value,
+}
+
+/// A formula in names and in numbers.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Formulas {
+    /// In names.
+    pub names: String,
+    /// In numbers.
+    pub numbers: String,
+}
+
+/// A thought that explains a line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Thought {
+    /// The mistake, or the kind of slip, as one stable word.
+    pub id: String,
+    /// Its family, as one stable word; none for a slip.
+    pub family: Option<&'static str>,
+    /// It in a few words.
+    pub name: String,
+    /// Its family in a few words.
+    pub family_name: Option<String>,
+    /// Of which force, or of how many.
+    pub of: Option<String>,
+    /// The step in which it was made, as its stable word and in a few words.
+    pub made_at: Option<(String, String)>,
+    /// True where the typed form proves it.
+    pub flat: bool,
+    /// What speaks for it.
+    pub speaks: Speaks,
+    /// Its share of the weight among all that was considered.
+    pub share: f64,
+    /// What the learner would have written, and what is right there.
+    pub formulas: Option<(Formulas, Formulas)>,
+    /// What it gives at the step that the line is about.
+    pub gives: Option<String>,
+    /// Other mistakes, each with its family, that agree with it here whatever the numbers.
+    pub alike: Vec<(&'static str, &'static str)>,
+}
+
+/// What to ask the learner next.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ask {
+    /// The question.
+    pub question: Prose,
+    /// For a value that is asked: which value speaks for which of the thoughts, by their places in
+    /// the list.
+    pub speaks: Vec<(String, Vec<usize>)>,
+}
+
+/// A line with the thoughts that may lie behind it, likeliest first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ranked {
+    /// The number of the line in its working.
+    pub line: Option<usize>,
+    /// The step that it was held against, as its stable word and in a few words.
+    pub step: (String, String),
+    /// The kind of verdict.
+    pub sign: Sign,
+    /// The verdict as one stable word.
+    pub truth: String,
+    /// The verdict in a word or two.
+    pub verdict: String,
+    /// What the tutor says of it.
+    pub said: Prose,
+    /// At most three.
+    pub thoughts: Vec<Thought>,
+    /// The share of another thing altogether.
+    pub other: f64,
+    /// What to ask next; nothing of a line that holds.
+    pub ask: Option<Ask>,
+}
+
+impl Session {
+    /// The step that somebody means by this name: its stable word, the symbol of its quantity, or
+    /// its title.
+    pub fn step_called(&self, name: &str) -> Option<StepId> {
+        let folded = name.trim().to_lowercase();
+        let called = |step: &&crate::key::Step| {
+            let title = self.title(step.id).to_lowercase();
+            let symbol = step.symbol.typed();
+            self.step_name(step.id).to_lowercase() == folded
+                || step.symbol.matches(name.trim())
+                || symbol.to_lowercase() == folded
+                // `Wbp` for `Wbperp`, as in a line.
+                || symbol.to_lowercase() == format!("{folded}erp")
+                || (!title.is_empty() && title == folded)
+        };
+        // What is asked is meant before what is only recognised.
+        let valued = |step: &&crate::key::Step| step.rule != Rule::Statement;
+        let asked = self.key.asked().filter(valued).find(called);
+        let any = || self.key.steps.iter().filter(valued).find(called);
+        asked.or_else(any).map(|step| step.id)
+    }
+
+    /// The steps that can be named, by the symbols of their quantities or their stable words.
+    pub fn steps_to_call(&self) -> Vec<String> {
+        let asked = self.key.asked();
+        let valued = asked.filter(|step| step.rule != Rule::Statement);
+        let named = valued.map(|step| match self.key.balance(step.id) {
+            Some(_) => self.step_name(step.id),
+            None => step.symbol.typed(),
+        });
+        named.collect()
+    }
+
+    /// The unknown that the problem is mostly about: the pull of a lesson, else what is asked last.
+    pub fn main_step(&self) -> Option<StepId> {
+        let last = || self.key.asked().last().map(|step| step.id);
+        match self.is_general() {
+            true => last(),
+            false => self.key.unknown().or_else(last),
+        }
+    }
+
+    /// The thoughts behind one answer off a sheet of paper, of whose working nothing is known.
+    pub fn thoughts_behind(&self, step: StepId, answer: &str) -> Ranked {
+        let mut alone = self.clone();
+        while let Some(said @ (StepId::Forces | StepId::Pivot)) = alone.asked() {
+            alone.pass(said);
+        }
+        alone.state.judged.clear();
+        alone.before.clear();
+        let number = alone.state.next_number;
+        let outcome = alone.answer(step, answer);
+        let open = alone.state.judged.remove(&number);
+        alone.rank(step, None, &outcome, open.as_ref())
+    }
+
+    /// The thoughts behind each line of a working in any order.
+    pub fn thoughts_in(&self, lines: &[String]) -> Vec<Ranked> {
+        let mut free = self.clone();
+        let _ = free.begin_freely();
+        let mut ranked = Vec::new();
+        for line in lines {
+            let turn = free.submit(line);
+            let number = turn.line.number;
+            let open = number.and_then(|number| free.state.judged.get(&number).cloned());
+            let asked = free.asked_now().unwrap_or(StepId::MomentSum);
+            let outcome = Outcome {
+                sign: turn.line.sign,
+                truth: "",
+                ..Outcome::talk(turn.line.message.clone())
+            };
+            let mut told = free.rank(asked, number, &outcome, open.as_ref());
+            told.truth = turn.kept.truth;
+            told.verdict = turn.line.verdict;
+            if open.is_none() {
+                told.step.1 = turn.line.about;
+                told.step.0 = turn.kept.progress.first().cloned().unwrap_or_default();
+            }
+            ranked.push(told);
+        }
+        ranked
+    }
+
+    fn rank(
+        &self,
+        asked: StepId,
+        line: Option<usize>,
+        outcome: &Outcome,
+        open: Option<&Open>,
+    ) -> Ranked {
+        let step = open.map_or(asked, |open| open.judgement.target);
+        let mut ranked = Ranked {
+            line,
+            step: (self.step_name(step), self.title(step)),
+            sign: outcome.sign,
+            truth: outcome.truth.to_owned(),
+            verdict: self.words.word(outcome.verdict),
+            said: self.without_offer(&outcome.message),
+            thoughts: Vec::new(),
+            other: 0.0,
+            ask: None,
+        };
+        let is_wrong = matches!(outcome.sign, Sign::Wrong | Sign::Incomplete);
+        let Some(open) = open.filter(|_| is_wrong) else {
+            return ranked;
+        };
+        let (judgement, diagnosis) = (&open.judgement, &open.diagnosis);
+        ranked.thoughts = self.thoughts(judgement, diagnosis);
+        let shares = ranked.thoughts.iter().map(|thought| thought.share);
+        ranked.other = (1.0 - shares.sum::<f64>()).max(0.0);
+        ranked.ask = Some(self.ask_next(step, judgement, diagnosis, &ranked.thoughts));
+        ranked
+    }
+
+    /// What was said, without what a learner at the keyboard may do about it.
+    fn without_offer(&self, said: &Prose) -> Prose {
+        let offer = self.offer().to_string();
+        match said.to_string().strip_suffix(&offer) {
+            Some(rest) => Prose::plain(rest.trim_end()),
+            None => said.clone(),
+        }
+    }
+
+    /// What explains a line, likeliest first: what the line itself shows, then mistakes and slips by
+    /// their shares.
+    fn thoughts(&self, judgement: &Judgement, diagnosis: &Diagnosis) -> Vec<Thought> {
+        if diagnosis.component_for_pull {
+            return vec![self.slip("component-for-pull", Speaks::Form, 1.0)];
+        }
+        let pen = diagnosis.pen_slip && !diagnosis.slip;
+        match slip_told(judgement, diagnosis) {
+            Some("sum") if !pen => return vec![self.slip("sum", Speaks::Sum, 1.0)],
+            Some(kind) if kind != "sum" => return vec![self.slip(kind, Speaks::Form, 1.0)],
+            _ => {}
+        }
+        let named = diagnosis.named.iter();
+        let mut thoughts: Vec<Thought> = named
+            .filter(|named| named.share >= LEAST_SHARE)
+            .map(|named| self.thought_of(judgement, named))
+            .collect();
+        let (pen, coarse) = diagnosis.beside;
+        for (kind, share) in [("pen", pen), ("coarse", coarse)] {
+            if share >= LEAST_SHARE {
+                thoughts.push(self.slip(kind, Speaks::Value, share));
+            }
+        }
+        thoughts.sort_by(|one, other| other.share.total_cmp(&one.share));
+        thoughts.truncate(MOST);
+        thoughts
+    }
+
+    fn slip(&self, kind: &str, speaks: Speaks, share: f64) -> Thought {
+        // What the line itself shows has its words in the summary of a session.
+        let here = format!("diagnose.slip.{kind}");
+        let key = match self.words.has(&here) {
+            true => here,
+            false => format!("summary.slip.{kind}"),
+        };
+        Thought {
+            id: kind.to_owned(),
+            family: None,
+            name: self.words.word(&key),
+            family_name: None,
+            of: None,
+            made_at: None,
+            flat: speaks != Speaks::Value,
+            speaks,
+            share,
+            formulas: None,
+            gives: None,
+            alike: Vec::new(),
+        }
+    }
+
+    fn thought_of(&self, judgement: &Judgement, named: &Named) -> Thought {
+        let instance = &self.instances[named.instance];
+        let mistake = instance.mistake;
+        let word = |part: &str| self.words.word(&format!("mistake.{}.{part}", mistake.id));
+        let family = self.words.word(&format!("family.{}.name", mistake.family));
+        let made_at = self.made_at(instance);
+        Thought {
+            id: mistake.id.to_owned(),
+            family: Some(mistake.family),
+            name: word("name"),
+            family_name: Some(family),
+            of: self.covered(instance, judgement.target),
+            made_at: Some((self.step_name(made_at), self.title(made_at))),
+            flat: named.voice == Voice::Flat,
+            speaks: self.speaks(judgement, named),
+            share: named.share,
+            formulas: self.formulas(instance, made_at),
+            gives: self.gives(named.key(&self.instances), judgement.target),
+            alike: self.alike(instance, &named.alike),
+        }
+    }
+
+    /// The other mistakes that cannot be told from one here, each once.
+    fn alike(&self, instance: &Instance, places: &[usize]) -> Vec<(&'static str, &'static str)> {
+        let mut alike: Vec<(&'static str, &'static str)> = Vec::new();
+        for place in places {
+            let mistake = self.instances[*place].mistake;
+            let told = (mistake.id, mistake.family);
+            if mistake.id != instance.mistake.id && !alike.contains(&told) {
+                alike.push(told);
+            }
+        }
+        alike
+    }
+
+    /// Of which force a mistake speaks, or of how many.
+    fn covered(&self, instance: &Instance, target: StepId) -> Option<String> {
+        let several = match instance.scope {
+            Scope::Weights => Some("diagnose.of.weights"),
+            Scope::Everywhere => Some("diagnose.of.all"),
+            _ => None,
+        };
+        if let Some(key) = several {
+            return Some(self.words.word(key));
+        }
+        let force = spoken_force(instance, target)?;
+        Some(self.problem.force(force)?.symbol.shown())
+    }
+
+    /// The step whose rule the mistake rewrites: where it shows, or further up, where that is.
+    fn made_at(&self, instance: &Instance) -> StepId {
+        let rule = |key: &Key, id: StepId| key.step(id).map(|step| step.rule.clone());
+        let differs = |id: StepId| rule(&instance.key, id) != rule(&self.key, id);
+        let first = || {
+            let mut steps = self.key.steps.iter().map(|step| step.id);
+            steps.find(|id| differs(*id))
+        };
+        match differs(instance.shows_at) {
+            true => instance.shows_at,
+            false => first().unwrap_or(instance.shows_at),
+        }
+    }
+
+    fn speaks(&self, judgement: &Judgement, named: &Named) -> Speaks {
+        let evidence = &judgement.evidence;
+        match named.because {
+            Because::Form if evidence.angled => Speaks::Ratio,
+            Because::Form => Speaks::Form,
+            Because::Unit => Speaks::Unit,
+            Because::Sum => Speaks::Sum,
+            Because::Value => {
+                let lines = self.own_lines_behind(judgement, named);
+                match lines.is_empty() {
+                    true => Speaks::Value,
+                    false => Speaks::OwnLines(lines),
+                }
+            }
+        }
+    }
+
+    /// The lines with wrong values of hers without which the mistake would not give the number.
+    fn own_lines_behind(&self, judgement: &Judgement, named: &Named) -> Vec<usize> {
+        let Some(number) = judgement.evidence.number else {
+            return Vec::new();
+        };
+        let (names, own) = (self.names(), self.own_values());
+        let pins = self.board(&names, &own).own_pins();
+        let target = judgement.target;
+        let key = named.key(&self.instances);
+        let off = |pins: &BTreeMap<StepId, _>| {
+            let found = key.function(&self.key, target, &self.sampling, pins);
+            found.map_or(f64::INFINITY, |found| (found[0] - number.value).abs())
+        };
+        if off(&pins) >= off(&BTreeMap::new()) {
+            return Vec::new();
+        }
+        let standing = self.state.standing.iter();
+        let used = standing.filter(|(id, own)| !own.right && own.line > 0 && **id != target);
+        used.map(|(_, own)| own.line).collect()
+    }
+
+    /// What the learner would have written at a step, and what is right there.
+    fn formulas(&self, instance: &Instance, at: StepId) -> Option<(Formulas, Formulas)> {
+        let wrong = self.written(&instance.key, at)?;
+        let right = self.written(&self.key, at)?;
+        (wrong != right).then_some((wrong, right))
+    }
+
+    fn written(&self, key: &Key, at: StepId) -> Option<Formulas> {
+        let named = self.unfound_at(at);
+        let pins = Pins::new();
+        let teller = Teller {
+            problem: &self.problem,
+            key,
+            sample: self.sampling.own(),
+            pins: &pins,
+            figures: self.problem.figures(),
+            typed: false,
+            named: &named,
+        };
+        if let Some(balance) = key.balance(at) {
+            return Some(Formulas {
+                names: balance_names(&self.problem, key, balance),
+                numbers: balance_numbers(&teller, balance),
+            });
+        }
+        // The known moments are a sum on paper, not a name.
+        let known = key.formula(StepId::KnownMoments);
+        let formula = key.formula(at)?.rewrite(&|part| match part {
+            Formula::Atom(Atom::Step(StepId::KnownMoments)) => known.clone(),
+            _ => None,
+        });
+        Some(Formulas {
+            names: formula_names(&self.problem, key, &formula),
+            numbers: formula_numbers(&teller, &formula),
+        })
+    }
+
+    /// What is still a letter when a step is worked.
+    fn unfound_at(&self, at: StepId) -> Vec<StepId> {
+        let Some(rank) = self.key.rank(at) else {
+            return Vec::new();
+        };
+        let later = self.key.steps.iter().skip(rank + 1);
+        let unknown = |id: StepId| Some(id) == self.key.unknown();
+        let open = later.filter(|step| matches!(step.rule, Rule::Stage(_)) || unknown(step.id));
+        open.map(|step| step.id).collect()
+    }
+
+    /// The value of a step in a key, as it is told.
+    fn gives(&self, key: &Key, step: StepId) -> Option<String> {
+        let step = match self.key.balance(step) {
+            Some(_) => self.key.gives(step)?,
+            None => step,
+        };
+        let found = key.function(&self.key, step, &self.sampling, &BTreeMap::new())?;
+        Some(self.told_value(step, found[0]))
+    }
+
+    fn told_value(&self, step: StepId, value: f64) -> String {
+        let dimension = self.key.step(step).map(|step| step.dimension);
+        let dimension = dimension.unwrap_or(Dimension::NUMBER);
+        value_text(value, dimension, self.problem.figures())
+    }
+
+    /// The next thing to ask: a value in which the thoughts differ, else what makes one look.
+    fn ask_next(
+        &self,
+        step: StepId,
+        judgement: &Judgement,
+        diagnosis: &Diagnosis,
+        thoughts: &[Thought],
+    ) -> Ask {
+        let (names, own) = (self.names(), self.own_values());
+        let board = self.board(&names, &own);
+        let slip = thoughts.first().filter(|first| first.family.is_none());
+        let is_slip = slip.is_some_and(|slip| matches!(slip.id.as_str(), "sum" | "pen" | "coarse"));
+        if is_slip {
+            return Ask {
+                question: self.words.say("diagnose.ask.sum", &[]),
+                speaks: Vec::new(),
+            };
+        }
+        if let Some(found) = probe(&board, judgement.target, &self.instances, diagnosis) {
+            return self.value_asked(&found, diagnosis, thoughts);
+        }
+        let named = diagnosis.named.first().filter(|_| slip.is_none());
+        let instance = named.map(|named| &self.instances[named.instance]);
+        Ask {
+            question: hint(&self.words, &self.case(), step, instance, None, 1),
+            speaks: Vec::new(),
+        }
+    }
+
+    fn value_asked(&self, found: &Probe, diagnosis: &Diagnosis, thoughts: &[Thought]) -> Ask {
+        let mut speaks: Vec<(String, Vec<usize>)> = Vec::new();
+        for (named, value) in diagnosis.named.iter().zip(&found.values) {
+            let id = self.instances[named.instance].mistake.id;
+            let at = thoughts
+                .iter()
+                .position(|thought| thought.id == id && thought.share == named.share);
+            let Some(at) = at else { continue };
+            let told = self.told_value(found.step, *value);
+            match speaks.iter_mut().find(|(value, _)| *value == told) {
+                Some((_, places)) => places.push(at),
+                None => speaks.push((told, vec![at])),
+            }
+        }
+        let slots = [("step", Slot::Word(self.title(found.step)))];
+        Ask {
+            question: self.words.say("diagnose.ask.value", &slots),
+            speaks,
+        }
+    }
+}
