@@ -84,7 +84,7 @@ pub(super) fn sets_multiple(board: &Board<'_>, target: StepId, sides: &[&Tree]) 
 
 /// The unknowns that stand in a line and are not found yet, in themselves or in what is made of
 /// them.
-fn open_in(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
+pub(super) fn open_in(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
     let mut found: Vec<StepId> = Vec::new();
     for role in roles(board, sides) {
         let NameRole::Step(id) = role else { continue };

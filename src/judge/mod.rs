@@ -339,10 +339,10 @@ fn judge_readings(
             }
             return judgement;
         }
-        // `c = √(1.5² + 2²) m = 2.5 m`, with metres in the place of a mass.
-        let broke = first.as_ref().is_some_and(|one| one.evidence.broken_link);
-        let said = judgement.proved || judgement.names.is_some() && broke;
-        if index > 0 && noted.is_none() && said && judgement.truth == Truth::Noted {
+        let says = index > 0 && noted.is_none() && judgement.truth == Truth::Noted;
+        if says
+            && names::says_in_another_reading((&readings[0], reading), &judgement, first.as_ref())
+        {
             noted = Some(judgement.clone());
         }
         // A reading whose parts fit says more than one whose parts do not.

@@ -1,7 +1,7 @@
 //! The names a learner may type, and what each stands for.
 
-use super::Remark;
 use super::board::Board;
+use super::{Judgement, Remark};
 use crate::key::{Atom, Formula, Key, Nature, Step, StepId};
 use crate::plane::Vector;
 use crate::problem::{GivenId, Problem, Size};
@@ -319,6 +319,20 @@ pub(super) fn other_reading(board: &Board<'_>, first: &Reading, taken: &Reading)
         true => Remark::NotNewtons,
         false => Remark::OtherReading,
     }
+}
+
+/// True of a noted reading that is not the first, where it says something the first does not.
+pub(super) fn says_in_another_reading(
+    (likeliest, reading): (&Reading, &Reading),
+    noted: &Judgement,
+    first: Option<&Judgement>,
+) -> bool {
+    // `c = √(1.5² + 2²) m = 2.5 m`, with metres in the place of a mass.
+    let broke = first.is_some_and(|one| one.evidence.broken_link);
+    // `1.024 N = 117.6` of a force N: its number comes out, and is not to be traced.
+    let names = |reading: &Reading| reading.sides.iter().flat_map(Tree::names).count();
+    let comes_out = noted.remarks.contains(&Remark::NotSeen) && names(reading) > names(likeliest);
+    noted.proved || noted.names.is_some() && broke || comes_out
 }
 
 /// True if the name of a step stands in a tree.

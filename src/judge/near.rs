@@ -3,10 +3,11 @@
 
 use super::board::Board;
 use super::by_terms;
+use super::equation::open_in;
 use super::grade::{Grade, Typed, grade};
 use super::identity::{free_parts, near_root};
 use super::lift::plain_leaf;
-use super::names::NameRole;
+use super::names::{NameRole, names_step};
 use super::root::root;
 use super::stock::Stock;
 use crate::key::{Nature, StepId};
@@ -30,10 +31,31 @@ pub(super) fn is_near(
     plain_root: Option<f64>,
 ) -> bool {
     let balance = target.is_general() && target.is_balance();
-    comes_near(board, stock, unknown, sides, plain_root)
+    let (measured, its_root) = measured_by(board, unknown, sides, plain_root);
+    comes_near(board, stock, measured, sides, its_root)
         || balance
-            && (is_close(board, unknown, plain_root) || is_beside_size(board, sides, plain_root))
+            && (is_close(board, measured, its_root) || is_beside_size(board, sides, plain_root))
             && by_terms::nearly(board, stock, sides)
+}
+
+/// The unknown that shows whether a line is near, and its root: that of the line, or where it has
+/// none, as Ax in `3.5(686 − Ay) = 588 + 490d` at a limit of A, the first named that has one.
+fn measured_by(
+    board: &Board<'_>,
+    unknown: StepId,
+    sides: &[&Tree],
+    its_root: Option<f64>,
+) -> (StepId, Option<f64>) {
+    let mut leaf = |leaf: Leaf<'_>| plain_leaf(board, leaf);
+    let mut with_root = |id: StepId| root(board, id, sides, 0, &mut leaf).map(|at| (id, Some(at)));
+    let named = |id: &StepId| sides.iter().any(|side| names_step(board, *id, side));
+    let elsewhere = its_root.is_none() && !named(&unknown);
+    let mut others = open_in(board, sides)
+        .into_iter()
+        .filter(|id| elsewhere && named(id));
+    others
+        .find_map(&mut with_root)
+        .unwrap_or((unknown, its_root))
 }
 
 /// True for a root that differs from the unknown by no more than small differences of rounded

@@ -501,7 +501,8 @@ pub(super) fn taken_name(
     let typed = text.get(name.span.start..name.span.end)?;
     let symbol = &board.names.vocabulary().name(id)?.symbol;
     let spelled_so = [symbol.as_str().to_owned(), symbol.shown(), symbol.typed()];
-    let own_spelling = spelled_so.iter().any(|way| way == typed)
+    let own_spelling = (spelled_so.iter())
+        .any(|way| way.replace('ℓ', "l") == typed.replace('ℓ', "l"))
         || board.names.is_told(typed)
         || value.may_be(dimension) && is_of_the_one(board, stock, (id, typed), first);
     let other_kind = !value.may_be(dimension) || !own_spelling && typed.chars().count() == 1;

@@ -33,6 +33,14 @@ impl<'a> Lexicon<'a> {
                 exact.entry(way).or_insert(NameId(place));
             }
         }
+        // Beside a length L the letter l is ℓ, which keyboards lack.
+        let script = exact.iter().filter(|(way, _)| way.contains('ℓ'));
+        let script: Vec<_> = script
+            .map(|(way, id)| (way.replace('ℓ', "l"), *id))
+            .collect();
+        for (way, id) in script {
+            exact.entry(way).or_insert(id);
+        }
         Lexicon {
             vocabulary,
             exact,

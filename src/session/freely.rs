@@ -100,6 +100,7 @@ impl Session {
             .or_else(|| self.asks_capital(asked, line))
             .or_else(|| self.answer_renamed(line))
             .or_else(|| self.answer_unexplained(asked, line))
+            .or_else(|| self.answer_other_case(line))
             .or_else(|| self.answer_compared(asked, line))
             .or_else(|| self.answer_chain_compared(asked, line))
             .or_else(|| self.answer_worded(asked, line))
@@ -384,6 +385,11 @@ impl Session {
         let own = own_of_wrong(&board, &hers, self.state.next_number, None);
         if let Some(own) = own {
             self.state.put(named, own);
+            // It takes the place of her value before it.
+            let waits = |open: &Open| open.judgement.target == named;
+            if self.state.open.as_ref().is_some_and(waits) {
+                self.state.open = None;
+            }
         }
     }
 

@@ -354,21 +354,29 @@ impl Session {
             Some((stem, *others))
         })?;
         let comma = !line.contains('.') && line.contains(',');
-        others.iter().find_map(|unit| {
-            let told = match *unit {
+        // Of a form the unit is that of its last number: `N = W − 0.3 N`.
+        let value = stem.rsplit('=').next().unwrap_or(stem).trim();
+        let sign = ['-', '−', '+'];
+        let digit = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ' ');
+        let is_value = value.trim_start_matches(sign).chars().all(digit);
+        let others = others
+            .iter()
+            .filter(|unit| is_value || **unit != KILOGRAM_FORCE);
+        others.copied().find_map(|unit| {
+            let told = match unit {
                 KILOGRAM_FORCE => format!("{stem}{}", self.weight_of_one(comma)),
                 unit => format!("{stem}{unit}"),
             };
             let right = self.beside_right_alone(|session| session.judged_anywhere(asked, &told));
             // With a factor that nobody knows the value agrees, and its way is not seen.
-            let agrees = *unit == KILOGRAM_FORCE
+            let agrees = unit == KILOGRAM_FORCE
                 && right.truth == Truth::Noted
                 && right.remarks.contains(&Remark::NotSeen);
             let holds = agrees || matches!(right.truth, Truth::Holds | Truth::HoldsRounded);
             let step = self.key.step(right.target)?;
             let named = stem.contains('=') && right.names.is_none() && !right.target.is_balance();
             // The number of a mass for its weight is another thought.
-            let mass = *unit == KILOGRAM_FORCE && right.target.is_weight();
+            let mass = unit == KILOGRAM_FORCE && right.target.is_weight();
             (holds && named && !mass).then(|| {
                 let mut wrong = wrong_unit(right, step.dimension, unit);
                 // The line is shown as it was typed, not as it would be right.

@@ -1,4 +1,6 @@
 //! `level: Wb + W1 = Hy`: along which axis a line is said to sum, where it sums along the other.
+//! `if it slides: P = 0.6 N`: which of two ways of giving way a line is said to be of, where the
+//! problem is at the limit of the other.
 
 use super::{Outcome, Session};
 use crate::key::{Axis, StepId};
@@ -21,14 +23,36 @@ impl Session {
         other.then(|| self.words.say(key, &[]))
     }
 
+    /// The answer to a line of the other way in which a body may give way: whoever compares both
+    /// works that one, too, and only the one that comes first is the problem's.
+    pub(super) fn answer_other_case(&self, line: &str) -> Option<Outcome> {
+        let (label, _) = line.split_once(':')?;
+        let general = self.key.general.as_ref()?;
+        let mut conditions = general.headings.values().map(|heading| heading.condition);
+        let is = conditions.find(|condition| !condition.is_empty())?;
+        let said = match (
+            self.label_says(label, "label.slips"),
+            self.label_says(label, "label.topples"),
+        ) {
+            (true, false) => "slips",
+            (false, true) => "topples",
+            _ => return None,
+        };
+        let other = matches!(is, "slips" | "topples") && is != said;
+        other.then(|| Outcome::noted(self.words.say("talk.other-case", &[])))
+    }
+
+    /// True if one of the words of the catalogue under `key` stands in a label.
+    fn label_says(&self, label: &str, key: &str) -> bool {
+        let small = label.trim().to_lowercase();
+        let known = self.words.word(key);
+        let mut known = known.split(',').map(str::trim);
+        known.any(|word| small.split([' ', '=']).any(|said| said == word))
+    }
+
     /// The axis that a label names, and no other.
     fn axis_of_label(&self, label: &str) -> Option<Axis> {
-        let small = label.trim().to_lowercase();
-        let says = |key: &str| {
-            let known = self.words.word(key);
-            let mut known = known.split(',').map(str::trim);
-            known.any(|word| small.split([' ', '=']).any(|said| said == word))
-        };
+        let says = |key: &str| self.label_says(label, key);
         match (says("label.level"), says("label.upright")) {
             (true, false) => Some(Axis::Horizontal),
             (false, true) => Some(Axis::Vertical),

@@ -32,7 +32,15 @@ impl Session {
             let (names, _) = line.rsplit_once('=').unwrap_or((line, ""));
             !names.contains(|c: char| c.is_ascii_digit() || "+-−*·/(".contains(c))
         };
-        let chain = !found.evidence.broken_link || names_alone();
+        // Of `1.15 N = 117.6` the first reading is all numbers, and another one of a force N.
+        let numbers = || {
+            let readings = crate::reading::read(line, self.names().vocabulary());
+            readings.is_ok_and(|all| {
+                let mut sides = all.iter().take(1).flat_map(|first| &first.sides);
+                all.len() > 1 && sides.all(|side| side.names().is_empty())
+            })
+        };
+        let chain = !found.evidence.broken_link || names_alone() || numbers();
         let refused = found.truth == Truth::DoesNotHold && chain || self.is_far(found);
         let freely = self.state.freely.as_ref().filter(|_| refused)?;
         let (names, own_values) = (self.names(), self.own_values());

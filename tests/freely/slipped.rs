@@ -16,11 +16,37 @@ const ROUNDED: &[&str] = &[
     TENSION,
     "H = -686 - 356 - 98.0 + 1180 = 40.0 N",
 ];
+const BLOCK: &str = "../workings/block";
+const LID: &str = "../workings/lid";
+const CHEST: &str = "../workings/chest";
 const TENSION: &str =
     "T = (686*3.3*cos(65) + 356*6.6*cos(65) + 98.0*1.2*cos(65))/(4*sin(25)) = 1180 N";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // Two unknowns, of which the first that is sought has no root here.
+    ("hinge_gives", &[], "3.5*(686-Ay) = 588 + 490*d", Sign::Right, "with Ay, d still unknown"),
+    ("hinge_gives", &[], "3.5*(686-Ay) = 600 + 490*d", Sign::Wrong, ""),
+    // The other of two ways to give way is no answer, and nothing wrong.
+    (CHEST, &[], "if it slides: P cos15 = 0.6(588 - P sin15)", Sign::Noted, "the other way"),
+    (CHEST, &["if it slides: P = 315 N"], "P = 315 N", Sign::Wrong, ""),
+    (CHEST, &[], "tips: P = 315 N", Sign::Wrong, ""),
+    // Of a form no unit is tried but its own.
+    (BLOCK, &[], "N = W - 0.3 N", Sign::Wrong, "!kgf"),
+    ("jib", &[], "S = 4165 N, pulls", Sign::Right, ""),
+    // A second value that is by chance that of another quantity takes the place of the first.
+    ("mast --seed 12", &["Hy = 101 N", "Hy = 745 N"], "H = 1349 N", Sign::Follows, "line 2"),
+    // ℓ without its key.
+    ("../workings/child", &[], "l = 0.00667 m", Sign::Right, ""),
+    ("../workings/child", &[], "l = 3.2 m", Sign::Wrong, ""),
+    // N and m behind a number may be the force and the mass that are sought.
+    (BLOCK, &[], "1.024 N = 117.6", Sign::Noted, "comes out right"),
+    (BLOCK, &[], "1.324 N = 117.6", Sign::Wrong, ""),
+    (BLOCK, &["N(cos28 + 0.3 sin28) = 117.6"], "1.024 N = 117.6", Sign::Right, ""),
+    (BLOCK, &["N(cos28 + 0.3 sin28) = 117.6"], "1.148 N = 117.6", Sign::Wrong, ""),
+    (BLOCK, &["N(cos28 + 0.3 cos28) = 117.6"], "1.148 N = 117.6", Sign::Follows, ""),
+    (LID, &["m*9.8*0.343*cos25 = 42"], "3.045 m = 42", Sign::Right, ""),
+    (LID, &["m*9.8*0.343*cos25 = 42"], "3.145 m = 42", Sign::Wrong, ""),
     // 40° is that of the mast and that of the rope: a name of hers may stand for either.
     (MAST, &["Wb = 460.6 N", "W1 = 425.9 N", "x1 = 2.5*cos(40) = 1.915 m", "x2 = 5*cos(40) = 3.83 m"],
         "T*4.6*sin(80) = 460.6*x1 + 425.9*x2", Sign::Follows, "line 2"),

@@ -31,11 +31,17 @@ struct Row {
 /// True if a line follows from one of these wrong lines, alone or with one or two others of hers
 /// beside it.
 pub fn follows_relation(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> bool {
-    follows(board, wrong, right, line).unwrap_or(false)
+    // `2.5 N = 4.33 R + 698` may be of newtons or of a force N.
+    let mut told = readings_of(board, line).into_iter();
+    told.any(|sides| follows(board, wrong, right, (line, &sides)).unwrap_or(false))
 }
 
-fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Option<bool> {
-    let sides = sides_of(board, line)?;
+fn follows(
+    board: &Board<'_>,
+    wrong: &[&str],
+    right: &[&str],
+    (line, sides): (&str, &[Tree]),
+) -> Option<bool> {
     let (last, others) = sides.split_last()?;
     let told = row(board, others.first()?, last).filter(|told| !told.of.is_empty())?;
     let mut beside: Vec<Row> = right
@@ -53,7 +59,7 @@ fn follows(board: &Board<'_>, wrong: &[&str], right: &[&str], line: &str) -> Opt
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
     let wrong = wrong.filter(|wrong| relates(board, wrong));
     // Another number for the same unknown is one more try, near the first or not.
-    let value = valued(board, &sides).filter(|_| sides.len() == 2);
+    let value = valued(board, sides).filter(|_| sides.len() == 2);
     let is_try = |wrong: &str| {
         let sides = sides_of(board, wrong).unwrap_or_default();
         value.is_some() && valued(board, &sides) == value
@@ -130,10 +136,19 @@ fn relates(board: &Board<'_>, line: &str) -> bool {
 }
 
 fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
-    let readings = read(line, board.names.vocabulary()).ok()?;
-    let reading = readings.into_iter().next()?;
-    let relation = reading.defines.is_none() && reading.sides.len() > 1;
-    relation.then_some(reading.sides)
+    let readings = readings_of(board, line);
+    let named = |sides: &[Tree]| sides.iter().any(|side| !side.names().is_empty());
+    let first = readings.iter().position(|sides| named(sides)).unwrap_or(0);
+    readings.into_iter().nth(first)
+}
+
+/// The sides of a relation in each of its readings.
+fn readings_of(board: &Board<'_>, line: &str) -> Vec<Vec<Tree>> {
+    let readings = read(line, board.names.vocabulary()).unwrap_or_default();
+    let relations = readings
+        .into_iter()
+        .filter(|reading| reading.defines.is_none() && reading.sides.len() > 1);
+    relations.map(|reading| reading.sides).collect()
 }
 
 fn row_of(board: &Board<'_>, line: &str) -> Option<Row> {
