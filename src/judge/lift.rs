@@ -24,9 +24,9 @@ const MOST_ASSIGNMENTS: usize = 12000;
 const MOST_GENERAL: usize = 24000;
 
 /// The most numbers that are put in while one line is judged, in all that it is judged beside: an
-/// assignment of meanings costs one for each number of the line. A count, so a line has the same
-/// verdict on every computer.
-const MOST_PUT_IN: usize = 1_200_000;
+/// assignment of meanings costs one for each number of the line and for every second name. A count,
+/// so a line has the same verdict on every computer.
+const MOST_PUT_IN: usize = 1_500_000;
 
 /// Assignments that are tried whatever was spent before.
 const FEWEST_ASSIGNMENTS: usize = 64;
@@ -151,11 +151,11 @@ pub(super) fn lift_as(
         None => MOST_ASSIGNMENTS,
     };
     let most = most / (1 + meanings.len() / 10);
-    let most = most.min(
-        board
-            .effort
-            .map_or(most, |effort| effort.left(meanings.len())),
-    );
+    // A name is looked up for every assignment, too.
+    let names = sides.iter().flat_map(|side| side.names()).count();
+    let put_in = meanings.len() + names / 2;
+    let left = board.effort.map(|effort| effort.left(put_in));
+    let most = most.min(left.unwrap_or(most));
     let count = |meanings: &[Vec<Meaning>]| {
         meanings
             .iter()
@@ -188,7 +188,7 @@ pub(super) fn lift_as(
         }
     }
     if let Some(effort) = board.effort {
-        effort.spend(count(&meanings), meanings.len());
+        effort.spend(count(&meanings), put_in);
     }
     let angles = angle_names(board, sides, wanted);
     let counts: Vec<usize> = meanings.iter().map(Vec::len).collect();

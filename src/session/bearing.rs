@@ -57,9 +57,7 @@ impl Session {
         if let Some(line) = told.line {
             let ways = self.ways_of(target);
             let mut ways = ways.iter().filter(|way| judgement.points_as_said(**way));
-            if ways.clone().next().is_none() {
-                return None;
-            }
+            ways.clone().next()?;
             if !ways.any(|way| lies_against(&told, *way, line)) {
                 judgement.refuse_way();
             }
