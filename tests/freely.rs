@@ -9,6 +9,8 @@ mod counted;
 mod manners;
 #[path = "freely/slipped.rs"]
 mod slipped;
+#[path = "freely/tried.rs"]
+mod tried;
 #[path = "freely/why.rs"]
 mod why;
 #[path = "freely/wide.rs"]

@@ -47,6 +47,7 @@ fn empty_board<'a>(
         on_body: None,
         on_next: &[],
         wide: false,
+        effort: None,
         memo: Memo::default(),
     }
 }

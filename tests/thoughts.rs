@@ -174,6 +174,7 @@ fn numbers_at_the_pull(mut seen: impl FnMut(&Case, &Board<'_>, &leverwright::jud
                 on_body: None,
                 on_next: &[],
                 wide: false,
+                effort: None,
                 memo: Memo::default(),
             };
             let judgement = judge(&board, case.pull(), &figures_text(pull, 3), 1);

@@ -189,6 +189,7 @@ impl Scene {
             on_body: None,
             on_next: &[],
             wide: false,
+            effort: None,
             memo: Memo::default(),
         };
         let judgement = judge(&board, step, line, 1);

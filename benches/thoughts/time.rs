@@ -141,6 +141,7 @@ fn by_catalogue(cases: &[Case], share: usize, random: &mut ChaCha8Rng) {
             on_body: None,
             on_next: &[],
             wide: false,
+            effort: None,
             memo: Memo::default(),
         };
         let judgement = judge(&board, pull, &typed, 1);

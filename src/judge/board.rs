@@ -2,6 +2,7 @@
 
 use super::by_balance::{by_other_balances, by_own_parts};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
+pub use super::lift::Effort;
 use super::names::{NameRole, Names};
 use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
 use crate::problem::{Direction, ForceId, Problem};
@@ -136,9 +137,10 @@ pub struct Board<'a> {
     /// Those that were said with the statements after the first one of a line, one for each; none
     /// where one stands for all of them.
     pub on_next: &'a [&'a str],
-    /// True where a line whose way is not seen is looked at once more, with more that its numbers
-    /// may stand for.
+    /// True where what is not seen is looked at once more, with more that numbers may stand for.
     pub wide: bool,
+    /// What was spent on the line so far, over all that it is judged beside; none: no bound.
+    pub effort: Option<&'a Effort>,
     /// What was worked out for this board already.
     pub memo: Memo,
 }

@@ -171,6 +171,8 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     } else if telling && !coarse {
         let fine = typed.written.significant > COMMON_FIGURES;
         let mut own = board.own_pins();
+        // An earlier wrong value of the same gives nothing for it.
+        own.remove(&id);
         let follows = Grade::Follows(lines_of(board, &own));
         if !own.is_empty() {
             own.extend(board.in_place(id).0);

@@ -14,6 +14,7 @@ use crate::reading::{
     Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
 };
 use crate::units::Dimension;
+use std::cell::Cell;
 use std::collections::BTreeSet;
 
 /// The most assignments of meanings to literals that are tried.
@@ -21,6 +22,37 @@ const MOST_ASSIGNMENTS: usize = 12000;
 
 /// The same in a general working, where more numbers are alike.
 const MOST_GENERAL: usize = 24000;
+
+/// The most numbers that are put in while one line is judged, in all that it is judged beside: an
+/// assignment of meanings costs one for each number of the line and for every second name. A count,
+/// so a line has the same verdict on every computer.
+const MOST_PUT_IN: usize = 1_500_000;
+
+/// Assignments that are tried whatever was spent before.
+const FEWEST_ASSIGNMENTS: usize = 64;
+
+/// How many numbers were put in while one line was judged.
+#[derive(Clone, Debug, Default)]
+pub struct Effort(Cell<usize>);
+
+impl Effort {
+    /// Begins another line.
+    pub fn renew(&self) {
+        self.0.set(0);
+    }
+
+    /// How many assignments may still be tried of a line of so many numbers.
+    fn left(&self, numbers: usize) -> usize {
+        let left = MOST_PUT_IN.saturating_sub(self.0.get()) / numbers.max(1);
+        left.max(FEWEST_ASSIGNMENTS)
+    }
+
+    fn spend(&self, assignments: usize, numbers: usize) {
+        let now = self.0.get();
+        self.0
+            .set(now.saturating_add(assignments.saturating_mul(numbers)));
+    }
+}
 
 /// Makes one number of a line's sides at one choice of numbers, given values for its leaves.
 pub(super) type Combine<'c> =
@@ -119,6 +151,11 @@ pub(super) fn lift_as(
         None => MOST_ASSIGNMENTS,
     };
     let most = most / (1 + meanings.len() / 10);
+    // A name is looked up for every assignment, too.
+    let names = sides.iter().flat_map(|side| side.names()).count();
+    let put_in = meanings.len() + names / 2;
+    let left = board.effort.map(|effort| effort.left(put_in));
+    let most = most.min(left.unwrap_or(most));
     let count = |meanings: &[Vec<Meaning>]| {
         meanings
             .iter()
@@ -149,6 +186,9 @@ pub(super) fn lift_as(
                 longest.remove(count - 1 - usize::from(!divides && !two));
             }
         }
+    }
+    if let Some(effort) = board.effort {
+        effort.spend(count(&meanings), put_in);
     }
     let angles = angle_names(board, sides, wanted);
     let counts: Vec<usize> = meanings.iter().map(Vec::len).collect();

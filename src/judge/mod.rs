@@ -71,7 +71,7 @@ mod worked;
 
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
-pub use board::{Board, Memo, Own, OwnName, Standing};
+pub use board::{Board, Effort, Memo, Own, OwnName, Standing};
 pub use by_wrong::types_wrong;
 pub(crate) use clauses::statements;
 pub use evidence::Evidence;
@@ -293,7 +293,7 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
 /// Judges a line of one statement beside all that stands.
 fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Judgement {
     let readings = match crate::reading::read(line, board.names.vocabulary()) {
-        Ok(readings) => readings,
+        Ok(readings) => small_lengths::metres_first(board, readings),
         Err(misreading) => {
             let span = misreading.span;
             let mut judgement = Judgement::of(asked, Truth::NotUnderstood(misreading));

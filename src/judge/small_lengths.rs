@@ -8,7 +8,8 @@ use super::printed_units::in_unit;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
-use crate::reading::{Node, Reading, Tree};
+use crate::reading::{Leaf, Literal, NameId, Node, Operator, Reading, Tree, Value, evaluate};
+use crate::text::Span;
 use crate::units::{Dimension, Unit, find_unit};
 
 /// Units of a length and of what is made of lengths alone, and what a metre is typed as.
@@ -61,6 +62,63 @@ pub(super) fn judge(
     let steps = board.key.steps.iter().filter(|step| step.asked && !named);
     let mut others = steps.filter(|step| step.dimension == unit.dimension);
     judged(asked).or_else(|| others.find_map(|step| judged(step.id).filter(|told| told.proved)))
+}
+
+/// `c = (1.6 − 0.4) m`: of the readings of a name of her own the one with metres first, where all that
+/// stands before them are lengths of this problem and make one. Nothing behind the name tells it
+/// from a multiple of the mass m.
+pub(super) fn metres_first(board: &Board<'_>, mut readings: Vec<Reading>) -> Vec<Reading> {
+    let of_mass = |(id, _): &(NameId, Span)| board.names.dimension(*id) == Dimension::MASS;
+    let is_mass = readings.first().is_some_and(|first| {
+        first.defines.is_some()
+            && matches!(first.sides.as_slice(), [side] if side.names().iter().any(of_mass))
+    });
+    if !is_mass || readings.len() < 2 {
+        return readings;
+    }
+    let stock = Stock::of(board);
+    let metres = readings.iter().position(|reading| {
+        let [side] = reading.sides.as_slice() else {
+            return false;
+        };
+        side.names().is_empty() && is_length_before_metres(&stock, side)
+    });
+    if let Some(metres) = metres {
+        readings[..=metres].rotate_right(1);
+    }
+    readings
+}
+
+/// True for lengths in a bracket that make one, and the metre behind it.
+fn is_length_before_metres(stock: &Stock, side: &Tree) -> bool {
+    let is_length = |literal: &Literal| {
+        let meanings = stock.meanings(literal, false, false);
+        let mut meanings = meanings.iter().filter(|meaning| !meaning.constant);
+        meanings.any(|meaning| meaning.dimension == Dimension::LENGTH)
+    };
+    let mut exponents = Vec::new();
+    side.visit(&mut |tree| {
+        if let Node::Binary(Operator::Power, _, exponent) = &tree.node {
+            exponents.extend(exponent.literals().iter().map(|place| place.literal.index));
+        }
+    });
+    let mut metres = false;
+    let value = evaluate(side, &mut |leaf| match leaf {
+        Leaf::Literal(literal) if literal.unit_alone => {
+            metres |= (literal.unit).is_some_and(|unit| unit.dimension == Dimension::LENGTH);
+            Value::of(literal.value, Dimension::NUMBER)
+        }
+        Leaf::Literal(literal)
+            if literal.unit.is_none()
+                && !exponents.contains(&literal.index)
+                && is_length(literal) =>
+        {
+            Value::of(literal.value, Dimension::LENGTH)
+        }
+        Leaf::Literal(literal) => Value::of_literal(literal),
+        Leaf::Name(_) => Value::bare(f64::NAN),
+    });
+    metres && value.is_ok_and(|value| !value.bare && value.dimension == Dimension::LENGTH)
 }
 
 /// The unit of a side that is a number.

@@ -42,6 +42,7 @@ const LENIENT: &[(&str, &str)] = &[
     ("radians", "rad"),
     ("m/s/s", "m/s²"),
     ("m·s⁻²", "m/s²"),
+    ("m·s^-2", "m/s²"),
     ("m/s^2", "m/s²"),
     ("m/s2", "m/s²"),
 ];

@@ -25,6 +25,8 @@ impl Session {
         }
         let untitled = self.without_title(line);
         let line = untitled.as_deref().unwrap_or(line);
+        let sized = self.size_with_way(line);
+        let line = sized.as_deref().unwrap_or(line);
         if let Some(outcome) = self.answer_with_all_values(asked, line) {
             return outcome;
         }

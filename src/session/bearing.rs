@@ -1,6 +1,7 @@
 //! "495 N at 80° above the horizontal": a force told with the direction of its line.
 
 use super::Session;
+use super::acting::Way;
 use super::measured::Reference;
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
@@ -13,6 +14,12 @@ const BEFORE: [&str; 4] = [" at ", ", ", " ∠", "∠"];
 const DEGREES: [&str; 4] = ["°", "degrees", "degree", "deg"];
 /// How far an angle may be off that was worked out with three figures, in degrees.
 const CARRIED: f64 = 0.15;
+
+/// How far one may be off that is measured from a body or a rope: it is the difference of two.
+const ROUNDED: f64 = 0.5;
+
+/// The sine of an angle by which nothing leans.
+const LEANS: f64 = 0.01;
 
 /// A force and the angle behind it.
 struct Told {
@@ -28,6 +35,8 @@ struct Told {
     half: f64,
     /// What it is measured from, where that is said.
     from: Option<Reference>,
+    /// A vector along the body or the rope that it is measured from, where that is said.
+    line: Option<Way>,
 }
 
 impl Session {
@@ -44,6 +53,15 @@ impl Session {
             // What is given is told again with its own angle, or not at all.
             let noted = judgement.truth == Truth::Noted && !self.is_given(told.degrees);
             return (!noted).then_some(judgement);
+        }
+        if let Some(line) = told.line {
+            let ways = self.ways_of(target);
+            let mut ways = ways.iter().filter(|way| judgement.points_as_said(**way));
+            ways.clone().next()?;
+            if !ways.any(|way| lies_against(&told, *way, line)) {
+                judgement.refuse_way();
+            }
+            return Some(judgement);
         }
         let lies_so = match self.direction_of(target) {
             Some(direction) => {
@@ -186,9 +204,13 @@ impl Session {
             None => (behind, ""),
         };
         let measured = self.measured_from(behind);
+        let line = self.measured_from_line(behind);
+        let line = line.filter(|_| measured.is_none());
         let angle = measured.as_ref().map_or(behind, |measured| measured.angle);
+        let angle = line.map_or(angle, |(angle, _)| angle);
         // With its line or a way behind it an angle needs no sign of degrees.
         let bare = measured.is_some()
+            || line.is_some()
             || self.way_behind(behind).is_some()
             || self.before(behind, "statement.horizontal").is_some();
         let (typed, half, rest) = degrees(angle, bare)?;
@@ -210,7 +232,42 @@ impl Session {
             degrees,
             half,
             from,
+            line: line.map(|(_, way)| way),
         })
+    }
+
+    /// `20° to the boom`, `20° from the wall`: the angle, and a vector along what it is measured from.
+    fn measured_from_line<'l>(&self, text: &'l str) -> Option<(&'l str, Way)> {
+        let text = text.trim_end().trim_end_matches('.');
+        let mut lines = self.known_lines();
+        let usual = [
+            ("statement.upright-thing", (0.0, 1.0)),
+            ("statement.level-thing", (1.0, 0.0)),
+        ];
+        // A wall that leans pushes at a slope.
+        let pushes = self.exerted().into_iter().filter(|one| one.kind == "push");
+        let pushes: Vec<_> = pushes.collect();
+        let leans = |noun: &str, (x, y): Way| {
+            let of_it = pushes.iter().filter(|one| one.noun == noun);
+            let mut ways = of_it.flat_map(|one| one.on.iter().flat_map(|on| &on.ways));
+            ways.any(|(u, v)| (x * u + y * v).abs() > LEANS * libm::hypot(*u, *v))
+        };
+        for (key, way) in usual {
+            let nouns = self.words.word(key);
+            let nouns = nouns.split(',').map(|noun| noun.trim().to_owned());
+            let nouns = nouns.filter(|noun| !leans(noun, way));
+            lines.extend(nouns.map(|noun| (noun, way)));
+        }
+        let (rest, way) = lines.into_iter().find_map(|(noun, way)| {
+            let at = text.len().checked_sub(noun.len())?;
+            let (rest, last) = (text.get(..at)?, text.get(at..)?);
+            let stands = rest.ends_with(char::is_whitespace) && last.to_lowercase() == noun;
+            stands.then_some((rest, way))
+        })?;
+        let rest = self.before(rest, "statement.filler").unwrap_or(rest);
+        let from = ["statement.from", "statement.to", "statement.at"];
+        let angle = from.iter().find_map(|key| self.before(rest, key))?;
+        Some((angle, way))
     }
 }
 
@@ -242,6 +299,14 @@ fn lies_at(told: &Told, (x, y): (f64, f64)) -> bool {
         Some(Reference::Left) => near(180.0 - points),
         None => near(acute) || near(points),
     }
+}
+
+/// Whether a force that points so lies at the angle that was told with a line. What is further off
+/// than figures that were rounded explain does not.
+fn lies_against(told: &Told, (x, y): Way, (u, v): Way) -> bool {
+    let between = libm::atan2(x * v - y * u, x * u + y * v).to_degrees().abs();
+    let off = |angle: f64| (told.degrees.abs() - angle).abs();
+    off(between).min(off(180.0 - between)) <= told.half + ROUNDED
 }
 
 /// The words of a body that stand in a text and not in what is left of it.

@@ -3,7 +3,7 @@
 //! values twice has the same verdict.
 
 use super::Session;
-use crate::judge::{Judgement, Own, OwnName, Standing};
+use crate::judge::{Effort, Judgement, Own, OwnName, Standing};
 use crate::key::{Key, StepId};
 use crate::text::Symbol;
 use std::cell::RefCell;
@@ -11,9 +11,12 @@ use std::cell::RefCell;
 /// The most verdicts that are remembered: of a long line with many ways to write it.
 const MOST: usize = 64;
 
-/// The verdicts of one turn.
+/// The verdicts of one turn, and what they cost.
 #[derive(Clone, Default)]
-pub(super) struct Before(RefCell<Vec<(Question, Judgement)>>);
+pub(super) struct Before {
+    verdicts: RefCell<Vec<(Question, Judgement)>>,
+    effort: Effort,
+}
 
 /// Everything that a verdict depends on and that changes within a session.
 #[derive(Clone, PartialEq)]
@@ -58,7 +61,7 @@ impl Before {
         judge: impl FnOnce() -> Judgement,
     ) -> Judgement {
         let known = self
-            .0
+            .verdicts
             .borrow()
             .iter()
             .find_map(|(asked, judgement)| (*asked == question).then(|| judgement.clone()));
@@ -66,7 +69,7 @@ impl Before {
             return known;
         }
         let judgement = judge();
-        let mut all = self.0.borrow_mut();
+        let mut all = self.verdicts.borrow_mut();
         if all.len() == MOST {
             all.remove(0);
         }
@@ -74,8 +77,14 @@ impl Before {
         judgement
     }
 
+    /// What was spent on the line that is answered now.
+    pub(super) fn effort(&self) -> &Effort {
+        &self.effort
+    }
+
     /// Forgets all verdicts.
     pub(super) fn clear(&mut self) {
-        self.0.get_mut().clear();
+        self.verdicts.get_mut().clear();
+        self.effort.renew();
     }
 }

@@ -63,12 +63,14 @@ impl Session {
         if concludes || more(before) || more(behind) || !(is_chain(before) || is_chain(behind)) {
             return None;
         }
-        let (left, right) = (before.rsplit('=').next()?, behind.split('=').next()?);
         let larger = sign.contains(['>', '≥']);
-        let (large, small) = if larger { (left, right) } else { (right, left) };
         let chains = [before, behind];
         let mut chains = chains.into_iter().filter(|text| is_chain(text));
-        let sizes = self.number_of(large).zip(self.number_of(small));
+        // Of equal sides the nearest to the sign that has a value: the others are judged for themselves.
+        let left = before.rsplit('=').find_map(|side| self.number_of(side));
+        let right = behind.split('=').find_map(|side| self.number_of(side));
+        let (large, small) = if larger { (left, right) } else { (right, left) };
+        let sizes = large.zip(small);
         let fails = sizes.is_some_and(|(large, small)| {
             let (one, other) = (large.number, small.number);
             let kinds = large.dimension != small.dimension && !large.bare && !small.bare;

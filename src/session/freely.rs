@@ -93,6 +93,7 @@ impl Session {
         if let Some(freely) = &mut self.state.freely {
             line.clone_into(&mut freely.now);
         }
+        self.before.effort().renew();
         let meant = self.with_meanings(asked, line);
         let line = meant.as_str();
         let in_words = self

@@ -83,7 +83,7 @@ impl Session {
     }
 
     /// The nouns of straight bodies, and of what pulls or pushes along a line of its own.
-    fn known_lines(&self) -> Vec<Straight> {
+    pub(super) fn known_lines(&self) -> Vec<Straight> {
         let mut lines = self.straight.clone();
         if !self.is_general() {
             let angle = self.problem.body_angle(&self.problem.values());
@@ -100,7 +100,7 @@ impl Session {
     }
 
     /// The ways in which a force or a part of one may act; none where they are not known.
-    fn ways_of(&self, step: StepId) -> Vec<Way> {
+    pub(super) fn ways_of(&self, step: StepId) -> Vec<Way> {
         if let Some(axis) = step.along() {
             return vec![match axis {
                 Axis::Horizontal => (1.0, 0.0),

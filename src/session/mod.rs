@@ -390,6 +390,7 @@ impl Session {
             on_body: None,
             on_next: &[],
             wide: self.state.wide,
+            effort: Some(self.before.effort()),
             memo: Memo::default(),
         }
     }

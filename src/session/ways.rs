@@ -34,6 +34,22 @@ impl Session {
         on_body(&self.words, &self.key, target, way)
     }
 
+    /// `|Hx| = 361 N to the left`: a size told with its way is the part told so. The bars are left
+    /// out, and every place in the line stays; `None` for other lines.
+    pub(super) fn size_with_way(&self, line: &str) -> Option<String> {
+        let start = line.len() - line.trim_start().len();
+        let (name, rest) = line[start..].strip_prefix('|')?.split_once('|')?;
+        let value = rest.trim_start().strip_prefix(['=', '≈'])?.trim_start();
+        let is_size = value.starts_with(|c: char| c.is_ascii_digit()) && !value.contains('|');
+        if !is_size || !self.is_symbol(name.trim()) {
+            return None;
+        }
+        let without = self.without_body(value).map(|(rest, _)| rest);
+        let told = without.as_deref().unwrap_or(value).trim_end();
+        let says_way = told.ends_with(['←', '→', '↑', '↓']) || self.way_behind(told).is_some();
+        says_way.then(|| format!("{} {name} {rest}", &line[..start]))
+    }
+
     /// That a part of a support's force points so, once it stands; nothing of others, and of a part
     /// that is none.
     pub(super) fn points(&self, target: StepId) -> Prose {

@@ -2,10 +2,11 @@
 //! `T1 sin 40 = T2 sin 25` the line `T1 = 0.657 T2`, and with a right balance beside it the values.
 
 use super::super::board::Board;
+use super::super::identity::is_same;
 use super::super::names::{NameRole, step_of};
 use super::super::printed_units::printed_force;
 use crate::key::{StepId, agree};
-use crate::reading::{Leaf, Node, Operator, Tree, Value, evaluate, read};
+use crate::reading::{Leaf, Literal, Node, Operator, Tree, Value, evaluate, read};
 use crate::units::Dimension;
 
 /// A line follows where its sides differ by no more than this share of what stands in them.
@@ -64,7 +65,7 @@ fn follows(
         let sides = sides_of(board, wrong).unwrap_or_default();
         value.is_some() && valued(board, &sides) == value
     };
-    let wrong = wrong.filter(|wrong| !is_try(wrong));
+    let wrong = wrong.filter(|wrong| !is_try(wrong) && !is_other_number(board, wrong, &sides));
     let wrong = wrong.filter_map(|wrong| row_of(board, wrong));
     let wrong: Vec<Row> = wrong.filter(|wrong| !wrong.of.is_empty()).collect();
     // Her wrong lines first: one of them at least gives what is told.
@@ -105,6 +106,27 @@ pub fn is_of_a_kind(board: &Board<'_>, one: &str, other: &str) -> bool {
         later.any(|other| (one - other).abs() <= NEAR * one.abs())
     };
     same && (ratios.len() < 3 || ratios.iter().enumerate().any(alike))
+}
+
+/// True for a wrong line and another, each a relation set equal to a bare number, where the relation
+/// is the same and the number is no rounding of the wrong one: `A + B = 1005` after
+/// `A + B = 1000` is one more try.
+fn is_other_number(board: &Board<'_>, wrong: &str, sides: &[Tree]) -> bool {
+    fn number(side: &Tree) -> Option<&Literal> {
+        match &side.node {
+            Node::Literal(literal) => Some(literal),
+            _ => None,
+        }
+    }
+    let wrong = sides_of(board, wrong).unwrap_or_default();
+    let ([form, told], [wrong, first]) = (sides, wrong.as_slice()) else {
+        return false;
+    };
+    let (Some(told), Some(first)) = (number(told), number(first)) else {
+        return false;
+    };
+    let apart = (told.value - first.value).abs();
+    is_same(wrong, form) && apart > 0.5 * told.written.last_place * (1.0 + 1e-6)
 }
 
 /// The step whose name stands first in a line that ends in a number.
