@@ -65,7 +65,10 @@ impl Session {
         };
         let wrong = self.wrong_in_force();
         let mut outcome = self.work_freely(&rest);
-        if let Some(told) = self.other_axis_told(&rest, &outcome) {
+        let label = self
+            .other_axis_told(&rest, &outcome)
+            .or_else(|| self.other_point_told(&rest, &outcome));
+        if let Some(told) = label {
             outcome.message = outcome.message.then(told);
         }
         let number = self.state.next_number;

@@ -2,14 +2,16 @@
 //! `if it slides: P = 0.6 N`: which of two ways of giving way a line is said to be of, where the
 //! problem is at the limit of the other.
 
+use super::turn::Sign;
 use super::{Outcome, Session};
+use crate::judge::statement::{PivotSaid, is_pivot, pivot_said};
 use crate::key::{Axis, StepId};
 use crate::text::Prose;
 
 impl Session {
     /// What is told of a line that stands and whose label names the other axis.
     pub(super) fn other_axis_told(&self, line: &str, outcome: &Outcome) -> Option<Prose> {
-        let stands = matches!(outcome.sign, super::turn::Sign::Right);
+        let stands = matches!(outcome.sign, Sign::Right);
         let (label, sum) = line.split_once(':').filter(|_| stands)?;
         let said = self.axis_of_label(label)?;
         let names = sum.split(|c: char| !c.is_alphanumeric() && c != '_');
@@ -21,6 +23,35 @@ impl Session {
             Axis::Vertical => "talk.label-level",
         };
         other.then(|| self.words.say(key, &[]))
+    }
+
+    /// What is told of a sum of moments that stands and whose label names another point than the
+    /// hinge, where the hinge's force is not in it: about no other point would it hold without.
+    pub(super) fn other_point_told(&self, line: &str, outcome: &Outcome) -> Option<Prose> {
+        let stands = matches!(outcome.sign, Sign::Right | Sign::Follows);
+        let (label, sum) = line
+            .split_once(':')
+            .filter(|_| stands && self.key.general.is_none())?;
+        let said = pivot_said(&self.problem, &self.words, label);
+        let (PivotSaid::At(metres) | PivotSaid::OnUnknown(metres, _)) = said else {
+            return None;
+        };
+        let unknown = self.key.unknown()?;
+        let of = |name: &str, of: &dyn Fn(StepId) -> bool| {
+            let mut steps = self.key.steps.iter();
+            steps.any(|step| !name.is_empty() && of(step.id) && step.symbol.matches(name))
+        };
+        let names: Vec<&str> = sum
+            .split(|c: char| !c.is_alphanumeric() && c != '_')
+            .collect();
+        let is_pull = |id: StepId| id == unknown;
+        let is_hinge = |id: StepId| matches!(id, StepId::Reaction(..));
+        // Once it is found its force may stand there as a number.
+        let found = self.state.standing.keys().any(|id| is_hinge(*id));
+        let without = !found && !names.iter().any(|name| of(name, &is_hinge));
+        let moments = names.iter().any(|name| of(name, &is_pull)) && sum.contains('=');
+        let other = !is_pivot(&self.problem, self.key.pivot, metres) && without && moments;
+        other.then(|| self.say("talk.label-pivot"))
     }
 
     /// The answer to a line of the other way in which a body may give way: whoever compares both

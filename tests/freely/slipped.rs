@@ -24,6 +24,11 @@ const TENSION: &str =
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // A label with another point than the hinge, of a sum without the hinge's force.
+    ("mast --seed 3", &[], "about the tip: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "about the hinge"),
+    ("mast --seed 3", &[], "about the knot: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "about the hinge"),
+    ("mast --seed 3", &[], "about the hinge: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "!about the hinge"),
+    ("mast --seed 3", &["T = 811 N", "Hx = 798 N"], "about the tip: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "!about the hinge"),
     // Two unknowns, of which the first that is sought has no root here.
     ("hinge_gives", &[], "3.5*(686-Ay) = 588 + 490*d", Sign::Right, "with Ay, d still unknown"),
     ("hinge_gives", &[], "3.5*(686-Ay) = 600 + 490*d", Sign::Wrong, ""),

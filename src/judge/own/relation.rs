@@ -65,7 +65,7 @@ fn follows(
         let sides = sides_of(board, wrong).unwrap_or_default();
         value.is_some() && valued(board, &sides) == value
     };
-    let wrong = wrong.filter(|wrong| !is_try(wrong) && !is_other_number(board, wrong, &sides));
+    let wrong = wrong.filter(|wrong| !is_try(wrong) && !is_other_number(board, wrong, sides));
     let wrong = wrong.filter_map(|wrong| row_of(board, wrong));
     let wrong: Vec<Row> = wrong.filter(|wrong| !wrong.of.is_empty()).collect();
     // Her wrong lines first: one of them at least gives what is told.
