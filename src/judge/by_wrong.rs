@@ -1,9 +1,12 @@
 //! A wrong value of the learner's own by way of which a line comes to the right one: that is no way.
 
 use super::board::{Board, Own};
+use super::links::is_equal;
 use super::names::NameRole;
+use super::stock::Stock;
 use crate::key::StepId;
-use crate::reading::{Place, Tree, read};
+use crate::reading::{Node, Place, Reading, Tree, read};
+use crate::units::Dimension;
 
 /// Numbers nearer than this share of them are one.
 const EXACT: f64 = 1e-9;
@@ -54,6 +57,73 @@ pub fn types_wrong(board: &Board<'_>, target: StepId, line: &str) -> bool {
     let readings = read(line, board.names.vocabulary()).unwrap_or_default();
     let mut sides = readings.iter().flat_map(|reading| &reading.sides);
     sides.any(|side| side.literals().iter().any(typed))
+}
+
+/// The lines of her wrong values that are named in a line, and whether one of them is an unknown that
+/// stands beside what is none, as in a balance, or an angle.
+pub fn wrong_named(board: &Board<'_>, line: &str) -> (Vec<usize>, bool) {
+    let readings = read(line, board.names.vocabulary()).unwrap_or_default();
+    let sides = readings.first().into_iter().flat_map(|first| &first.sides);
+    let steps = sides.flat_map(Tree::names);
+    let steps = steps.filter_map(|(id, _)| match board.names.role(id)? {
+        NameRole::Step(step) => Some(step),
+        _ => None,
+    });
+    let steps: Vec<StepId> = steps.collect();
+    let wrong = |step: &&StepId| board.standing.get(step).filter(|own| !own.right);
+    let mut lines: Vec<usize> = steps
+        .iter()
+        .filter_map(|step| Some(wrong(&step)?.line))
+        .collect();
+    lines.sort_unstable();
+    lines.dedup();
+    let unknown = steps
+        .iter()
+        .any(|step| step.is_unknown() && wrong(&step).is_some());
+    let beside = steps.iter().any(|step| !step.is_unknown());
+    // `tan ψ = 392/294` is how ψ is found, whatever she has for it.
+    let angle = |step: &StepId| {
+        (board.key.step(*step)).is_some_and(|step| step.dimension == Dimension::ANGLE)
+    };
+    (lines, unknown && (beside || steps.iter().any(angle)))
+}
+
+/// True for a chain of numbers alone, each side the value of the one before, whose numbers are the
+/// problem's or stand in her lines before it: `568·1.5 = 852` after her W = 568 N. It says nothing
+/// of the problem.
+pub fn is_true_of_typed(board: &Board<'_>, line: &str, lines: &[&str]) -> bool {
+    let readings = |line: &str| read(line, board.names.vocabulary()).unwrap_or_default();
+    let all = readings(line);
+    let numbers = |reading: &Reading| {
+        let literals = reading.sides.iter().flat_map(Tree::literals);
+        let typed = literals.map(|place| (place.literal.value.abs(), place.literal.typed.abs()));
+        typed.collect::<Vec<(f64, f64)>>()
+    };
+    let earlier = lines.iter().flat_map(|line| readings(line));
+    let earlier: Vec<(f64, f64)> = earlier.flat_map(|reading| numbers(&reading)).collect();
+    let stock = Stock::of(board);
+    all.iter().any(|reading| {
+        let sides: Vec<&Tree> = reading.sides.iter().collect();
+        let nameless = sides.iter().all(|side| side.names().is_empty());
+        let form = matches!(sides.first(), Some(side) if !matches!(side.node, Node::Literal(_)));
+        if sides.len() < 2 || !nameless || !form || reading.defines.is_some() {
+            return false;
+        }
+        let known = |place: &Place<'_>| {
+            let number = place.literal.typed.abs();
+            let meanings = stock.meanings(place.literal, place.in_angle, false);
+            let is = |other: f64| (other - number).abs() <= EXACT * number;
+            stock.is_pure(place.literal)
+                || meanings.iter().any(|meaning| !meaning.constant)
+                || earlier
+                    .iter()
+                    .any(|(value, typed)| is(*value) || is(*typed))
+        };
+        let worked = &sides[..sides.len() - 1];
+        let mut literals = worked.iter().flat_map(|side| side.literals());
+        literals.all(|place| known(&place))
+            && sides.windows(2).all(|pair| is_equal(board, &stock, pair))
+    })
 }
 
 /// Her wrong values in force beside that of a step, which may be mended by way of itself:

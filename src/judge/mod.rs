@@ -72,7 +72,7 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Effort, Memo, Own, OwnName, Standing};
-pub use by_wrong::types_wrong;
+pub use by_wrong::{is_true_of_typed, types_wrong, wrong_named};
 pub(crate) use clauses::statements;
 pub use evidence::Evidence;
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
@@ -85,7 +85,7 @@ use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step, other_reading};
 pub use other::is_part_along;
-pub use own::{follows_relation, is_of_a_kind, own_of_wrong};
+pub use own::{follows_relation, is_of_a_kind, own_of_wrong, says_as_own, solves_own};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 

@@ -1,6 +1,7 @@
 //! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
 mod relation;
+mod solved;
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::chain::is_to_two_figures;
@@ -22,6 +23,7 @@ use crate::reading::{Leaf, Literal, NameId, Node, Reading, Tree, Value, evaluate
 use crate::units::{Dimension, unit_of_figure};
 
 pub use relation::{follows_relation, is_of_a_kind};
+pub use solved::{says_as_own, solves_own};
 
 /// The most quantities beside the likeliest that a name set to a number is tried as.
 const MOST_OTHERS: usize = 3;

@@ -1,12 +1,13 @@
 //! The ratio of two forces that are still to be found, told by its number: `A/B = 1.28`,
 //! `A = 1.28 B`. As with any value told without its way, the number alone is compared.
 
-use super::Judgement;
 use super::board::Board;
 use super::grade::{COMMON_FIGURES, Typed};
 use super::names::step_of;
+use super::{Judgement, Remark, Truth};
 use crate::key::StepId;
 use crate::reading::{Leaf, Node, Operator, Tree, Value, evaluate};
+use crate::units::Written;
 
 /// A ratio of values of three figures may be off by this share.
 const CARRIED: f64 = 0.005;
@@ -28,6 +29,7 @@ pub(super) fn noted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option
     }
     let near = |value: f64, share: f64| (value.abs() - ratio).abs() <= share * ratio;
     let literals = told.literals();
+    let coarse = |written: Written| written.significant < COMMON_FIGURES;
     let is_right = match literals.as_slice() {
         [only] => {
             let (value, written) = (only.literal.value, only.literal.written);
@@ -42,7 +44,15 @@ pub(super) fn noted(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> Option
         }
     };
     let bare = literals.iter().all(|place| place.literal.unit.is_none());
-    (bare && is_right).then(|| Judgement::noted_true(asked))
+    // Of two figures many a ratio is so.
+    let rough = matches!(literals.as_slice(), [only] if coarse(only.literal.written) && !near(only.literal.value, CARRIED));
+    (bare && is_right).then(|| match rough {
+        true => Judgement {
+            remarks: vec![Remark::NotSeen],
+            ..Judgement::of(asked, Truth::Noted)
+        },
+        false => Judgement::noted_true(asked),
+    })
 }
 
 /// The only name in a side.

@@ -5,7 +5,7 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::shape::{Shape, shapes};
 use super::{Judgement, Remark, Truth};
-use crate::key::{Samples, StepId, agree};
+use crate::key::{Nature, Samples, StepId, agree};
 use crate::reading::{Function, NameId, Node, Operator, Reading, Tree};
 use crate::units::Dimension;
 use std::f64::consts::PI;
@@ -139,7 +139,9 @@ pub(super) fn in_own_senses(
     let mut named: Vec<StepId> = Vec::new();
     for (id, _) in names() {
         if let Some(NameRole::Step(step)) = board.names.role(id)
-            && (board.is_against(step) || is_friction_by_size(board, step, of_sizes))
+            && (board.is_against(step)
+                || is_friction_by_size(board, step, of_sizes)
+                || is_push_by_size(board, step))
             && !named.contains(&step)
         {
             named.push(step);
@@ -173,6 +175,17 @@ fn is_friction_by_size(board: &Board<'_>, step: StepId, of_sizes: bool) -> bool 
     heading.is_some_and(|heading| heading.kind == "friction")
         && step.has_free_sense()
         && (of_sizes || board.standing.get(&step).is_none_or(unsaid))
+        && board.right(step).is_some_and(|right| right[0] < 0.0)
+}
+
+/// True for the pull of a strut that pushes, of which she has said nothing: `T cos 25 = S cos 30` may
+/// count it as it acts.
+fn is_push_by_size(board: &Board<'_>, step: StepId) -> bool {
+    let unsaid = |own: &Own| own.line == 0;
+    let force = board.key.step(step).map(|step| step.dimension) == Some(Dimension::FORCE);
+    let weight = matches!(step, StepId::Found(Nature::Weight, _));
+    (force && step.is_general() && !weight && !step.has_free_sense())
+        && board.standing.get(&step).is_none_or(unsaid)
         && board.right(step).is_some_and(|right| right[0] < 0.0)
 }
 

@@ -194,9 +194,13 @@ impl<'a> Scan<'a> {
         let mut newton = false;
         let found = unit_at(text, &mut |spelling, unit| {
             let words = spelling.split(|c: char| !c.is_alphabetic());
-            let named = words
-                .filter(|word| !word.is_empty())
-                .any(|word| lexicon.find(word).is_some());
+            let letter = matches!(unit.symbol, "m" | "N") && spelling.chars().count() == 1;
+            // Behind a number `m` is no moment M of another case.
+            let is_name = |word: &str| match letter {
+                true => lexicon.exact(word).is_some(),
+                false => lexicon.find(word).is_some(),
+            };
+            let named = words.filter(|word| !word.is_empty()).any(is_name);
             let strong = matches!(unit.symbol, "m" | "N") || spelling.chars().count() > 1;
             let whole = lexicon.find(spelling).is_some() && spelling.chars().count() > 1;
             if !named {

@@ -22,6 +22,8 @@ const LENIENT: &[(&str, &str)] = &[
     ("nm", "N m"),
     ("n m", "N m"),
     ("n·m", "N m"),
+    ("m n", "N m"),
+    ("m·n", "N m"),
     ("n.m", "N m"),
     ("knm", "kN m"),
     ("kn m", "kN m"),

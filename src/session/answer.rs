@@ -162,17 +162,41 @@ impl Session {
         let word = word.split(',').next().unwrap_or_default().to_owned();
         let friction = self.only_friction().map(|id| (id, word));
         let titles = self.key.asked().map(|step| (step.id, self.title(step.id)));
+        // Of the words before the sign, or before `is`, the article is none.
+        let (head, rest) = self.head_in_words(line)?;
+        let bare = |words: &str| {
+            let words = words.to_lowercase();
+            let kept = words.split_whitespace();
+            let kept = kept.filter(|word| !self.is_in("own.article", word));
+            kept.collect::<Vec<&str>>().join(" ")
+        };
+        let said = bare(head);
         titles.chain(friction).find_map(|(id, title)| {
-            let step = self.key.step(id)?;
-            let said = line.get(start..start + title.len())?;
-            let rest = &line[start + title.len()..];
-            let told = rest.trim_start().starts_with(['=', ':']);
+            let symbol = self.key.step(id)?.symbol.typed();
             // Blanks keep the places of what comes after.
-            let symbol = step.symbol.typed();
-            let blanks = title.len().checked_sub(symbol.len())?;
-            (told && said.to_lowercase() == title.to_lowercase())
+            let blanks = line.len() - start - rest.len();
+            let blanks = blanks.checked_sub(symbol.len())?;
+            (said == bare(&title))
                 .then(|| format!("{}{symbol}{}{rest}", " ".repeat(start), " ".repeat(blanks)))
         })
+    }
+
+    /// The words before the sign of a line, and the line from the sign on; `is` is one.
+    fn head_in_words<'l>(&self, line: &'l str) -> Option<(&'l str, String)> {
+        let sign = line.find(['=', ':']);
+        let words = sign.map_or(line, |sign| &line[..sign]);
+        let verbs = self.words.word("own.is");
+        let mut verbs = verbs.split(',').map(str::trim);
+        let at = verbs.find_map(|verb| Some((words.find(&format!(" {verb} "))? + 1, verb.len())));
+        match (at, sign) {
+            (Some((at, length)), None) => {
+                let rest = &line[at + length..];
+                let blanks = " ".repeat(length - 1);
+                Some((&line[..at], format!("={blanks}{rest}")))
+            }
+            (_, Some(sign)) => Some((&line[..sign], line[sign..].to_owned())),
+            (None, None) => None,
+        }
     }
 
     /// "What is g": a question in words, where a value is asked.

@@ -10,7 +10,8 @@ use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::judge::{Aside, Judgement, Own, Remark, Truth, nearest_inputs, own_of_wrong};
-use crate::key::StepId;
+use crate::key::{StepId, agree};
+use crate::reading::read;
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
 
@@ -97,6 +98,8 @@ impl Session {
             line.clone_into(&mut freely.now);
         }
         self.before.effort().renew();
+        let friction = self.friction_under_f(line);
+        let line = friction.as_deref().unwrap_or(line);
         let meant = self.with_meanings(asked, line);
         let line = meant.as_str();
         let in_words = self
@@ -340,6 +343,10 @@ impl Session {
         if matches!(judgement.truth, Truth::WrongUnit { .. }) {
             return;
         }
+        // `sin 65 = 0.5` is worked out wrongly, and no attempt at a weight.
+        if self.is_nameless() && !self.is_meant_so(&open) {
+            return;
+        }
         // A pull told by its name is no balance solved.
         let asked = match judgement.target {
             pull @ StepId::Pull(_) => pull,
@@ -364,6 +371,29 @@ impl Session {
         if left.relation {
             self.state.carried.extend(left.carried);
         }
+    }
+
+    /// True for numbers that show what they are meant for: by a value, by a thought that was told, or
+    /// by the right form.
+    fn is_meant_so(&self, open: &Open) -> bool {
+        let judgement = &open.judgement;
+        let own = &BTreeMap::new();
+        let right = self.key.samples(judgement.target, &self.sampling, own);
+        let mut forms = judgement.evidence.lifted.iter();
+        judgement.evidence.alone
+            || open.diagnosis.spoken().is_some()
+            || right.is_some_and(|right| forms.any(|form| agree(form, &right)))
+    }
+
+    /// True if no name stands in the line that is answered.
+    fn is_nameless(&self) -> bool {
+        let names = self.names();
+        let now = self.state.freely.as_ref().map(|freely| &freely.now);
+        let readings = now.and_then(|line| read(line, names.vocabulary()).ok());
+        let first = readings.and_then(|all| all.into_iter().next());
+        first.is_some_and(|first| {
+            first.defines.is_none() && first.sides.iter().all(|side| side.names().is_empty())
+        })
     }
 
     /// True for a form of other quantities than the one judged, and of which that is not made:

@@ -45,7 +45,7 @@ impl Session {
             return refused(found);
         }
         if found.stands() {
-            return found;
+            return self.by_chance_of_hers(line, &found).unwrap_or(found);
         }
         let in_her_sense = self.true_in_her_sense(line, &found);
         let judgement = in_her_sense
@@ -59,10 +59,14 @@ impl Session {
             .or_else(|| self.true_of_known(line, &found))
             .or_else(|| self.by_own_sum(asked, line, &found))
             .or_else(|| self.by_own_relation(line, &found))
+            .or_else(|| self.true_of_hers(line, &found))
+            .or_else(|| self.solves_her_line(line, &found))
             .or_else(|| self.in_another_unit(asked, line, &found))
             .or_else(|| self.rounded_hard_widely(asked, line, &found))
             .or_else(|| self.by_member_length(asked, line, &found));
-        judgement.unwrap_or(found)
+        let judgement = judgement.unwrap_or(found);
+        let by_chance = self.by_chance_of_hers(line, &judgement);
+        by_chance.unwrap_or(judgement)
     }
 
     /// True for a wrong value that she has replaced by the right one: it follows from nothing any
@@ -358,7 +362,8 @@ impl Session {
         let value = stem.rsplit('=').next().unwrap_or(stem).trim();
         let sign = ['-', '−', '+'];
         let digit = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | ' ');
-        let is_value = value.trim_start_matches(sign).chars().all(digit);
+        let alone = stem.matches('=').count() == 1;
+        let is_value = alone && value.trim_start_matches(sign).chars().all(digit);
         let others = others
             .iter()
             .filter(|unit| is_value || **unit != KILOGRAM_FORCE);

@@ -46,9 +46,16 @@ impl Session {
             .collect();
         let is_pull = |id: StepId| id == unknown;
         let is_hinge = |id: StepId| matches!(id, StepId::Reaction(..));
-        // Once it is found its force may stand there as a number.
+        // Under a name of her own it may stand there, too.
+        let hers = |name: &&str| {
+            let mut own = self.state.own_names.iter();
+            let mut told = self.state.told_names.iter();
+            own.any(|(symbol, _)| symbol.matches(name)) || told.any(|told| told.name == **name)
+        };
+        // Once it is found its force may be a number.
         let found = self.state.standing.keys().any(|id| is_hinge(*id));
-        let without = !found && !names.iter().any(|name| of(name, &is_hinge));
+        let hidden = found || names.iter().any(hers);
+        let without = !hidden && !names.iter().any(|name| of(name, &is_hinge));
         let moments = names.iter().any(|name| of(name, &is_pull)) && sum.contains('=');
         let other = !is_pivot(&self.problem, self.key.pivot, metres) && without && moments;
         other.then(|| self.say("talk.label-pivot"))

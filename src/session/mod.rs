@@ -49,6 +49,7 @@ mod speak;
 mod state;
 mod steer;
 mod summary;
+mod true_of_hers;
 mod turn;
 mod unit_told;
 mod unknown_name;

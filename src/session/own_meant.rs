@@ -5,7 +5,7 @@
 use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId};
+use crate::key::{Axis, Part, Step, StepId};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -69,6 +69,35 @@ impl Session {
             ("form", Slot::Name(form.to_owned())),
         ];
         self.words.say("talk.told-name-as", &slots)
+    }
+
+    /// A line with friction under its own name where she calls it f and has written F for what the
+    /// problem calls F: of two letters she means two forces.
+    pub(super) fn friction_under_f(&self, line: &str) -> Option<String> {
+        let freely = self.state.freely.as_ref()?;
+        let told = self.state.told_names.iter().any(|told| told.name == "f");
+        if !self.is_symbol("F") || self.is_symbol("f") || told || self.is_own_name("f") {
+            return None;
+        }
+        let mut steps = self.key.asked();
+        let is_friction = |step: &&Step| {
+            let heading = self.key.heading(step.id);
+            heading.is_some_and(|heading| heading.kind == "friction")
+        };
+        let friction = steps.find(is_friction)?;
+        let letter = |c: char| c.is_alphanumeric() || c == '_';
+        let is_capital = |line: &str| line.split(|c| !letter(c)).any(|word| word == "F");
+        let two = steps.find(is_friction).is_none()
+            && (freely.lines.iter().any(|(_, line, _)| is_capital(line)) || is_capital(line));
+        let symbol = friction.symbol.typed();
+        let meant = put(line, "f", &symbol);
+        // A name at the head is told.
+        let head = format!("({symbol})");
+        let meant = match meant.trim_start().strip_prefix(&head) {
+            Some(rest) => format!("{symbol}{rest}"),
+            None => meant,
+        };
+        (two && meant != line).then_some(meant)
     }
 
     /// A line with what names of hers mean in their place, where it is seen to hold so.

@@ -101,8 +101,28 @@ impl Session {
         Some(Outcome::noted(message))
     }
 
-    /// The answer to `let a = T1 and b = T2`: other names for what the problem has.
+    /// The answer to `let a = T1 and b = T2`, and to `a = T1` before T1 is found: other names for what
+    /// the problem has.
     pub(super) fn answer_renamed(&mut self, line: &str) -> Option<Outcome> {
+        // `f = R` after `f = FN` is a balance.
+        let is_new = |name: &str| {
+            let mut own = self.state.own_names.iter();
+            let mut told = self.state.told_names.iter();
+            !told.any(|told| told.name == name) && !own.any(|(known, _)| known.matches(name))
+        };
+        let renamed = self.renamed(line).filter(|_| line.contains('='));
+        if let Some((name, step)) = renamed.filter(|(name, _)| is_new(name))
+            && !self.state.standing.contains_key(&step)
+            && self
+                .key
+                .open_in(step)
+                .iter()
+                .all(|id| !self.state.standing.contains_key(id))
+        {
+            let message = self.told_name_said(&name, step);
+            self.stands_for(name, step);
+            return Some(Outcome::noted(message));
+        }
         let (first, rest) = line.trim().split_once(char::is_whitespace)?;
         if !self.is_in("own.let", &first.to_lowercase()) {
             return None;

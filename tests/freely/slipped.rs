@@ -19,15 +19,67 @@ const ROUNDED: &[&str] = &[
 const BLOCK: &str = "../workings/block";
 const LID: &str = "../workings/lid";
 const CHEST: &str = "../workings/chest";
+const BOTH: &[&str] = &[
+    "N = 192 N",
+    "R = 67.2 N",
+    "192*4.5*cos θ = 67.2*4.5*sin θ + 205.8*2.5*cos θ",
+];
 const TENSION: &str =
     "T = (686*3.3*cos(65) + 356*6.6*cos(65) + 98.0*1.2*cos(65))/(4*sin(25)) = 1180 N";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // Sums worked out with a wrong value of hers are true, and no attempt at anything else.
+    ("gate", &["W = 568 N"], "568*1.5 = 852", Sign::Noted, "true of these numbers"),
+    ("gate", &["W = 568 N"], "568*1.5 = 862", Sign::Wrong, ""),
+    ("gate", &["W = 568 N", "568*1.5 = 852", "852/1.2 = 710"], "B = 710 N", Sign::Follows, "line 1"),
+    ("gate", &["W = 568 N", "568*1.5 = 852"], "Ay = 852 N", Sign::Wrong, ""),
+    ("walkway --seed 5", &["W1 = 558 N"], "W1*2.5 = 1395", Sign::Follows, "line 1"),
+    ("walkway --seed 5", &["W1 = 558 N"], "W1*2.5 = 1495", Sign::Wrong, ""),
+    ("walkway --seed 8", &["T = 737 N"], "412*1.7 + 784*1.2 = T*sin 40*2.9", Sign::Wrong, ""),
+    // What is worked out wrongly is no weight.
+    ("walkway --seed 5", &["sin 65 = 0.5"], "T = (0.906*1.8 + 588*2.5)/(3.6*sin 65)", Sign::Wrong, ""),
+    ("walkway --seed 5", &["40*9.8 = 492"], "T = (492*1.8 + 588*2.5)/(3.6*sin 65)", Sign::Follows, "line 1"),
+    // What solves a line of hers that is not linear.
+    ("ladder_angle", &["N = 196 N", "F = 86.6 N", "86.6*4*sin theta = 196*2*cos theta"], "theta = 48.5°", Sign::Follows, ""),
+    ("ladder_angle", &["N = 196 N", "F = 86.6 N", "86.6*4*sin theta = 196*2*cos theta"], "theta = 47.0°", Sign::Wrong, ""),
+    ("ladder_angle", &["68.6*4*sin theta = 196*4*cos theta"], "theta = 70.7°", Sign::Follows, ""),
+    ("../general/stay_at_an_angle", &["588*2 = 600*3*cos beta"], "beta = 49.2°", Sign::Follows, ""),
+    ("../workings/both_rough", BOTH, "864 cos θ = 302.4 sin θ + 514.5 cos θ", Sign::Follows, ""),
+    ("../workings/both_rough", BOTH, "864 cos θ = 302.4 sin θ + 614.5 cos θ", Sign::Wrong, ""),
+    ("../workings/both_rough", BOTH, "θ = 49.1°", Sign::Follows, ""),
+    ("../workings/both_rough", BOTH, "θ = 48.1°", Sign::Wrong, ""),
+    // The value that stands proves no other way to it, by way of a wrong value of hers.
+    ("walkway --seed 8", &["412*1.7 + 510*1.2 = T*cos 40*3.4", "T = 737 N", "Hy = 565 N"], "Hy = 1038.8 - 737 sin 40", Sign::Noted, ""),
+    ("walkway --seed 8", &["412*1.7 + 510*1.2 = T*cos 40*3.4", "T = 737 N"], "Hy = 565 N", Sign::Right, ""),
+    // A strut at its limit may be counted as it acts.
+    ("../workings/joint_strut", &[], "T cos 25 = S cos 30", Sign::Right, ""),
+    ("../workings/joint_strut", &[], "T cos 25 = S sin 30", Sign::Wrong, ""),
+    ("../workings/strut_reaches", &[], "S sin 45*2 = 588 + 490*d", Sign::Right, ""),
+    // Beside F for the push of the wall f is friction.
+    ("ladder_mu", &["F = 50.3 N", "N = 215.6 N"], "f = 50.3 N left", Sign::Wrong, "not the way"),
+    ("ladder_mu", &["F = 50.3 N", "N = 215.6 N"], "f = 50.3 N right", Sign::Right, ""),
+    // Whose weight it is stands in the words.
+    ("ladder", &[], "the weight of the ladder is 686 N", Sign::Wrong, "weight of the ladder"),
+    ("ladder", &[], "the weight of the ladder is 196 N", Sign::Right, ""),
+    ("ladder", &[], "weight of climber = 196 N", Sign::Wrong, ""),
+    // Behind a number m is the metre, and no moment M.
+    ("frame", &[], "MA = 1476 m N", Sign::Right, ""),
+    ("internal_hinge", &[], "12 N*1.5 m = B*3 m", Sign::Wrong, ""),
+    // A ratio of two figures is near many.
+    ("boom", &[], "T = 1.7 W1", Sign::Noted, ""),
+    ("boom", &[], "T = 1.67 W1", Sign::Right, ""),
+    ("boom", &[], "T = 1.9 W1", Sign::Wrong, ""),
     // A label with another point than the hinge, of a sum without the hinge's force.
     ("mast --seed 3", &[], "about the tip: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "about the hinge"),
     ("mast --seed 3", &[], "about the knot: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "about the hinge"),
     ("mast --seed 3", &[], "about the hinge: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "!about the hinge"),
+    ("mast --seed 3", &["Ry = Hy", "Rx = Hx"], "about the tip: T*1.2*sin 65 + Ry*5.4*cos 55 = Wb*2.7*cos 55 + W1*0.9*cos 55 - Rx*5.4*sin 55", Sign::Right, "!about the hinge"),
+    ("leaning", &["f = FN"], "f = R", Sign::Right, ""),
+    ("leaning", &["f = FN"], "f = N", Sign::Wrong, ""),
+    ("mast --seed 3", &["Ry = Hy"], "Ry = 1280 N", Sign::Right, ""),
+    ("mast --seed 3", &["Ry = Hy"], "Ry = 1380 N", Sign::Wrong, ""),
+    ("mast --seed 3", &["T = 811 N", "Hy = 1280 N", "Ry = Hy"], "Ry + 811*sin 10 = 617.4 + 695.8 + 107.8", Sign::Right, ""),
     ("mast --seed 3", &["T = 811 N", "Hx = 798 N"], "about the tip: T*4.2*sin 65 = Wb*2.7*cos 55 + W1*4.5*cos 55 + W2*5.4*cos 55", Sign::Right, "!about the hinge"),
     // Two unknowns, of which the first that is sought has no root here.
     ("hinge_gives", &[], "3.5*(686-Ay) = 588 + 490*d", Sign::Right, "with Ay, d still unknown"),

@@ -165,7 +165,7 @@ fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
 }
 
 /// The sides of a relation in each of its readings.
-fn readings_of(board: &Board<'_>, line: &str) -> Vec<Vec<Tree>> {
+pub(super) fn readings_of(board: &Board<'_>, line: &str) -> Vec<Vec<Tree>> {
     let readings = read(line, board.names.vocabulary()).unwrap_or_default();
     let relations = readings
         .into_iter()

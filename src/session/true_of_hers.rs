@@ -1,0 +1,89 @@
+//! What is true of her own values, though the problem has others: sums worked out beside the
+//! working, and what solves one of her lines.
+
+use super::Session;
+use super::own_relations::following;
+use crate::judge::{
+    Evidence, Judgement, KnownTruth, Remark, Truth, is_true_of_typed, known_truth, own_of_wrong,
+    says_as_own, solves_own, types_wrong, wrong_named,
+};
+use crate::reading::{Node, Tree, read};
+
+impl Session {
+    /// `568*1.5 = 852` and `W1*1.5 = 852` with W1 = 568 N, which is wrong: true of her numbers, and
+    /// no attempt at anything else.
+    pub(super) fn true_of_hers(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        if !matches!(found.truth, Truth::DoesNotHold | Truth::Circular) {
+            return None;
+        }
+        let freely = self.state.freely.as_ref()?;
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        if known_truth(&board, line) == Some(KnownTruth::OfNames) {
+            let (lines, unknown) = wrong_named(&board, line);
+            // A balance that her wrong T fulfils is no better for it.
+            return (!lines.is_empty() && !unknown).then(|| Judgement {
+                truth: Truth::Follows(lines),
+                evidence: Evidence::default(),
+                ..following(found, None)
+            });
+        }
+        let lines: Vec<&str> = freely
+            .lines
+            .iter()
+            .map(|(_, line, _)| line.as_str())
+            .collect();
+        is_true_of_typed(&board, line, &lines).then(|| Judgement {
+            layout: found.layout.clone(),
+            remarks: vec![Remark::OfNumbers],
+            ..Judgement::noted_true(found.target)
+        })
+    }
+
+    /// `θ = 48.5°` after `86.6·4 sin θ = 196·2 cos θ` with a wrong 86.6, and that line multiplied out:
+    /// the root of a line of hers that is not linear.
+    pub(super) fn solves_her_line(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let refused = matches!(found.truth, Truth::DoesNotHold | Truth::Mismatched(_));
+        let freely = self.state.freely.as_ref().filter(|_| refused)?;
+        if !self.is_general() {
+            return None;
+        }
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
+        let stands = |truth: &str| matches!(truth, "holds" | "rounded" | "follows");
+        let lines = || freely.lines.iter().filter(|(at, ..)| !gone(at));
+        let of = |told: &dyn Fn(&str) -> bool| -> Vec<&str> {
+            let told = lines().filter(|(.., truth)| told(truth));
+            told.map(|(_, line, _)| line.as_str()).collect()
+        };
+        let number = found.evidence.number.filter(|_| found.evidence.alone);
+        if let Some(number) = number {
+            let hers = of(&|truth| stands(truth) || truth == "wrong");
+            let solves =
+                found.target.is_unknown() && solves_own(&board, found.target, number, &hers);
+            let own = own_of_wrong(&board, found, self.state.next_number, None);
+            return solves.then(|| following(found, own));
+        }
+        says_as_own(&board, line, &of(&stands)).then(|| following(found, None))
+    }
+
+    /// A form that comes to the right value by way of a wrong one of hers, and is proved by nothing:
+    /// it agrees by chance, whether or not the value stands already.
+    pub(super) fn by_chance_of_hers(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let unseen = matches!(found.truth, Truth::Holds | Truth::HoldsRounded) && !found.proved;
+        let (names, own_values) = (self.names(), self.own_values());
+        let readings = read(line, names.vocabulary()).unwrap_or_default();
+        let form = |side: &Tree| matches!(side.node, Node::Binary(..) | Node::Call(..));
+        let mut sides = readings.first().into_iter().flat_map(|first| &first.sides);
+        // A value may be that of two quantities; a form may not.
+        let unseen = unseen && sides.any(form);
+        let board = self.board(&names, &own_values);
+        (unseen && types_wrong(&board, found.target, line)).then(|| Judgement {
+            layout: found.layout.clone(),
+            remarks: vec![Remark::ByChance],
+            proved: false,
+            ..Judgement::noted_true(found.target)
+        })
+    }
+}
