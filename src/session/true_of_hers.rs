@@ -71,15 +71,17 @@ impl Session {
     /// A form that comes to the right value by way of a wrong one of hers, and is proved by nothing:
     /// it agrees by chance, whether or not the value stands already.
     pub(super) fn by_chance_of_hers(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
-        let unseen = matches!(found.truth, Truth::Holds | Truth::HoldsRounded) && !found.proved;
+        if found.proved || !matches!(found.truth, Truth::Holds | Truth::HoldsRounded) {
+            return None;
+        }
         let (names, own_values) = (self.names(), self.own_values());
         let readings = read(line, names.vocabulary()).unwrap_or_default();
         let form = |side: &Tree| matches!(side.node, Node::Binary(..) | Node::Call(..));
         let mut sides = readings.first().into_iter().flat_map(|first| &first.sides);
         // A value may be that of two quantities; a form may not.
-        let unseen = unseen && sides.any(form);
+        let formed = sides.any(form);
         let board = self.board(&names, &own_values);
-        (unseen && types_wrong(&board, found.target, line)).then(|| Judgement {
+        (formed && types_wrong(&board, found.target, line)).then(|| Judgement {
             layout: found.layout.clone(),
             remarks: vec![Remark::ByChance],
             proved: false,
