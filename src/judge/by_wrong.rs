@@ -5,7 +5,7 @@ use super::links::is_equal;
 use super::names::NameRole;
 use super::stock::Stock;
 use crate::key::StepId;
-use crate::reading::{Node, Place, Reading, Tree, read};
+use crate::reading::{Node, Operator, Place, Reading, Tree, read};
 use crate::units::Dimension;
 
 /// Numbers nearer than this share of them are one.
@@ -81,11 +81,26 @@ pub fn wrong_named(board: &Board<'_>, line: &str) -> (Vec<usize>, bool) {
         .iter()
         .any(|step| step.is_unknown() && wrong(&step).is_some());
     let beside = steps.iter().any(|step| !step.is_unknown());
+    // `W1·ℓ = 62` is worked out, and no balance.
+    let product = |side: &Tree| match &side.node {
+        Node::Binary(operator, ..) => !matches!(operator, Operator::Add | Operator::Subtract),
+        _ => true,
+    };
+    let value = |side: &Tree| matches!(side.node, Node::Literal(_));
+    let worked = readings
+        .first()
+        .is_some_and(|first| match first.sides.as_slice() {
+            [one, other] => product(one) && value(other) || value(one) && product(other),
+            _ => false,
+        });
     // `tan ψ = 392/294` is how ψ is found, whatever she has for it.
     let angle = |step: &StepId| {
         (board.key.step(*step)).is_some_and(|step| step.dimension == Dimension::ANGLE)
     };
-    (lines, unknown && (beside || steps.iter().any(angle)))
+    (
+        lines,
+        unknown && !worked && (beside || steps.iter().any(angle)),
+    )
 }
 
 /// True for a chain of numbers alone, each side the value of the one before, whose numbers are the

@@ -9,9 +9,9 @@ use super::command::Command;
 use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
-use crate::judge::{Aside, Judgement, Own, Remark, Truth, nearest_inputs, own_of_wrong};
+use crate::judge::{Aside, Judgement, NameRole, Own, Remark, Truth, nearest_inputs, own_of_wrong};
 use crate::key::{StepId, agree};
-use crate::reading::read;
+use crate::reading::{Node, Tree, read};
 use crate::text::{Prose, Slot};
 use std::collections::BTreeMap;
 
@@ -343,8 +343,19 @@ impl Session {
         if matches!(judgement.truth, Truth::WrongUnit { .. }) {
             return;
         }
-        // `sin 65 = 0.5` is worked out wrongly, and no attempt at a weight.
-        if self.is_nameless() && !self.is_meant_so(&open) {
+        // `sin 65 = 0.5` and `W1/Wb = 1.3` are worked out wrongly, and no attempt at a pull; nor is
+        // `W1² = 68600` another value of a W1 that has one.
+        let named = self.named_in_form();
+        let target = &judgement.target;
+        let has_one = || self.state.standing.contains_key(target);
+        let elsewhere = match named.as_deref() {
+            Some(named) if named.contains(target) => {
+                named.iter().all(|step| step == target) && has_one()
+            }
+            Some(_) => !target.is_balance() && !self.is_meant_so(&open),
+            None => false,
+        };
+        if elsewhere {
             return;
         }
         // A pull told by its name is no balance solved.
@@ -385,15 +396,23 @@ impl Session {
             || right.is_some_and(|right| forms.any(|form| agree(form, &right)))
     }
 
-    /// True if no name stands in the line that is answered.
-    fn is_nameless(&self) -> bool {
+    /// The steps whose names stand in the relation that is answered; `None` for an expression, for a
+    /// definition, and where a name stands alone on its side.
+    fn named_in_form(&self) -> Option<Vec<StepId>> {
         let names = self.names();
-        let now = self.state.freely.as_ref().map(|freely| &freely.now);
-        let readings = now.and_then(|line| read(line, names.vocabulary()).ok());
-        let first = readings.and_then(|all| all.into_iter().next());
-        first.is_some_and(|first| {
-            first.defines.is_none() && first.sides.iter().all(|side| side.names().is_empty())
-        })
+        let now = &self.state.freely.as_ref()?.now;
+        let first = read(now, names.vocabulary()).ok()?.into_iter().next()?;
+        let lone = |side: &Tree| matches!(side.node, Node::Name(_));
+        if first.defines.is_some() || first.sides.len() < 2 || first.sides.iter().any(lone) {
+            return None;
+        }
+        let names_in = first.sides.iter().flat_map(Tree::names);
+        let roles = names_in.filter_map(|(id, _)| names.role(id));
+        let steps = roles.filter_map(|role| match role {
+            NameRole::Step(step) => Some(step),
+            _ => None,
+        });
+        Some(steps.collect())
     }
 
     /// True for a form of other quantities than the one judged, and of which that is not made:

@@ -29,6 +29,13 @@ const TENSION: &str =
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // A square worked out wrongly is no other value, and a quotient of weights no pull.
+    ("boom", &["W1 = 260 N", "W1^2 = 68600"], "T = 426.9 N", Sign::Follows, "line 1"),
+    ("mast --seed 3", &["W1 = 750 N", "W1/Wb = 1.3148"], "T = 1.21 N", Sign::Wrong, ""),
+    ("../workings/child", &["W1 = 320 N", "l = 0.19375 m"], "W1*l = 62", Sign::Follows, ""),
+    ("../workings/child", &["W1 = 320 N", "l = 0.19375 m"], "W1*l = 72", Sign::Wrong, ""),
+    ("ladder_angle", &["θ = 40°"], "cos θ = 0.766", Sign::Follows, ""),
+    ("ladder_angle", &["θ = 40°"], "tan θ = 0.939", Sign::Wrong, ""),
     // Sums worked out with a wrong value of hers are true, and no attempt at anything else.
     ("gate", &["W = 568 N"], "568*1.5 = 852", Sign::Noted, "true of these numbers"),
     ("gate", &["W = 568 N"], "568*1.5 = 862", Sign::Wrong, ""),
