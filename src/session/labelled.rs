@@ -47,11 +47,7 @@ impl Session {
         let is_pull = |id: StepId| id == unknown;
         let is_hinge = |id: StepId| matches!(id, StepId::Reaction(..));
         // Under a name of her own it may stand there, too.
-        let hers = |name: &&str| {
-            let mut own = self.state.own_names.iter();
-            let mut told = self.state.told_names.iter();
-            own.any(|(symbol, _)| symbol.matches(name)) || told.any(|told| told.name == **name)
-        };
+        let hers = |name: &&str| self.is_hers(name);
         // Once it is found its force may be a number.
         let found = self.state.standing.keys().any(|id| is_hinge(*id));
         let hidden = found || names.iter().any(hers);

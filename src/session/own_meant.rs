@@ -75,8 +75,7 @@ impl Session {
     /// problem calls F: of two letters she means two forces.
     pub(super) fn friction_under_f(&self, line: &str) -> Option<String> {
         let freely = self.state.freely.as_ref()?;
-        let told = self.state.told_names.iter().any(|told| told.name == "f");
-        if !self.is_symbol("F") || self.is_symbol("f") || told || self.is_own_name("f") {
+        if !self.is_symbol("F") || self.is_symbol("f") || self.is_hers("f") {
             return None;
         }
         let mut steps = self.key.asked();
@@ -147,6 +146,12 @@ impl Session {
     pub(super) fn is_own_name(&self, name: &str) -> bool {
         let mut own = self.state.own_names.iter();
         own.any(|(known, _)| known.shown() == name)
+    }
+
+    /// True for a name of hers, set to something or told in words.
+    pub(super) fn is_hers(&self, name: &str) -> bool {
+        let mut told = self.state.told_names.iter();
+        self.is_own_name(name) || told.any(|told| told.name == name)
     }
 
     fn put_meanings(&self, line: &str) -> String {

@@ -105,13 +105,8 @@ impl Session {
     /// the problem has.
     pub(super) fn answer_renamed(&mut self, line: &str) -> Option<Outcome> {
         // `f = R` after `f = FN` is a balance.
-        let is_new = |name: &str| {
-            let mut own = self.state.own_names.iter();
-            let mut told = self.state.told_names.iter();
-            !told.any(|told| told.name == name) && !own.any(|(known, _)| known.matches(name))
-        };
         let renamed = self.renamed(line).filter(|_| line.contains('='));
-        if let Some((name, step)) = renamed.filter(|(name, _)| is_new(name))
+        if let Some((name, step)) = renamed.filter(|(name, _)| !self.is_hers(name))
             && !self.state.standing.contains_key(&step)
             && self
                 .key
