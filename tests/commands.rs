@@ -526,6 +526,21 @@ fn a_lesson_file_is_drawn_from_like_a_lesson() {
     assert!(talk.contains("version"), "{talk}");
 }
 
+/// A lesson that gives few problems is refused: its numbers soon come again.
+#[test]
+fn check_refuses_a_lesson_that_is_too_narrow() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("oar.json");
+    std::fs::write(&path, crate::lessons::GOOD).unwrap();
+    let (code, text, _) = output(&["check", path.to_str().unwrap()], b"");
+    assert_eq!(code, 1, "{text}");
+    assert!(text.contains("variants: of 400 draws"), "{text}");
+    assert!(
+        text.contains("it must keep 5.0 % of its draws and give 200 problems"),
+        "{text}"
+    );
+}
+
 /// A lesson of which nothing can be drawn: which rule refuses it, how often, and where.
 #[test]
 fn check_tells_which_rule_refuses_a_lessons_numbers_and_where() {

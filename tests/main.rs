@@ -14,6 +14,7 @@ mod lessons;
 mod lines;
 mod mistakes;
 mod naming;
+mod pinned;
 mod reading;
 mod readme;
 mod records;

@@ -3,6 +3,7 @@
 
 mod by_hand;
 mod draws;
+mod more_by_hand;
 mod scene;
 
 use leverwright::key::StepId;

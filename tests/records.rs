@@ -39,6 +39,7 @@ fn verdict(line: &RecordId) -> Entry {
         truth: "holds".to_owned(),
         progress: vec!["weight".to_owned()],
         mistakes: vec!["sine_for_cosine".to_owned()],
+        confirmed: vec!["not_resolved".to_owned()],
         hint: Some(2),
         message: "Yes: W = 49 N.".to_owned(),
     })

@@ -14,13 +14,17 @@ mod paper;
 #[path = "../benches/thoughts/pupil.rs"]
 mod pupil;
 
+mod one_line;
+
 use case::{Case, is_family};
 use leverwright::diagnosis::{Leaning, Voice, diagnose, diagnose_of, probe};
 use leverwright::judge::{Board, Memo, Names, Standing, judge};
 use leverwright::key::StepId;
 use leverwright::lesson::built_in;
+use leverwright::lesson::{ProblemFile, parse_problem_file};
 use leverwright::mistakes::value;
-use leverwright::session::Sign;
+use leverwright::session::{Session, Sign};
+use leverwright::text::Words;
 use leverwright::units::figures_text;
 use pupil::{Wrong, first_apart, work};
 
@@ -283,4 +287,48 @@ fn a_session_asks_once_for_the_value_that_tells_two_thoughts_apart() {
         answered += 1;
     });
     assert!(answered > 0, "{answered}");
+}
+
+/// By hand from the print: a ladder with μ = 0.35, 20 kg and a climber of 70 kg (tests/boards/ladder.json),
+/// a square of 0.60 m without a quarter of 0.30 m (centre.json), and a wheel whose edge pushes with
+/// 392 N level and 294 N upright (wheel_at_step.json).
+#[test]
+fn val_a_form_in_a_general_working_shows_its_thought() {
+    let rows = [
+        ("ladder", "FN", "0.35*686", "friction-from-weight"),
+        ("ladder", "FN", "882/0.35", "coefficient-inverted"),
+        ("ladder", "Wb", "20/9.8", "divided-by-g"),
+        ("ladder", "Wbperp", "196/sin(28)", "hypotenuse-confused"),
+        ("internal_hinge", "dQ", "dQ = L2", "spread-load-at-its-end"),
+        ("centre", "ΣA", "0.36 + 0.09", "hole-added"),
+        ("centre", "x̄", "(0.30 + 0.45)/2", "plain-average"),
+        ("wheel_at_step", "E", "392 + 294", "components-added"),
+        (
+            "wheel_at_step",
+            "ψE",
+            "atan(392/294)",
+            "arctangent-inverted",
+        ),
+    ];
+    let mut faults = Vec::new();
+    for (board, step, line, id) in rows {
+        let path = format!("{}/tests/boards/{board}.json", env!("CARGO_MANIFEST_DIR"));
+        let text = std::fs::read_to_string(path).unwrap();
+        let Ok(ProblemFile::General(system)) = parse_problem_file(&text) else {
+            panic!("{board} is no general problem");
+        };
+        let session = Session::start_general(&system, Words::english()).unwrap();
+        let Some(at) = session.step_called(step) else {
+            panic!("{board} has no {step}: {:?}", session.steps_to_call());
+        };
+        let ranked = session.thoughts_behind(at, line);
+        let first = ranked.thoughts.first();
+        if first.map(|first| (first.id.as_str(), first.flat)) != Some((id, true)) {
+            faults.push(format!(
+                "{board} {step} `{line}`: {} {:?}",
+                ranked.truth, ranked.thoughts
+            ));
+        }
+    }
+    assert_eq!(faults, Vec::<String>::new());
 }

@@ -9,7 +9,8 @@ mod statements;
 mod talk;
 mod whereabouts;
 
-use leverwright::draw::{draw, draw_sister};
+use crate::pinned::drawn_then;
+use leverwright::draw::draw_sister;
 use leverwright::key::{Pins, Sampling, StepId};
 use leverwright::lesson::built_in;
 use leverwright::mistakes::right_line;
@@ -20,7 +21,7 @@ use proptest::prelude::*;
 fn open(lesson: &str, seed: u64) -> Session {
     let lessons = built_in();
     let lesson = lessons.iter().find(|known| known.id() == lesson).unwrap();
-    let drawn = draw(lesson, seed, "en").unwrap();
+    let drawn = drawn_then(lesson, seed);
     let sister = draw_sister(lesson, &drawn.place, seed, "en").map(|drawn| drawn.problem);
     Session::start(drawn.problem, sister, Words::english()).unwrap()
 }

@@ -85,14 +85,12 @@ fn all_asked(path: &Path, checked: Option<&Checked>, words: &Words) -> Option<St
     (!asked.is_empty()).then(|| words.say("cli.check.all-asked", &slots).to_string())
 }
 
-/// Of a lesson, how much of its range is kept and how well mistakes show there; a warning where
-/// that is little.
+/// Of a lesson, how much of its range is kept and how well mistakes show there.
 fn range_told(path: &Path, checked: Option<&Checked>, words: &Words) -> Vec<String> {
     let Some(Checked::Lesson(lesson)) = checked else {
         return Vec::new();
     };
     let found = survey(lesson, TRIES, CLOSE, LANGUAGE);
-    let per_cent = |share: f64| format!("{:.1} %", 100.0 * share);
     let identical = |(id, count): (&&str, &usize)| {
         let name = words.word(&format!("mistake.{id}.name"));
         let share = *count as f64 / found.looked_at.max(1) as f64;
@@ -106,8 +104,6 @@ fn range_told(path: &Path, checked: Option<&Checked>, words: &Words) -> Vec<Stri
         ("problems", Slot::Value(about(found.problems))),
         ("misnamed", Slot::Value(per_cent(found.misnamed))),
         ("identical", Slot::Word(identical.join(", "))),
-        ("least", Slot::Value(per_cent(LEAST_KEPT))),
-        ("few", Slot::Value(LEAST_PROBLEMS.to_string())),
     ];
     keys_of_range(&found)
         .into_iter()
@@ -120,10 +116,11 @@ fn keys_of_range(found: &Survey) -> Vec<&'static str> {
     if !found.identical.is_empty() {
         keys.push("cli.check.identical");
     }
-    if found.is_too_narrow() {
-        keys.push("cli.check.narrow");
-    }
     keys
+}
+
+fn per_cent(share: f64) -> String {
+    format!("{:.1} %", 100.0 * share)
 }
 
 /// A count to two figures, or as it is where it is small.
@@ -168,7 +165,10 @@ impl Shelf<'_> {
     /// What is wrong with a file, in itself and beside the others, in the order of the file.
     fn faults(&mut self, path: &Path, read: &Read) -> Vec<String> {
         let mut faults = match &read.checked {
-            Ok(Checked::Lesson(lesson)) => self.undrawn(lesson, &read.text),
+            Ok(Checked::Lesson(lesson)) => match self.undrawn(lesson, &read.text) {
+                undrawn if undrawn.is_empty() => self.too_narrow(lesson, &read.text),
+                undrawn => undrawn,
+            },
             Ok(Checked::Problem(problem)) => unsolved(problem, &read.text),
             Ok(Checked::System(system)) => unsound(system, &read.text),
             // What the text lacks does not hide that the forces cannot balance.
@@ -188,6 +188,26 @@ impl Shelf<'_> {
         }
         faults.sort_by_key(|fault| (fault.line, fault.column));
         told(&shown(path), &faults)
+    }
+
+    /// That too little of a lesson's range is worth asking.
+    fn too_narrow(&self, lesson: &Lesson, text: &str) -> Vec<Fault> {
+        let found = survey(lesson, TRIES, 0, LANGUAGE);
+        if !found.is_too_narrow() {
+            return Vec::new();
+        }
+        let slots = [
+            ("tries", Slot::Value(found.tried.to_string())),
+            ("kept", Slot::Value(per_cent(found.share()))),
+            ("problems", Slot::Value(about(found.problems))),
+            ("least", Slot::Value(per_cent(LEAST_KEPT))),
+            ("few", Slot::Value(LEAST_PROBLEMS.to_string())),
+        ];
+        let why = self.words.say("cli.check.narrow", &slots).to_string();
+        let places = ["variants".to_owned()];
+        fault_at(text, &places, "not-worth-asking", &why)
+            .into_iter()
+            .collect()
     }
 
     /// Which rules refuse the numbers of a lesson of which no problem can be drawn.

@@ -7,6 +7,7 @@ use crate::practice::{Desk, LessonChoice, Opening, Resumable};
 use crate::problem::Problem;
 use crate::record::{
     Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
+    confirmed_from, confirmed_told,
 };
 use crate::session::{Course, Kept, Session, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
@@ -29,6 +30,8 @@ const MOST_DRAWS: usize = 20;
 struct Current {
     problem_json: String,
     origin: Option<Origin>,
+    /// How often the learner had confirmed each mistake when it was opened first.
+    confirmed: BTreeMap<String, u32>,
     /// The record that opened it, once it is written.
     opened: Option<RecordId>,
     /// The record of an earlier sitting that this one takes up.
@@ -42,10 +45,15 @@ struct Current {
 
 impl Current {
     /// A problem of which nothing is written yet.
-    fn new(problem_json: String, origin: Option<Origin>, continues: Option<RecordId>) -> Current {
+    fn new(
+        problem_json: String,
+        (origin, continues): (Option<Origin>, Option<RecordId>),
+        confirmed: BTreeMap<String, u32>,
+    ) -> Current {
         Current {
             problem_json,
             origin,
+            confirmed,
             opened: None,
             continues,
             line: None,
@@ -64,6 +72,8 @@ pub(super) struct JournalDesk {
     resume: Option<Resume>,
     /// Problems left before that one, the latest first.
     older: Vec<Resume>,
+    /// How often the learner has confirmed each mistake, over all that could be read.
+    confirmed: BTreeMap<String, u32>,
     notes: Vec<Prose>,
     /// Every note about the files that was given, so that none is given twice.
     noted: BTreeSet<String>,
@@ -89,6 +99,7 @@ impl JournalDesk {
             current: None,
             resume: None,
             older: Vec::new(),
+            confirmed: BTreeMap::new(),
             notes: Vec::new(),
             noted: BTreeSet::new(),
             told_of_trouble: false,
@@ -164,6 +175,7 @@ impl JournalDesk {
                     .map(|note| note.say(&self.words))
                     .collect();
                 self.resume = found.resume;
+                self.confirmed = found.confirmed;
                 let readable = |left: &Resume| parse_problem_file(&left.problem_json).is_ok();
                 let older = found.older.into_iter().filter(readable);
                 self.older = older.take(MOST_OLDER).collect();
@@ -199,9 +211,11 @@ impl JournalDesk {
     /// Opens a found problem.
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
-        let session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
+        let mut session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
+        session.lean(&self.confirmed);
         self.last = Some(problem_json.clone());
-        self.current = Some(Current::new(problem_json, found.origin, None));
+        let confirmed = self.confirmed.clone();
+        self.current = Some(Current::new(problem_json, (found.origin, None), confirmed));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
@@ -220,8 +234,10 @@ impl JournalDesk {
         if let Some(place) = self.older.iter().position(is_it) {
             return self.resume_older(place);
         }
-        let session = self.started(ProblemFile::General(system.clone()), None)?;
-        self.current = Some(Current::new(problem_json, None, None));
+        let mut session = self.started(ProblemFile::General(system.clone()), None)?;
+        session.lean(&self.confirmed);
+        let confirmed = self.confirmed.clone();
+        self.current = Some(Current::new(problem_json, (None, None), confirmed));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
@@ -302,7 +318,7 @@ impl JournalDesk {
         let entry = Entry::Opened(Box::new(Opened {
             problem_json: current.problem_json.clone(),
             origin: current.origin.clone(),
-            options: BTreeMap::new(),
+            options: confirmed_told(&current.confirmed),
             continues: current.continues.clone(),
         }));
         let (id, notes) = self.append(entry);
@@ -378,11 +394,11 @@ impl JournalDesk {
         let origin = resume.origin.as_ref();
         let sister = origin.and_then(|origin| self.library.sister(origin));
         let mut session = self.started(problem, sister)?;
-        self.current = Some(Current::new(
-            resume.problem_json,
-            resume.origin,
-            Some(resume.opened),
-        ));
+        // As it was when the problem was opened first, so that every line is answered as it was.
+        let confirmed = confirmed_from(&resume.options);
+        session.lean(&confirmed);
+        let origin = (resume.origin, Some(resume.opened));
+        self.current = Some(Current::new(resume.problem_json, origin, confirmed));
         let past = Past {
             lines: resume.lines,
             missing: resume.missing,
@@ -405,6 +421,7 @@ impl JournalDesk {
             truth: turn.kept.truth.clone(),
             progress: turn.kept.progress.clone(),
             mistakes: turn.kept.mistakes.clone(),
+            confirmed: turn.kept.confirmed.clone(),
             hint: turn.kept.hint,
             message: turn.kept.message.clone(),
         })
@@ -430,6 +447,7 @@ fn kept(verdict: &Verdict) -> Kept {
         truth: verdict.truth.clone(),
         progress: verdict.progress.clone(),
         mistakes: verdict.mistakes.clone(),
+        confirmed: verdict.confirmed.clone(),
         hint: verdict.hint,
         message: verdict.message.clone(),
     }

@@ -9,6 +9,7 @@
 mod coarse;
 mod form;
 mod leaning;
+mod pair;
 mod probe;
 mod second;
 mod slip;
@@ -65,8 +66,8 @@ pub struct Named {
     pub because: Because,
     /// Its share of the weight among everything that was considered, "none of these" included.
     pub share: f64,
-    /// The working of a learner who makes it beside the wrong relations that she goes on with, where
-    /// it explains the line only so.
+    /// The working of a learner who makes it beside the wrong relations that she goes on with, or
+    /// beside another mistake in the same line, where it explains the line only so.
     pub beside: Option<Box<Key>>,
 }
 
@@ -96,6 +97,8 @@ pub struct Diagnosis {
     pub beside: (f64, f64),
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
+    /// True where the form is that of two mistakes made together: the two that are named.
+    pub together: bool,
 }
 
 impl Diagnosis {
@@ -107,10 +110,10 @@ impl Diagnosis {
         })
     }
 
-    /// True if the mistake to speak about is shown by the form of the line.
+    /// True if the mistake to speak about is shown by the form of the line, by itself.
     pub fn is_by_form(&self) -> bool {
-        self.spoken()
-            .is_some_and(|named| named.because == Because::Form)
+        let of_form = |named: &Named| named.because == Because::Form && !self.together;
+        self.spoken().is_some_and(of_form)
     }
 }
 
@@ -179,6 +182,11 @@ pub fn diagnose_of(
     }
     if let Some(named) = by_form(board, judgement, instances, &worlds) {
         diagnosis.named = named;
+        return diagnosis;
+    }
+    if let Some(named) = pair::by_pair(board, judgement, instances, (&worlds, &accepted)) {
+        diagnosis.named = named.into();
+        diagnosis.together = true;
         return diagnosis;
     }
     if let Some(named) = by_terms(board, judgement, instances, &worlds) {

@@ -5,6 +5,7 @@
 //! *function* as the right working (a rope parallel to the weights, say), no numbers can tell the
 //! two apart and the rule does not count there.
 
+mod literals;
 mod refusal;
 
 pub use refusal::Refusal;
@@ -13,7 +14,8 @@ use crate::key::{Formula, Key, Pins, Rule, Sample, Sampling, StepId, agree};
 use crate::mistakes::{Instance, candidates, function, instances, unknown};
 use crate::problem::{Acting, Direction, Force, GivenId, Problem, Size, Tilt};
 use crate::statics::{self, Solution};
-use crate::units::{Dimension, figures_text, number_text};
+use crate::units::{Dimension, figures_text};
+use literals::{same_literal, unit_distance};
 use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -150,60 +152,6 @@ fn equal_distances(key: &Key, sampling: &Sampling) -> Option<Refusal> {
     pairs(&distances).find_map(|((rule, first), (other, second))| {
         let same = (first - second).abs() < 1e-9 && rule != other;
         same.then_some(Refusal::EqualDistances { distance_m: *first })
-    })
-}
-
-/// A force one metre from an end of the body or from its middle: times or divided by one metre,
-/// or left out, the distance gives the same number.
-fn unit_distance(problem: &Problem) -> Option<Refusal> {
-    let values = problem.values();
-    let length = values[problem.body().length.0];
-    problem.forces().iter().find_map(|force| {
-        let at = problem.distance(force.at, &values);
-        let unit = [at, length - at, (length / 2.0 - at).abs()]
-            .iter()
-            .any(|distance| (distance - 1.0).abs() < 1e-9);
-        unit.then(|| Refusal::UnitDistance {
-            symbol: force.symbol.to_string(),
-        })
-    })
-}
-
-/// Numbers of the working as typed, each once: givens as printed, the distances and the angles.
-fn same_literal(problem: &Problem, key: &Key, sampling: &Sampling) -> Option<Refusal> {
-    let mut literals: Vec<(Formula, f64)> = problem
-        .givens()
-        .iter()
-        .enumerate()
-        .map(|(index, given)| {
-            let printed = given.written.split([' ', '°']).next().unwrap_or_default();
-            let value = printed.parse().unwrap_or(match given.dimension {
-                Dimension::ANGLE => given.value.to_degrees(),
-                _ => given.value,
-            });
-            (Formula::given(GivenId(index)), value)
-        })
-        .collect();
-    for step in &key.steps {
-        let (StepId::Distance(_) | StepId::Angle(_)) = step.id else {
-            continue;
-        };
-        if let (Rule::Formula(formula), Some(value)) =
-            (&step.rule, key.value(step.id, sampling.own(), &Pins::new()))
-            && literals.iter().all(|(known, _)| known != formula)
-        {
-            let value = match step.dimension {
-                Dimension::ANGLE => value.to_degrees(),
-                _ => value,
-            };
-            literals.push((formula.clone(), value));
-        }
-    }
-    literals.push((Formula::Number(0.0), problem.gravity()));
-    pairs(&literals).find_map(|((_, first), (_, second))| {
-        ((first - second).abs() <= 1e-9 * first.abs()).then(|| Refusal::SameLiteral {
-            number: number_text(*first),
-        })
     })
 }
 

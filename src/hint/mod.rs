@@ -2,7 +2,8 @@
 //! diagram; the same step worked in a sister problem; the line itself.
 //!
 //! The first two speak about the mistake that was named, or about the kind of step where none
-//! was. Nothing before the last stage holds a number or a formula of this problem's answer.
+//! was. Where the whole way of working is wrong the sister problem comes second, and then the place:
+//! a single place does not mend a method. Nothing before the last stage holds a number or a formula of this problem's answer.
 
 mod general;
 
@@ -69,10 +70,16 @@ pub fn hint(
     if step.is_general() {
         return general::hint(words, case, step, stage);
     }
+    let worked = || sister.and_then(|sister| worked_sister(words, case, sister, step));
+    let of_method = named.is_some_and(|named| named.mistake.is_of_method());
     match stage {
         0 | 1 => about(words, case, step, named, "look"),
-        2 => about(words, case, step, named, "place"),
-        3 => match sister.and_then(|sister| worked_sister(words, case, sister, step)) {
+        2 => match of_method.then(worked).flatten() {
+            Some(prose) => prose,
+            None => about(words, case, step, named, "place"),
+        },
+        3 if of_method && worked().is_some() => about(words, case, step, named, "place"),
+        3 => match worked() {
             Some(prose) => prose,
             None => about(words, case, step, None, "look"),
         },

@@ -1,9 +1,14 @@
 //! What speaks about a line that does not hold.
 
-use super::{AngleSum, Aside, Lacking, Own, Terms, Typed, WrongAngle};
+use super::board::Board;
+use super::misread::{self, MisreadNumber};
+use super::stock::Stock;
+use super::{
+    AngleSum, Aside, Judgement, Lacking, Own, Terms, Typed, WrongAngle, angles, surplus, terms,
+};
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
-use crate::reading::Way;
+use crate::reading::{Reading, Way};
 use crate::units::Dimension;
 
 /// What speaks about a line that does not hold; only `diagnosis` names.
@@ -71,6 +76,8 @@ pub struct Evidence {
     pub superseded: Option<(StepId, Own)>,
     /// A given that was told with another number.
     pub misread: Option<GivenId>,
+    /// A number that the problem does not print, in whose place a given would make the line right.
+    pub misread_number: Option<MisreadNumber>,
     /// True if the size holds and the way that was said with it does not.
     pub wrong_way: bool,
     /// Of such a line the value as it would stand with its right way.
@@ -81,6 +88,8 @@ pub struct Evidence {
     pub other_line: bool,
     /// True for a line that is right but for one part too many; the caret shows it.
     pub surplus: bool,
+    /// True for a balance about the hinge that is right but for a term with the hinge's own force.
+    pub reaction_arm: bool,
     /// True for an equation whose sides differ and which holds no unknown to solve for.
     pub false_equation: bool,
     /// True for a moment balance that would hold with the unknown's term on the other side.
@@ -112,4 +121,20 @@ pub struct Evidence {
     pub own_root: Option<f64>,
     /// True for an unknown said to follow from a balance of hers that gives another.
     pub not_concluded: bool,
+}
+
+impl Evidence {
+    /// True for a line in which a number of the problem is another; of a form only where it shows no
+    /// mistake (`by_form`).
+    pub fn is_misread(&self, by_form: bool) -> bool {
+        self.misread.is_some() || self.misread_number.is_some() && !by_form
+    }
+}
+
+/// Sees what the form of a line shows by itself.
+pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement: &mut Judgement) {
+    terms::see(board, reading, judgement);
+    angles::see(board, stock, reading, judgement);
+    misread::see(board, stock, reading, judgement);
+    surplus::see(board, stock, reading, judgement);
 }

@@ -37,6 +37,7 @@ mod lacking;
 mod lift;
 mod links;
 mod mended;
+mod misread;
 mod moment_sum;
 mod names;
 mod near;
@@ -324,8 +325,7 @@ fn judge_readings(
         let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
         points::compare_way(board, reading, &mut judgement);
         prefix::compare_prefix(board, reading, &mut judgement);
-        terms::see(board, reading, &mut judgement);
-        angles::see(board, &stock, reading, &mut judgement);
+        evidence::see(board, &stock, reading, &mut judgement);
         own::tell_lines(board, reading, &mut judgement);
         judgement.layout = Some(own::layout(board, reading, &judgement));
         // A sine that only comes right when it is read otherwise must be proved.

@@ -431,6 +431,9 @@ impl Stock {
         found.retain(|(rank, meaning)| *rank <= kept || !exact.contains(&meaning.dimension));
         found.sort_by_key(|(rank, _)| *rank);
         found.truncate(MOST_MEANINGS);
+        if found.is_empty() && !as_angle {
+            found.extend(self.multiple(literal).map(|meaning| (0, meaning)));
+        }
         let value = Value::of_literal(literal);
         let itself = Meaning {
             function: [literal.value; 4],

@@ -1,15 +1,48 @@
 //! One part too many: a line that comes near the right value though it holds a term or a factor
-//! that does not belong there (`T·sin 80° + 1`). No rounding makes a term.
+//! that does not belong there (`T·sin 80° + 1`), and the hinge's own force in a balance about the hinge. No
+//! rounding makes a term.
 
 use super::board::Board;
-use super::lift::plain_value;
-use crate::reading::{Node, Operator, Tree};
+use super::equation::{has_reaction, has_unknown};
+use super::lift::{lift, plain_value};
+use super::root::root;
+use super::stock::Stock;
+use super::{Judgement, Truth};
+use crate::key::{Samples, StepId, agree};
+use crate::reading::{Leaf, Node, Operator, Reading, Tree, Value};
 use crate::text::Span;
 
 /// More parts than this are not tried: the line is no plain one.
 const MOST_PARTS: usize = 8;
 /// Of more numbers than this every change of a line would take too long to try.
 const MOST_NUMBERS: usize = 12;
+
+/// Sees whether a balance that does not hold would without a term in which a part of the hinge's force
+/// stands.
+pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement: &mut Judgement) {
+    let sides: Vec<&Tree> = reading.sides.iter().collect();
+    let asked = judgement.truth == Truth::DoesNotHold
+        && judgement.target == StepId::MomentSum
+        && sides.len() == 2
+        && has_unknown(board, &sides)
+        && has_reaction(board, &sides);
+    let Some(unknown) = board.unknown().filter(|_| asked) else {
+        return;
+    };
+    let accepted = board.accepted(unknown);
+    let proved = |sides: &[&Tree]| {
+        let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+            root(board, unknown, sides, choice, leaf)
+        };
+        let is_right = |found: &Samples| accepted.iter().any(|(right, _)| agree(right, found));
+        !has_reaction(board, sides)
+            && (lift(board, stock, sides, None, &combine).iter()).any(|one| is_right(&one.function))
+    };
+    if let Some(span) = surplus(board, &sides, &proved) {
+        judgement.evidence.reaction_arm = true;
+        judgement.caret = Some(span);
+    }
+}
 
 /// The part without which a line is proved, if there is one. `proved` says whether sides are.
 pub(super) fn surplus(

@@ -17,7 +17,7 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{difference, with_rules};
+use super::rewriting::{difference, pull, with_across, with_rules};
 use super::{Kind, Mistake, Scope, Skill, WRONG_LEG, covered, every_scope};
 use crate::key::{Formula, Key, Rule, StepId};
 use crate::problem::Problem;
@@ -31,11 +31,32 @@ pub(super) static MISTAKE: Mistake = Mistake {
     prior: 8.0,
     common: true,
     sign: None,
-    scopes: |problem, key| every_scope(problem, key, StepId::Angle),
+    scopes: |problem, key| {
+        let mut scopes = every_scope(problem, key, StepId::Angle);
+        if shares_angle(key) {
+            scopes.extend([Scope::Weights, Scope::Pull]);
+        }
+        scopes
+    },
     rewrite,
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
+    // One angle serves all upright forces: taken wrongly for some of them it shows in their parts.
+    if shares_angle(key) && matches!(scope, Scope::Weights | Scope::Pull) {
+        let forces = covered(problem, key, scope, StepId::Across);
+        return Some(with_across(problem, key, &forces, |size, ratio| {
+            let other = ratio.rewrite(&|node| match node {
+                Formula::Sine(angle) => {
+                    let right_angle = Formula::Degrees(90.0);
+                    let other = difference(right_angle, angle.as_ref().clone());
+                    Some(Formula::Sine(Box::new(other)))
+                }
+                _ => None,
+            });
+            size.times(other)
+        }));
+    }
     let rules = covered(problem, key, scope, StepId::Angle)
         .into_iter()
         .filter_map(|force| {
@@ -44,6 +65,13 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
             Some((StepId::Angle(force), Rule::Formula(other)))
         });
     Some(with_rules(key, rules))
+}
+
+/// True where the rope is upright, and so has the angle of the weights.
+fn shares_angle(key: &Key) -> bool {
+    pull(key).is_some_and(|id| {
+        key.step(StepId::Across(id)).is_some() && key.step(StepId::Angle(id)).is_none()
+    })
 }
 
 /// The complement as a person writes it: θ for 90° − θ.

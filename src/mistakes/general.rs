@@ -3,10 +3,8 @@
 //! They are the same thoughts as those of the catalogue, made in one step. Only a typed form names
 //! one; a value of a general working has too many neighbours.
 
-use super::{
-    Instance, Mistake, Scope, mass_for_weight, sine_cosine_exchanged, term_left_out,
-    turns_the_wrong_way,
-};
+use super::general_formulas::wrong_formulas;
+use super::{Instance, Mistake, Scope, term_left_out, turns_the_wrong_way};
 use crate::key::{Formula, Key, Rule, Samples, Sampling, StepId, Term, agree};
 use std::collections::BTreeMap;
 
@@ -39,25 +37,11 @@ fn of_formula(
     formula: &Formula,
     found: &mut Vec<Instance>,
 ) {
-    let mut keep = |mistake: &'static Mistake, wrong: Formula| {
+    for (mistake, wrong) in wrong_formulas(key, at, formula) {
         let wrong = key.with_rule(at, Rule::Formula(wrong));
         if differs(key, &wrong, at, sampling) {
             found.push(instance(mistake, at, wrong));
         }
-    };
-    if at.is_weight()
-        && let Formula::Product(factors) = formula.bare()
-        && let [mass, _] = factors.as_slice()
-    {
-        keep(&mass_for_weight::MISTAKE, mass.clone());
-    }
-    let exchanged = formula.rewrite(&|part| match part {
-        Formula::Sine(angle) => Some(Formula::Cosine(angle.clone())),
-        Formula::Cosine(angle) => Some(Formula::Sine(angle.clone())),
-        _ => None,
-    });
-    if exchanged != *formula {
-        keep(&sine_cosine_exchanged::MISTAKE, exchanged);
     }
 }
 

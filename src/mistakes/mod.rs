@@ -15,6 +15,7 @@ mod arctangent_inverted;
 mod arm_multiplied;
 mod arm_not_divided_out;
 mod catalogue;
+mod centimetre_metre;
 mod complement;
 mod components_added;
 mod direction_reversed;
@@ -22,14 +23,19 @@ mod distance_left_out;
 mod distances_exchanged;
 mod divided_by_distance;
 mod divided_by_g;
+mod doubled_angle;
 mod exchanged_at_the_end;
 mod force_forgotten;
+mod force_invented;
 mod forces_for_moments;
 mod from_the_far_end;
 mod from_the_middle;
 mod general;
+mod general_formulas;
 mod given_angle_as_is;
 mod gradian_calculator;
+mod gram_kilogram;
+mod halved_angle;
 mod halved_twice;
 mod hypotenuse_confused;
 mod load_at_middle;
@@ -45,6 +51,7 @@ mod one_weight_only;
 mod own_weight_at_rope;
 mod own_weight_at_tip;
 mod own_weight_left_out;
+mod pull_shared_between_forces;
 mod radian_calculator;
 mod reaction_along_the_body;
 mod resolved_twice;
@@ -52,18 +59,28 @@ mod rewriting;
 mod rope_at_middle;
 mod rope_at_tip;
 mod rope_pull_forgotten_upward;
+mod rope_that_pushes;
+mod shared_equally;
 mod sine_cosine_exchanged;
+mod solved_wrongly;
 mod squares_subtracted;
 mod stopped_at_component;
 mod tangent_used;
 mod term_left_out;
 mod turns_the_wrong_way;
+mod two_pivots;
 mod typed;
+mod weight_not_downward;
 mod whole_tension_sideways;
 mod whole_tension_upward;
+mod wrong_pivot_without_the_hinge_term;
+mod wrong_supplement;
 
 /// The family of mistakes about the two short sides of a right triangle.
 pub(crate) const WRONG_LEG: &str = "wrong-leg";
+
+/// Families of which each mistake is a wrong way of working.
+const METHODS: &[&str] = &["no-distances", "moment-divided", "shared-out"];
 
 pub use catalogue::CATALOGUE;
 pub use general::general_instances;
@@ -156,6 +173,13 @@ pub struct Mistake {
     pub scopes: fn(&Problem, &Key) -> Vec<Scope>,
     /// The key of a learner who makes it; `None` where it does not apply.
     pub rewrite: fn(&Problem, &Key, Scope) -> Option<Key>,
+}
+
+impl Mistake {
+    /// True for a wrong way of working, rather than a wrong piece of a right one.
+    pub fn is_of_method(&self) -> bool {
+        METHODS.contains(&self.family)
+    }
 }
 
 /// A mistake made somewhere in a problem.

@@ -110,6 +110,7 @@ impl Tutor for Canned {
                 truth: "noted".into(),
                 progress: Vec::new(),
                 mistakes: Vec::new(),
+                confirmed: Vec::new(),
                 hint: None,
                 message: String::new(),
             },

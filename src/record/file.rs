@@ -77,6 +77,8 @@ struct VerdictShape {
     progress: Vec<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     mistakes: Vec<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    confirmed: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     hint: Option<u8>,
     #[serde(default)]
@@ -248,6 +250,7 @@ fn verdict(shape: VerdictShape) -> Entry {
         truth: shape.truth,
         progress: shape.progress,
         mistakes: shape.mistakes,
+        confirmed: shape.confirmed,
         hint: shape.hint,
         message: shape.message,
     })
@@ -300,6 +303,7 @@ fn verdict_shape(entry: &Verdict) -> VerdictShape {
         truth: entry.truth.clone(),
         progress: entry.progress.clone(),
         mistakes: entry.mistakes.clone(),
+        confirmed: entry.confirmed.clone(),
         hint: entry.hint,
         message: entry.message.clone(),
     }

@@ -8,10 +8,12 @@
 //! This room knows no files and no clock: `store` hands in the text and the time.
 
 mod checksum;
+mod confirmed;
 mod file;
 mod journal;
 mod resume;
 
+pub use confirmed::{confirmed_from, confirmed_over, confirmed_told};
 pub use file::FORMAT_VERSION;
 pub use journal::{Damage, DamagedLine, Journal, parse};
 pub use resume::{
@@ -134,6 +136,8 @@ pub struct Verdict {
     pub progress: Vec<String>,
     /// Ids of the mistakes that may explain it, the likeliest first.
     pub mistakes: Vec<String>,
+    /// Ids of the mistakes named of earlier lines that the line has put right.
+    pub confirmed: Vec<String>,
     /// The stage of the hint that was shown with it, from 1.
     pub hint: Option<u8>,
     /// The message as shown.

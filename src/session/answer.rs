@@ -92,9 +92,10 @@ impl Session {
         self.form_only(&mut diagnosis);
         // A line that would follow shows no mistake.
         let follows = judgement.evidence.superseded.is_some();
-        let wrong_angle = judgement.evidence.wrong_angle.is_some() && !diagnosis.is_by_form();
+        let evidence = &judgement.evidence;
+        let wrong_number = evidence.wrong_angle.is_some() || evidence.misread_number.is_some();
         if follows
-            || wrong_angle
+            || wrong_number && !diagnosis.is_by_form()
             || judgement.evidence.two_meanings.is_some() && !judgement.target.is_component()
         {
             diagnosis = Diagnosis::default();

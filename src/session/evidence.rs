@@ -37,6 +37,9 @@ impl Session {
         if judgement.evidence.aside == Some(Aside::False) && !by_form {
             return Some(self.words.say("talk.aside-false", &[]));
         }
+        if judgement.evidence.reaction_arm {
+            return Some(self.words.say("talk.reaction-arm", &[]));
+        }
         if judgement.evidence.surplus && !by_form {
             return Some(self.words.say("talk.surplus", &[]));
         }
@@ -96,7 +99,22 @@ impl Session {
         if judgement.evidence.other_line {
             return Some(self.words.say("talk.angle-other-line", &[]));
         }
-        judgement.evidence.misread.map(|given| self.misread(given))
+        let number = judgement.evidence.misread_number.filter(|_| !by_form);
+        let number = number.map(|misread| self.misread_number(misread.typed, misread.given));
+        let told = judgement.evidence.misread.map(|given| self.misread(given));
+        number.or(told)
+    }
+
+    /// A number that the problem does not print, in the place of a given.
+    fn misread_number(&self, typed: f64, given: GivenId) -> Prose {
+        let slots = [
+            ("value", Slot::Value(number_text(typed))),
+            (
+                "symbol",
+                Slot::Name(self.problem.given(given).symbol.shown()),
+            ),
+        ];
+        self.words.say("talk.misread-number", &slots)
     }
 
     /// A line that would follow from a value of hers that she has since replaced.

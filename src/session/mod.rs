@@ -49,6 +49,7 @@ mod speak;
 mod state;
 mod steer;
 mod summary;
+mod thought;
 mod true_of_hers;
 mod turn;
 mod unit_told;
@@ -277,6 +278,7 @@ impl Session {
                 .map(|step| self.step_name(*step))
                 .collect(),
             mistakes: outcome.mistakes.iter().map(|id| (*id).to_owned()).collect(),
+            confirmed: self.confirmed_now(),
             hint: outcome.hint.as_ref().map(|(stage, _)| *stage),
             message: outcome.message.to_string(),
         };

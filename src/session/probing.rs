@@ -6,10 +6,14 @@ use super::state::Open;
 use crate::diagnosis::{Diagnosis, Voice, diagnose_of, probe};
 use crate::judge::{Judgement, Truth};
 use crate::key::StepId;
+use crate::mistakes::CATALOGUE;
 use crate::text::{Prose, Slot};
+use std::collections::BTreeMap;
 
 /// A second thought with a smaller share than this is not worth a question.
 const WORTH_ASKING: f64 = 0.2;
+/// So often a mistake of earlier sittings is counted at most.
+const MOST_BEFORE: u32 = 3;
 
 impl Session {
     /// Asks for an earlier value in which the likeliest thoughts differ: where no form has proved
@@ -71,14 +75,32 @@ impl Session {
         let Some(open) = &self.state.open else { return };
         let mended =
             |step: StepId| judgement.target == step || judgement.establishes.contains(&step);
-        let named = open
-            .diagnosis
-            .spoken()
-            .filter(|_| mended(open.judgement.target));
         let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
-        if let Some(named) = named.filter(|_| right) {
-            let id = self.instances[named.instance].mistake.id;
-            self.state.leaning.confirm(id);
+        if !right || !mended(open.judgement.target) || open.diagnosis.spoken().is_none() {
+            return;
         }
+        let made = if open.diagnosis.together { 2 } else { 1 };
+        let named = open.diagnosis.named.iter().take(made);
+        let ids: Vec<&str> = named
+            .map(|named| self.instances[named.instance].mistake.id)
+            .collect();
+        for id in ids {
+            self.state.leaning.confirm(id);
+            self.state.confirmed.push(id);
+        }
+    }
+
+    /// Takes over the mistakes that this learner has confirmed before, each with how often.
+    pub fn lean(&mut self, confirmed: &BTreeMap<String, u32>) {
+        for mistake in CATALOGUE {
+            let times = confirmed.get(mistake.id).copied().unwrap_or_default();
+            (0..times.min(MOST_BEFORE)).for_each(|_| self.state.leaning.confirm(mistake.id));
+        }
+    }
+
+    /// The mistakes that the line just answered has put right.
+    pub(super) fn confirmed_now(&mut self) -> Vec<String> {
+        let confirmed = std::mem::take(&mut self.state.confirmed);
+        confirmed.into_iter().map(ToOwned::to_owned).collect()
     }
 }

@@ -13,7 +13,7 @@ use crate::key::{
     Atom, Formula, Key, Pins, Rule, StepId, Teller, balance_names, balance_numbers, formula_names,
     formula_numbers,
 };
-use crate::mistakes::{Instance, Scope};
+use crate::mistakes::{Instance, Mistake, Scope};
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, value_text};
 use std::collections::BTreeMap;
@@ -288,14 +288,14 @@ impl Session {
     fn thought_of(&self, judgement: &Judgement, named: &Named) -> Thought {
         let instance = &self.instances[named.instance];
         let mistake = instance.mistake;
-        let word = |part: &str| self.words.word(&format!("mistake.{}.{part}", mistake.id));
-        let family = self.words.word(&format!("family.{}.name", mistake.family));
+        let family = format!("family.{}.name", mistake.family);
+        let family = self.words.has(&family).then(|| self.words.word(&family));
         let made_at = self.made_at(instance);
         Thought {
             id: mistake.id.to_owned(),
             family: Some(mistake.family),
-            name: word("name"),
-            family_name: Some(family),
+            name: self.mistake_called(mistake),
+            family_name: family,
             of: self.covered(instance, judgement.target),
             made_at: Some((self.step_name(made_at), self.title(made_at))),
             flat: named.voice == Voice::Flat,
@@ -304,6 +304,15 @@ impl Session {
             formulas: self.formulas(instance, made_at),
             gives: self.gives(named.key(&self.instances), judgement.target),
             alike: self.alike(instance, &named.alike),
+        }
+    }
+
+    /// A mistake in a few words; of one that only general workings allow its thought is told.
+    fn mistake_called(&self, mistake: &Mistake) -> String {
+        let name = format!("mistake.{}.name", mistake.id);
+        match self.words.has(&name) {
+            true => self.words.word(&name),
+            false => self.words.word(&format!("general.thought.{}", mistake.id)),
         }
     }
 

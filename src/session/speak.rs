@@ -1,12 +1,10 @@
 //! What is said about a judged line. All sentences come from the catalogue of words.
 
 use super::Session;
-use crate::diagnosis::{Because, Diagnosis, Named, Voice};
-use crate::hint::{on_body, spoken_force, way_word};
+use crate::diagnosis::{Diagnosis, Voice};
+use crate::hint::{on_body, way_word};
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, StepId};
-use crate::mistakes::{Scope, Skill};
-use crate::problem::ForceId;
+use crate::key::{Axis, StepId};
 use crate::text::{Prose, Slot};
 use crate::units::{Dimension, number_text, unit_for, value_text};
 
@@ -24,14 +22,14 @@ pub(super) fn slip_told(judgement: &Judgement, diagnosis: &Diagnosis) -> Option<
         Truth::Mismatched(_) => "mismatch",
         Truth::OtherAngle => "other-angle",
         _ if evidence.runs_on => "sum",
-        _ if evidence.surplus && !by_form => "surplus",
+        _ if evidence.reaction_arm || evidence.surplus && !by_form => "surplus",
         _ if evidence.wrong_angle.is_some() && !by_form => "other-angle",
         _ if evidence.lacking.is_some() && !by_form => "lacking",
         _ if evidence.same_turn => "sense",
         _ if evidence.takes_ten || evidence.gravity_told => "gravity",
         _ if evidence.negative_pull || evidence.wrong_way || evidence.wrong_body => "way",
         _ if evidence.other_line => "line",
-        _ if evidence.misread.is_some() => "misread",
+        _ if evidence.is_misread(by_form) => "misread",
         _ => match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => return None,
             _ if diagnosis.slip || diagnosis.pen_slip => "sum",
@@ -267,7 +265,7 @@ impl Session {
         let about = if balance { asked } else { judgement.target };
         let mut prose = match diagnosis.spoken() {
             Some(named) if !diagnosis.slip || named.voice == Voice::Flat => {
-                self.thought(judgement, named)
+                self.thoughts_told(judgement, diagnosis, named)
             }
             _ if diagnosis.component_for_pull => {
                 let slots = [
@@ -527,73 +525,5 @@ impl Session {
             _ => "kind.other",
         };
         self.words.word(key)
-    }
-
-    /// The thought behind a line, flatly or with "perhaps".
-    pub(super) fn thought(&self, judgement: &Judgement, named: &Named) -> Prose {
-        let instance = &self.instances[named.instance];
-        let target = judgement.target;
-        if self.is_general() {
-            return self.general_thought(named.instance, target);
-        }
-        let force = spoken_force(instance, target);
-        let symbol =
-            |force: Option<ForceId>| match force.and_then(|force| self.problem.force(force)) {
-                Some(force) if !self.is_unsaid(force.id) => force.symbol.shown(),
-                _ => self.words.word("hint.each-force"),
-            };
-        let wrong = self.wrong_formula(judgement, named, force);
-        let slots = [
-            ("force", Slot::Name(symbol(force))),
-            ("other", Slot::Name(symbol(instance.other_force()))),
-            ("body", Slot::Word(self.problem.body().noun.clone())),
-            ("wrong", Slot::Value(wrong)),
-            ("step", Slot::Word(self.title(target))),
-        ];
-        // At a part along an axis the triangle is another one; a typed radian is spoken of itself.
-        let id = instance.mistake.id;
-        let part = format!("mistake.{id}.thought-part");
-        let all = format!("mistake.{id}.thought-all");
-        let radian = instance.mistake.skill == Skill::Numbers && named.because == Because::Unit;
-        let key = match target {
-            _ if radian => "talk.radians".to_owned(),
-            StepId::Reaction(..) | StepId::PartOf(..) if self.words.has(&part) => part,
-            _ if instance.scope == Scope::Everywhere && self.words.has(&all) => all,
-            _ => format!("mistake.{id}.thought"),
-        };
-        let thought = self.words.say(&key, &slots);
-        match (named.voice, named.because) {
-            (Voice::Flat, Because::Sum) => self.words.say("talk.sum-first", &[]).then(thought),
-            (Voice::Flat, _) => thought,
-            (Voice::Perhaps, _) => {
-                let name = self
-                    .words
-                    .word(&format!("mistake.{}.name", instance.mistake.id));
-                // At a later step a mistake of several forces is no matter of the first of them.
-                let wide = matches!(instance.scope, Scope::Weights | Scope::Everywhere)
-                    && (instance.shows_at != target || force.is_none());
-                let angle = matches!(
-                    target,
-                    StepId::Angle(_) | StepId::Reaction(_, Part::Direction)
-                );
-                let key = match instance.mistake.skill {
-                    Skill::Numbers if angle => "talk.perhaps-angle",
-                    _ if wide => "talk.perhaps-several",
-                    _ => "talk.perhaps",
-                };
-                let slots = [("mistake", Slot::Word(name)), ("force", slots[0].1.clone())];
-                let told = self.words.say(key, &slots);
-                match judgement.evidence.alone {
-                    true => told.then(self.words.say("talk.number-alone", &[])),
-                    false => told,
-                }
-            }
-        }
-    }
-
-    /// Never true once the forces are named; a force that was not named is not told.
-    fn is_unsaid(&self, force: ForceId) -> bool {
-        let passed = self.state.reached.contains_key(&StepId::Forces);
-        !passed && !self.state.named.contains(&force)
     }
 }

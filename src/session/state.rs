@@ -82,6 +82,8 @@ pub(super) struct State {
     pub(super) judged: BTreeMap<usize, Open>,
     /// The mistakes that the learner has made and corrected.
     pub(super) leaning: Leaning,
+    /// Those that the line being answered has put right.
+    pub(super) confirmed: Vec<&'static str>,
     /// The earlier value that was asked for to tell two thoughts apart: one a problem.
     pub(super) probe: Option<StepId>,
     pub(super) hint_stage: u8,
@@ -132,6 +134,7 @@ impl State {
             open: None,
             judged: BTreeMap::new(),
             leaning: Leaning::default(),
+            confirmed: Vec::new(),
             probe: None,
             hint_stage: 0,
             named: Vec::new(),
@@ -161,6 +164,7 @@ impl State {
         self.hinted = told.hinted;
         self.wrong = told.wrong;
         self.leaning = told.leaning;
+        self.confirmed = told.confirmed;
         self.probe = told.probe;
     }
 

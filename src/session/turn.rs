@@ -120,6 +120,8 @@ pub struct Kept {
     pub progress: Vec<String>,
     /// The mistakes named, most likely first.
     pub mistakes: Vec<String>,
+    /// The mistakes named of earlier lines that this line has put right.
+    pub confirmed: Vec<String>,
     /// The stage of the hint shown, from 1.
     pub hint: Option<u8>,
     /// What was said.

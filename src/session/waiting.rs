@@ -144,11 +144,15 @@ impl Session {
         let board = self.board(&names, &own_values);
         let pins = board.own_pins();
         let target = open.judgement.target;
+        // Of two mistakes in one line her working has both; beside her other lines it has the one.
+        let together = open.diagnosis.together;
         let model = open
             .diagnosis
             .spoken()
-            .filter(|named| named.beside.is_none())
-            .map(|named| &self.instances[named.instance].key);
+            .filter(|named| named.beside.is_none() || together)
+            // With the angle of a whole force a general working ends: nothing rests on how it was found.
+            .filter(|_| !(self.is_general() && target.is_direction()))
+            .map(|named| named.key(&self.instances));
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
         let sight = self.sight(target, &open.judgement, &open.diagnosis);

@@ -4,6 +4,7 @@ use super::learner::is_journal;
 use super::trouble::{Doing, StoreTrouble};
 use crate::record::{DamagedLine, Journal, Resume, parse};
 use crate::text::{Prose, Slot, Words};
+use std::collections::BTreeMap;
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -24,6 +25,8 @@ pub struct Found {
     pub resume: Option<Resume>,
     /// Those opened before it and not closed either, the latest first.
     pub older: Vec<Resume>,
+    /// How often the learner has confirmed each mistake by putting its line right.
+    pub confirmed: BTreeMap<String, u32>,
     /// What the learner should be told about the files, once.
     pub notes: Vec<Note>,
 }

@@ -134,6 +134,7 @@ impl Store {
             notes.push(Note::NoStart { lines, place });
         }
         Ok(Found {
+            confirmed: crate::record::confirmed_over(&history.journals),
             resume: left.next(),
             older: left.collect(),
             notes,

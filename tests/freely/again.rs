@@ -2,7 +2,7 @@
 
 use crate::corpus::drawn;
 use crate::general::opened;
-use leverwright::draw::draw;
+use crate::pinned::drawn_then;
 use leverwright::lesson::{built_in, parse_system};
 use leverwright::session::{Session, Sign};
 use leverwright::text::Words;
@@ -19,7 +19,7 @@ pub(crate) fn sitting(problem: &str) -> Session {
     if let Some((id, seed)) = problem.split_once(" --seed ") {
         let lessons = built_in();
         let lesson = lessons.iter().find(|lesson| lesson.id() == id).unwrap();
-        let problem = draw(lesson, seed.parse().unwrap(), "en").unwrap().problem;
+        let problem = drawn_then(lesson, seed.parse().unwrap()).problem;
         return Session::start(problem, None, Words::english()).unwrap();
     }
     match problem {

@@ -1,8 +1,9 @@
 //! The hard rules for drawn numbers.
 
 use super::scene::*;
-use leverwright::draw::{Refusal, misnamed, refuse};
+use leverwright::draw::{Refusal, draw, misnamed, refuse};
 use leverwright::key::derive;
+use leverwright::lesson::built_in;
 
 /// A scene that passes every hard rule.
 fn good() -> Scene {
@@ -108,6 +109,50 @@ fn each_hard_rule_refuses() {
         );
         let told = refusal.unwrap().to_string();
         assert!(!told.is_empty() && !told.contains("NaN"), "{told}");
+    }
+}
+
+/// Numbers of the working that are not printed are literals, too.
+#[test]
+fn distances_from_the_far_end_and_complements_are_literals() {
+    let changed = |change: fn(&mut Scene)| {
+        let mut scene = good();
+        change(&mut scene);
+        refused(&scene)
+    };
+    let same = |refusal: Option<Refusal>, number: &str| {
+        let told = refusal.map(|refusal| refusal.to_string());
+        let expected = format!("the number {number} stands for two quantities");
+        assert!(
+            told.as_ref()
+                .is_some_and(|told| told.starts_with(&expected)),
+            "{told:?}"
+        );
+    };
+    // 4.6 m less 3.2 m is the load's 1.4 m.
+    same(changed(|scene| scene.loads[0].1 = Some(1.4)), "1.4");
+    // 70° is the complement of the body's 20°, and 90° what complements are taken from.
+    same(changed(|scene| scene.mass = 70.0), "70");
+    same(changed(|scene| scene.loads[0].0 = 90.0), "90");
+    // A quarter of 4 m is one metre: halved twice, the length says nothing more.
+    let quarter = changed(|scene| scene.length = 4.0);
+    assert!(
+        matches!(quarter, Some(Refusal::UnitDistance { .. })),
+        "{quarter:?}"
+    );
+    // The middle is as far from both ends.
+    assert_eq!(refused(&good()), None);
+}
+
+/// A draw in which little would be misnamed comes before one in which much would be.
+#[test]
+fn draws_misname_at_most_two_per_cent() {
+    for lesson in built_in() {
+        for seed in 0..12 {
+            let problem = draw(&lesson, seed, "en").unwrap().problem;
+            let share = misnamed(&problem, &derive(&problem).unwrap());
+            assert!(share <= 0.02, "{} {seed}: {share}", lesson.id());
+        }
     }
 }
 

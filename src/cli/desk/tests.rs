@@ -65,6 +65,44 @@ fn kinds(saves: &Path) -> Vec<String> {
         .collect()
 }
 
+/// What the learner has put right is known in the next sitting; what was only named is not.
+#[test]
+fn verif_a_mistake_is_kept_once_its_line_was_put_right() {
+    let saves = tempfile::tempdir().unwrap();
+    {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, 3);
+        let tutor = opening.session.as_mut();
+        enter(&mut desk, tutor, "skip");
+        enter(&mut desk, tutor, "hinge");
+        let wrong = enter(&mut desk, tutor, "Wb = 18/9.8").1.kept;
+        assert_eq!(
+            (wrong.mistakes, wrong.confirmed.len()),
+            (vec!["divided-by-g".to_owned()], 0)
+        );
+        let right = enter(&mut desk, tutor, "Wb = 18*9.8").1.kept;
+        assert_eq!(right.confirmed, ["divided-by-g"]);
+        // Named, and not put right.
+        let named = enter(&mut desk, tutor, "W1 = 13").1.kept;
+        assert_eq!(
+            (named.mistakes[0].as_str(), named.confirmed.len()),
+            ("mass-for-weight", 0)
+        );
+    }
+    let known = BTreeMap::from([("divided-by-g".to_owned(), 1)]);
+    let mut next = desk(saves.path());
+    assert_eq!(next.confirmed, known);
+    // A problem tells what was known when it was opened, so its lines are answered alike later.
+    let mut opening = started(&mut next, 1);
+    enter(&mut next, opening.session.as_mut(), "skip");
+    let texts = files(saves.path()).into_iter().map(fs::read_to_string);
+    let opened = texts.filter(|text| {
+        let told = "\"options\":{\"confirmed\":\"divided-by-g:1\"}";
+        text.as_ref().is_ok_and(|text| text.contains(told))
+    });
+    assert_eq!(opened.count(), 1);
+}
+
 /// Enters `show` and `skip` until the walk is at its end.
 fn walk_through(desk: &mut JournalDesk, tutor: &mut dyn Tutor) {
     for _ in 0..60 {

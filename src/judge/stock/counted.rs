@@ -1,7 +1,8 @@
 //! The same quantities, as they are typed without units by whoever counts in other ones.
 
-use super::{Entry, Stock};
+use super::{Entry, Meaning, Nearness, Stock};
 use crate::key::{Samples, agree};
+use crate::reading::Literal;
 use crate::units::Dimension;
 
 impl Stock {
@@ -51,6 +52,34 @@ impl Stock {
             entries: entries.collect(),
             narrow: self.narrow,
         }
+    }
+
+    /// A mass in grams or tonnes, or a length in centimetres or by a hundred too small: what a bare
+    /// number that is nothing else may be, so that it is seen what was done to it.
+    pub(super) fn multiple(&self, literal: &Literal) -> Option<Meaning> {
+        if self.general || literal.unit.is_some() || self.is_pure(literal) {
+            return None;
+        }
+        let factors = |dimension| match dimension {
+            Dimension::MASS => [1000.0, 0.001],
+            Dimension::LENGTH => [100.0, 0.01],
+            _ => [1.0, 1.0],
+        };
+        let exact = self.entries[..self.narrow].iter();
+        exact
+            .filter(|entry| entry.nearness == Nearness::Exact && !entry.bare)
+            .find_map(|entry| {
+                let is = |factor: &f64| {
+                    let shown = factor * entry.function[0];
+                    (literal.value - shown).abs() <= 1e-9 * shown.abs()
+                };
+                let factor = factors(entry.dimension).into_iter().find(is)?;
+                (factor != 1.0).then(|| Meaning {
+                    function: entry.function.map(|value| value * factor),
+                    dimension: entry.dimension,
+                    constant: false,
+                })
+            })
     }
 
     /// True if a function is a quantity of this working.

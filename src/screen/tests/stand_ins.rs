@@ -62,6 +62,7 @@ impl Tutor for Canned {
                 truth: "right".into(),
                 progress: Vec::new(),
                 mistakes: Vec::new(),
+                confirmed: Vec::new(),
                 hint: None,
                 message: String::new(),
             },

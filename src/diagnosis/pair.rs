@@ -1,0 +1,139 @@
+//! Two mistakes in one line: looked for only where its form is no single mistake's, and named only
+//! where it is that of both together.
+
+use super::world::World;
+use super::{Because, Named, Voice, form, same};
+use crate::judge::{Board, Judgement};
+use crate::key::{Key, Samples, StepId, agree};
+use crate::mistakes::{Instance, Skill};
+use std::collections::BTreeMap;
+
+/// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
+/// every computer.
+const MOST_PAIRS: usize = 3000;
+
+/// The likeliest two mistakes whose formula, both made, the typed form is. Neither alone is the line,
+/// and what both give together is never right, since the line is not.
+pub(super) fn by_pair(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    (worlds, accepted): (&[World], &[(Samples, Vec<usize>)]),
+) -> Option<[Named; 2]> {
+    let evidence = &judgement.evidence;
+    let open = board.key.general.is_none()
+        && !evidence.lifted.is_empty()
+        && !evidence.alone
+        && !evidence.broken_link
+        && !evidence
+            .rests_on
+            .iter()
+            .any(|id| matches!(id, StepId::Reaction(..)));
+    if !open {
+        return None;
+    }
+    let shows = |index: &usize| {
+        let of_form = instances[*index].mistake.skill != Skill::Numbers;
+        of_form && !worlds[*index].anew.is_empty()
+    };
+    let showing: Vec<usize> = (0..instances.len()).filter(shows).collect();
+    let prior = |index: usize| instances[index].mistake.prior;
+    let mut pairs: Vec<(usize, usize)> = Vec::new();
+    for (at, one) in showing.iter().enumerate() {
+        let others = showing[at + 1..].iter().map(|other| (*one, *other));
+        pairs.extend(others.filter(|(one, other)| {
+            let (one, other) = (&instances[*one], &instances[*other]);
+            one.mistake.id != other.mistake.id || one.scope != other.scope
+        }));
+    }
+    pairs.sort_by(|one, other| {
+        let weight = |pair: &(usize, usize)| prior(pair.0) * prior(pair.1);
+        weight(other).total_cmp(&weight(one))
+    });
+    let found = pairs.into_iter().take(MOST_PAIRS).find_map(|(one, other)| {
+        let orders = [(one, other), (other, one)];
+        let key = orders.into_iter().find_map(|(first, second)| {
+            both(
+                board,
+                judgement,
+                (&instances[first], &instances[second]),
+                accepted,
+            )
+        })?;
+        Some((one, other, key))
+    });
+    let (one, other, key) = found?;
+    // What agrees with one of the two as functions cannot be told from it beside the other.
+    let alike = |index: usize| {
+        let function = worlds[index].anew.first();
+        let agrees = |other: &usize| {
+            let anew = worlds[*other].anew.first();
+            *other != index
+                && function
+                    .zip(anew)
+                    .is_some_and(|(one, other)| agree(one, other))
+        };
+        showing.iter().copied().filter(agrees).collect()
+    };
+    let (first, second) = match prior(other) > prior(one) {
+        true => (other, one),
+        false => (one, other),
+    };
+    Some([first, second].map(|instance| Named {
+        instance,
+        alike: alike(instance),
+        voice: Voice::Flat,
+        because: Because::Form,
+        share: 0.5,
+        beside: Some(Box::new(key.clone())),
+    }))
+}
+
+/// The key of a learner who makes both mistakes, the second in the working of the first, if the typed
+/// form is the formula of it.
+fn both(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    (first, second): (&Instance, &Instance),
+    accepted: &[(Samples, Vec<usize>)],
+) -> Option<Key> {
+    let target = judgement.target;
+    let key = (second.mistake.rewrite)(board.problem, &first.key, second.scope)?;
+    if key == first.key || key == second.key {
+        return None;
+    }
+    let none = BTreeMap::new();
+    let function = |key: &Key, pins| key.function(board.key, target, board.sampling, pins);
+    let near = |one: f64, other: f64| (one.abs() - other.abs()).abs() <= 1e-7 * one.abs();
+    let lifted = &judgement.evidence.lifted;
+    let own = board.own_pins();
+    let pins = [&own, &none];
+    let found = pins
+        .into_iter()
+        .take(if own.is_empty() { 1 } else { 2 })
+        .find_map(|pins| {
+            let made = function(&key, pins)?;
+            let typed = lifted
+                .iter()
+                .any(|one| near(one[0], made[0]) && same(target, &made, one));
+            typed.then_some((made, pins))
+        });
+    let (made, pins) = found?;
+    // What leaves nothing of a balance has no form to be seen.
+    if made.iter().any(|made| made.abs() < 1e-9) {
+        return None;
+    }
+    // Each of the two changes something, and the two together are not right.
+    let alone = [first, second]
+        .iter()
+        .any(|one| function(&one.key, pins).is_some_and(|alone| same(target, &alone, &made)));
+    let right = accepted.iter().any(|(right, _)| agree(right, &made));
+    let of_balance = target == StepId::MomentSum || Some(target) == board.unknown();
+    let shown =
+        !(judgement.evidence.equation && of_balance) || form::has_terms(board, judgement, &key);
+    let written = [first, second]
+        .iter()
+        .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));
+    let clear = !form::is_refuted(board, judgement, &key);
+    (!alone && !right && shown && written && clear).then_some(key)
+}

@@ -1,0 +1,167 @@
+//! More values of mistakes against hand arithmetic: forces that are not there, sizes of angles,
+//! multiples of units, other pivots, shares, and how a balance was solved.
+
+use super::scene::*;
+use leverwright::key::{Part, StepId};
+use leverwright::mistakes::Scope::{Force, Here, Pull, Weights};
+use leverwright::mistakes::value;
+use leverwright::problem::ForceId;
+
+#[test]
+fn verif_level_body_upright_rope_with_shares_units_and_other_pivots() {
+    let one = worked(&level_upright());
+    // 14 kg at 2.5 m, 9 kg at 3.2 m, the rope at 4 m of 5 m.
+    let (b, w) = (14.0 * G, 9.0 * G);
+    let right = (b * 2.5 + w * 3.2) / 4.0;
+    one.check(&[
+        (
+            "gram-kilogram",
+            Force(FIRST),
+            PULL,
+            (b * 2.5 + 1000.0 * w * 3.2) / 4.0,
+        ),
+        (
+            "gram-kilogram",
+            Here(StepId::Weight(OWN)),
+            StepId::Weight(OWN),
+            b / 1000.0,
+        ),
+        (
+            "centimetre-metre",
+            Force(FIRST),
+            PULL,
+            (b * 2.5 + w * 320.0) / 4.0,
+        ),
+        (
+            "centimetre-metre",
+            Here(StepId::Distance(ROPE)),
+            PULL,
+            right * 100.0,
+        ),
+        ("pull-shared-between-forces", Pull, PULL, right / 2.0),
+        ("shared-equally", Pull, PULL, (b + w) / 2.0),
+        (
+            "solved-wrongly",
+            Force(FIRST),
+            PULL,
+            (b * 2.5 - w * 3.2) / 4.0,
+        ),
+        ("rope-that-pushes", Force(ROPE), PULL, -right),
+        (
+            "force-invented",
+            Force(ROPE),
+            UPRIGHT_PART,
+            b + w - 2.0 * right,
+        ),
+        // About the middle the own weight has no moment.
+        (
+            "wrong-pivot-without-the-hinge-term",
+            Force(OWN),
+            PULL,
+            w * 0.7 / 1.5,
+        ),
+        // About the load's place the own weight lies 0.7 m before it and the rope 0.8 m behind.
+        (
+            "wrong-pivot-without-the-hinge-term",
+            Force(FIRST),
+            PULL,
+            -b * 0.7 / 0.8,
+        ),
+    ]);
+    assert!(one.found.iter().all(|made| made.mistake.id != "two-pivots"));
+}
+
+#[test]
+fn verif_oblique_ropes_with_angles_of_a_wrong_size() {
+    let one = worked(&level_oblique());
+    let moments = 12.0 * G * 2.2 + 7.0 * G * 4.4;
+    let pull = moments / (3.0 * sin(35.0));
+    let angle = StepId::Angle(ROPE);
+    one.check(&[
+        (
+            "doubled-angle",
+            Force(ROPE),
+            PULL,
+            moments / (3.0 * sin(70.0)),
+        ),
+        (
+            "halved-angle",
+            Force(ROPE),
+            PULL,
+            moments / (3.0 * sin(17.5)),
+        ),
+        ("wrong-supplement", Force(ROPE), PULL, pull),
+        (
+            "wrong-supplement",
+            Force(ROPE),
+            angle,
+            145.0_f64.to_radians(),
+        ),
+        (
+            "force-invented",
+            Force(ROPE),
+            UPRIGHT_PART,
+            19.0 * G - 2.0 * pull * sin(35.0),
+        ),
+        ("pull-shared-between-forces", Pull, PULL, pull / 2.0),
+    ]);
+    // What no sine shows is seen in the angle alone.
+    let supplement = one.instance("wrong-supplement", Force(ROPE));
+    assert_eq!(supplement.shows_at, angle);
+    // Half of all weights is the share of an upright rope only.
+    assert!(
+        one.found
+            .iter()
+            .all(|made| made.mistake.id != "shared-equally")
+    );
+}
+
+#[test]
+fn verif_two_loads_from_two_points_and_weights_across_the_body() {
+    let one = worked(&tilted(Pulling::Back(50.0)));
+    let (own, first, second) = (20.0 * G, 11.0 * G, 8.0 * G);
+    // Weights lie 65° from the body, the rope 75°; it pulls at 130° from the right.
+    let rope = 4.5 * sin(75.0);
+    let pull = (own * 3.0 + first * 2.2 + second * 6.0) * sin(65.0) / rope;
+    one.check(&[
+        // What hangs at the tip has no distance from there.
+        (
+            "two-pivots",
+            Weights,
+            PULL,
+            (own * 3.0 + first * 3.8) * sin(65.0) / rope,
+        ),
+        (
+            "weight-not-downward",
+            Force(OWN),
+            UPRIGHT_PART,
+            own * sin(65.0) + first + second - pull * sin(50.0),
+        ),
+        (
+            "weight-not-downward",
+            Weights,
+            UPRIGHT_PART,
+            (own + first + second) * sin(65.0) - pull * sin(50.0),
+        ),
+        ("pull-shared-between-forces", Pull, PULL, pull / 3.0),
+        (
+            "solved-wrongly",
+            Force(SECOND),
+            PULL,
+            (own * 3.0 + first * 2.2 - second * 6.0) * sin(65.0) / rope,
+        ),
+        // About the tip, where the second load hangs: 3 m, 3.8 m and 1.5 m.
+        (
+            "wrong-pivot-without-the-hinge-term",
+            Force(SECOND),
+            PULL,
+            (own * 3.0 + first * 3.8) * sin(65.0) / (1.5 * sin(75.0)),
+        ),
+    ]);
+    // With the pull twice the level part of the hinge's force is twice as large.
+    let level = |key| value(key, &one.key, LEVEL_PART, &one.sampling).unwrap();
+    let twice = one.instance("force-invented", Force(ROPE));
+    assert!((level(&twice.key) / level(&one.key) - 2.0).abs() < 1e-9);
+    let size = StepId::Reaction(ForceId::Support(0), Part::Size);
+    assert!(value(&twice.key, &one.key, size, &one.sampling).is_some());
+}

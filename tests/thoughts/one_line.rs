@@ -1,0 +1,174 @@
+//! Single lines that do not hold and what they show, each beside a near one that holds; and two
+//! mistakes in one line.
+
+use super::cases;
+use super::pupil::{Line, Whose, Wrong, first_apart, work};
+use crate::corpus::drawn;
+use leverwright::mistakes::CATALOGUE;
+use leverwright::session::{Ranked, Session, Sign};
+
+/// A mast of 5.4 m at 55° with the horizontal: 63 kg, 71 kg at 4.5 m, 11 kg at the tip; the rope at
+/// 4.2 m makes 65° with it and 10° with the horizontal. α = 35°.
+const MAST: &str = "mast-8Y83240-RQGKE";
+
+/// A line, what it shows flatly (of two thoughts both), and what is said of it.
+#[rustfmt::skip]
+const WRONG: &[(&str, &[&str], &str)] = &[
+    ("Wb = 63000*9.8", &["gram-kilogram"], "a factor of a thousand"),
+    ("W1 = 0.071*9.8", &["gram-kilogram"], "a factor of a thousand"),
+    ("Wb = 71*9.8", &["masses-exchanged"], ""),
+    ("Wb*sin35*270 + W1*4.5*sin35 + W2*5.4*sin35 = T*sin65*4.2", &["centimetre-metre"], "a factor of a hundred"),
+    ("W1*1.8*sin35 + W2*2.7*sin35 = T*sin65*1.5", &["wrong-pivot-without-the-hinge-term"], "the hinge's force turns the mast too"),
+    ("Hy = Wb*sin35 + W1*sin35 + W2*sin35 - T*sin10", &["weight-not-downward"], "points straight down"),
+    ("Hx = 2*T*cos10", &["force-invented"], "at one place only"),
+    ("Hy = Wb + W1 + W2 - 2*T*sin10", &["force-invented"], "at one place only"),
+    ("gamma = 2*(55 + 10)", &["doubled-angle"], "twice the angle"),
+    ("alpha = (90 - 55)/2", &["halved-angle"], "half the angle"),
+    ("T = (617.4*2.7*sin35 + 695.8*4.5*sin35 - 107.8*5.4*sin35)/(4.2*sin65)", &["turns-the-wrong-way"], ""),
+    ("T = (617.4*2.7*sin35 + 695.8*4.5*sin35 + 107.8*5.4*sin35)/(4.2*sin65)/3", &["pull-shared-between-forces"], "number of weights"),
+    // Two at once.
+    ("Wb*sin35*5.4 + W1*4.5*cos35 + W2*5.4*sin35 = T*sin65*4.2", &["sine-cosine-exchanged", "own-weight-at-tip"], "Two things at once"),
+    ("Wb*sin35*2.7 + W1*4.5*sin35 = T*sin65*5.4", &["force-missing", "rope-at-tip"], "Two things at once"),
+    ("Wbperp = 63*cos35", &["mass-for-weight", "sine-cosine-exchanged"], "Two things at once"),
+    // The form alone shows these.
+    ("Wb = 65*9.8", &["misread"], "65 is no number of this problem. Look up mb"),
+    ("Wb*sin35*2.7 + W1*4.6*sin35 + W2*5.4*sin35 = T*sin65*4.2", &["misread"], "4.6 is no number of this problem. Look up d1"),
+    ("Wb*sin35*2.7 + W1*4.5*sin35 + W2*5.4*sin35 + Hy*5.4*sin35 = T*sin65*4.2", &["surplus"], "the hinge's own force"),
+];
+
+/// Lines near those that hold.
+const RIGHT: &[&str] = &[
+    "Wb = 63 g",
+    "Wb = 63000 g*9.8 m/s^2",
+    "Wb = 0.063*9.8 kN",
+    "Wb*sin35*270 + W1*450*sin35 + W2*540*sin35 = T*sin65*420",
+    "Wb*sin35*2.7 + W1*4.5*sin35 + W2*5.4*sin35 = T*sin65*4.2",
+    "Hy = Wb + W1 + W2 - T*sin10",
+    "Hx = -T*cos10",
+    "gamma = 55 + 10",
+    "alpha = 145",
+    "T = (617.4*2.7*sin35 + 695.8*4.5*sin35 + 107.8*5.4*sin35)/(4.2*sin65)",
+];
+
+fn ranked(line: &str) -> Ranked {
+    let session: Session = drawn(MAST);
+    session.thoughts_in(&[line.to_owned()]).remove(0)
+}
+
+/// True if one of the thoughts is the mistake, one of that family, or a slip of that name.
+fn names(ranked: &Ranked, wanted: &str) -> bool {
+    ranked.thoughts.iter().any(|thought| {
+        let mut alike = thought.alike.iter();
+        let alike = alike.any(|(id, family)| *id == wanted || *family == wanted);
+        thought.flat && (thought.id == wanted || alike || thought.family == Some(wanted))
+    })
+}
+
+#[test]
+fn a_wrong_line_shows_its_thoughts() {
+    let mut others = Vec::new();
+    for (line, wanted, said) in WRONG {
+        let found = ranked(line);
+        let told = found.said.to_string();
+        let all = wanted.iter().all(|wanted| names(&found, wanted));
+        if found.sign != Sign::Wrong || !all || !told.contains(said) {
+            let ids: Vec<&str> = found.thoughts.iter().map(|one| one.id.as_str()).collect();
+            others.push(format!("{line}: {:?} {ids:?} {told}", found.sign));
+        }
+    }
+    assert!(others.is_empty(), "{others:#?}");
+}
+
+#[test]
+fn a_right_line_near_it_shows_none() {
+    let mut others = Vec::new();
+    for line in RIGHT {
+        let found = ranked(line);
+        let holds = matches!(found.sign, Sign::Right | Sign::Rounded | Sign::Noted);
+        if !holds || !found.thoughts.is_empty() {
+            others.push(format!("{line}: {:?} {}", found.sign, found.said));
+        }
+    }
+    assert!(others.is_empty(), "{others:#?}");
+}
+
+#[test]
+fn a_balance_solved_wrongly_is_told_from_a_wrong_balance() {
+    let balance = "617.4*2.7*sin35 + 695.8*4.5*sin35 + 107.8*5.4*sin35 = T*sin65*4.2";
+    let solved = "T = (617.4*2.7*sin35 + 695.8*4.5*sin35 - 107.8*5.4*sin35)/(4.2*sin65)";
+    let lines = [balance.to_owned(), solved.to_owned()];
+    let found = drawn(MAST).thoughts_in(&lines).remove(1);
+    assert_eq!(
+        found.thoughts[0].id, "solved-wrongly",
+        "{:?}",
+        found.thoughts
+    );
+}
+
+/// The pupils' own arithmetic with two mistakes in one line: both are named, and flatly.
+#[test]
+fn verif_two_mistakes_in_one_line_are_named_together() {
+    let (mut all, mut found) = (0, 0);
+    let mut missed = Vec::new();
+    for case in cases(4) {
+        let ones = [
+            Wrong::OwnAtTip,
+            Wrong::TermLeftOut(1),
+            Wrong::Turned(0),
+            Wrong::RopeAtTip,
+        ];
+        let others = [
+            Wrong::RopeAtTip,
+            Wrong::OwnAtTip,
+            Wrong::FarEnd(1),
+            Wrong::TermLeftOut(0),
+        ];
+        let crossed = [
+            (Wrong::SineCosine(Whose::Weight(0)), Wrong::Mass(0)),
+            (Wrong::NotResolved(Whose::Rope), Wrong::OwnAtTip),
+        ];
+        let pairs = ones.into_iter().zip(others).chain(crossed);
+        for (one, other) in pairs.filter(|(one, other)| one != other) {
+            let told = |wrongs: &[Wrong]| work(&case.paper, wrongs, 6);
+            let (Some(right), Some(both)) = (told(&[]), told(&[one, other])) else {
+                continue;
+            };
+            let (Some(first), Some(second)) = (told(&[one]), told(&[other])) else {
+                continue;
+            };
+            let at = first_apart(&right, &both);
+            let is_here = |lines: &[Line]| first_apart(&right, lines) == at;
+            let Some(step) = at.filter(|_| is_here(&first) && is_here(&second)) else {
+                continue;
+            };
+            let form = |lines: &[Line]| {
+                let line = lines.iter().find(|line| line.step == step);
+                line.map(|line| line.form.clone())
+            };
+            // What the one hides of the other cannot be seen.
+            if form(&both) == form(&first) || form(&both) == form(&second) {
+                continue;
+            }
+            let typed = form(&both).unwrap();
+            let ranked = case.session.thoughts_behind(step, &typed);
+            if !matches!(ranked.sign, Sign::Wrong) {
+                continue;
+            }
+            let family = |wrong: Wrong| {
+                let mistake = CATALOGUE.iter().find(|one| one.id == wrong.id());
+                mistake.unwrap().family
+            };
+            let both = [one, other]
+                .iter()
+                .all(|wrong| names(&ranked, family(*wrong)));
+            all += 1;
+            found += usize::from(both);
+            if !both {
+                let ids: Vec<&str> = ranked.thoughts.iter().map(|one| one.id.as_str()).collect();
+                missed.push(format!("{one:?} + {other:?} `{typed}` {ids:?}"));
+            }
+        }
+    }
+    assert!(all > 20, "{all}");
+    assert!(found * 100 >= all * 80, "{found} of {all}: {missed:#?}");
+}
