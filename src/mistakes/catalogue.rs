@@ -58,6 +58,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::force_invented::MISTAKE,
     &super::gram_kilogram::MISTAKE,
     &super::halved_angle::MISTAKE,
+    &super::misread_given::MISTAKE,
     &super::pull_shared_between_forces::MISTAKE,
     &super::rope_that_pushes::MISTAKE,
     &super::shared_equally::MISTAKE,

@@ -44,6 +44,7 @@ mod load_at_tip;
 mod mass_for_weight;
 mod mass_in_the_force_balance;
 mod masses_exchanged;
+mod misread_given;
 mod moment_called_force;
 mod multiplied_at_the_end;
 mod not_resolved;

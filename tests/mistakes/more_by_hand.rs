@@ -3,7 +3,7 @@
 
 use super::scene::*;
 use leverwright::key::{Part, StepId};
-use leverwright::mistakes::Scope::{Force, Here, Pull, Weights};
+use leverwright::mistakes::Scope::{Force, Here, Pull, Two, Weights};
 use leverwright::mistakes::value;
 use leverwright::problem::ForceId;
 
@@ -37,6 +37,12 @@ fn verif_level_body_upright_rope_with_shares_units_and_other_pivots() {
             Here(StepId::Distance(ROPE)),
             PULL,
             right * 100.0,
+        ),
+        (
+            "misread-given",
+            Two(FIRST, OWN),
+            PULL,
+            (b * 2.5 + b * 3.2) / 4.0,
         ),
         ("pull-shared-between-forces", Pull, PULL, right / 2.0),
         ("shared-equally", Pull, PULL, (b + w) / 2.0),
@@ -142,6 +148,12 @@ fn verif_two_loads_from_two_points_and_weights_across_the_body() {
             Weights,
             UPRIGHT_PART,
             (own + first + second) * sin(65.0) - pull * sin(50.0),
+        ),
+        (
+            "misread-given",
+            Two(OWN, SECOND),
+            PULL,
+            (second * 3.0 + first * 2.2 + second * 6.0) * sin(65.0) / rope,
         ),
         ("pull-shared-between-forces", Pull, PULL, pull / 3.0),
         (
