@@ -25,6 +25,10 @@ pub(super) fn by_pair(
         && !evidence.lifted.is_empty()
         && !evidence.alone
         && !evidence.broken_link
+        // What is another step's, or true beside the question, is that.
+        && evidence.other_step.is_none()
+        && evidence.tells.is_none()
+        && evidence.aside.is_none()
         && !evidence
             .rests_on
             .iter()
@@ -129,8 +133,9 @@ fn both(
         .any(|one| function(&one.key, pins).is_some_and(|alone| same(target, &alone, &made)));
     let right = accepted.iter().any(|(right, _)| agree(right, &made));
     let of_balance = target == StepId::MomentSum || Some(target) == board.unknown();
-    let shown =
-        !(judgement.evidence.equation && of_balance) || form::has_terms(board, judgement, &key);
+    // One product of printed numbers is too many things at once.
+    let many = judgement.evidence.terms.as_they_stand().len() > 1;
+    let shown = !of_balance || many && form::has_terms(board, judgement, &key);
     let written = [first, second]
         .iter()
         .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));

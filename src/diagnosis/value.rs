@@ -14,6 +14,8 @@ const NONE_OF_THESE: f64 = 12.0;
 /// How far nonsense values spread: the natural logarithm of the range from a third to three times
 /// the right value.
 const NONSENSE_SPREAD: f64 = 2.2;
+/// A number that is so many times the right value lies beyond that range.
+const FAR: f64 = 3.0;
 /// What is left of a mistake's weight where the learner has a right value at the step where it
 /// would have shown first.
 const NOT_MADE_BEFORE: f64 = 0.2;
@@ -60,7 +62,12 @@ pub(super) fn explain(
         .map_or(number.value, |right| right[0])
         .abs()
         .max(1e-9);
-    let width = (number.written.last_place / right).max(0.002);
+    // Far beyond the right value nonsense is as rare as in a range about the number itself.
+    let size = match number.value.abs() > FAR * right {
+        true => number.value.abs(),
+        false => right,
+    };
+    let width = (number.written.last_place / size).max(0.002);
     let none = NONE_OF_THESE * width / NONSENSE_SPREAD * 4.0;
     let exact = families
         .iter()

@@ -60,11 +60,9 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::halved_angle::MISTAKE,
     &super::misread_given::MISTAKE,
     &super::pull_shared_between_forces::MISTAKE,
-    &super::rope_that_pushes::MISTAKE,
     &super::shared_equally::MISTAKE,
     &super::solved_wrongly::MISTAKE,
     &super::two_pivots::MISTAKE,
     &super::weight_not_downward::MISTAKE,
     &super::wrong_pivot_without_the_hinge_term::MISTAKE,
-    &super::wrong_supplement::MISTAKE,
 ];

@@ -60,7 +60,6 @@ mod rewriting;
 mod rope_at_middle;
 mod rope_at_tip;
 mod rope_pull_forgotten_upward;
-mod rope_that_pushes;
 mod shared_equally;
 mod sine_cosine_exchanged;
 mod solved_wrongly;
@@ -75,7 +74,6 @@ mod weight_not_downward;
 mod whole_tension_sideways;
 mod whole_tension_upward;
 mod wrong_pivot_without_the_hinge_term;
-mod wrong_supplement;
 
 /// The family of mistakes about the two short sides of a right triangle.
 pub(crate) const WRONG_LEG: &str = "wrong-leg";
