@@ -30,10 +30,8 @@ pub(super) static MISTAKE: Mistake = Mistake {
     common: false,
     sign: None,
     scopes: |problem, key| {
-        let weights = known_turning(problem, key).into_iter();
-        let all_weights = weights.fold(true, |all, id| {
-            all && key.step(StepId::Weight(id)).is_some()
-        });
+        let mut weights = known_turning(problem, key).into_iter();
+        let all_weights = weights.all(|id| key.step(StepId::Weight(id)).is_some());
         let upright = key.step(StepId::ForceSum(Axis::Horizontal)).is_none();
         let has = all_weights && upright && pull(key).is_some();
         has.then_some(Scope::Pull).into_iter().collect()
