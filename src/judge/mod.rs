@@ -57,6 +57,7 @@ mod set_equal;
 mod shape;
 mod small_lengths;
 mod solved_for;
+mod standing;
 pub mod statement;
 mod stock;
 mod stock_general;
@@ -272,10 +273,9 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     if told.is_none_or(|unknown| standing.remove(&unknown).is_none()) {
         return judge_as_told(board, asked, line, number);
     }
-    let (standing, memo) = (&standing, board::Memo::default());
     let open = Board {
-        standing,
-        memo,
+        standing: &standing,
+        memo: Memo::default(),
         ..*board
     };
     let found = judge_as_told(&open, asked, line, number);
@@ -283,10 +283,9 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         return found;
     }
     let with_value = judge_as_told(board, asked, line, number);
-    if with_value.truth.holds() {
-        with_value
-    } else {
-        found
+    match with_value.truth.holds() {
+        true => with_value,
+        false => found,
     }
 }
 

@@ -5,7 +5,7 @@
 use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, Step, StepId};
+use crate::key::{Axis, Part, StepId};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -78,16 +78,11 @@ impl Session {
         if !self.is_symbol("F") || self.is_symbol("f") || self.is_hers("f") {
             return None;
         }
-        let mut steps = self.key.asked();
-        let is_friction = |step: &&Step| {
-            let heading = self.key.heading(step.id);
-            heading.is_some_and(|heading| heading.kind == "friction")
-        };
-        let friction = steps.find(is_friction)?;
+        let friction = self.key.step(self.only_friction()?)?;
         let letter = |c: char| c.is_alphanumeric() || c == '_';
         let is_capital = |line: &str| line.split(|c| !letter(c)).any(|word| word == "F");
-        let two = steps.find(is_friction).is_none()
-            && (freely.lines.iter().any(|(_, line, _)| is_capital(line)) || is_capital(line));
+        let earlier = &mut freely.lines.iter().map(|(_, line, _)| line.as_str());
+        let both = earlier.chain([line]).any(is_capital);
         let symbol = friction.symbol.typed();
         let meant = put(line, "f", &symbol);
         // A name at the head is told.
@@ -96,7 +91,7 @@ impl Session {
             Some(rest) => format!("{symbol}{rest}"),
             None => meant,
         };
-        (two && meant != line).then_some(meant)
+        (both && meant != line).then_some(meant)
     }
 
     /// A line with what names of hers mean in their place, where it is seen to hold so.
