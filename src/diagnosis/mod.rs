@@ -18,7 +18,7 @@ mod world;
 pub use leaning::Leaning;
 pub use probe::{Probe, probe};
 
-use crate::judge::{Board, Judgement, Truth};
+use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Sign, Skill};
 use std::cmp::Ordering;
@@ -96,6 +96,8 @@ pub struct Diagnosis {
     pub beside: (f64, f64),
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
+    /// The part of the hinge's force of which a balance with the unknown in it was explained.
+    pub of_part: Option<StepId>,
 }
 
 impl Diagnosis {
@@ -119,8 +121,41 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     diagnose_of(board, judgement, instances, &Leaning::default())
 }
 
-/// Explains a judged line that does not hold, of a learner with these mistakes behind her.
+/// Explains a judged line that does not hold, of a learner with these mistakes behind her. A balance
+/// of forces that shows nothing by itself is looked at once more as what it says of the hinge's force.
 pub fn diagnose_of(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    leaning: &Leaning,
+) -> Diagnosis {
+    let alone = explain(board, judgement, instances, leaning);
+    let unnamed = alone.named.is_empty() && !alone.slip;
+    let by_part = judgement.evidence.by_part.as_ref().filter(|_| unnamed);
+    let Some((by_part, (_, standing))) = by_part.zip(board.with_unknown_right()) else {
+        return alone;
+    };
+    let beside = Board {
+        standing: &standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    let mut of_part = judgement.clone();
+    of_part.target = by_part.part;
+    of_part.evidence.lifted.clone_from(&by_part.lifted);
+    of_part.evidence.terms.clone_from(&by_part.terms);
+    let told = explain(&beside, &of_part, instances, leaning);
+    match told.is_by_form() {
+        true => Diagnosis {
+            of_part: Some(by_part.part),
+            ..told
+        },
+        false => alone,
+    }
+}
+
+/// Explains a judged line as what it was held against.
+fn explain(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],

@@ -103,6 +103,24 @@ impl Board<'_> {
         self.key.unknown()
     }
 
+    /// What stands, with the unknown as it is right: beside it a balance of forces shows its terms.
+    pub(crate) fn with_unknown_right(&self) -> Option<(StepId, Standing)> {
+        let unknown = self.unknown()?;
+        let function = self.right(unknown)?;
+        let mut standing = self.standing.clone();
+        let own = Own {
+            line: 0,
+            value: function[0],
+            typed: None,
+            function,
+            right: true,
+            against: false,
+            relation: false,
+        };
+        standing.insert(unknown, own);
+        Some((unknown, standing))
+    }
+
     /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those
     /// of the lesson, standard gravity (3rd CGPM, 1901) and its usual roundings.
     pub(super) fn other_gravities(&self) -> Vec<f64> {

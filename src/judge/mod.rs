@@ -73,9 +73,10 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Effort, Memo, Own, OwnName, Standing};
+pub use by_balance::by_part;
 pub use by_wrong::{is_true_of_typed, types_wrong, wrong_named};
 pub(crate) use clauses::statements;
-pub use evidence::Evidence;
+pub use evidence::{ByPart, Evidence};
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
 pub use known_truth::{

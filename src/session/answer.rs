@@ -6,7 +6,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, Voice, diagnose_of};
-use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, judge, superseded};
+use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, by_part, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -77,6 +77,7 @@ impl Session {
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
         judgement.evidence.superseded = superseded(&board, at, &judgement);
+        judgement.evidence.by_part = by_part(&board, (line, number), &judgement);
         let value = line.rsplit_once('=').map(|(_, value)| value.trim_start());
         judgement.evidence.plus_told = value.is_some_and(|value| value.starts_with('+'));
         judgement
@@ -381,7 +382,14 @@ impl Session {
         });
         let message = match sight {
             Some(sight) => self.sight_told(sight, judgement.target).then(self.offer()),
-            None => self.words_of_wrong(asked, judgement, diagnosis),
+            None => match diagnosis.of_part {
+                Some(part) => {
+                    let mut of_part = judgement.clone();
+                    of_part.target = part;
+                    self.words_of_wrong(asked, &of_part, diagnosis)
+                }
+                None => self.words_of_wrong(asked, judgement, diagnosis),
+            },
         };
         let message = match self.probe_asked(judgement, diagnosis) {
             Some(question) => message.then(question),

@@ -352,6 +352,17 @@ const CARRIED: &[Row] = &[
     ("counter --seed 3", &[], "W2/W1 = 1", Sign::Wrong, ""),
     ("counter --seed 3", &[], "W2/W1 = 1.15", Sign::Right, ""),
     ("mast --seed 12", &[], "L/2 = 3 m", Sign::Wrong, ""),
+    // The way is that of her own pull.
+    ("counter --seed 3", &["T = 480 N"], "H = 30 N", Sign::Follows, "downwards"),
+    // Who leaves the body's weight out everywhere is true to her own drawing, in any form.
+    ("counter --seed 3", &["T = 357 N"], "H = 357 - 127 - 147", Sign::Follows, "downwards"),
+    ("counter --seed 3", &["T = 357 N"], "H = 83 N", Sign::Follows, "downwards"),
+    ("counter --seed 3", &["T = 357 N"], "H + T = 127 + 147", Sign::Follows, ""),
+    ("counter --seed 3", &["T = 496 N"], "H = 222 N", Sign::Wrong, ""),
+    // A balance of forces with the pull in it shows its thought before the pull is found.
+    ("counter --seed 3", &[], "H + T = 127 + 147", Sign::Wrong, "leaves out Wb"),
+    ("mast --seed 3", &[], "Hy + T cos 10 = Wb + W1 + W2", Sign::Wrong, "cos β"),
+    ("mast --seed 3", &[], "Hy + T sin 10 = Wb + W1 + W2", Sign::Right, ""),
 ];
 
 #[test]
