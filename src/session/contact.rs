@@ -74,10 +74,8 @@ impl Session {
         let mut rest = line;
         while let Some(at) = rest.find(USUAL) {
             let (before, behind) = (&rest[..at], &rest[at + USUAL.len()..]);
-            let alone = !before.ends_with(part)
-                && !(before.is_empty() && written.ends_with(part))
-                && !behind.starts_with(part);
             written.push_str(before);
+            let alone = !written.ends_with(part) && !behind.starts_with(part);
             written.push_str(if alone { &symbol } else { USUAL });
             rest = behind;
         }
