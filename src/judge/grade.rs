@@ -111,7 +111,10 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let (right, _) = accepted.first()?;
     if right[0] == 0.0 {
         // Nothing is told exactly or not at all.
-        return (typed.value == 0.0).then_some(Grade::Holds);
+        return match typed.value == 0.0 {
+            true => Some(Grade::Holds),
+            false => is_left_over(board, id, typed).then_some(Grade::Rounded),
+        };
     }
     let shapes = shapes(board, id);
     let any =
@@ -163,6 +166,16 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         && (typed.is(own.value) || (typed.value - own.value).abs() <= 0.003 * own.value.abs())
     {
         return Some(Grade::Follows(vec![own.line]));
+    }
+    // Or her right balance of numbers that were rounded, as far as it is off.
+    let its_root = board
+        .key
+        .sum_of(id)
+        .and_then(|sum| board.standing.get(&sum));
+    if let Some(own) = its_root.filter(|own| own.right && !own.relation && telling && !coarse)
+        && typed.is_between(own.value.min(right[0]), own.value.max(right[0]))
+    {
+        return Some(Grade::Rounded);
     }
     if inputs(board, id).is_empty() {
         if telling && !coarse && any(&|value| typed.is_cut(value), right[0]) {
@@ -315,6 +328,14 @@ fn is_difference(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
     let largest = forces.map(|function| function[0].abs()).fold(0.0, f64::max);
     part && largest > 0.0
         && typed.written.last_place <= unit_of_figure(largest, COMMON_FIGURES) * (1.0 + 1e-9)
+}
+
+/// True for what rounding the forces leaves of a part of a support's force that is nothing.
+fn is_left_over(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
+    let unit = 0.5 * typed.written.last_place;
+    let ends = hull(board, id, &PinnedSamples::new(), Settled::Rounded);
+    let reach = ends.map_or(0.0, |(low, high)| low.abs().max(high.abs()));
+    is_difference(board, id, typed) && typed.value.abs() <= reach + unit
 }
 
 /// True if a number is reached by rounding on the way from right values. What comes straight from

@@ -55,7 +55,9 @@ impl Session {
     /// Judges a line, with the angle or the line that is told behind its force.
     pub(super) fn judged_told(&self, asked: StepId, line: &str) -> Judgement {
         let with_bearing = self.judged_with_bearing(asked, line);
-        let told = with_bearing.or_else(|| self.judged_along(asked, line));
+        let told = with_bearing
+            .or_else(|| self.judged_along(asked, line))
+            .or_else(|| self.judged_up_or_down(asked, line));
         told.unwrap_or_else(|| self.judged(asked, line))
     }
 

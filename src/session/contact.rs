@@ -1,7 +1,7 @@
 //! What is typed of rough contacts: inequalities, and `f` for the friction that is asked.
 
 use super::{Outcome, Session};
-use crate::judge::Judgement;
+use crate::judge::{Judgement, Truth};
 use crate::key::StepId;
 
 /// Signs of an inequality, the longer ones first.
@@ -42,6 +42,9 @@ impl Session {
         line: &str,
         judgement: &Judgement,
     ) -> Option<Judgement> {
+        if matches!(judgement.truth, Truth::NotUnderstood(_)) {
+            return self.judged_with_friction(asked, line);
+        }
         let start = line.len() - line.trim_start().len();
         let behind = line.get(start..)?.strip_prefix(USUAL)?;
         let is_told = behind.trim_start().starts_with('=');
@@ -57,6 +60,28 @@ impl Session {
         let symbol = self.key.step(friction)?.symbol.typed();
         let told = self.judged(friction, &format!("{symbol}{behind}"));
         told.truth.holds().then_some(told)
+    }
+
+    /// `f - R = 0`, where `f` was not told before: judged with the only friction in its place.
+    fn judged_with_friction(&self, asked: StepId, line: &str) -> Option<Judgement> {
+        let friction = self.only_friction().filter(|_| self.is_free())?;
+        if self.is_symbol(USUAL) || !line.contains('=') {
+            return None;
+        }
+        let symbol = self.key.step(friction)?.symbol.typed();
+        let part = |c: char| c.is_alphanumeric() || matches!(c, '_' | '\'');
+        let mut written = String::new();
+        let mut rest = line;
+        while let Some(at) = rest.find(USUAL) {
+            let (before, behind) = (&rest[..at], &rest[at + USUAL.len()..]);
+            written.push_str(before);
+            let alone = !written.ends_with(part) && !behind.starts_with(part);
+            written.push_str(if alone { &symbol } else { USUAL });
+            rest = behind;
+        }
+        written.push_str(rest);
+        let told = self.judged(asked, &written);
+        told.stands().then_some(told)
     }
 
     /// From here on `f` is the friction in a free working, whatever it was kept as before, unless it

@@ -29,6 +29,43 @@ const TENSION: &str =
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // A factor of one metre that stands with b in a square is seldom written.
+    ("../workings/hay", &[], "5.7 = b² - b - 6", Sign::Noted, "comes out right"),
+    ("../workings/hay", &[], "b^2 = b + 11.7", Sign::Noted, "comes out right"),
+    ("../workings/hay", &[], "5.7 = b² - b - 9", Sign::Wrong, "length is missing"),
+    ("../workings/hay", &[], "5.7 = b² - 3b - 6", Sign::Wrong, ""),
+    // What is left of two parts that nearly cancel is as fine as they are.
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 283 cos 60 - 200 cos 45 = 0.1 N", Sign::Right, ""),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 283 cos 60 - 200 cos 45 = 2 N", Sign::Wrong, "not its value"),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 0.1 N", Sign::Rounded, ""),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 2 N", Sign::Wrong, ""),
+    ("../workings/bag_at_rope", &["T = 205 N"], "Hy = 118 - 205 sin 35 = 0.4 N", Sign::Right, ""),
+    ("../workings/bag_at_rope", &["T = 205 N"], "Hy = 118 - 205 sin 35 = 2 N", Sign::Wrong, "not its value"),
+    // The whole area may be called A, by its unit or its form.
+    ("lamina_props", &[], "A = 0.717 m²", Sign::Right, ""),
+    ("lamina_props", &[], "A = 0.6 + 0.18 - 0.0628 = 0.717", Sign::Right, ""),
+    ("lamina_props", &[], "A = 0.817 m²", Sign::Wrong, ""),
+    ("lamina_props", &[], "A = 0.6 + 0.18 + 0.0628 = 0.843", Sign::Wrong, ""),
+    ("lamina_props", &[], "A = 0.717 N", Sign::Wrong, ""),
+    // A force up or down the slope.
+    ("../workings/block_pushed", &[], "FN = 110 N down the slope", Sign::Right, ""),
+    ("../workings/block_pushed", &[], "FN = 110 N up the slope", Sign::Wrong, "not the way"),
+    ("../workings/block_pushed", &[], "FN = 150 N down the slope", Sign::Wrong, ""),
+    ("../workings/ramp_parts", &[], "FN = 28.5 N up the incline", Sign::Right, ""),
+    ("../workings/ramp_parts", &[], "FN = 28.5 N down the ramp", Sign::Wrong, "not the way"),
+    // A limit may be told by what reaches it.
+    ("../workings/joint_strut", &[], "Smax = S", Sign::Right, ""),
+    ("../workings/joint_strut", &[], "Smax = T", Sign::Wrong, ""),
+    ("../workings/joint_strut", &[], "Smax = 600 N", Sign::Wrong, "The problem gives"),
+    // The root of a balance that stands, in numbers carried to three figures.
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 811.7 N", Sign::Rounded, ""),
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 813.7 N", Sign::Wrong, ""),
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 808.7 N", Sign::Wrong, ""),
+    // f in a balance, before it was told as the friction.
+    ("leaning", &[], "f - R = 0", Sign::Right, ""),
+    ("leaning", &["f - R = 0"], "f = R", Sign::Right, ""),
+    ("leaning", &["f - R = 0"], "f = N", Sign::Wrong, ""),
+    ("leaning", &[], "f - N = 0", Sign::Unclear, "not known"),
     // A square worked out wrongly is no other value, and a quotient of weights no pull.
     ("boom", &["W1 = 260 N", "W1^2 = 68600"], "T = 426.9 N", Sign::Follows, "line 1"),
     ("mast --seed 3", &["W1 = 750 N", "W1/Wb = 1.3148"], "T = 1.21 N", Sign::Wrong, ""),
