@@ -108,16 +108,7 @@ impl Board<'_> {
         let unknown = self.unknown()?;
         let function = self.right(unknown)?;
         let mut standing = self.standing.clone();
-        let own = Own {
-            line: 0,
-            value: function[0],
-            typed: None,
-            function,
-            right: true,
-            against: false,
-            relation: false,
-        };
-        standing.insert(unknown, own);
+        standing.insert(unknown, Own::right(function, 0));
         Some((unknown, standing))
     }
 

@@ -28,6 +28,19 @@ pub struct Own {
 }
 
 impl Own {
+    /// The right value, as line `line` has it; 0 where it is in no line of hers.
+    pub fn right(function: Samples, line: usize) -> Own {
+        Own {
+            line,
+            value: function[0],
+            typed: None,
+            function,
+            right: true,
+            against: false,
+            relation: false,
+        }
+    }
+
     /// The value of line `line` in the way that was told with it: that of its function where `sign`
     /// is 1, the other where it is −1.
     pub fn pointing(self, sign: f64, line: usize) -> Own {

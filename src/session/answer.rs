@@ -132,10 +132,14 @@ impl Session {
         let rests_on_open = self.is_only_in_names(&judgement);
         let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
         let turned = self.sense_kept(&judgement);
+        let told = judgement.truth.holds() && !rests_on_open;
+        let circle = told && self.goes_in_circle(judgement.target, &judgement);
         let mut outcome = if let Some(turned) = turned {
             turned
         } else if unknown_name {
             self.asks_whose_name(&judgement)
+        } else if circle {
+            Outcome::noted(self.words.say("general.said-already-freely", &[]))
         } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
             Outcome::noted(message)

@@ -1,5 +1,6 @@
 //! What is typed of rough contacts: inequalities, and `f` for the friction that is asked.
 
+use super::own_meant::with_symbol;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Truth};
 use crate::key::StepId;
@@ -69,17 +70,7 @@ impl Session {
             return None;
         }
         let symbol = self.key.step(friction)?.symbol.typed();
-        let part = |c: char| c.is_alphanumeric() || matches!(c, '_' | '\'');
-        let mut written = String::new();
-        let mut rest = line;
-        while let Some(at) = rest.find(USUAL) {
-            let (before, behind) = (&rest[..at], &rest[at + USUAL.len()..]);
-            written.push_str(before);
-            let alone = !written.ends_with(part) && !behind.starts_with(part);
-            written.push_str(if alone { &symbol } else { USUAL });
-            rest = behind;
-        }
-        written.push_str(rest);
+        let written = with_symbol(line, USUAL, &symbol);
         let told = self.judged(asked, &written);
         told.stands().then_some(told)
     }

@@ -35,6 +35,13 @@ impl Session {
     /// A line judged by the right key alone, or else beside her own wrong values, and looked at
     /// once more where it is not seen to hold.
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+        let found = self.judged_by_itself(asked, line);
+        let worked = self.worked_from(asked, line, &found);
+        worked.unwrap_or(found)
+    }
+
+    /// The same with the line as it stands, whatever its numbers were worked out from.
+    pub(super) fn judged_by_itself(&mut self, asked: StepId, line: &str) -> Judgement {
         let found = self.judged_in_force(asked, line);
         if let Some(noted) = self.plain_sum(line, &found) {
             return noted;
@@ -220,21 +227,6 @@ impl Session {
                 judgement
             })
         })
-    }
-
-    /// `Smax = S`: a limit told by what reaches it, which is the same the other way about.
-    fn given_told_by(&mut self, asked: StepId, line: &str, found: &Judgement) -> Option<Judgement> {
-        found.evidence.misread?;
-        let (given, name) = line.split_once('=')?;
-        if !self.is_symbol(name.trim()) {
-            return None;
-        }
-        let mut judgement = self.judged_in_force(asked, &format!("{} = {given}", name.trim()));
-        if !judgement.truth.holds() {
-            return None;
-        }
-        judgement.layout.clone_from(&found.layout);
-        Some(judgement)
     }
 
     /// True for a sum of which some term has fewer factors than another, sines and cosines aside.

@@ -99,6 +99,26 @@ impl Session {
         Some(judgement)
     }
 
+    /// `Smax = S`: a limit told by what reaches it, which is the same the other way about.
+    pub(super) fn given_told_by(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        found.evidence.misread?;
+        let (given, name) = line.split_once('=')?;
+        if !self.is_symbol(name.trim()) {
+            return None;
+        }
+        let mut judgement = self.judged_in_force(asked, &format!("{} = {given}", name.trim()));
+        if !judgement.truth.holds() {
+            return None;
+        }
+        judgement.layout.clone_from(&found.layout);
+        Some(judgement)
+    }
+
     /// `T·(4.6 sin 70 =`: a line that ends before its bracket does.
     pub(super) fn answer_broken_off(&mut self, line: &str) -> Option<Outcome> {
         let ends = line.trim_end().ends_with('=');

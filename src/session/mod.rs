@@ -58,6 +58,7 @@ mod ways;
 mod why;
 mod worded;
 mod worded_fit;
+mod worked_from;
 
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};

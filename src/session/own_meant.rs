@@ -84,13 +84,7 @@ impl Session {
         let earlier = &mut freely.lines.iter().map(|(_, line, _)| line.as_str());
         let both = earlier.chain([line]).any(is_capital);
         let symbol = friction.symbol.typed();
-        let meant = put(line, "f", &symbol);
-        // A name at the head is told.
-        let head = format!("({symbol})");
-        let meant = match meant.trim_start().strip_prefix(&head) {
-            Some(rest) => format!("{symbol}{rest}"),
-            None => meant,
-        };
+        let meant = with_symbol(line, "f", &symbol);
         (both && meant != line).then_some(meant)
     }
 
@@ -435,8 +429,17 @@ fn is_value(line: &str, name: &str) -> bool {
     })
 }
 
+/// A line with a symbol of the problem in the place of a name, which at its head is told.
+pub(super) fn with_symbol(line: &str, name: &str, symbol: &str) -> String {
+    let meant = put(line, name, symbol);
+    match meant.trim_start().strip_prefix(&format!("({symbol})")) {
+        Some(rest) => format!("{symbol}{rest}"),
+        None => meant,
+    }
+}
+
 /// A line with a form in the place of a name, wherever that stands by itself or behind a factor.
-fn put(line: &str, name: &str, form: &str) -> String {
+pub(super) fn put(line: &str, name: &str, form: &str) -> String {
     let part = |c: char| c.is_alphabetic() || c == '_';
     let mut way = String::new();
     let mut from = 0;
