@@ -19,7 +19,7 @@ pub use leaning::Leaning;
 pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Memo, Truth};
-use crate::key::{Key, Samples, StepId, agree};
+use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Sign, Skill};
 use std::cmp::Ordering;
 use world::{World, is_settled};
@@ -129,22 +129,37 @@ pub fn diagnose_of(
     instances: &[Instance],
     leaning: &Leaning,
 ) -> Diagnosis {
+    let beside = board.with_unknown_right();
+    let with = |standing| Board {
+        standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    // What was done in the moment sum shows in no form of the hinge's force: there the pull counts as
+    // it is. A number alone may come from anything.
+    let last = matches!(judgement.target, StepId::Reaction(..)) && !judgement.evidence.alone;
+    let open = |id: &StepId| !board.standing.contains_key(id);
+    if let Some((_, standing)) = beside.as_ref().filter(|(id, _)| last && open(id)) {
+        let mut standing = standing.clone();
+        if matches!(
+            judgement.target,
+            StepId::Reaction(_, Part::Size | Part::Direction)
+        ) {
+            board.add_right_parts(&mut standing);
+        }
+        return explain(&with(&standing), judgement, instances, leaning);
+    }
     let alone = explain(board, judgement, instances, leaning);
     let unnamed = alone.named.is_empty() && !alone.slip;
     let by_part = judgement.evidence.by_part.as_ref().filter(|_| unnamed);
-    let Some((by_part, (_, standing))) = by_part.zip(board.with_unknown_right()) else {
+    let Some((by_part, (_, standing))) = by_part.zip(beside.as_ref()) else {
         return alone;
-    };
-    let beside = Board {
-        standing: &standing,
-        memo: Memo::default(),
-        ..*board
     };
     let mut of_part = judgement.clone();
     of_part.target = by_part.part;
     of_part.evidence.lifted.clone_from(&by_part.lifted);
     of_part.evidence.terms.clone_from(&by_part.terms);
-    let told = explain(&beside, &of_part, instances, leaning);
+    let told = explain(&with(standing), &of_part, instances, leaning);
     match told.is_by_form() {
         true => Diagnosis {
             of_part: Some(by_part.part),
@@ -303,6 +318,7 @@ fn by_form(
                 !other || keys.any(|key| form::has_terms(board, judgement, key))
             })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
+            .filter(|index| form::may_lack(board, judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
         if alike.is_empty() {

@@ -5,7 +5,7 @@ use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own
 pub use super::lift::Effort;
 use super::names::{NameRole, Names};
 pub use super::standing::{Own, OwnName, Standing};
-use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
+use crate::key::{Key, Part, Pins, Samples, Sampling, StepId, agree};
 use crate::problem::{Direction, ForceId, Problem};
 use crate::reading::{NameId, Value};
 use std::cell::RefCell;
@@ -110,6 +110,17 @@ impl Board<'_> {
         let mut standing = self.standing.clone();
         standing.insert(unknown, Own::right(function, 0));
         Some((unknown, standing))
+    }
+
+    /// Adds the parts of the hinge's force that are not found, as they are right.
+    pub(crate) fn add_right_parts(&self, standing: &mut Standing) {
+        let parts = self.key.steps.iter().map(|step| step.id);
+        let parts = parts.filter(|id| matches!(id, StepId::Reaction(_, Part::Along(_))));
+        for id in parts {
+            if let Some(function) = self.right(id) {
+                standing.entry(id).or_insert(Own::right(function, 0));
+            }
+        }
     }
 
     /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those

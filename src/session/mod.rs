@@ -367,7 +367,12 @@ impl Session {
             .iter()
             .map(|(symbol, own)| (symbol.clone(), own.dimension))
             .collect();
-        self.with_told_names(Names::asking(&self.problem, &self.key, &own, self.asked()))
+        self.with_told_names(Names::asking(
+            &self.problem,
+            &self.key,
+            &own,
+            self.asked_by_names(),
+        ))
     }
 
     fn own_values(&self) -> Vec<OwnName> {
