@@ -104,6 +104,7 @@ impl Session {
         }
         if judgement.truth == Truth::DoesNotHold
             && judgement.evidence.rounded_hard
+            && !judgement.evidence.broken_link
             && !diagnosis.is_by_form()
         {
             judgement.truth = Truth::TooFewFigures;

@@ -152,7 +152,10 @@ impl Session {
     /// neither.
     pub(super) fn goes_in_circle(&mut self, told: StepId, judgement: &Judgement) -> bool {
         let evidence = &judgement.evidence;
-        let freely = self.state.freely.as_mut();
+        // What was found by a value may be said in another way.
+        let state = &mut self.state;
+        let valued = state.reached.contains_key(&told) && !state.in_names.contains(&told);
+        let freely = state.freely.as_mut();
         let Some(freely) = freely.filter(|_| evidence.names_only && !told.is_balance()) else {
             return false;
         };
@@ -161,7 +164,7 @@ impl Session {
         let (mut behind, mut seen) = (named.clone(), Vec::new());
         while let Some(id) = behind.pop() {
             if id == told {
-                return true;
+                return !valued;
             }
             if !seen.contains(&id) {
                 behind.extend(freely.told_by.get(&id).into_iter().flatten());

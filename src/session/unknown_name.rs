@@ -21,12 +21,17 @@ impl Session {
         let masses = givens.filter(|given| given.dimension == Dimension::MASS);
         let masses: Vec<f64> = masses.map(|given| given.value).collect();
         let hers = |name: &str| self.is_own_name(name);
+        let all: f64 = masses.iter().sum();
         let told = || {
-            let (name, value) = freely.now.split_once('=')?;
-            let number = value.trim().split(char::is_whitespace).next()?;
+            let (name, _) = freely.now.split_once('=')?;
+            let (_, value) = freely.now.rsplit_once('=')?;
+            let (number, unit) = value.trim().split_once(' ').unwrap_or((value.trim(), ""));
             let number = number.replace(',', ".").parse::<f64>().ok();
-            let given = number.is_some_and(|number| masses.contains(&number));
-            (matches!(name.trim(), "m" | "M") && !given).then_some(())
+            // As a mass it is that of all together, or one of the problem's that was misread.
+            let other = number.is_some_and(|number| (number - all).abs() > 1e-9 * all);
+            let as_mass = name.trim() == "m" || unit.contains("kg");
+            let is_bare = matches!(name.trim(), "m" | "M");
+            (is_bare && !(as_mass && other)).then_some(())
         };
         let of_all = masses.len() > 1 && (hers("m") || hers("M") || told().is_some());
         (!of_all).then_some(asked)

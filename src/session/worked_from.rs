@@ -136,9 +136,9 @@ fn number_of(value: &str) -> Option<&str> {
     (number.len() > 1 && unit.chars().all(is_unit)).then_some(number)
 }
 
-/// The name that the head of a line tells: the last word of `let x`.
+/// What the head of a line tells: `x` of `let x`.
 fn named_by(head: &str) -> &str {
-    head.rsplit(char::is_whitespace).next().unwrap_or(head)
+    head.strip_prefix("let ").unwrap_or(head).trim()
 }
 
 /// True for more than a name or a number: something is worked out, or taken of an angle.

@@ -400,6 +400,35 @@ const CARRIED: &[Row] = &[
     ("counter --seed 3", &[], "H + T = 127 + 147", Sign::Wrong, "leaves out Wb"),
     ("mast --seed 3", &[], "Hy + T cos 10 = Wb + W1 + W2", Sign::Wrong, "cos β"),
     ("mast --seed 3", &[], "Hy + T sin 10 = Wb + W1 + W2", Sign::Right, ""),
+    // What a slip in a product without a name leads to, by way of a sum.
+    ("counter --seed 23", &["186*1.2 = 223.2", "255*0.9 = 200", "223.2 + 200 = 423.2"], "T = 423.2/1.3 = 326 N", Sign::Follows, "line 2"),
+    ("counter --seed 23", &["186*1.2 = 223.2", "255*0.9 = 200", "223.2 + 200 = 423.2"], "T = 433.2/1.3 = 333 N", Sign::Wrong, ""),
+    ("mast --seed 24", &["T = 848", "848 sin 15 = 291", "1244 - 291 = 953"], "Hy = 953", Sign::Follows, "line 2"),
+    ("mast --seed 24", &["T = 848", "848 sin 15 = 291", "1244 - 291 = 953"], "Hy = 963", Sign::Wrong, ""),
+    ("forearm", &["49*35 = 1751", "235.5 + 1751 = 1986.5"], "M = 1986.5/3.94 = 504 N", Sign::Follows, "line 1"),
+    ("../workings/goat", &["294*0.75 = 202.5", "202.5/147 = 1.38"], "d = 3.5 + 1.38 = 4.88", Sign::Follows, "line 1"),
+    ("../workings/goat", &["294*0.75 = 202.5", "202.5/147 = 1.38"], "d = 3.5 + 1.48 = 4.98", Sign::Wrong, ""),
+    ("mast --seed 21", &["M1 = 581 Nm", "M2 = 1345 Nm", "M3 = T*4.32"], "M1 + M2 = M3", Sign::Right, ""),
+    ("mast --seed 21", &["M1 = 581 Nm", "M2 = 1345 Nm", "M3 = T*4.32"], "M1 - M2 = M3", Sign::Wrong, ""),
+    ("ladder", &["M2 = 686*d*cos62"], "196*2*cos62 + M2 = 309*4*sin62", Sign::Right, ""),
+    // A circle of names finds nothing.
+    ("walkway --seed 23", &["Tx = T cos β", "Hx = -Tx"], "T = -Hx/cos β", Sign::Noted, "no more than"),
+    ("centre", &["x̄ = ȳ"], "ȳ = x̄", Sign::Noted, "no more than"),
+    ("mast --seed 23", &["k = T/2"], "Hx = 2 k", Sign::Right, "T still unknown"),
+    // A bare m of several masses is all of them, or one of the problem's that was misread.
+    ("counter --seed 29", &["m = 58 kg"], "T + H = m*9.8", Sign::Right, ""),
+    ("counter --seed 23", &["M = 452.8"], "T = M/1.3", Sign::Right, ""),
+    ("counter --seed 29", &[], "m = 59 kg", Sign::Wrong, "The problem gives"),
+    ("mast --seed 23", &[], "two T = 763 N", Sign::Unclear, "two"),
+    ("mast --seed 23", &[], "weight of the bag = 343 N", Sign::Noted, "What is"),
+    ("mast --seed 23", &[], "weight of the bag = 205.8 N", Sign::Right, "bag of gear"),
+    ("ladder", &[], "R = 999", Sign::Noted, "judged when you use it"),
+    // What is done in the moment sum shows in no form of the hinge's force.
+    ("walkway --seed 21", &[], "Hy = T sin β", Sign::Wrong, "!far end"),
+    ("walkway --seed 21", &[], "ψ = β", Sign::Wrong, "!without W1"),
+    ("counter --seed 25", &[], "H = T", Sign::Wrong, "!far end"),
+    ("walkway --seed 21", &[], "Hx = T sin β", Sign::Wrong, "sin β"),
+    ("gate", &[], "W*1.5 = B*1.2 + Ay*1.5", Sign::Wrong, "!missing"),
 ];
 
 #[test]
