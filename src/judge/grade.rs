@@ -7,7 +7,7 @@
 //! allowed to count for more than half a per cent.
 
 use super::board::{Board, Memo, Own, PinnedSamples};
-use super::carried::{carried, carried_sums, in_order};
+use super::carried::{carried, carried_sums, in_order, reaches_her_root};
 use super::followed::nearest_inputs;
 use super::gravity::{uses_other_gravity, with_gravity};
 use super::shape::{Shape, shapes};
@@ -58,7 +58,7 @@ impl Typed {
     /// True if this number lies between two values, or within one last unit of them. A number
     /// finer than three figures gets half a unit of the third: 297.9 is no worse than 298. Nor is
     /// such a number worse when it is told to three figures: 1180 where 1178 counts.
-    fn is_between(&self, low: f64, high: f64) -> bool {
+    pub(super) fn is_between(&self, low: f64, high: f64) -> bool {
         let middle = 0.5 * (low.abs() + high.abs());
         let third = unit_of_figure(middle, COMMON_FIGURES);
         let most = 0.005 * middle;
@@ -167,14 +167,7 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     {
         return Some(Grade::Follows(vec![own.line]));
     }
-    // Or her right balance of numbers that were rounded, as far as it is off.
-    let its_root = board
-        .key
-        .sum_of(id)
-        .and_then(|sum| board.standing.get(&sum));
-    if let Some(own) = its_root.filter(|own| own.right && !own.relation && telling && !coarse)
-        && typed.is_between(own.value.min(right[0]), own.value.max(right[0]))
-    {
+    if telling && !coarse && reaches_her_root(board, (id, right[0]), typed) {
         return Some(Grade::Rounded);
     }
     if inputs(board, id).is_empty() {

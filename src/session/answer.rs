@@ -179,13 +179,28 @@ impl Session {
             kept.collect::<Vec<&str>>().join(" ")
         };
         let said = bare(head);
-        titles.chain(friction).find_map(|(id, title)| {
+        let with_symbol = |id: StepId, rest: &str| {
             let symbol = self.key.step(id)?.symbol.typed();
             // Blanks keep the places of what comes after.
             let blanks = line.len() - start - rest.len();
             let blanks = blanks.checked_sub(symbol.len())?;
-            (said == bare(&title))
-                .then(|| format!("{}{symbol}{}{rest}", " ".repeat(start), " ".repeat(blanks)))
+            Some(format!(
+                "{}{symbol}{}{rest}",
+                " ".repeat(start),
+                " ".repeat(blanks)
+            ))
+        };
+        let titled = titles
+            .chain(friction)
+            .find_map(|(id, title)| (said == bare(&title)).then(|| with_symbol(id, &rest))?);
+        titled.or_else(|| {
+            // `weight of the dummy: 32*9.8 = 314 N`: words before numbers say what they come to.
+            let numbers = rest.strip_prefix(':').filter(|_| self.is_free())?;
+            let readings = crate::reading::read(numbers, self.names().vocabulary()).ok()?;
+            let mut sides = readings.first()?.sides.iter();
+            let nameless = sides.all(|side| side.names().is_empty());
+            let step = self.step_said(head).filter(|_| nameless)?;
+            with_symbol(step, &format!("={numbers}"))
         })
     }
 

@@ -324,7 +324,7 @@ impl Session {
     }
 
     /// The quantity of the problem that words are of: the one whose title says the same.
-    fn step_said(&self, words: &str) -> Option<StepId> {
+    pub(super) fn step_said(&self, words: &str) -> Option<StepId> {
         // A thing alone may be a place.
         if !self.has_word(words, "own.kinds") {
             return None;

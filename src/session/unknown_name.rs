@@ -22,13 +22,16 @@ impl Session {
         let masses: Vec<f64> = masses.map(|given| given.value).collect();
         let hers = |name: &str| self.is_own_name(name);
         let all: f64 = masses.iter().sum();
+        let first = masses.first().copied().unwrap_or_default();
         let told = || {
             let (name, _) = freely.now.split_once('=')?;
             let (_, value) = freely.now.rsplit_once('=')?;
             let (number, unit) = value.trim().split_once(' ').unwrap_or((value.trim(), ""));
             let number = number.replace(',', ".").parse::<f64>().ok();
-            // As a mass it is that of all together, or one of the problem's that was misread.
-            let other = number.is_some_and(|number| (number - all).abs() > 1e-9 * all);
+            // As a mass it is that of all together or of another body; else one was misread.
+            let whole = |number: f64| (number - all).abs() < 1e-9 * all;
+            let hers = |number: f64| whole(number) || number != first && masses.contains(&number);
+            let other = number.is_some_and(|number| !hers(number));
             let as_mass = name.trim() == "m" || unit.contains("kg");
             let is_bare = matches!(name.trim(), "m" | "M");
             (is_bare && !(as_mass && other)).then_some(())

@@ -65,30 +65,30 @@ impl Session {
         };
         let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
         let lines = freely.lines.iter().rev().filter(|(at, ..)| !gone(at));
-        let of_line = |(at, line, truth): &(usize, String, _)| -> Vec<Worked> {
+        let mut told: Vec<&str> = Vec::new();
+        let mut found = Vec::new();
+        for (at, line, truth) in lines {
             let sides: Vec<&str> = line.split('=').map(str::trim).collect();
-            let is_sum =
-                |side: &&&str| number_of(side).is_none() && !is_name(side) && is_form(side);
-            let Some(from) = sides.iter().find(is_sum) else {
-                return Vec::new();
+            let [head, .., last] = sides.as_slice() else {
+                continue;
             };
-            let wrong = (*truth == "wrong").then_some(*at);
-            let result = |result: &str| Worked {
+            let name = Some(named_by(head)).filter(|name| is_name(name));
+            // A name is what it was told last.
+            let anew = name.filter(|name| !told.contains(name));
+            told.extend(name);
+            let Some(from) = sides.iter().find(|side| is_form(side)) else {
+                continue;
+            };
+            let name = anew.filter(|name| self.is_hers(name) || !self.is_symbol(name));
+            let number = number_of(last).filter(|number| number.len() > 1 && last != from);
+            let results = number.into_iter().chain(name);
+            found.extend(results.map(|result| Worked {
                 result: result.to_owned(),
                 from: (*from).to_owned(),
-                wrong,
-            };
-            let number = sides.last().and_then(|last| number_of(last));
-            let name = sides.first().map(|head| named_by(head));
-            let name = name.filter(|name| is_name(name));
-            let name = name.filter(|name| self.is_hers(name) || !self.is_symbol(name));
-            let found = number.into_iter().chain(name);
-            found
-                .filter(|one| sides.len() > 1 && one != from)
-                .map(result)
-                .collect()
-        };
-        lines.flat_map(of_line).collect()
+                wrong: (*truth == "wrong").then_some(*at),
+            }));
+        }
+        found
     }
 }
 
@@ -127,13 +127,13 @@ fn put_back(line: &str, worked: &Worked) -> String {
     ways.next().unwrap_or_else(|| line.to_owned())
 }
 
-/// The number of a value of at least two figures, without its unit.
+/// The number of a value, without its unit.
 fn number_of(value: &str) -> Option<&str> {
     let figure = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
     let end = value.find(|c| !figure(c)).unwrap_or(value.len());
     let (number, unit) = value.split_at(end);
     let is_unit = |c: char| c.is_alphabetic() || matches!(c, ' ' | '·' | '*' | '°' | '²');
-    (number.len() > 1 && unit.chars().all(is_unit)).then_some(number)
+    (!number.is_empty() && unit.chars().all(is_unit)).then_some(number)
 }
 
 /// What the head of a line tells: `x` of `let x`.
@@ -141,10 +141,12 @@ fn named_by(head: &str) -> &str {
     head.strip_prefix("let ").unwrap_or(head).trim()
 }
 
-/// True for more than a name or a number: something is worked out, or taken of an angle.
+/// True for more than a name or a value: something is worked out, or taken of an angle.
 fn is_form(side: &str) -> bool {
-    let side = side.trim_start_matches(['-', '−']);
-    side.contains(|c: char| c.is_ascii_digit()) && side.contains(|c: char| !c.is_alphanumeric())
+    let side = side.trim_start_matches(['-', '−', ' ']);
+    let worked = |c: char| !c.is_alphanumeric();
+    let digit = |c: char| c.is_ascii_digit();
+    number_of(side).is_none() && !is_name(side) && side.contains(digit) && side.contains(worked)
 }
 
 fn is_name(text: &str) -> bool {

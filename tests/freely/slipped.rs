@@ -429,6 +429,20 @@ const CARRIED: &[Row] = &[
     ("counter --seed 25", &[], "H = T", Sign::Wrong, "!far end"),
     ("walkway --seed 21", &[], "Hx = T sin β", Sign::Wrong, "sin β"),
     ("gate", &[], "W*1.5 = B*1.2 + Ay*1.5", Sign::Wrong, "!missing"),
+    // A root counted the other way is no reach from nothing to the value.
+    ("jib", &["Wb*1.5 + W1*3 = S sin 36.9*2"], "S = 100 N", Sign::Wrong, ""),
+    ("jib", &["Wb*1.5 + W1*3 = S sin 36.9*2"], "S = 3000 N", Sign::Wrong, ""),
+    ("gate", &["W*1.5 + B*1.2 = 0"], "B = 100 N", Sign::Wrong, ""),
+    ("gate", &["W*1.5 + B*1.2 = 0"], "B = 735 N", Sign::Right, ""),
+    // A name told anew is what it was told last.
+    ("counter --seed 41", &["w = 19*9.8", "w = 5"], "T = (1.3 w + 299.88)/1.9", Sign::Wrong, ""),
+    ("internal_hinge", &["u = 6 kN", "u = 12 kN"], "B = u", Sign::Wrong, ""),
+    ("bracket", &["k = 11.76*0.6", "k = 30"], "ME = 8.82+k+8-12.5", Sign::Wrong, ""),
+    ("bracket", &["k = 11.76*0.6"], "ME = 8.82+k+8-12.5", Sign::Right, ""),
+    // Words before numbers say what they come to.
+    ("sign", &[], "tension in the left rope: 116 N", Sign::Wrong, ""),
+    ("sign", &[], "tension in the right rope: 116 N", Sign::Right, ""),
+    ("mast --seed 48", &[], "weight of the practice dummy: 755 N", Sign::Wrong, ""),
 ];
 
 #[test]
