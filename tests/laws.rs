@@ -4,7 +4,6 @@ mod any_draw;
 mod forms;
 
 use leverwright::draw::{candidates, parse_code};
-use leverwright::judge::{Board, Memo, Names, Standing};
 use leverwright::key::{Axis, Key, Part, Pins, Sample, Sampling, StepId, derive};
 use leverwright::lesson::built_in;
 use leverwright::plane::moment;
@@ -26,30 +25,6 @@ fn problems() -> Vec<Problem> {
                 .collect::<Vec<_>>()
         })
         .collect()
-}
-
-/// A board on which nothing was typed yet.
-fn empty_board<'a>(
-    problem: &'a Problem,
-    key: &'a Key,
-    (sampling, names, standing): (&'a Sampling, &'a Names, &'a Standing),
-) -> Board<'a> {
-    Board {
-        problem,
-        key,
-        sampling,
-        names,
-        standing,
-        own_names: &[],
-        carried: &[],
-        turned: &[],
-        earlier: &[],
-        on_body: None,
-        on_next: &[],
-        wide: false,
-        effort: None,
-        memo: Memo::default(),
-    }
 }
 
 fn value(problem: &Problem, key: &Key, id: StepId) -> f64 {

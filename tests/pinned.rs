@@ -26,6 +26,7 @@ const PINNED: &[(&str, u64, &str)] = &[
     ("mast", 10, "mast-5T1P5C0-RQGM3"),
     ("mast", 11, "mast-7185PM2-RQGQ8"),
     ("mast", 13, "mast-001T8CD-RQGJ5"),
+    ("mast", 24, "mast-0ZW41YX-RQG9Q"),
     ("mast", 1505, "mast-10HHW3R-RQG7Z"),
     ("mast", 3301, "mast-000E7C3-RQGGQ"),
     ("mast", 3100174, "mast-8ASYX7W-RQG4A"),
@@ -37,6 +38,8 @@ const PINNED: &[(&str, u64, &str)] = &[
     ("walkway", 12, "walkway-05G0CY-EEXSM"),
     ("walkway", 13, "walkway-00A0D0-EEXK2"),
     ("walkway", 14, "walkway-2YE60G-EEXDN"),
+    ("walkway", 21, "walkway-00CEFV-EEX8F"),
+    ("walkway", 23, "walkway-0AQ8W5-EEXJ4"),
     ("walkway", 3101, "walkway-9DYZV2-EEX1R"),
     ("walkway", 6100001, "walkway-C6XEAJ-EEXFE"),
 ];

@@ -18,7 +18,7 @@ mod one_line;
 
 use case::{Case, is_family};
 use leverwright::diagnosis::{Leaning, Voice, diagnose, diagnose_of, probe};
-use leverwright::judge::{Board, Memo, Names, Standing, judge};
+use leverwright::judge::{Board, Names, Standing, judge};
 use leverwright::key::StepId;
 use leverwright::lesson::built_in;
 use leverwright::lesson::{ProblemFile, parse_problem_file};
@@ -165,22 +165,10 @@ fn numbers_at_the_pull(mut seen: impl FnMut(&Case, &Board<'_>, &leverwright::jud
             let Some(pull) = value(&instance.key, &case.key, case.pull(), &case.sampling) else {
                 continue;
             };
-            let board = Board {
-                problem: &case.problem,
-                key: &case.key,
-                sampling: &case.sampling,
-                names: &names,
-                standing: &standing,
-                own_names: &[],
-                carried: &[],
-                turned: &[],
-                earlier: &[],
-                on_body: None,
-                on_next: &[],
-                wide: false,
-                effort: None,
-                memo: Memo::default(),
-            };
+            let board = Board::of(
+                (&case.problem, &case.key, &case.sampling),
+                (&names, &standing),
+            );
             let judgement = judge(&board, case.pull(), &figures_text(pull, 3), 1);
             seen(&case, &board, &judgement);
         }

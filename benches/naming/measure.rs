@@ -12,7 +12,7 @@
 
 use leverwright::diagnosis::{Diagnosis, diagnose};
 use leverwright::draw::{MOST_TRIES, candidates, code, misnamed, refuse};
-use leverwright::judge::{Board, Judgement, Memo, Names, Standing, Truth, judge};
+use leverwright::judge::{Board, Judgement, Names, Standing, Truth, judge};
 use leverwright::key::{Key, Sampling, StepId, agree, derive};
 use leverwright::lesson::Lesson;
 use leverwright::mistakes::{Instance, Skill, instances, right_line, typed_line};
@@ -176,22 +176,10 @@ impl Scene {
 
     fn judged(&self, step: StepId, line: &str) -> (Judgement, Diagnosis) {
         let standing = Standing::new();
-        let board = Board {
-            problem: &self.problem,
-            key: &self.key,
-            sampling: &self.sampling,
-            names: &self.names,
-            standing: &standing,
-            own_names: &[],
-            carried: &[],
-            turned: &[],
-            earlier: &[],
-            on_body: None,
-            on_next: &[],
-            wide: false,
-            effort: None,
-            memo: Memo::default(),
-        };
+        let board = Board::of(
+            (&self.problem, &self.key, &self.sampling),
+            (&self.names, &standing),
+        );
         let judgement = judge(&board, step, line, 1);
         let diagnosis = diagnose(&board, &judgement, &self.instances);
         (judgement, diagnosis)

@@ -4,7 +4,7 @@ use super::case::Case;
 use super::manner::number;
 use super::pupil::work;
 use leverwright::diagnosis::diagnose;
-use leverwright::judge::{Board, Memo, Names, Standing, judge};
+use leverwright::judge::{Board, Names, Standing, judge};
 use leverwright::problem::{Given, GivenId, Load, LoadKind, Place, Problem};
 use leverwright::session::Session;
 use leverwright::text::{Symbol, Words};
@@ -128,22 +128,10 @@ fn by_catalogue(cases: &[Case], share: usize, random: &mut ChaCha8Rng) {
         };
         let typed = number(random, pull, 1.3 * right, 3);
         let (names, standing) = (Names::of(&case.problem, &case.key, &[]), Standing::new());
-        let board = Board {
-            problem: &case.problem,
-            key: &case.key,
-            sampling: &case.sampling,
-            names: &names,
-            standing: &standing,
-            own_names: &[],
-            carried: &[],
-            turned: &[],
-            earlier: &[],
-            on_body: None,
-            on_next: &[],
-            wide: false,
-            effort: None,
-            memo: Memo::default(),
-        };
+        let board = Board::of(
+            (&case.problem, &case.key, &case.sampling),
+            (&names, &standing),
+        );
         let judgement = judge(&board, pull, &typed, 1);
         let some = &case.instances[..case.instances.len() * share / 100];
         let start = Instant::now();

@@ -161,3 +161,19 @@ pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     let ratio = !(of_ratio && evidence.unresolved && !judgement.target.is_angle());
     divided && ratio && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)
 }
+
+/// False for a general balance with more terms than one that lacks a term has: there is one too many,
+/// and what it comes to is chance.
+pub(super) fn may_lack(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> bool {
+    if board.key.general.is_none() {
+        return true;
+    }
+    let terms = |key: &Key| {
+        key.balance(instance.shows_at)
+            .map(|balance| balance.terms.len())
+    };
+    let (Some(right), Some(wrong)) = (terms(board.key), terms(&instance.key)) else {
+        return true;
+    };
+    wrong == right || judgement.evidence.terms.as_they_stand().len() <= wrong
+}

@@ -19,8 +19,8 @@ mod world;
 pub use leaning::Leaning;
 pub use probe::{Probe, probe};
 
-use crate::judge::{Board, Judgement, Truth};
-use crate::key::{Key, Samples, StepId, agree};
+use crate::judge::{Board, Judgement, Memo, Truth};
+use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, Scope, Sign, Skill};
 use std::cmp::Ordering;
 use world::{World, is_settled};
@@ -99,6 +99,8 @@ pub struct Diagnosis {
     pub component_for_pull: bool,
     /// True where the form is that of two mistakes made together: the two that are named.
     pub together: bool,
+    /// The part of the hinge's force of which a balance with the unknown in it was explained.
+    pub of_part: Option<StepId>,
 }
 
 impl Diagnosis {
@@ -122,8 +124,56 @@ pub fn diagnose(board: &Board<'_>, judgement: &Judgement, instances: &[Instance]
     diagnose_of(board, judgement, instances, &Leaning::default())
 }
 
-/// Explains a judged line that does not hold, of a learner with these mistakes behind her.
+/// Explains a judged line that does not hold, of a learner with these mistakes behind her. A balance
+/// of forces that shows nothing by itself is looked at once more as what it says of the hinge's force.
 pub fn diagnose_of(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    leaning: &Leaning,
+) -> Diagnosis {
+    let beside = board.with_unknown_right();
+    let with = |standing| Board {
+        standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    // What was done in the moment sum shows in no form of the hinge's force: there the pull counts as
+    // it is. A number alone may come from anything.
+    let last = matches!(judgement.target, StepId::Reaction(..)) && !judgement.evidence.alone;
+    let open = |id: &StepId| !board.standing.contains_key(id);
+    if let Some((_, standing)) = beside.as_ref().filter(|(id, _)| last && open(id)) {
+        let mut standing = standing.clone();
+        if matches!(
+            judgement.target,
+            StepId::Reaction(_, Part::Size | Part::Direction)
+        ) {
+            board.add_right_parts(&mut standing);
+        }
+        return explain(&with(&standing), judgement, instances, leaning);
+    }
+    let alone = explain(board, judgement, instances, leaning);
+    let unnamed = alone.named.is_empty() && !alone.slip;
+    let by_part = judgement.evidence.by_part.as_ref().filter(|_| unnamed);
+    let Some((by_part, (_, standing))) = by_part.zip(beside.as_ref()) else {
+        return alone;
+    };
+    let mut of_part = judgement.clone();
+    of_part.target = by_part.part;
+    of_part.evidence.lifted.clone_from(&by_part.lifted);
+    of_part.evidence.terms.clone_from(&by_part.terms);
+    let told = explain(&with(standing), &of_part, instances, leaning);
+    match told.is_by_form() {
+        true => Diagnosis {
+            of_part: Some(by_part.part),
+            ..told
+        },
+        false => alone,
+    }
+}
+
+/// Explains a judged line as what it was held against.
+fn explain(
     board: &Board<'_>,
     judgement: &Judgement,
     instances: &[Instance],
@@ -276,6 +326,7 @@ fn by_form(
                 !other || keys.any(|key| form::has_terms(board, judgement, key))
             })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
+            .filter(|index| form::may_lack(board, judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
         if alike.is_empty() {

@@ -4,18 +4,15 @@ use super::by_balance::{by_other_balances, by_own_parts};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use super::lift::Effort;
 use super::names::{NameRole, Names};
-use crate::key::{Key, Pins, Samples, Sampling, StepId, agree};
+pub use super::standing::{Own, OwnName, Standing};
+use crate::key::{Key, Part, Pins, Samples, Sampling, StepId, agree};
 use crate::problem::{Direction, ForceId, Problem};
 use crate::reading::{NameId, Value};
-use crate::units::{Dimension, Written};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// Standard acceleration of free fall and its roundings to three and two figures, in m/s².
 const USUAL_GRAVITIES: [f64; 3] = [9.806_65, 9.81, 9.8];
-
-/// A value further off than this share was rounded harder than three figures allow.
-const COARSE: f64 = 0.005;
 
 /// The most of the learner's own wrong values of which every choice is tried.
 const MOST_OWN: usize = 6;
@@ -23,92 +20,6 @@ const MOST_OWN: usize = 6;
 const MOST_TURNED: usize = 3;
 /// A value is what others of hers give if it is nearer to that than this share.
 const IN_SENSE: f64 = 0.01;
-
-/// A value that the learner has established, right or not.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Own {
-    /// The number of the line.
-    pub line: usize,
-    /// The value that its name holds: in full for an expression, as typed for a bare number. SI.
-    pub value: f64,
-    /// The number as typed, if one was typed.
-    pub typed: Option<(f64, Written)>,
-    /// What it is as a function of the givens; the first entry is at the problem's own numbers.
-    pub function: Samples,
-    /// True if it is the right value, rounded or not.
-    pub right: bool,
-    /// True if the learner counted it with the other sign: in another sense than the key.
-    pub against: bool,
-    /// True if it was told by the unknown before that was found, or passed over then: a relation,
-    /// and no value yet.
-    pub relation: bool,
-}
-
-impl Own {
-    /// The value of line `line` in the way that was told with it: that of its function where `sign`
-    /// is 1, the other where it is −1.
-    pub fn pointing(self, sign: f64, line: usize) -> Own {
-        let function = self.function.map(|value| sign * value);
-        let turned = |value: f64| value.abs().copysign(function[0]);
-        Own {
-            line,
-            value: turned(self.value),
-            typed: self.typed.map(|(typed, written)| (turned(typed), written)),
-            function,
-            right: self.right && sign > 0.0,
-            against: false,
-            ..self
-        }
-    }
-
-    /// The value in the sense of its function: a part told as a size points as what it was judged
-    /// by.
-    pub(super) fn in_sense(&self) -> f64 {
-        self.value.abs().copysign(self.function[0])
-    }
-
-    /// True for a right value that was rounded too hard, and with which she goes on.
-    pub(super) fn is_coarse(&self) -> bool {
-        let right = self.function[0].abs();
-        self.right && (self.value.abs() - right).abs() > COARSE * right
-    }
-
-    /// The same value as a size: of a part that points back the size is written.
-    pub(super) fn size(&self) -> Own {
-        let sign = 1.0_f64.copysign(self.function[0]);
-        Own {
-            value: self.value.abs(),
-            typed: self.typed.map(|(typed, written)| (typed.abs(), written)),
-            function: self.function.map(|value| sign * value),
-            ..self.clone()
-        }
-    }
-}
-
-/// The learner's standing values.
-pub type Standing = BTreeMap<StepId, Own>;
-
-/// A name of the learner's own.
-#[derive(Clone, Debug, PartialEq)]
-pub struct OwnName {
-    /// The value it holds, SI.
-    pub value: f64,
-    /// What it is as a function of the givens.
-    pub function: Samples,
-    /// Its dimension.
-    pub dimension: Dimension,
-    /// True if it is a multiple of the unknown, named before the unknown is found. Its value must
-    /// not be told then.
-    pub of_unknown: bool,
-    /// True if it was made of a weight that was not found yet. Its value must not be told then.
-    pub of_open_weight: bool,
-    /// True if it was made of numbers without units only, so that its dimension is not known.
-    pub bare: bool,
-    /// What a bare name stands for inside a sine, cosine or tangent, in degrees.
-    pub degrees: Option<Samples>,
-    /// What else the number that it was set to may stand for: 1.5 m is half a beam and a depth.
-    pub others: Vec<Samples>,
-}
 
 /// Everything that a line is judged against.
 pub struct Board<'a> {
@@ -161,10 +72,55 @@ pub(super) type HullOf = (StepId, Vec<(StepId, u64)>, bool);
 /// Values pinned at every choice of numbers.
 pub(crate) type PinnedSamples = BTreeMap<StepId, Samples>;
 
+impl<'a> Board<'a> {
+    /// A board on which nothing but `standing` was typed yet.
+    pub fn of(
+        (problem, key, sampling): (&'a Problem, &'a Key, &'a Sampling),
+        (names, standing): (&'a Names, &'a Standing),
+    ) -> Self {
+        Board {
+            problem,
+            key,
+            sampling,
+            names,
+            standing,
+            own_names: &[],
+            carried: &[],
+            turned: &[],
+            earlier: &[],
+            on_body: None,
+            on_next: &[],
+            wide: false,
+            effort: None,
+            memo: Memo::default(),
+        }
+    }
+}
+
 impl Board<'_> {
     /// The unknown of the moment balance.
     pub fn unknown(&self) -> Option<StepId> {
         self.key.unknown()
+    }
+
+    /// What stands, with the unknown as it is right: beside it a balance of forces shows its terms.
+    pub(crate) fn with_unknown_right(&self) -> Option<(StepId, Standing)> {
+        let unknown = self.unknown()?;
+        let function = self.right(unknown)?;
+        let mut standing = self.standing.clone();
+        standing.insert(unknown, Own::right(function, 0));
+        Some((unknown, standing))
+    }
+
+    /// Adds the parts of the hinge's force that are not found, as they are right.
+    pub(crate) fn add_right_parts(&self, standing: &mut Standing) {
+        let parts = self.key.steps.iter().map(|step| step.id);
+        let parts = parts.filter(|id| matches!(id, StepId::Reaction(_, Part::Along(_))));
+        for id in parts {
+            if let Some(function) = self.right(id) {
+                standing.entry(id).or_insert(Own::right(function, 0));
+            }
+        }
     }
 
     /// The accelerations of free fall beside the problem's own that are no fault, in m/s²: those

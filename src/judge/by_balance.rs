@@ -1,7 +1,9 @@
 //! What follows from wrong values of hers by a balance that the key takes for another unknown: the
 //! level forces give B from her own Ax, though the key has Ax from B.
 
-use super::board::{Board, Own};
+use super::board::{Board, Memo, Own};
+use super::evidence::ByPart;
+use super::{Judgement, Truth, judge_as_told};
 use crate::key::{Balance, Part, Pins, Rule, Samples, StepId};
 
 /// An unknown's value that each balance gives in which all others are found, one of them wrong, as
@@ -122,4 +124,37 @@ fn unknowns_of(board: &Board<'_>, balance: &Balance) -> Vec<StepId> {
         }
     }
     found
+}
+
+/// What a refused equation with the unknown and one part of the hinge's force says of that part.
+pub fn by_part(
+    board: &Board<'_>,
+    (line, number): (&str, usize),
+    found: &Judgement,
+) -> Option<ByPart> {
+    let evidence = &found.evidence;
+    let along = |id: &&StepId| matches!(id, StepId::Reaction(_, Part::Along(_)));
+    let named = evidence.rests_on.iter().chain([&found.target]);
+    let mut parts: Vec<StepId> = named.filter(along).copied().collect();
+    parts.dedup();
+    let ([part], true) = (parts.as_slice(), found.truth == Truth::DoesNotHold) else {
+        return None;
+    };
+    let (unknown, standing) = board.with_unknown_right()?;
+    let found_right = board.standing.get(&unknown).is_some_and(|own| own.right);
+    if found_right || !evidence.rests_on.contains(&unknown) {
+        return None;
+    }
+    let with = Board {
+        standing: &standing,
+        memo: Memo::default(),
+        ..*board
+    };
+    let told = judge_as_told(&with, *part, line, number);
+    let is_of_part = told.truth == Truth::DoesNotHold && told.target == *part;
+    is_of_part.then_some(ByPart {
+        part: *part,
+        lifted: told.evidence.lifted,
+        terms: told.evidence.terms,
+    })
 }

@@ -2,12 +2,32 @@
 //! figures.
 
 use super::board::Board;
-use super::grade::COMMON_FIGURES;
+use super::grade::{COMMON_FIGURES, Typed};
 use crate::key::{Formula, Pins, StepId};
 use crate::units::{Dimension, to_figures};
 
 /// The most that what is carried in a balance may count for, as a share.
 const MOST: f64 = 0.005;
+
+/// The root of a right balance of rounded numbers is off by no more than this share.
+const ROOT: f64 = 0.01;
+
+/// True for what lies between a right value and the root of her own right balance of numbers that
+/// were rounded, whichever way she counted it.
+pub(super) fn reaches_her_root(
+    board: &Board<'_>,
+    (id, right): (StepId, f64),
+    typed: Typed,
+) -> bool {
+    let sum = board.key.sum_of(id);
+    let own = sum.and_then(|sum| board.standing.get(&sum));
+    let Some(own) = own.filter(|own| own.right && !own.relation) else {
+        return false;
+    };
+    let root = own.value.abs().copysign(right);
+    let near = (root - right).abs() <= ROOT * right.abs();
+    near && typed.is_between(root.min(right), root.max(right))
+}
 
 /// A value to three figures, an angle in degrees.
 pub(super) fn carried(board: &Board<'_>, step: StepId, value: f64) -> f64 {

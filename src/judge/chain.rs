@@ -10,7 +10,7 @@ use super::room::room;
 use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
-use crate::reading::{Node, Reading, Relation, Tree, Value};
+use crate::reading::{Node, Operator, Reading, Relation, Tree, Value};
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 
 /// Digits are believed to be cut off where the last unit left is no more than this share.
@@ -18,6 +18,9 @@ const CUT_UNIT: f64 = 0.01;
 
 /// A number of one figure may be off by no more than this share.
 const ONE_FIGURE: f64 = 0.025;
+
+/// A difference is small where its largest part is so many times as large.
+const SMALL_DIFFERENCE: f64 = 50.0;
 
 /// The largest count: a number up to it, and without a unit, is set equal to itself for nothing.
 const MOST_COUNTED: f64 = 10.0;
@@ -70,7 +73,7 @@ pub(super) fn follow_chain(
             && is_coarse(
                 board,
                 dimension,
-                (sides[index], here),
+                (pair.0, pair.1, here),
                 judgement,
                 (fits, before),
             )
@@ -134,16 +137,24 @@ fn names_a_part(board: &Board<'_>, side: &Tree) -> bool {
 fn is_coarse(
     board: &Board<'_>,
     dimension: Dimension,
-    (side, number): (&Tree, f64),
+    (form, side, number): (&Tree, &Tree, f64),
     judgement: &Judgement,
     (fits, before): (bool, f64),
 ) -> bool {
     let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
     let open = is_of_open_unknown(board, judgement.target);
     let typed = typed_number(side, number, dimension).filter(|_| right && !open);
+    // A difference is told as finely as three figures of its parts.
+    let largest = largest_part(board, form);
+    let finest = match largest > SMALL_DIFFERENCE * before.abs() {
+        true => unit_of_figure(largest, COMMON_FIGURES),
+        false => 0.0,
+    };
     typed.is_some_and(|typed| {
         // What the right form gives, told to three figures, has figures enough.
-        let of_form = fits && typed.written.significant >= COMMON_FIGURES && typed.is(before);
+        let place = typed.written.last_place * (1.0 - 1e-9);
+        let enough = typed.written.significant >= COMMON_FIGURES || place <= finest;
+        let of_form = fits && enough && typed.is(before);
         match grade(board, judgement.target, typed) {
             Some(Grade::TooFewFigures) => !of_form,
             Some(_) => false,
@@ -224,13 +235,29 @@ pub(super) fn is_value_of(
     // One figure may be half of what it stands for away: `15/13 = 1`.
     let coarse = numbers().any(|number| number.significant == 1);
     if coarse && apart > ONE_FIGURE * before.abs().max(here.abs()) {
-        return false;
+        // What is left of a small difference has few figures, and its parts have more.
+        let parts = largest_part(board, sides.0).max(largest_part(board, sides.1));
+        if SMALL_DIFFERENCE * before.abs() > parts || apart > ONE_FIGURE * parts {
+            return false;
+        }
     }
     // Two numbers side by side differ by rounding only.
     let fine = unit <= CUT_UNIT * before.abs();
     let is_cut =
         one.is_none() && fine && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
     is_cut || apart <= (0.5 * unit + inside) * (1.0 + 1e-9) + 1e-9 * before.abs()
+}
+
+/// The size of the largest term of a sum, in the unit that it is worked out in; 0 where there is none.
+fn largest_part(board: &Board<'_>, side: &Tree) -> f64 {
+    let Node::Binary(Operator::Add | Operator::Subtract, left, right) = &side.node else {
+        return 0.0;
+    };
+    let part = |side: &Tree| {
+        let value = plain_value(board, side).map_or(0.0, |value| value.number.abs());
+        value.max(largest_part(board, side))
+    };
+    part(left).max(part(right))
 }
 
 /// True if the number behind a form is its value to two figures.

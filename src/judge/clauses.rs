@@ -220,15 +220,7 @@ fn refused_since(
     if !standing.contains_key(&unknown) {
         let sum = board.key.sum_of(unknown)?;
         let function = board.right(unknown)?;
-        let by_right_balance = || Own {
-            line: number,
-            value: function[0],
-            typed: None,
-            function,
-            right: true,
-            against: false,
-            relation: false,
-        };
+        let by_right_balance = || Own::right(function, number);
         tail.establishes.contains(&sum).then_some(())?;
         // A balance of her own gives her the unknown.
         let own = standing.get(&sum).filter(|own| !own.right).cloned();

@@ -11,6 +11,17 @@ use crate::problem::GivenId;
 use crate::reading::{Reading, Way};
 use crate::units::Dimension;
 
+/// What a line would give for a part of the hinge's force, were the unknown found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ByPart {
+    /// The part.
+    pub part: StepId,
+    /// What the form may stand for, as functions of the givens.
+    pub lifted: Vec<Samples>,
+    /// The line multiplied out.
+    pub terms: Terms,
+}
+
 /// What speaks about a line that does not hold; only `diagnosis` names.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Evidence {
@@ -72,6 +83,8 @@ pub struct Evidence {
     /// An angle, and one of her own with the same number: with hers in its place the form would
     /// be the right way.
     pub two_meanings: Option<(StepId, StepId)>,
+    /// What a balance of forces says of the part of the hinge's force in it, the pull being found.
+    pub by_part: Option<ByPart>,
     /// An earlier value of hers, since replaced by another, from which the line would follow.
     pub superseded: Option<(StepId, Own)>,
     /// A given that was told with another number.

@@ -14,7 +14,9 @@ use super::own::{Way, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
 use super::rounded_hard::is_rounded_hard;
-use super::sense::{note_sense, points_so, same, settle_sense, signed_as, size_meant};
+use super::sense::{
+    nearest_size, note_sense, points_so, same, settle_sense, signed_as, size_meant,
+};
 use super::stock::Stock;
 use super::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
@@ -435,6 +437,12 @@ fn one(
     {
         judgement.remarks.push(Remark::FewFiguresTyped);
     }
+    // The sense is compared with what is accepted, whatever sign was typed.
+    let nearest = nearest_size(&accepted, number);
+    let in_sense = |function| match target.has_free_sense() {
+        true => signed_as(function, nearest),
+        false => function,
+    };
     let function = match &judgement.truth {
         // Of the relations that give this size, the one that rests on the same lines.
         Truth::Follows(lines) => accepted
@@ -443,20 +451,12 @@ fn one(
             .filter(|(function, _)| close(function[0].abs(), number.abs()))
             .min_by_key(|(_, used)| used != lines)
             .map_or_else(
-                || scaled(&judgement.truth).function,
+                || in_sense(scaled(&judgement.truth).function),
                 |(function, _)| *function,
             ),
         _ => board.right(target).unwrap_or([number; 4]),
     };
-    // The sense is compared with what is accepted, whatever sign was typed.
-    let nearest = accepted
-        .iter()
-        .map(|(function, _)| function[0])
-        .min_by(|one, other| {
-            let off = |value: f64| (value.abs() - number.abs()).abs();
-            off(*one).total_cmp(&off(*other))
-        });
-    note_sense(target, number, nearest.unwrap_or(number), &mut judgement);
+    note_sense(target, number, nearest, &mut judgement);
     if target.is_pull() && number < 0.0 && judgement.truth.holds() {
         judgement.remarks.push(Remark::NegativePull);
     }

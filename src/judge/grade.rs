@@ -7,7 +7,7 @@
 //! allowed to count for more than half a per cent.
 
 use super::board::{Board, Memo, Own, PinnedSamples};
-use super::carried::{carried, carried_sums, in_order};
+use super::carried::{carried, carried_sums, in_order, reaches_her_root};
 use super::followed::nearest_inputs;
 use super::gravity::{uses_other_gravity, with_gravity};
 use super::shape::{Shape, shapes};
@@ -58,7 +58,7 @@ impl Typed {
     /// True if this number lies between two values, or within one last unit of them. A number
     /// finer than three figures gets half a unit of the third: 297.9 is no worse than 298. Nor is
     /// such a number worse when it is told to three figures: 1180 where 1178 counts.
-    fn is_between(&self, low: f64, high: f64) -> bool {
+    pub(super) fn is_between(&self, low: f64, high: f64) -> bool {
         let middle = 0.5 * (low.abs() + high.abs());
         let third = unit_of_figure(middle, COMMON_FIGURES);
         let most = 0.005 * middle;
@@ -111,7 +111,10 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let (right, _) = accepted.first()?;
     if right[0] == 0.0 {
         // Nothing is told exactly or not at all.
-        return (typed.value == 0.0).then_some(Grade::Holds);
+        return match typed.value == 0.0 {
+            true => Some(Grade::Holds),
+            false => is_left_over(board, id, typed).then_some(Grade::Rounded),
+        };
     }
     let shapes = shapes(board, id);
     let any =
@@ -163,6 +166,9 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         && (typed.is(own.value) || (typed.value - own.value).abs() <= 0.003 * own.value.abs())
     {
         return Some(Grade::Follows(vec![own.line]));
+    }
+    if telling && !coarse && reaches_her_root(board, (id, right[0]), typed) {
+        return Some(Grade::Rounded);
     }
     if inputs(board, id).is_empty() {
         if telling && !coarse && any(&|value| typed.is_cut(value), right[0]) {
@@ -315,6 +321,14 @@ fn is_difference(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
     let largest = forces.map(|function| function[0].abs()).fold(0.0, f64::max);
     part && largest > 0.0
         && typed.written.last_place <= unit_of_figure(largest, COMMON_FIGURES) * (1.0 + 1e-9)
+}
+
+/// True for what rounding the forces leaves of a part of a support's force that is nothing.
+fn is_left_over(board: &Board<'_>, id: StepId, typed: Typed) -> bool {
+    let unit = 0.5 * typed.written.last_place;
+    let ends = hull(board, id, &PinnedSamples::new(), Settled::Rounded);
+    let reach = ends.map_or(0.0, |(low, high)| low.abs().max(high.abs()));
+    is_difference(board, id, typed) && typed.value.abs() <= reach + unit
 }
 
 /// True if a number is reached by rounding on the way from right values. What comes straight from

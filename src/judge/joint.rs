@@ -123,13 +123,8 @@ fn keep(judgement: &mut Judgement, row: &[f64], line: usize) {
         function[..row.len()].copy_from_slice(row);
     }
     let own = Own {
-        line,
         value: 0.0,
-        typed: None,
-        function,
-        right: true,
-        against: false,
-        relation: false,
+        ..Own::right(function, line)
     };
     judgement.values.clear();
     judgement.values.push((judgement.target, own));

@@ -58,6 +58,7 @@ mod set_equal;
 mod shape;
 mod small_lengths;
 mod solved_for;
+mod standing;
 pub mod statement;
 mod stock;
 mod stock_general;
@@ -73,9 +74,10 @@ mod worked;
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Effort, Memo, Own, OwnName, Standing};
+pub use by_balance::by_part;
 pub use by_wrong::{is_true_of_typed, types_wrong, wrong_named};
 pub(crate) use clauses::statements;
-pub use evidence::Evidence;
+pub use evidence::{ByPart, Evidence};
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use grade::{Grade, Typed, grade};
 pub use known_truth::{
@@ -273,10 +275,9 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
     if told.is_none_or(|unknown| standing.remove(&unknown).is_none()) {
         return judge_as_told(board, asked, line, number);
     }
-    let (standing, memo) = (&standing, board::Memo::default());
     let open = Board {
-        standing,
-        memo,
+        standing: &standing,
+        memo: Memo::default(),
         ..*board
     };
     let found = judge_as_told(&open, asked, line, number);
@@ -284,10 +285,9 @@ fn judge_line(board: &Board<'_>, asked: StepId, line: &str, number: usize) -> Ju
         return found;
     }
     let with_value = judge_as_told(board, asked, line, number);
-    if with_value.truth.holds() {
-        with_value
-    } else {
-        found
+    match with_value.truth.holds() {
+        true => with_value,
+        false => found,
     }
 }
 

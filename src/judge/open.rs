@@ -172,7 +172,8 @@ pub(super) fn rests_on_open(board: &Board<'_>, target: StepId, sides: &[&Tree]) 
                 !found
             }
             Some(NameRole::Step(step)) => !board.standing.contains_key(&step),
-            _ => false,
+            Some(role) => !of_unknown && board.is_multiple_of_open(role),
+            None => false,
         })
 }
 

@@ -90,6 +90,14 @@ pub(super) fn signed_as(function: Samples, value: f64) -> Samples {
     function.map(|one| sign * one)
 }
 
+/// Of values at the problem's numbers the one nearest in size to a number; the number where none is.
+pub(super) fn nearest_size(accepted: &[(Samples, Vec<usize>)], number: f64) -> f64 {
+    let values = accepted.iter().map(|(function, _)| function[0]);
+    let off = |value: &f64| (value.abs() - number.abs()).abs();
+    let nearest = values.min_by(|one, other| off(one).total_cmp(&off(other)));
+    nearest.unwrap_or(number)
+}
+
 /// Lets a value stand in the key's sense, with the sense in which it was counted.
 pub(super) fn settle_sense(target: StepId, own: &mut Own, right: f64) {
     // A weight or part told below zero has its sign in the sums of whoever told it so.

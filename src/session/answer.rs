@@ -6,7 +6,7 @@ use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, Voice, diagnose_of};
-use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, judge, superseded};
+use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, by_part, judge, superseded};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -55,7 +55,9 @@ impl Session {
     /// Judges a line, with the angle or the line that is told behind its force.
     pub(super) fn judged_told(&self, asked: StepId, line: &str) -> Judgement {
         let with_bearing = self.judged_with_bearing(asked, line);
-        let told = with_bearing.or_else(|| self.judged_along(asked, line));
+        let told = with_bearing
+            .or_else(|| self.judged_along(asked, line))
+            .or_else(|| self.judged_up_or_down(asked, line));
         told.unwrap_or_else(|| self.judged(asked, line))
     }
 
@@ -77,6 +79,7 @@ impl Session {
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
         judgement.evidence.superseded = superseded(&board, at, &judgement);
+        judgement.evidence.by_part = by_part(&board, (line, number), &judgement);
         let value = line.rsplit_once('=').map(|(_, value)| value.trim_start());
         judgement.evidence.plus_told = value.is_some_and(|value| value.starts_with('+'));
         judgement
@@ -102,6 +105,7 @@ impl Session {
         }
         if judgement.truth == Truth::DoesNotHold
             && judgement.evidence.rounded_hard
+            && !judgement.evidence.broken_link
             && !diagnosis.is_by_form()
         {
             judgement.truth = Truth::TooFewFigures;
@@ -130,10 +134,14 @@ impl Session {
         let rests_on_open = self.is_only_in_names(&judgement);
         let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
         let turned = self.sense_kept(&judgement);
+        let told = judgement.truth.holds() && !rests_on_open;
+        let circle = told && self.goes_in_circle(judgement.target, &judgement);
         let mut outcome = if let Some(turned) = turned {
             turned
         } else if unknown_name {
             self.asks_whose_name(&judgement)
+        } else if circle {
+            Outcome::noted(self.words.say("general.said-already-freely", &[]))
         } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
             Outcome::noted(message)
@@ -172,13 +180,28 @@ impl Session {
             kept.collect::<Vec<&str>>().join(" ")
         };
         let said = bare(head);
-        titles.chain(friction).find_map(|(id, title)| {
+        let with_symbol = |id: StepId, rest: &str| {
             let symbol = self.key.step(id)?.symbol.typed();
             // Blanks keep the places of what comes after.
             let blanks = line.len() - start - rest.len();
             let blanks = blanks.checked_sub(symbol.len())?;
-            (said == bare(&title))
-                .then(|| format!("{}{symbol}{}{rest}", " ".repeat(start), " ".repeat(blanks)))
+            Some(format!(
+                "{}{symbol}{}{rest}",
+                " ".repeat(start),
+                " ".repeat(blanks)
+            ))
+        };
+        let titled = titles
+            .chain(friction)
+            .find_map(|(id, title)| (said == bare(&title)).then(|| with_symbol(id, &rest))?);
+        titled.or_else(|| {
+            // `weight of the dummy: 32*9.8 = 314 N`: words before numbers say what they come to.
+            let numbers = rest.strip_prefix(':').filter(|_| self.is_free())?;
+            let readings = crate::reading::read(numbers, self.names().vocabulary()).ok()?;
+            let mut sides = readings.first()?.sides.iter();
+            let nameless = sides.all(|side| side.names().is_empty());
+            let step = self.step_said(head).filter(|_| nameless)?;
+            with_symbol(step, &format!("={numbers}"))
         })
     }
 
@@ -382,7 +405,14 @@ impl Session {
         });
         let message = match sight {
             Some(sight) => self.sight_told(sight, judgement.target).then(self.offer()),
-            None => self.words_of_wrong(asked, judgement, diagnosis),
+            None => match diagnosis.of_part {
+                Some(part) => {
+                    let mut of_part = judgement.clone();
+                    of_part.target = part;
+                    self.words_of_wrong(asked, &of_part, diagnosis)
+                }
+                None => self.words_of_wrong(asked, judgement, diagnosis),
+            },
         };
         let message = match self.probe_asked(judgement, diagnosis) {
             Some(question) => message.then(question),

@@ -1,7 +1,8 @@
 //! What is typed of rough contacts: inequalities, and `f` for the friction that is asked.
 
+use super::own_meant::with_symbol;
 use super::{Outcome, Session};
-use crate::judge::Judgement;
+use crate::judge::{Judgement, Truth};
 use crate::key::StepId;
 
 /// Signs of an inequality, the longer ones first.
@@ -42,6 +43,9 @@ impl Session {
         line: &str,
         judgement: &Judgement,
     ) -> Option<Judgement> {
+        if matches!(judgement.truth, Truth::NotUnderstood(_)) {
+            return self.judged_with_friction(asked, line);
+        }
         let start = line.len() - line.trim_start().len();
         let behind = line.get(start..)?.strip_prefix(USUAL)?;
         let is_told = behind.trim_start().starts_with('=');
@@ -57,6 +61,18 @@ impl Session {
         let symbol = self.key.step(friction)?.symbol.typed();
         let told = self.judged(friction, &format!("{symbol}{behind}"));
         told.truth.holds().then_some(told)
+    }
+
+    /// `f - R = 0`, where `f` was not told before: judged with the only friction in its place.
+    fn judged_with_friction(&self, asked: StepId, line: &str) -> Option<Judgement> {
+        let friction = self.only_friction().filter(|_| self.is_free())?;
+        if self.is_symbol(USUAL) || !line.contains('=') {
+            return None;
+        }
+        let symbol = self.key.step(friction)?.symbol.typed();
+        let written = with_symbol(line, USUAL, &symbol);
+        let told = self.judged(asked, &written);
+        told.stands().then_some(told)
     }
 
     /// From here on `f` is the friction in a free working, whatever it was kept as before, unless it

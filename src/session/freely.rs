@@ -34,6 +34,7 @@ impl Session {
                 lines: Vec::new(),
                 void: BTreeMap::new(),
                 fallen: BTreeMap::new(),
+                told_by: BTreeMap::new(),
                 now: String::new(),
             });
         }
@@ -130,7 +131,48 @@ impl Session {
             let unknown = id.is_unknown() || !self.is_number(*id);
             unknown && !self.state.reached.contains_key(id)
         };
-        tells.chain(named).copied().filter(open).collect()
+        let steps = tells.chain(named).copied();
+        // A part of a force that is not found yet is no nearer than that.
+        let behind = |id: StepId| match open(&id) {
+            true => vec![id],
+            false => self.key.open_in(id).into_iter().filter(open).collect(),
+        };
+        let mut found: Vec<StepId> = steps.flat_map(behind).collect();
+        // A name of hers may stand for a multiple of the unknown.
+        let unknown = self
+            .key
+            .unknown()
+            .filter(|id| open(id) && *id != judgement.target);
+        let rests = judgement.remarks.contains(&Remark::RestsOnOpen);
+        found.extend(unknown.filter(|_| found.is_empty() && rests));
+        found
+    }
+
+    /// True for a quantity told by names that were told by it: `T = Hx/cos β` after `Hx = T cos β` finds
+    /// neither.
+    pub(super) fn goes_in_circle(&mut self, told: StepId, judgement: &Judgement) -> bool {
+        let evidence = &judgement.evidence;
+        // What was found by a value may be said in another way.
+        let state = &mut self.state;
+        let valued = state.reached.contains_key(&told) && !state.in_names.contains(&told);
+        let freely = state.freely.as_mut();
+        let Some(freely) = freely.filter(|_| evidence.names_only && !told.is_balance()) else {
+            return false;
+        };
+        let named = evidence.rests_on.iter().filter(|id| **id != told);
+        let named: Vec<StepId> = named.copied().collect();
+        let (mut behind, mut seen) = (named.clone(), Vec::new());
+        while let Some(id) = behind.pop() {
+            if id == told {
+                return !valued;
+            }
+            if !seen.contains(&id) {
+                behind.extend(freely.told_by.get(&id).into_iter().flatten());
+                seen.push(id);
+            }
+        }
+        freely.told_by.insert(told, named);
+        false
     }
 
     /// That a line holds, and what is still unknown in it.
@@ -287,6 +329,10 @@ impl Session {
         judgement: &Judgement,
         reading: Option<String>,
     ) -> Outcome {
+        if self.goes_in_circle(step, judgement) {
+            let noted = Outcome::noted(self.words.say("general.said-already-freely", &[]));
+            return Outcome { reading, ..noted };
+        }
         let mut open = self.open_names(judgement);
         open.retain(|id| *id != step);
         let mut outcome = right(self.holds_with(&open).then(self.senses_taken(judgement)));

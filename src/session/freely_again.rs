@@ -2,12 +2,13 @@
 //! tells, as it may be written otherwise, as a relation of known numbers, in another unit.
 
 use super::Session;
+use super::freely_wide::is_unseen;
 use crate::judge::{
     Aside, Board, Evidence, Judgement, KnownTruth, NameRole, Own, Remark, Truth, known_truth,
     links_hold, statements, types_wrong, unit_of_another_kind,
 };
 use crate::key::StepId;
-use crate::reading::{Node, Operator, Tree, read};
+use crate::reading::{MismatchKind, Node, Operator, Tree, read};
 use crate::units::{Dimension, number_text, unit_for};
 
 /// A unit behind a value, and those in which the number may be right.
@@ -34,6 +35,13 @@ impl Session {
     /// A line judged by the right key alone, or else beside her own wrong values, and looked at
     /// once more where it is not seen to hold.
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
+        let found = self.judged_by_itself(asked, line);
+        let worked = self.worked_from(asked, line, &found);
+        worked.unwrap_or(found)
+    }
+
+    /// The same with the line as it stands, whatever its numbers were worked out from.
+    pub(super) fn judged_by_itself(&mut self, asked: StepId, line: &str) -> Judgement {
         let found = self.judged_in_force(asked, line);
         if let Some(noted) = self.plain_sum(line, &found) {
             return noted;
@@ -54,6 +62,9 @@ impl Session {
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.by_own_name(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
+            .or_else(|| self.with_a_metre_dropped(asked, line, &found))
+            .or_else(|| self.given_told_by(asked, line, &found))
+            .or_else(|| self.as_whole_area(asked, line, &found))
             .or_else(|| self.seen_widely(asked, line, &found))
             .or_else(|| self.after_the_balance(line, &found))
             .or_else(|| self.true_of_known(line, &found))
@@ -182,13 +193,7 @@ impl Session {
         if !unseen || !is_form || !self.lacks_a_factor(line) || !self.names_unknowns_only(line) {
             return None;
         }
-        let places = std::iter::once(0).chain(
-            line.char_indices()
-                .filter(|(_, c)| matches!(c, '=' | '+' | '-' | '−' | '('))
-                .map(|(at, c)| at + c.len_utf8()),
-        );
-        places.take(MOST_PLACES).find_map(|at| {
-            let way = format!("{}1*{}", &line[..at], &line[at..]);
+        with_a_factor(line).into_iter().find_map(|way| {
             let mut judgement = self.judged_in_force(asked, &way);
             let holds = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
             if !holds || !judgement.proved || judgement.names.is_some() {
@@ -196,6 +201,31 @@ impl Session {
             }
             judgement.layout.clone_from(&found.layout);
             Some(judgement)
+        })
+    }
+
+    /// `b² - b - 6 = 5.7`, where the length that stands with b comes to one metre: noted at least,
+    /// if the unknown comes out right with it.
+    fn with_a_metre_dropped(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let Truth::Mismatched(mismatch) = &found.truth else {
+            return None;
+        };
+        if mismatch.kind != MismatchKind::Sum || !self.names_unknowns_only(line) {
+            return None;
+        }
+        with_a_factor(line).into_iter().find_map(|way| {
+            let mut judgement = self.judged_in_force(asked, &way);
+            let right = matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded);
+            let comes_right = is_unseen(&judgement) && judgement.names.is_none();
+            (right || comes_right).then(|| {
+                judgement.layout.clone_from(&found.layout);
+                judgement
+            })
         })
     }
 
@@ -474,6 +504,17 @@ fn without_pi(line: &str) -> String {
         number
     };
     format!("{}{number}{rest}", &before[..from])
+}
+
+/// A line with a factor of one before each of its terms in turn.
+fn with_a_factor(line: &str) -> Vec<String> {
+    let signs = line
+        .char_indices()
+        .filter(|(_, c)| matches!(c, '=' | '+' | '-' | '−' | '('))
+        .map(|(at, c)| at + c.len_utf8());
+    let places = std::iter::once(0).chain(signs).take(MOST_PLACES);
+    let with = |at| format!("{}1*{}", &line[..at], &line[at..]);
+    places.map(with).collect()
 }
 
 /// `1.5² + 1.6² kN²`: a line with the unit of each square beside its number. A unit in brackets is

@@ -120,6 +120,7 @@ impl Session {
             lines: Vec::new(),
             void: BTreeMap::new(),
             fallen: BTreeMap::new(),
+            told_by: BTreeMap::new(),
             now: String::new(),
         });
         let mut prose = Prose::default();

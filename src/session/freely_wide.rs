@@ -6,6 +6,11 @@ use crate::judge::{Judgement, Remark, Truth};
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
 
+/// What an area is called by itself, and what that of a whole lamina is in its key.
+const AREA: &str = "A";
+const WHOLE_AREA: &str = "ΣA";
+const SQUARE_METRE: [&str; 2] = ["m²", "m^2"];
+
 impl Session {
     /// A line that is proved once its numbers may stand for what is worked out on the drawing or in
     /// the head: places on a tilted body, sums of weights, moments about another point.
@@ -60,6 +65,54 @@ impl Session {
         let mut judgement = self.judged_widely(asked, line);
         let hard = judgement.truth == Truth::DoesNotHold && judgement.evidence.rounded_hard;
         if !hard || judgement.target != found.target {
+            return None;
+        }
+        judgement.layout.clone_from(&found.layout);
+        Some(judgement)
+    }
+
+    /// `A = 0.717 m²` where A is a force: the whole area of a lamina, if it is that.
+    pub(super) fn as_whole_area(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        if !matches!(found.truth, Truth::DoesNotHold | Truth::WrongUnit { .. }) {
+            return None;
+        }
+        let (name, rest) = line.split_once('=')?;
+        let is_area = SQUARE_METRE.iter().any(|unit| rest.contains(unit));
+        let known = self
+            .key
+            .steps
+            .iter()
+            .any(|step| step.symbol.as_str() == WHOLE_AREA);
+        if name.trim() != AREA || !known || found.evidence.alone && !is_area {
+            return None;
+        }
+        let mut judgement = self.judged_in_force(asked, &format!("{WHOLE_AREA} ={rest}"));
+        if !judgement.truth.holds() {
+            return None;
+        }
+        judgement.layout.clone_from(&found.layout);
+        Some(judgement)
+    }
+
+    /// `Smax = S`: a limit told by what reaches it, which is the same the other way about.
+    pub(super) fn given_told_by(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        found.evidence.misread?;
+        let (given, name) = line.split_once('=')?;
+        if !self.is_symbol(name.trim()) {
+            return None;
+        }
+        let mut judgement = self.judged_in_force(asked, &format!("{} = {given}", name.trim()));
+        if !judgement.truth.holds() {
             return None;
         }
         judgement.layout.clone_from(&found.layout);

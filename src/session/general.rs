@@ -185,15 +185,7 @@ impl Session {
         if !asked.is_general() {
             return;
         }
-        let own = crate::judge::Own {
-            line: 0,
-            value: 0.0,
-            typed: None,
-            function: [0.0; 4],
-            right: true,
-            against: false,
-            relation: false,
-        };
+        let own = crate::judge::Own::right([0.0; 4], 0);
         if self.key.gives(asked).is_none() {
             self.state.standing.insert(asked, own);
         }

@@ -2,7 +2,7 @@
 
 use super::Session;
 use super::acting::Way;
-use crate::judge::Judgement;
+use crate::judge::{Judgement, Truth};
 use crate::key::{Axis, StepId};
 use crate::system::System;
 
@@ -61,6 +61,61 @@ impl Session {
             judgement.refuse_way();
         }
         Some(judgement)
+    }
+
+    /// `FN = 28.4 N up the slope`: a force told with the sense in which it acts along a sloping line;
+    /// `None` for other lines.
+    pub(super) fn judged_up_or_down(&self, asked: StepId, line: &str) -> Option<Judgement> {
+        let says = ["statement.up", "statement.down"];
+        if !says.iter().any(|key| self.has_word(line, key)) {
+            return None;
+        }
+        let (force, way) = self.force_and_sense(line)?;
+        let mut judgement = self.judged(asked, force);
+        if matches!(judgement.truth, Truth::NotUnderstood(_)) {
+            return None;
+        }
+        let acts_so = |own: Way| is_parallel(own, way) && own.0 * way.0 + own.1 * way.1 > 0.0;
+        let ways = self.ways_of(judgement.target);
+        if judgement.truth.holds() && !ways.is_empty() && !ways.into_iter().any(acts_so) {
+            judgement.refuse_way();
+        }
+        Some(judgement)
+    }
+
+    /// A force, and a vector up or down the line of which that is told behind it.
+    fn force_and_sense<'l>(&self, line: &'l str) -> Option<(&'l str, Way)> {
+        let line = line.trim_end().trim_end_matches('.');
+        self.sloping_lines().into_iter().find_map(|(noun, way)| {
+            let at = line.len().checked_sub(noun.len())?;
+            let (rest, last) = (line.get(..at)?, line.get(at..)?);
+            let rest = (last.to_lowercase() == noun).then_some(rest)?;
+            let rest = self.before(rest, "statement.filler").unwrap_or(rest);
+            let (force, sign) = match self.before(rest, "statement.up") {
+                Some(force) => (force, 1.0),
+                None => (self.before(rest, "statement.down")?, -1.0),
+            };
+            let sign = f64::copysign(sign, sign * way.1);
+            let has_value = force.contains(|c: char| c.is_ascii_digit()) && force.contains('=');
+            has_value.then_some((force, (sign * way.0, sign * way.1)))
+        })
+    }
+
+    /// The lines that rise: of bodies, ropes and struts, and of what a rough contact lies on, by its
+    /// noun and by what a slope is called.
+    fn sloping_lines(&self) -> Vec<Straight> {
+        let frictions = self.exerted().into_iter();
+        let frictions = frictions.filter(|force| force.kind == "friction");
+        let slopes =
+            frictions.filter_map(|force| Some((force.noun, *force.on.first()?.ways.first()?)));
+        let mut lines: Vec<Straight> = slopes.collect();
+        if let Some((_, way)) = lines.first().cloned() {
+            let usual = self.words.word("statement.slope");
+            lines.extend(usual.split(',').map(|noun| (noun.trim().to_owned(), way)));
+        }
+        lines.extend(self.known_lines());
+        let rises = |(noun, (x, y)): &Straight| !noun.is_empty() && y.abs() > SAME_LINE * x.abs();
+        lines.into_iter().filter(rises).collect()
     }
 
     /// A force, and a vector along the line that is told behind it; true where it lies across that.

@@ -59,6 +59,7 @@ mod ways;
 mod why;
 mod worded;
 mod worded_fit;
+mod worked_from;
 
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
@@ -368,7 +369,12 @@ impl Session {
             .iter()
             .map(|(symbol, own)| (symbol.clone(), own.dimension))
             .collect();
-        self.with_told_names(Names::asking(&self.problem, &self.key, &own, self.asked()))
+        self.with_told_names(Names::asking(
+            &self.problem,
+            &self.key,
+            &own,
+            self.asked_by_names(),
+        ))
     }
 
     fn own_values(&self) -> Vec<OwnName> {

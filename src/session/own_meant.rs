@@ -5,7 +5,7 @@
 use super::turn::verdict_of;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, Remark, Truth};
-use crate::key::{Axis, Part, Step, StepId};
+use crate::key::{Axis, Part, StepId};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -78,25 +78,14 @@ impl Session {
         if !self.is_symbol("F") || self.is_symbol("f") || self.is_hers("f") {
             return None;
         }
-        let mut steps = self.key.asked();
-        let is_friction = |step: &&Step| {
-            let heading = self.key.heading(step.id);
-            heading.is_some_and(|heading| heading.kind == "friction")
-        };
-        let friction = steps.find(is_friction)?;
+        let friction = self.key.step(self.only_friction()?)?;
         let letter = |c: char| c.is_alphanumeric() || c == '_';
         let is_capital = |line: &str| line.split(|c| !letter(c)).any(|word| word == "F");
-        let two = steps.find(is_friction).is_none()
-            && (freely.lines.iter().any(|(_, line, _)| is_capital(line)) || is_capital(line));
+        let earlier = &mut freely.lines.iter().map(|(_, line, _)| line.as_str());
+        let both = earlier.chain([line]).any(is_capital);
         let symbol = friction.symbol.typed();
-        let meant = put(line, "f", &symbol);
-        // A name at the head is told.
-        let head = format!("({symbol})");
-        let meant = match meant.trim_start().strip_prefix(&head) {
-            Some(rest) => format!("{symbol}{rest}"),
-            None => meant,
-        };
-        (two && meant != line).then_some(meant)
+        let meant = with_symbol(line, "f", &symbol);
+        (both && meant != line).then_some(meant)
     }
 
     /// A line with what names of hers mean in their place, where it is seen to hold so.
@@ -440,8 +429,17 @@ fn is_value(line: &str, name: &str) -> bool {
     })
 }
 
+/// A line with a symbol of the problem in the place of a name, which at its head is told.
+pub(super) fn with_symbol(line: &str, name: &str, symbol: &str) -> String {
+    let meant = put(line, name, symbol);
+    match meant.trim_start().strip_prefix(&format!("({symbol})")) {
+        Some(rest) => format!("{symbol}{rest}"),
+        None => meant,
+    }
+}
+
 /// A line with a form in the place of a name, wherever that stands by itself or behind a factor.
-fn put(line: &str, name: &str, form: &str) -> String {
+pub(super) fn put(line: &str, name: &str, form: &str) -> String {
     let part = |c: char| c.is_alphabetic() || c == '_';
     let mut way = String::new();
     let mut from = 0;

@@ -157,22 +157,34 @@ impl Session {
     ) -> Option<Judgement> {
         let refused = self.is_free() && judgement.truth == Truth::DoesNotHold;
         let spoken = diagnosis.spoken().filter(|_| refused)?;
-        let left_out = LEAVE_OUT.contains(&self.instances[spoken.instance].mistake.id);
-        if !left_out || !diagnosis.is_by_form() {
+        let instance = &self.instances[spoken.instance];
+        // A number alone is that of the same working, too.
+        let shown = diagnosis.is_by_form() || judgement.evidence.alone;
+        if !LEAVE_OUT.contains(&instance.mistake.id) || !shown {
             return None;
         }
-        let part = matches!(judgement.target, StepId::Reaction(..));
+        let part = matches!(judgement.target, StepId::Reaction(..)) || diagnosis.of_part.is_some();
         let unknown = self.key.unknown().filter(|_| part)?;
         // What she found before is what that working gives.
         let hers = self.state.standing.get(&unknown).filter(|own| !own.right)?;
-        let without = &self.instances[spoken.instance].key;
+        let without = &instance.key;
         let gives = without.function(&self.key, unknown, &self.sampling, &BTreeMap::new())?;
         if (gives[0] - hers.value).abs() > SAME * gives[0].abs() {
             return None;
         }
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
-        let own = own_of_wrong(&board, judgement, self.state.next_number, None)?;
+        if diagnosis.of_part.is_some() {
+            return Some(following(judgement, None));
+        }
+        let mut own = own_of_wrong(&board, judgement, self.state.next_number, None)?;
+        // It points as that working has it.
+        let step = judgement.target;
+        let given = without.function(&self.key, step, &self.sampling, &BTreeMap::new());
+        if let Some(given) = given.filter(|given| own.function[0] * given[0] < 0.0) {
+            let turned = own.function.map(|value| value.abs().copysign(given[0]));
+            own.function = turned;
+        }
         Some(following(judgement, Some(own)))
     }
 }

@@ -132,7 +132,7 @@ fn is_number(text: &str) -> bool {
 
 /// A line with a form in the place of a number, wherever that stands by itself; `None` where it
 /// does not stand in it.
-fn with_form(line: &str, number: &str, form: &str) -> Option<String> {
+pub(super) fn with_form(line: &str, number: &str, form: &str) -> Option<String> {
     let part = |c: char| c.is_alphanumeric() || matches!(c, '.' | ',' | '_' | '^');
     let alone = |at: usize| {
         let before = line[..at].chars().next_back();

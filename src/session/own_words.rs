@@ -302,7 +302,7 @@ impl Session {
 
     /// True for a symbol of the problem, spelled as it is printed.
     pub(super) fn is_symbol(&self, name: &str) -> bool {
-        let names = Names::asking(&self.problem, &self.key, &[], self.asked());
+        let names = Names::asking(&self.problem, &self.key, &[], self.asked_by_names());
         let mut known = names.vocabulary().names.iter();
         known.any(|known| {
             let printed = known.symbol.shown() == name || known.symbol.typed() == name;
@@ -312,7 +312,7 @@ impl Session {
 
     /// The direction of a force that a name of the problem stands for.
     fn direction_named(&self, name: &str) -> Option<StepId> {
-        let names = Names::asking(&self.problem, &self.key, &[], self.asked());
+        let names = Names::asking(&self.problem, &self.key, &[], self.asked_by_names());
         let known = &names.vocabulary().names;
         let at = known.iter().position(|known| {
             known.symbol.shown() == name || known.spellings.iter().any(|one| one == name)
@@ -324,7 +324,7 @@ impl Session {
     }
 
     /// The quantity of the problem that words are of: the one whose title says the same.
-    fn step_said(&self, words: &str) -> Option<StepId> {
+    pub(super) fn step_said(&self, words: &str) -> Option<StepId> {
         // A thing alone may be a place.
         if !self.has_word(words, "own.kinds") {
             return None;

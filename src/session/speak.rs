@@ -355,7 +355,8 @@ impl Session {
         if judgement.remarks.contains(&Remark::WayOpen) {
             return self.words.say("talk.way-open", &[]);
         }
-        if judgement.remarks.contains(&Remark::LeaveLetter) {
+        let hers = judgement.names.is_some() && self.is_free();
+        if judgement.remarks.contains(&Remark::LeaveLetter) && !hers {
             return self.leave_letter(judgement.target);
         }
         let other = judgement.remarks.iter().find_map(|remark| match remark {

@@ -50,6 +50,8 @@ pub(super) struct Freely {
     pub(super) void: BTreeMap<usize, Vec<(StepId, Own)>>,
     /// Those that followed and do no longer, with the values that she had in them.
     pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
+    /// What was told by names alone, and by which.
+    pub(super) told_by: BTreeMap<StepId, Vec<StepId>>,
     /// The line that is answered now, as typed.
     pub(super) now: String,
 }

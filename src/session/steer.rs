@@ -211,13 +211,8 @@ impl Session {
         };
         if let Some(function) = function {
             let own = Own {
-                line: 0,
-                value: function[0],
-                typed: None,
-                function,
-                right: true,
-                against: false,
                 relation: !self.is_number(asked),
+                ..Own::right(function, 0)
             };
             self.state.standing.insert(asked, own);
         }

@@ -165,15 +165,8 @@ impl Session {
             let told = open.judgement.evidence.turned_about.clone();
             let told = told.filter(|_| !kilo);
             let right = || {
-                board.right(target).map(|right| Own {
-                    line: open.number,
-                    value: right[0],
-                    typed: None,
-                    function: right,
-                    right: true,
-                    against: false,
-                    relation: false,
-                })
+                let right = board.right(target);
+                right.map(|right| Own::right(right, open.number))
             };
             told.or_else(right)
                 .map(|own| own.pointing(sign, open.number))

@@ -29,6 +29,43 @@ const TENSION: &str =
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
+    // A factor of one metre that stands with b in a square is seldom written.
+    ("../workings/hay", &[], "5.7 = b² - b - 6", Sign::Noted, "comes out right"),
+    ("../workings/hay", &[], "b^2 = b + 11.7", Sign::Noted, "comes out right"),
+    ("../workings/hay", &[], "5.7 = b² - b - 9", Sign::Wrong, "length is missing"),
+    ("../workings/hay", &[], "5.7 = b² - 3b - 6", Sign::Wrong, ""),
+    // What is left of two parts that nearly cancel is as fine as they are.
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 283 cos 60 - 200 cos 45 = 0.1 N", Sign::Right, ""),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 283 cos 60 - 200 cos 45 = 2 N", Sign::Wrong, "not its value"),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 0.1 N", Sign::Rounded, ""),
+    ("../workings/post_pulled", &["T = 283 N"], "Hx = 2 N", Sign::Wrong, ""),
+    ("../workings/bag_at_rope", &["T = 205 N"], "Hy = 118 - 205 sin 35 = 0.4 N", Sign::Right, ""),
+    ("../workings/bag_at_rope", &["T = 205 N"], "Hy = 118 - 205 sin 35 = 2 N", Sign::Wrong, "not its value"),
+    // The whole area may be called A, by its unit or its form.
+    ("lamina_props", &[], "A = 0.717 m²", Sign::Right, ""),
+    ("lamina_props", &[], "A = 0.6 + 0.18 - 0.0628 = 0.717", Sign::Right, ""),
+    ("lamina_props", &[], "A = 0.817 m²", Sign::Wrong, ""),
+    ("lamina_props", &[], "A = 0.6 + 0.18 + 0.0628 = 0.843", Sign::Wrong, ""),
+    ("lamina_props", &[], "A = 0.717 N", Sign::Wrong, ""),
+    // A force up or down the slope.
+    ("../workings/block_pushed", &[], "FN = 110 N down the slope", Sign::Right, ""),
+    ("../workings/block_pushed", &[], "FN = 110 N up the slope", Sign::Wrong, "not the way"),
+    ("../workings/block_pushed", &[], "FN = 150 N down the slope", Sign::Wrong, ""),
+    ("../workings/ramp_parts", &[], "FN = 28.5 N up the incline", Sign::Right, ""),
+    ("../workings/ramp_parts", &[], "FN = 28.5 N down the ramp", Sign::Wrong, "not the way"),
+    // A limit may be told by what reaches it.
+    ("../workings/joint_strut", &[], "Smax = S", Sign::Right, ""),
+    ("../workings/joint_strut", &[], "Smax = T", Sign::Wrong, ""),
+    ("../workings/joint_strut", &[], "Smax = 600 N", Sign::Wrong, "The problem gives"),
+    // The root of a balance that stands, in numbers carried to three figures.
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 811.7 N", Sign::Rounded, ""),
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 813.7 N", Sign::Wrong, ""),
+    ("mast --seed 3", &["T*4.2*sin 65 = 956 + 1800 + 335"], "T = 808.7 N", Sign::Wrong, ""),
+    // f in a balance, before it was told as the friction.
+    ("leaning", &[], "f - R = 0", Sign::Right, ""),
+    ("leaning", &["f - R = 0"], "f = R", Sign::Right, ""),
+    ("leaning", &["f - R = 0"], "f = N", Sign::Wrong, ""),
+    ("leaning", &[], "f - N = 0", Sign::Unclear, "not known"),
     // A square worked out wrongly is no other value, and a quotient of weights no pull.
     ("boom", &["W1 = 260 N", "W1^2 = 68600"], "T = 426.9 N", Sign::Follows, "line 1"),
     ("mast --seed 3", &["W1 = 750 N", "W1/Wb = 1.3148"], "T = 1.21 N", Sign::Wrong, ""),
@@ -352,6 +389,60 @@ const CARRIED: &[Row] = &[
     ("counter --seed 3", &[], "W2/W1 = 1", Sign::Wrong, ""),
     ("counter --seed 3", &[], "W2/W1 = 1.15", Sign::Right, ""),
     ("mast --seed 12", &[], "L/2 = 3 m", Sign::Wrong, ""),
+    // The way is that of her own pull.
+    ("counter --seed 3", &["T = 480 N"], "H = 30 N", Sign::Follows, "downwards"),
+    // Who leaves the body's weight out everywhere is true to her own drawing, in any form.
+    ("counter --seed 3", &["T = 357 N"], "H = 357 - 127 - 147", Sign::Follows, "downwards"),
+    ("counter --seed 3", &["T = 357 N"], "H = 83 N", Sign::Follows, "downwards"),
+    ("counter --seed 3", &["T = 357 N"], "H + T = 127 + 147", Sign::Follows, ""),
+    ("counter --seed 3", &["T = 496 N"], "H = 222 N", Sign::Wrong, ""),
+    // A balance of forces with the pull in it shows its thought before the pull is found.
+    ("counter --seed 3", &[], "H + T = 127 + 147", Sign::Wrong, "leaves out Wb"),
+    ("mast --seed 3", &[], "Hy + T cos 10 = Wb + W1 + W2", Sign::Wrong, "cos β"),
+    ("mast --seed 3", &[], "Hy + T sin 10 = Wb + W1 + W2", Sign::Right, ""),
+    // What a slip in a product without a name leads to, by way of a sum.
+    ("counter --seed 23", &["186*1.2 = 223.2", "255*0.9 = 200", "223.2 + 200 = 423.2"], "T = 423.2/1.3 = 326 N", Sign::Follows, "line 2"),
+    ("counter --seed 23", &["186*1.2 = 223.2", "255*0.9 = 200", "223.2 + 200 = 423.2"], "T = 433.2/1.3 = 333 N", Sign::Wrong, ""),
+    ("mast --seed 24", &["T = 848", "848 sin 15 = 291", "1244 - 291 = 953"], "Hy = 953", Sign::Follows, "line 2"),
+    ("mast --seed 24", &["T = 848", "848 sin 15 = 291", "1244 - 291 = 953"], "Hy = 963", Sign::Wrong, ""),
+    ("forearm", &["49*35 = 1751", "235.5 + 1751 = 1986.5"], "M = 1986.5/3.94 = 504 N", Sign::Follows, "line 1"),
+    ("../workings/goat", &["294*0.75 = 202.5", "202.5/147 = 1.38"], "d = 3.5 + 1.38 = 4.88", Sign::Follows, "line 1"),
+    ("../workings/goat", &["294*0.75 = 202.5", "202.5/147 = 1.38"], "d = 3.5 + 1.48 = 4.98", Sign::Wrong, ""),
+    ("mast --seed 21", &["M1 = 581 Nm", "M2 = 1345 Nm", "M3 = T*4.32"], "M1 + M2 = M3", Sign::Right, ""),
+    ("mast --seed 21", &["M1 = 581 Nm", "M2 = 1345 Nm", "M3 = T*4.32"], "M1 - M2 = M3", Sign::Wrong, ""),
+    ("ladder", &["M2 = 686*d*cos62"], "196*2*cos62 + M2 = 309*4*sin62", Sign::Right, ""),
+    // A circle of names finds nothing.
+    ("walkway --seed 23", &["Tx = T cos β", "Hx = -Tx"], "T = -Hx/cos β", Sign::Noted, "no more than"),
+    ("centre", &["x̄ = ȳ"], "ȳ = x̄", Sign::Noted, "no more than"),
+    ("mast --seed 23", &["k = T/2"], "Hx = 2 k", Sign::Right, "T still unknown"),
+    // A bare m of several masses is all of them, or one of the problem's that was misread.
+    ("counter --seed 29", &["m = 58 kg"], "T + H = m*9.8", Sign::Right, ""),
+    ("counter --seed 23", &["M = 452.8"], "T = M/1.3", Sign::Right, ""),
+    ("counter --seed 29", &[], "m = 59 kg", Sign::Wrong, "The problem gives"),
+    ("mast --seed 23", &[], "two T = 763 N", Sign::Unclear, "two"),
+    ("mast --seed 23", &[], "weight of the bag = 343 N", Sign::Noted, "What is"),
+    ("mast --seed 23", &[], "weight of the bag = 205.8 N", Sign::Right, "bag of gear"),
+    ("ladder", &[], "R = 999", Sign::Noted, "judged when you use it"),
+    // What is done in the moment sum shows in no form of the hinge's force.
+    ("walkway --seed 21", &[], "Hy = T sin β", Sign::Wrong, "!far end"),
+    ("walkway --seed 21", &[], "ψ = β", Sign::Wrong, "!without W1"),
+    ("counter --seed 25", &[], "H = T", Sign::Wrong, "!far end"),
+    ("walkway --seed 21", &[], "Hx = T sin β", Sign::Wrong, "sin β"),
+    ("gate", &[], "W*1.5 = B*1.2 + Ay*1.5", Sign::Wrong, "!missing"),
+    // A root counted the other way is no reach from nothing to the value.
+    ("jib", &["Wb*1.5 + W1*3 = S sin 36.9*2"], "S = 100 N", Sign::Wrong, ""),
+    ("jib", &["Wb*1.5 + W1*3 = S sin 36.9*2"], "S = 3000 N", Sign::Wrong, ""),
+    ("gate", &["W*1.5 + B*1.2 = 0"], "B = 100 N", Sign::Wrong, ""),
+    ("gate", &["W*1.5 + B*1.2 = 0"], "B = 735 N", Sign::Right, ""),
+    // A name told anew is what it was told last.
+    ("counter --seed 41", &["w = 19*9.8", "w = 5"], "T = (1.3 w + 299.88)/1.9", Sign::Wrong, ""),
+    ("internal_hinge", &["u = 6 kN", "u = 12 kN"], "B = u", Sign::Wrong, ""),
+    ("bracket", &["k = 11.76*0.6", "k = 30"], "ME = 8.82+k+8-12.5", Sign::Wrong, ""),
+    ("bracket", &["k = 11.76*0.6"], "ME = 8.82+k+8-12.5", Sign::Right, ""),
+    // Words before numbers say what they come to.
+    ("sign", &[], "tension in the left rope: 116 N", Sign::Wrong, ""),
+    ("sign", &[], "tension in the right rope: 116 N", Sign::Right, ""),
+    ("mast --seed 48", &[], "weight of the practice dummy: 755 N", Sign::Wrong, ""),
 ];
 
 #[test]

@@ -1,8 +1,8 @@
 //! Laws tried on any candidate of any lesson, worth asking or not, and on problems made from it.
 
-use super::{PULL, empty_board, near, pull, scaled, value, with};
+use super::{PULL, near, pull, scaled, value, with};
 use leverwright::draw::candidates;
-use leverwright::judge::{Names, Standing, judge};
+use leverwright::judge::{Board, Names, Standing, judge};
 use leverwright::key::{Axis, Part, Sampling, StepId, derive};
 use leverwright::lesson::{Lesson, built_in};
 use leverwright::mistakes::right_line;
@@ -160,7 +160,7 @@ proptest! {
     fn verif_every_right_line_holds(problem in any_problem()) {
         let (key, sampling) = (derive(&problem).unwrap(), Sampling::of(&problem));
         let (names, standing) = (Names::of(&problem, &key, &[]), Standing::new());
-        let board = empty_board(&problem, &key, (&sampling, &names, &standing));
+        let board = Board::of((&problem, &key, &sampling), (&names, &standing));
         let mut judged = 0;
         for step in key.asked() {
             let Some(line) = right_line(&problem, &key, step.id, &sampling) else {

@@ -1,8 +1,8 @@
 //! The balance of moments as people write it, worked to three figures in one place or another, and
 //! balances that are built to come out right by chance.
 
-use super::{empty_board, problems};
-use leverwright::judge::{Judgement, Names, Remark, Standing, Truth, judge};
+use super::problems;
+use leverwright::judge::{Board, Judgement, Names, Remark, Standing, Truth, judge};
 use leverwright::key::{Axis, BalanceKind, Key, Part, Pins, Sampling, StepId, derive};
 use leverwright::problem::{ForceId, Problem};
 
@@ -265,7 +265,7 @@ fn judged_at(problem: &Problem, key: &Key, asked: StepId, line: &str) -> Judgeme
     let (sampling, names) = (Sampling::of(problem), Names::of(problem, key, &[]));
     let standing = Standing::new();
     judge(
-        &empty_board(problem, key, (&sampling, &names, &standing)),
+        &Board::of((problem, key, &sampling), (&names, &standing)),
         asked,
         line,
         1,
