@@ -16,11 +16,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{
-    along_body, difference, each, only, pull, turning, with_distance, without_in,
-};
+use super::rewriting::{each, from_far_end, only, pull, turning};
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key, StepId};
+use crate::key::Key;
 use crate::problem::{ForceId, Place, Problem};
 
 /// The mistake.
@@ -55,15 +53,7 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
     };
     let mut changed = key.clone();
     for id in forces {
-        let at = problem.force(id)?.at;
-        changed = match at {
-            Place::Tip => without_in(&changed, StepId::MomentSum, id),
-            at => {
-                let length = Formula::given(problem.body().length);
-                let rest = difference(length, along_body(problem, at));
-                with_distance(&changed, id, rest)
-            }
-        };
+        changed = from_far_end(problem, &changed, id)?;
     }
     Some(changed)
 }

@@ -15,10 +15,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{each, only, turning};
-use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key, Rule, StepId};
-use crate::problem::Problem;
+use super::rewriting::{each_angle, with_angle};
+use super::{Kind, Mistake, Skill};
+use crate::key::Formula;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -29,17 +28,6 @@ pub(super) static MISTAKE: Mistake = Mistake {
     prior: 1.5,
     common: false,
     sign: None,
-    scopes: |_, key| {
-        let mut forces = turning(key);
-        forces.retain(|id| key.step(StepId::Angle(*id)).is_some());
-        each(forces)
-    },
-    rewrite,
+    scopes: |_, key| each_angle(key),
+    rewrite: |_, key, scope| with_angle(key, scope, |angle| angle.over(Formula::Number(2.0))),
 };
-
-fn rewrite(_: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let step = StepId::Angle(only(scope)?);
-    let angle = key.formula(step)?;
-    let changed = angle.over(Formula::Number(2.0));
-    Some(key.with_rule(step, Rule::Formula(changed)))
-}

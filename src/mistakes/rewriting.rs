@@ -255,3 +255,27 @@ pub(super) fn known_over_distance(id: ForceId) -> Formula {
 pub(super) fn acts_squarely(key: &Key, id: ForceId) -> bool {
     ratio(key, id).is_none()
 }
+
+/// The key with the distance of a force measured from the far end; at that end it has no term.
+pub(super) fn from_far_end(problem: &Problem, key: &Key, id: ForceId) -> Option<Key> {
+    Some(match problem.force(id)?.at {
+        Place::Tip => without_in(key, StepId::MomentSum, id),
+        at => {
+            let length = Formula::given(problem.body().length);
+            with_distance(key, id, difference(length, along_body(problem, at)))
+        }
+    })
+}
+
+/// The scopes of a mistake in the size of an angle: each force that has one with the body.
+pub(super) fn each_angle(key: &Key) -> Vec<Scope> {
+    let has_angle = |id: &ForceId| key.step(StepId::Angle(*id)).is_some();
+    each(turning(key).into_iter().filter(has_angle))
+}
+
+/// The key with the angle of a force changed.
+pub(super) fn with_angle(key: &Key, scope: Scope, change: fn(Formula) -> Formula) -> Option<Key> {
+    let step = StepId::Angle(only(scope)?);
+    let changed = change(key.formula(step)?);
+    Some(key.with_rule(step, Rule::Formula(changed)))
+}

@@ -15,9 +15,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{along_body, difference, known_turning, with_distance, without_in};
+use super::rewriting::{from_far_end, known_turning};
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key, StepId};
+use crate::key::Key;
 use crate::problem::{Place, Problem};
 
 /// The mistake.
@@ -44,14 +44,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
 fn rewrite(problem: &Problem, key: &Key, _: Scope) -> Option<Key> {
     let mut changed = key.clone();
     for id in known_turning(problem, key) {
-        changed = match problem.force(id)?.at {
-            Place::Tip => without_in(&changed, StepId::MomentSum, id),
-            at => {
-                let length = Formula::given(problem.body().length);
-                let rest = difference(length, along_body(problem, at));
-                with_distance(&changed, id, rest)
-            }
-        };
+        changed = from_far_end(problem, &changed, id)?;
     }
     Some(changed)
 }
