@@ -3,10 +3,14 @@
 
 #[path = "freely/again.rs"]
 mod again;
+#[path = "freely/breaker.rs"]
+mod breaker;
 #[path = "freely/counted.rs"]
 mod counted;
 #[path = "freely/manners.rs"]
 mod manners;
+#[path = "freely/named.rs"]
+mod named;
 #[path = "freely/slipped.rs"]
 mod slipped;
 #[path = "freely/tried.rs"]

@@ -5,7 +5,7 @@
 
 use crate::judge::{Board, Factor, Judgement, Terms};
 use crate::key::{Formula, Key, Part, StepId};
-use crate::mistakes::{Instance, Mistake, Sign, Skill, WRONG_LEG};
+use crate::mistakes::{Instance, Mistake, NOT_RESOLVED, Sign, Skill, WRONG_LEG};
 use crate::units::Dimension;
 
 /// Two terms are the same though numbers in them were rounded.
@@ -74,16 +74,35 @@ pub(super) fn scales(board: &Board<'_>) -> Vec<f64> {
 /// True if the line has the terms of `key` at the judged step, each once and no other, in numbers.
 pub(super) fn has_every_term(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
     let typed = judgement.evidence.terms.as_they_stand();
-    let Some(meant) = Terms::of_step(board, key, judgement.target, false) else {
-        return false;
-    };
-    let meant = meant.as_they_stand();
+    let meant = Terms::of_step(board, key, judgement.target, false);
+    typed.len() > 2 && meant.is_some_and(|meant| is_each_once(&typed, &meant.as_they_stand(), 1.0))
+}
+
+/// True if the line has the terms of `key` at the judged step, each once and no other, as they stand
+/// or multiplied through.
+pub(super) fn is_made_of(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let typed = &judgement.evidence.terms;
+    let (stands, cleared) = (typed.as_they_stand(), typed.cleared());
+    let scales = scales(board);
+    let forms = [false, true].map(|summed| Terms::of_step(board, key, judgement.target, summed));
+    forms.iter().flatten().any(|meant| {
+        let above = meant.cleared();
+        is_each_once(&stands, &meant.as_they_stand(), 1.0)
+            || scales
+                .iter()
+                .any(|scale| is_each_once(&cleared, &above, *scale))
+    })
+}
+
+/// True if these terms are so many times those meant, each once and no other.
+fn is_each_once(typed: &[Factor], meant: &[Factor], scale: f64) -> bool {
     let mut left: Vec<&Factor> = typed.iter().collect();
     let mut found = |term: &Factor| {
-        let at = left.iter().position(|other| same(other.value, term.value));
+        let wanted = scale * term.value;
+        let at = left.iter().position(|other| same(other.value, wanted));
         at.map(|at| left.remove(at)).is_some()
     };
-    typed.len() == meant.len() && typed.len() > 2 && meant.iter().all(&mut found)
+    typed.len() == meant.len() && meant.iter().all(&mut found)
 }
 
 fn matched(typed: &[Factor], meant: &[Factor], scale: f64) -> f64 {
@@ -113,7 +132,7 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
         || Some(judgement.target) == board.unknown()
             && key.step(judgement.target).map(|step| &step.rule)
                 == board.key.step(judgement.target).map(|step| &step.rule);
-    let terms = |key: &Key| Terms::of_balance(board, key).filter(|_| of_balance);
+    let terms = |key: &Key| Terms::of_balance(board, key, StepId::MomentSum).filter(|_| of_balance);
     let (Some(right), Some(wrong)) = (terms(board.key), terms(key)) else {
         return false;
     };
@@ -158,6 +177,13 @@ pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     // What an equation sets against each other is not solved yet.
     let unsolved = mistake.skill == Skill::Solving && evidence.equation;
     let of_ratio = mistake.family == WRONG_LEG || mistake.sign.is_some();
+    // Where a ratio stands in every term no force was left whole.
+    let terms = evidence.terms.as_they_stand();
+    let every = evidence.equation && terms.len() > 1;
+    let every = every && terms.iter().all(|term| term.shape.is_resolved());
+    if every && mistake.family == NOT_RESOLVED {
+        return false;
+    }
     let ratio = !(of_ratio && evidence.unresolved && !judgement.target.is_angle());
     divided && ratio && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)
 }

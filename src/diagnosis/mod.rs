@@ -21,7 +21,7 @@ pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Part, Samples, StepId, agree};
-use crate::mistakes::{Instance, Scope, Sign, Skill};
+use crate::mistakes::{Instance, MASS_OF_ANOTHER, Scope, Sign, Skill};
 use std::cmp::Ordering;
 use world::{World, is_settled};
 
@@ -217,11 +217,16 @@ fn explain(
             )
         })
         .collect();
+    for (world, instance) in worlds.iter_mut().zip(instances) {
+        if is_one_sided(board, judgement.target, instance) {
+            *world = World::default();
+        }
+    }
     // Another weight than the one asked is that, unless it is told by the name of the one asked.
     let weight = matches!(judgement.target, StepId::Weight(_));
     if weight && judgement.evidence.other_step.is_some() && !is_told_by_name(board, judgement) {
         for (world, instance) in worlds.iter_mut().zip(instances) {
-            if matches!(instance.scope, Scope::Two(..)) {
+            if instance.mistake.family == MASS_OF_ANOTHER {
                 *world = World::default();
             }
         }
@@ -254,6 +259,19 @@ fn explain(
         value::explain(board, judgement, known, &worlds, &mut diagnosis);
     }
     diagnosis
+}
+
+/// True for two masses exchanged where the weight of the other one stands right: only one of them was
+/// taken for another.
+fn is_one_sided(board: &Board<'_>, target: StepId, instance: &Instance) -> bool {
+    let Scope::Two(one, other) = instance.scope else {
+        return false;
+    };
+    let stands = |force| {
+        let weight = StepId::Weight(force);
+        weight != target && is_settled(board, target, weight)
+    };
+    instance.mistake.id == "masses-exchanged" && (stands(one) || stands(other))
 }
 
 /// True for a line that begins with the name of what it is held against.
@@ -387,7 +405,7 @@ fn by_terms(
     worlds: &[World],
 ) -> Option<Named> {
     let evidence = &judgement.evidence;
-    if judgement.target != StepId::MomentSum || !evidence.equation || evidence.broken_link {
+    if !judgement.target.is_balance() || !evidence.equation || evidence.broken_link {
         return None;
     }
     let fits = |index: &usize| {
@@ -404,15 +422,26 @@ fn by_terms(
             .partial_cmp(&rank(one))
             .unwrap_or(Ordering::Equal)
     });
-    if alike.is_empty() {
+    // Numbers that are those of several mistakes by chance show none; names would show their form.
+    let function = |index: &usize| worlds[*index].anew.first();
+    let first = alike.first().and_then(function)?;
+    let one = alike
+        .iter()
+        .all(|index| function(index).is_some_and(|other| agree(first, other)));
+    if board.key.general.is_some() && (!one || evidence.names_only) {
         return None;
     }
     let instance = alike.remove(0);
+    // In a general working each mistake is made in one term, which then stands in the line.
+    let (voice, because) = match board.key.general {
+        Some(_) => (Voice::Flat, Because::Form),
+        None => (Voice::Perhaps, Because::Value),
+    };
     Some(Named {
         instance,
         alike,
-        voice: Voice::Perhaps,
-        because: Because::Value,
+        voice,
+        because,
         share: PERHAPS_SHARE,
         beside: None,
     })

@@ -5,7 +5,7 @@ use super::world::World;
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
 use crate::key::{Key, Samples, StepId, agree};
-use crate::mistakes::{Instance, Skill};
+use crate::mistakes::{Instance, Skill, WRONG_LEG};
 use std::collections::BTreeMap;
 
 /// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
@@ -22,6 +22,8 @@ pub(super) fn by_pair(
 ) -> Option<[Named; 2]> {
     let evidence = &judgement.evidence;
     let open = board.key.general.is_none()
+        // Printed angles put together the wrong way are some two mistakes each time.
+        && !judgement.target.is_angle()
         && !evidence.lifted.is_empty()
         && !evidence.alone
         && !evidence.broken_link
@@ -45,10 +47,7 @@ pub(super) fn by_pair(
     let mut pairs: Vec<(usize, usize)> = Vec::new();
     for (at, one) in showing.iter().enumerate() {
         let others = showing[at + 1..].iter().map(|other| (*one, *other));
-        pairs.extend(others.filter(|(one, other)| {
-            let (one, other) = (&instances[*one], &instances[*other]);
-            one.mistake.id != other.mistake.id || one.scope != other.scope
-        }));
+        pairs.extend(others.filter(|(one, other)| are_two(&instances[*one], &instances[*other])));
     }
     pairs.sort_by(|one, other| {
         let weight = |pair: &(usize, usize)| prior(pair.0) * prior(pair.1);
@@ -93,6 +92,16 @@ pub(super) fn by_pair(
     }))
 }
 
+/// False for one mistake twice, and for two of one angle: what they come to is some third angle.
+fn are_two(one: &Instance, other: &Instance) -> bool {
+    let of_angle = |instance: &Instance| {
+        instance.mistake.skill == Skill::Angles || instance.mistake.family == WRONG_LEG
+    };
+    let one_angle = of_angle(one) && of_angle(other) && one.force() == other.force();
+    let same = one.mistake.id == other.mistake.id;
+    !one_angle && !(same && (one.scope == other.scope || one.mistake.id == "one-weight-only"))
+}
+
 /// The key of a learner who makes both mistakes, the second in the working of the first, if the typed
 /// form is the formula of it.
 fn both(
@@ -132,10 +141,10 @@ fn both(
         .iter()
         .any(|one| function(&one.key, pins).is_some_and(|alone| same(target, &alone, &made)));
     let right = accepted.iter().any(|(right, _)| agree(right, &made));
-    let of_balance = target == StepId::MomentSum || Some(target) == board.unknown();
-    // One product of printed numbers is too many things at once.
+    // One product of printed numbers is too many things at once; and what was multiplied out shows
+    // each term of both.
     let many = judgement.evidence.terms.as_they_stand().len() > 1;
-    let shown = !of_balance || many && form::has_terms(board, judgement, &key);
+    let shown = many && form::is_made_of(board, judgement, &key);
     let written = [first, second]
         .iter()
         .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));

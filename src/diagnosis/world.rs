@@ -62,9 +62,15 @@ impl World {
         anew.retain(fresh);
         from_settled.retain(fresh);
         let second = hers.and_then(|hers| second::rewritten(board, hers, instance));
+        // What her wrong relations give by themselves shows nothing beside them.
+        let by_hers = hers.map(|hers| functions(board, target, hers, [&own, &none]));
+        let by_hers = by_hers.unwrap_or_default();
         let second = second.map(|key| {
             let mut found = functions(board, target, &key, [&own, &none]);
-            found.retain(|function| fresh(function) && !anew.contains(function));
+            found.retain(|function| {
+                let mut known = by_hers.iter().chain(&anew);
+                fresh(function) && !known.any(|known| agree(known, function))
+            });
             (key, found)
         });
         World {

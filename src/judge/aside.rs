@@ -2,7 +2,7 @@
 //! `L/2 = 3.3`, `mb + m1 = 143 kg` or `sin 25 = 0.4226`.
 
 use super::board::Board;
-use super::chain::is_value_of;
+use super::chain::is_value_by_terms;
 use super::equation::has_unknown;
 use super::lift::{lift, plain_leaf, plain_value};
 use super::links;
@@ -178,7 +178,9 @@ fn is_equal(board: &Board<'_>, stock: &Stock, kind: Dimension, pair: &[&Tree]) -
         value.may_be(kind).then(|| value.number_as(kind))
     };
     match (value(left), value(right)) {
-        (Some(one), Some(other)) => is_value_of(board, stock, kind, (left, right), (one, other)),
+        (Some(one), Some(other)) => {
+            is_value_by_terms(board, stock, kind, ((left, right), (one, other)), &[])
+        }
         _ => false,
     }
 }
@@ -206,7 +208,8 @@ pub(super) fn sum_and_value(
     if !fits || !(is_sum(left) || is_sum(right)) {
         return None;
     }
-    let equal = |sides, values| is_value_of(board, stock, Dimension::FORCE, sides, values);
+    let equal =
+        |sides, values| is_value_by_terms(board, stock, Dimension::FORCE, (sides, values), &[]);
     let holds = equal((left, right), (one.number, other.number))
         || equal((right, left), (other.number, one.number));
     if !(named || holds) {

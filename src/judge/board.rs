@@ -1,6 +1,6 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
-use super::by_balance::{by_other_balances, by_own_parts};
+use super::by_balance::{by_other_balances, by_own_parts, by_size};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use super::lift::Effort;
 use super::names::{NameRole, Names};
@@ -268,7 +268,10 @@ impl Board<'_> {
         }
         self.add_turned_about(id, &wrong, &mut add);
         let others = by_other_balances(self, id).into_iter();
-        for (function, lines) in others.chain(by_own_parts(self, id)) {
+        for (function, lines) in others
+            .chain(by_own_parts(self, id))
+            .chain(by_size(self, id))
+        {
             add(Some(function), lines);
         }
         if anew {

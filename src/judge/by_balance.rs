@@ -4,7 +4,7 @@
 use super::board::{Board, Memo, Own};
 use super::evidence::ByPart;
 use super::{Judgement, Truth, judge_as_told};
-use crate::key::{Balance, Part, Pins, Rule, Samples, StepId};
+use crate::key::{Balance, Nature, Part, Pins, Rule, Samples, StepId};
 
 /// An unknown's value that each balance gives in which all others are found, one of them wrong, as
 /// a function, with the lines of these.
@@ -55,6 +55,29 @@ pub(super) fn by_own_parts(board: &Board<'_>, id: StepId) -> Vec<(Samples, Vec<u
             Some((made, vec![own.line]))
         })
         .collect()
+}
+
+/// The size of a force of a general working from her own parts of it, also where the key has but one
+/// part: Pythagoras.
+pub(super) fn by_size(board: &Board<'_>, id: StepId) -> Option<(Samples, Vec<usize>)> {
+    let is_size = matches!(id, StepId::Found(Nature::Size, _));
+    let general = board.key.general.as_ref().filter(|_| is_size)?;
+    let parts = general.parts.get(&id)?;
+    let own = parts.map(|part| board.standing.get(&part));
+    let wrong = own.iter().flatten().filter(|own| !own.right);
+    let mut lines: Vec<usize> = wrong.map(|own| own.line).collect();
+    lines.sort_unstable();
+    lines.dedup();
+    if lines.is_empty() {
+        return None;
+    }
+    let [one, other] = [0, 1].map(|at| match own[at] {
+        Some(own) => Some(own.function),
+        None => board.right(parts[at]),
+    });
+    let (one, other) = (one?, other?);
+    let size = std::array::from_fn(|choice| libm::hypot(one[choice], other[choice]));
+    Some((size, lines))
 }
 
 /// The pull with which a part of the hinge's force comes out as she has it, all else right.

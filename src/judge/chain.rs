@@ -1,12 +1,14 @@
 //! The sides of a chain against each other, and the units that stand in it.
 
+mod plain_sum;
+
 use super::board::Board;
 use super::expression::{calculated, typed_number};
 use super::grade::{COMMON_FIGURES, Grade, grade};
 use super::lift::plain_value;
 use super::names::NameRole;
 use super::open::is_of_open_unknown;
-use super::room::room;
+use super::room::{Exact, room_beside};
 use super::stock::{Stock, THREE_FIGURES};
 use super::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
@@ -176,8 +178,9 @@ pub(super) fn first_break(
     };
     let broken = |pair: &&[&Tree]| {
         let values = value(pair[0]).zip(value(pair[1]));
-        values
-            .is_some_and(|values| !is_value_of(board, stock, dimension, (pair[0], pair[1]), values))
+        values.is_some_and(|values| {
+            !is_value_by_terms(board, stock, dimension, ((pair[0], pair[1]), values), &[])
+        })
     };
     sides.windows(2).find(broken).map(|pair| pair[1].span)
 }
@@ -219,18 +222,58 @@ pub(super) fn is_value_of(
     stock: &Stock,
     dimension: Dimension,
     sides: (&Tree, &Tree),
-    (before, here): (f64, f64),
+    values: (f64, f64),
+) -> bool {
+    is_value_with(board, stock, dimension, (sides, values), None)
+}
+
+/// The same of what is no value of a step: a sum of known terms is off by what these lose, and no
+/// sum on the way was rounded. Some numbers of the sides are `exact`.
+pub(super) fn is_value_by_terms(
+    board: &Board<'_>,
+    stock: &Stock,
+    dimension: Dimension,
+    pair: ((&Tree, &Tree), (f64, f64)),
+    exact: Exact<'_>,
+) -> bool {
+    is_value_with(board, stock, dimension, pair, Some(exact))
+}
+
+fn is_value_with(
+    board: &Board<'_>,
+    stock: &Stock,
+    dimension: Dimension,
+    (sides, (before, here)): ((&Tree, &Tree), (f64, f64)),
+    by_terms: Option<Exact<'_>>,
 ) -> bool {
     let written =
         |side: &Tree, value: f64| typed_number(side, value, dimension).map(|typed| typed.written);
-    let form = |side: &Tree, alone: Option<Written>| match alone {
-        Some(_) => 0.0,
-        None => room(board, stock, side, dimension, 1),
-    };
     let (one, other) = (written(sides.0, before), written(sides.1, here));
+    let form = |side: &Tree, value: f64, alone: Option<Written>, beside: Option<Written>| {
+        let coarse = beside.is_some_and(|number| number.significant <= COMMON_FIGURES);
+        let exact = by_terms.unwrap_or_default();
+        let room = || room_beside(board, stock, (side, dimension), 1, exact);
+        let sum = || {
+            let exact = by_terms?;
+            plain_sum::values(board, stock, (side, value), (exact, coarse))
+        };
+        match alone {
+            Some(_) => vec![(value, 0.0)],
+            None => sum().unwrap_or_else(|| vec![(value, room())]),
+        }
+    };
     let numbers = || one.iter().chain(&other);
     let unit = numbers().fold(0.0_f64, |most, number| most.max(number.last_place));
-    let inside = form(sides.0, one) + form(sides.1, other);
+    let (firsts, seconds) = (
+        form(sides.0, before, one, other),
+        form(sides.1, here, other, one),
+    );
+    // How far apart they are whatever was rounded inside.
+    let gap = |first: &(f64, f64)| {
+        let of = |second: &(f64, f64)| (first.0 - second.0).abs() - (first.1 + second.1);
+        seconds.iter().map(of).fold(f64::INFINITY, f64::min)
+    };
+    let gap = firsts.iter().map(gap).fold(f64::INFINITY, f64::min);
     let apart = (before - here).abs();
     // One figure may be half of what it stands for away: `15/13 = 1`.
     let coarse = numbers().any(|number| number.significant == 1);
@@ -243,9 +286,8 @@ pub(super) fn is_value_of(
     }
     // Two numbers side by side differ by rounding only.
     let fine = unit <= CUT_UNIT * before.abs();
-    let is_cut =
-        one.is_none() && fine && here.abs() < before.abs() && apart < unit * (1.0 - 1e-6) + inside;
-    is_cut || apart <= (0.5 * unit + inside) * (1.0 + 1e-9) + 1e-9 * before.abs()
+    let is_cut = one.is_none() && fine && here.abs() < before.abs() && gap < unit * (1.0 - 1e-6);
+    is_cut || gap <= 0.5 * unit * (1.0 + 1e-9) + 1e-9 * before.abs()
 }
 
 /// The size of the largest term of a sum, in the unit that it is worked out in; 0 where there is none.

@@ -2,7 +2,7 @@
 
 use super::aside::{Aside, is_leaf};
 use super::board::Board;
-use super::chain::is_value_of;
+use super::chain::is_value_by_terms;
 use super::expression::lifted;
 use super::lift::plain_value;
 use super::names::NameRole;
@@ -110,7 +110,7 @@ fn holds(board: &Board<'_>, stock: &Stock, sides: &[&Tree]) -> bool {
         let kind = Dimension::NUMBER;
         let of_a_kind = one.may_be(other.dimension) || other.may_be(one.dimension);
         let numbers = (one.number, other.number);
-        of_a_kind && is_value_of(board, stock, kind, (pair[0], pair[1]), numbers)
+        of_a_kind && is_value_by_terms(board, stock, kind, ((pair[0], pair[1]), numbers), &[])
     })
 }
 

@@ -5,7 +5,7 @@ use super::Stock;
 use super::board::Board;
 use super::identity::{is_same, is_true_relation};
 use super::lift::{Combine, lift_as, plain_value};
-use super::links::is_equal;
+use super::links::{is_equal, is_equal_as_typed};
 use super::names::NameRole;
 use super::open::{is_known, is_known_with_weights};
 use super::printed_units::in_printed_unit;
@@ -132,6 +132,10 @@ pub(super) fn truth_of(board: &Board<'_>, stock: &Stock, reading: &Reading) -> O
     }
     let names = sides.iter().flat_map(|side| side.names());
     let roles: Vec<Option<NameRole>> = names.map(|(id, _)| board.names.role(id)).collect();
+    // Beside a name a number that is no quantity of this working is what was typed.
+    if !in_names && !roles.is_empty() && !is_equal_as_typed(board, stock, &sides[..2]) {
+        return None;
+    }
     let own = |role: &Option<NameRole>| matches!(role, None | Some(NameRole::Own(_)));
     if !roles.is_empty() {
         return Some(match roles.iter().any(own) {

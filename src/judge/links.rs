@@ -3,7 +3,8 @@
 
 use super::aside::Aside;
 use super::board::{Board, Memo};
-use super::chain::{is_rounded_hard, is_value_of};
+use super::by_terms::terms_of;
+use super::chain::{is_rounded_hard, is_value_by_terms};
 use super::identity::free_parts;
 use super::lift::{plain_leaf, plain_value};
 use super::open::is_open;
@@ -116,6 +117,22 @@ pub(super) fn is_equal(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool
         || is_typed_so(board, pair)
 }
 
+/// The same of the first two sides of a line, where a number that is added in the first and is no
+/// quantity of this working counts as it is typed.
+pub(super) fn is_equal_as_typed(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool {
+    let terms = terms_of(&pair[..1]);
+    let literals = terms.iter().filter_map(|(_, term)| match &term.node {
+        Node::Literal(literal) if !stock.is_meant(literal) => Some(literal.value),
+        _ => None,
+    });
+    let exact: Vec<f64> = literals.collect();
+    let is_value = |(kind, one, other): (Dimension, f64, f64)| {
+        let beside = |sides, values| is_value_by_terms(board, stock, kind, (sides, values), &exact);
+        beside((pair[0], pair[1]), (one, other)) || beside((pair[1], pair[0]), (other, one))
+    };
+    values(board, pair).is_some_and(is_value) || is_typed_so(board, pair)
+}
+
 /// True if two neighbours have one size where every unknown has its right value, the second perhaps
 /// as a number of kilonewtons.
 pub(super) fn is_equal_in_size(board: &Board<'_>, stock: &Stock, pair: &[&Tree]) -> bool {
@@ -148,8 +165,8 @@ fn is_link(
     kind: Dimension,
     (pair, one, other): (&[&Tree], f64, f64),
 ) -> bool {
-    is_value_of(board, stock, kind, (pair[0], pair[1]), (one, other))
-        || is_value_of(board, stock, kind, (pair[1], pair[0]), (other, one))
+    let by_terms = |sides, values| is_value_by_terms(board, stock, kind, (sides, values), &[]);
+    by_terms((pair[0], pair[1]), (one, other)) || by_terms((pair[1], pair[0]), (other, one))
 }
 
 /// True if a number is, without its unit, what numbers without units come to: `36*9.8/1000 =

@@ -30,7 +30,9 @@ pub(super) fn is_near(
     sides: &[&Tree],
     plain_root: Option<f64>,
 ) -> bool {
-    let balance = target.is_general() && target.is_balance();
+    // Where a value is asked, a line with another unknown in it is a balance all the same.
+    let beside = || open_in(board, sides).iter().any(|id| *id != unknown);
+    let balance = target.is_general() && (target.is_balance() || beside());
     let (measured, its_root) = measured_by(board, unknown, sides, plain_root);
     comes_near(board, stock, measured, sides, its_root)
         || balance

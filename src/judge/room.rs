@@ -9,8 +9,11 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::stock::{Stock, THREE_FIGURES};
 use crate::reading::{Function, Literal, Node, Operator, Tree};
-use crate::units::{Dimension, to_figures};
+use crate::units::{Dimension, to_figures, unit_of_figure};
 use std::f64::consts::PI;
+
+/// What is lost of most values to three figures is no more than this share of them.
+const FINE: f64 = 0.001;
 
 /// Figures to which a result on the way is carried at least.
 const CARRIED: u8 = 3;
@@ -25,10 +28,25 @@ pub(super) fn room(
     dimension: Dimension,
     least: u8,
 ) -> f64 {
+    room_beside(board, stock, (tree, dimension), least, Exact::default())
+}
+
+/// Numbers that count as they are typed, SI.
+pub(super) type Exact<'a> = &'a [f64];
+
+/// The same where some numbers of the line are `exact`.
+pub(super) fn room_beside(
+    board: &Board<'_>,
+    stock: &Stock,
+    (tree, dimension): (&Tree, Dimension),
+    least: u8,
+    exact: Exact<'_>,
+) -> f64 {
     let rounding = Rounding {
         board,
         stock,
         least,
+        exact,
     };
     let angle = dimension == Dimension::ANGLE;
     let bare = plain_value(board, tree).is_ok_and(|value| value.bare);
@@ -53,6 +71,7 @@ struct Rounding<'a> {
     board: &'a Board<'a>,
     stock: &'a Stock,
     least: u8,
+    exact: Exact<'a>,
 }
 
 impl Rounding<'_> {
@@ -60,6 +79,7 @@ impl Rounding<'_> {
     fn of(&self, tree: &Tree, within: Inside) -> Option<f64> {
         let off = match &tree.node {
             Node::Literal(literal) if literal.unit_alone => 0.0,
+            Node::Literal(literal) if self.exact.contains(&literal.value) => 0.0,
             Node::Literal(literal) if self.stock.is_exact(literal, within != Inside::Value) => {
                 self.told_before(literal)
             }
@@ -165,6 +185,17 @@ impl Rounding<'_> {
     fn value(&self, tree: &Tree) -> Option<f64> {
         plain_value(self.board, tree).ok().map(|value| value.number)
     }
+}
+
+/// What a force or a moment in a sum may lose to three figures, rounded or cut: a large one of them
+/// no more than it does.
+pub(super) fn lost_in_figures(value: f64) -> f64 {
+    if value == 0.0 {
+        return 0.0;
+    }
+    let half = 0.5 * unit_of_figure(value, CARRIED);
+    let lost = (to_figures(value, CARRIED) - value).abs();
+    lost.max(half.min(FINE * value.abs()))
 }
 
 /// True for a small whole number without a unit: it counts, and was not rounded.

@@ -14,11 +14,12 @@ mod wide;
 use super::board::{Board, Own, PinnedSamples};
 use super::grade::figures_meant;
 use super::names::NameRole;
+use super::room::lost_in_figures;
 use super::stock_general::{given_angles, is_unrounded};
-use super::worked::{Quantities, partial_sums};
+use super::worked::{Quantities, chosen_sums, partial_sums};
 use crate::key::{Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::GivenId;
-use crate::reading::{Literal, Value};
+use crate::reading::{Literal, Node, Tree, Value};
 use crate::units::{Dimension, Written};
 use std::f64::consts::PI;
 
@@ -67,6 +68,8 @@ struct Entry {
     /// The value that a number is compared with.
     shown: f64,
     nearness: Nearness,
+    /// How far it may be off where it was worked out, as a share.
+    reach: f64,
 }
 
 /// All quantities that a literal is compared with.
@@ -210,7 +213,9 @@ impl Stock {
             };
             // A force alone is the value of a step, and is known as that.
             let fewest = if step.id == StepId::MomentSum { 1 } else { 2 };
-            let mut sums = partial_sums(&quantities.terms(balance), fewest);
+            let terms = quantities.terms(balance);
+            self.add_sums_of_weights(board, step.dimension, &terms);
+            let mut sums = partial_sums(&terms, fewest);
             if step.id == StepId::MomentSum {
                 // A ratio that all weights share is often put outside the brackets.
                 sums.extend(partial_sums(
@@ -241,6 +246,30 @@ impl Stock {
             .and_then(|(_, factor)| quantities.value(&factor));
         if let Some(function) = factor {
             self.add(function, Dimension::LENGTH, function[0], Nearness::Worked);
+        }
+    }
+
+    /// Sums of weights, which are off by what each of these loses to three figures.
+    fn add_sums_of_weights(&mut self, board: &Board<'_>, dimension: Dimension, terms: &[Samples]) {
+        let steps = board.key.steps.iter().filter(|step| step.id.is_weight());
+        let weights: Vec<Samples> = steps.filter_map(|step| board.right(step.id)).collect();
+        let is_weight = |term: &Samples| {
+            let size = term.map(f64::abs);
+            weights.iter().any(|weight| agree(weight, &size))
+        };
+        if dimension != Dimension::FORCE {
+            return;
+        }
+        for (sum, of) in chosen_sums(terms, 2) {
+            if !of.iter().all(is_weight) {
+                continue;
+            }
+            let from = self.entries.len();
+            self.add_with_gravities(board, sum, dimension, Nearness::Worked);
+            let reach: f64 = of.iter().map(|term| lost_in_figures(term[0])).sum();
+            for entry in &mut self.entries[from..] {
+                entry.reach = entry.reach.min(reach / sum[0]);
+            }
         }
     }
 
@@ -285,6 +314,7 @@ impl Stock {
                 dimension,
                 shown,
                 nearness,
+                reach: THREE_FIGURES,
             });
         }
     }
@@ -297,6 +327,7 @@ impl Stock {
             dimension,
             shown,
             nearness: Nearness::Exact,
+            reach: 0.0,
         });
     }
 
@@ -362,6 +393,23 @@ impl Stock {
             let kind = (entry.dimension == Dimension::ANGLE) == as_angle;
             kind && entry.fits(literal).is_some_and(|fits| fits <= rank)
         })
+    }
+
+    /// True for a pure number, and for one that may stand for a quantity of this working.
+    pub(super) fn is_meant(&self, literal: &Literal) -> bool {
+        let meanings = self.meanings(literal, false, false);
+        self.is_pure(literal) || meanings.iter().any(|meaning| !meaning.constant)
+    }
+
+    /// True for a number that may be a force or a moment of this working, and for any name.
+    pub(super) fn may_be_force(&self, term: &Tree) -> bool {
+        let Node::Literal(literal) = &term.node else {
+            return true;
+        };
+        let kinds = [Dimension::FORCE, Dimension::MOMENT];
+        let meanings = self.meanings(literal, false, false);
+        let force = |meaning: &Meaning| !meaning.constant && kinds.contains(&meaning.dimension);
+        meanings.iter().any(force)
     }
 
     /// True if a number with its unit is a quantity of this working.
@@ -466,6 +514,12 @@ impl Entry {
             && (literal.value - self.shown).abs() <= half
     }
 
+    /// How far a number of this last place may be off where it was worked out.
+    fn reach_of(&self, place: f64) -> f64 {
+        let shown = self.shown.abs();
+        (self.reach * shown + 0.5 * place).min(THREE_FIGURES * shown)
+    }
+
     /// How well a literal fits: 0 exactly, 1 exactly, which may be by chance, 2 rounded, 3 with
     /// digits cut, 4 as worked out with values of three figures; `None` not at all.
     fn fits(&self, literal: &Literal) -> Option<u8> {
@@ -507,7 +561,7 @@ impl Entry {
             Some(3)
         } else if self.nearness == Nearness::Worked
             && written.significant >= 3
-            && apart <= THREE_FIGURES * self.shown.abs()
+            && apart <= self.reach_of(place)
         {
             Some(4)
         } else {

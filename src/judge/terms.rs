@@ -230,10 +230,18 @@ impl Terms {
         })
     }
 
-    /// The moment of each force in the balance of a key.
-    pub fn of_balance(board: &Board<'_>, key: &Key) -> Option<Vec<(ForceId, Terms)>> {
-        let pins = pins(board)?;
-        key.balance(StepId::MomentSum)?
+    /// The moment or part of each force in a balance of a key.
+    pub fn of_balance(
+        board: &Board<'_>,
+        key: &Key,
+        balance: StepId,
+    ) -> Option<Vec<(ForceId, Terms)>> {
+        let mut pins = pins(board)?;
+        // What it gives stands at its right value, whatever the terms of this key.
+        if let Some(unknown) = board.key.gives(balance) {
+            pins.entry(unknown).or_insert(board.right(unknown)?[0]);
+        }
+        key.balance(balance)?
             .terms
             .iter()
             .map(|term| {
@@ -253,7 +261,7 @@ impl Terms {
         let rule = |key: &Key| key.step(unknown).map(|step| step.rule.clone());
         let known = key.value(StepId::KnownMoments, board.sampling.own(), &pins);
         if of_balance && rule(key) == rule(board.key) {
-            let terms = Terms::of_balance(board, key)?.into_iter();
+            let terms = Terms::of_balance(board, key, StepId::MomentSum)?.into_iter();
             if summed {
                 let pull = terms.filter(|(force, _)| Some(*force) == unknown.force());
                 return Some(
@@ -261,6 +269,10 @@ impl Terms {
                         .fold(Terms::number(known?), Terms::plus),
                 );
             }
+            return terms.map(|(_, term)| term).reduce(Terms::plus);
+        }
+        if let StepId::Sum(..) = id {
+            let terms = Terms::of_balance(board, key, id)?.into_iter();
             return terms.map(|(_, term)| term).reduce(Terms::plus);
         }
         let id = if of_balance { unknown } else { id };

@@ -96,6 +96,12 @@ impl Quantities<'_> {
 /// Every sum of at least `fewest` of these terms, and not of all but fewer (a balance adds up to
 /// nothing), with the sign that makes it positive at the problem's own numbers.
 pub(super) fn partial_sums(terms: &[Samples], fewest: u32) -> Vec<Samples> {
+    let chosen = chosen_sums(terms, fewest);
+    chosen.into_iter().map(|(sum, _)| sum).collect()
+}
+
+/// The same, each with its terms.
+pub(super) fn chosen_sums(terms: &[Samples], fewest: u32) -> Vec<(Samples, Vec<Samples>)> {
     let terms = &terms[..terms.len().min(MOST_TERMS)];
     let most = terms.iter().map(|term| term[0].abs()).fold(0.0, f64::max);
     (1..1_usize << terms.len())
@@ -104,17 +110,18 @@ pub(super) fn partial_sums(terms: &[Samples], fewest: u32) -> Vec<Samples> {
             count >= fewest && (fewest < 2 || count + fewest <= terms.len() as u32)
         })
         .map(|chosen| {
-            let sum: Samples = std::array::from_fn(|choice| {
-                let chosen = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
-                chosen.map(|index| terms[index][choice]).sum()
-            });
-            if sum[0] < 0.0 {
+            let of = (0..terms.len()).filter(|index| chosen & (1 << index) != 0);
+            let of: Vec<Samples> = of.map(|index| terms[index]).collect();
+            let sum: Samples =
+                std::array::from_fn(|choice| of.iter().map(|term| term[choice]).sum());
+            let sum = if sum[0] < 0.0 {
                 sum.map(|value| -value)
             } else {
                 sum
-            }
+            };
+            (sum, of)
         })
-        .filter(|sum| sum[0] > 1e-9 * most)
+        .filter(|(sum, _)| sum[0] > 1e-9 * most)
         .collect()
 }
 

@@ -71,6 +71,8 @@ pub struct General {
     pub parts: BTreeMap<StepId, [StepId; 2]>,
     /// The nouns of the bodies that each force, part, size and direction acts on.
     pub bodies: BTreeMap<StepId, Vec<String>>,
+    /// Of friction that a balance gives, and that a coefficient limits: the coefficient and the push.
+    pub grips: BTreeMap<StepId, (GivenId, StepId)>,
     /// The nouns of the two bodies of what acts between them: in the key's sense on the first, the
     /// reverse of it on the second.
     pub between: BTreeMap<StepId, [String; 2]>,

@@ -3,10 +3,31 @@
 //! They are the same thoughts as those of the catalogue, made in one step. Only a typed form names
 //! one; a value of a general working has too many neighbours.
 
-use super::general_formulas::wrong_formulas;
-use super::{Instance, Mistake, Scope, term_left_out, turns_the_wrong_way};
-use crate::key::{Formula, Key, Rule, Samples, Sampling, StepId, Term, agree};
+use super::general_balances::wrong_balances;
+use super::general_formulas::{limiting, wrong_formulas};
+use super::{Instance, Kind, Mistake, Scope, Skill};
+use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, Sampling, StepId, Term, agree};
 use std::collections::BTreeMap;
+
+/// A mistake that only general workings allow: it is made there in one step, and in no lesson.
+pub(super) const fn general_only(
+    id: &'static str,
+    family: &'static str,
+    skill: Skill,
+    prior: f64,
+) -> Mistake {
+    Mistake {
+        id,
+        family,
+        kind: Kind::Formula,
+        skill,
+        prior,
+        common: false,
+        sign: None,
+        scopes: |_, _| Vec::new(),
+        rewrite: |_, _, _| None,
+    }
+}
 
 /// Every such mistake that changes something.
 pub fn general_instances(key: &Key, sampling: &Sampling) -> Vec<Instance> {
@@ -15,7 +36,11 @@ pub fn general_instances(key: &Key, sampling: &Sampling) -> Vec<Instance> {
         match &step.rule {
             Rule::Formula(formula) => of_formula(key, sampling, step.id, formula, &mut found),
             Rule::Balance(_) => of_balance(key, sampling, step.id, &mut found),
-            _ => {}
+            _ => {
+                if let Some((mistake, taken)) = limiting(key, step.id) {
+                    put(key, sampling, (mistake, step.id, taken), &mut found);
+                }
+            }
         }
     }
     found
@@ -38,46 +63,54 @@ fn of_formula(
     found: &mut Vec<Instance>,
 ) {
     for (mistake, wrong) in wrong_formulas(key, at, formula) {
-        let wrong = key.with_rule(at, Rule::Formula(wrong));
+        put(key, sampling, (mistake, at, wrong), found);
+    }
+}
+
+/// Keeps a mistake in a formula if it changes something.
+fn put(
+    key: &Key,
+    sampling: &Sampling,
+    (mistake, at, wrong): (&'static Mistake, StepId, Formula),
+    found: &mut Vec<Instance>,
+) {
+    let wrong = key.with_rule(at, Rule::Formula(wrong));
+    if differs(key, &wrong, at, sampling) {
+        found.push(instance(mistake, at, wrong));
+    }
+}
+
+fn of_balance(key: &Key, sampling: &Sampling, at: StepId, found: &mut Vec<Instance>) {
+    let Some(unknown) = key.gives(at) else {
+        return;
+    };
+    for (mistake, wrong) in wrong_balances(key, at, unknown) {
+        if !is_seen(key, sampling, (at, &wrong)) {
+            continue;
+        }
+        let wrong = key.with_rule(at, Rule::Balance(wrong));
         if differs(key, &wrong, at, sampling) {
             found.push(instance(mistake, at, wrong));
         }
     }
 }
 
-fn of_balance(key: &Key, sampling: &Sampling, at: StepId, found: &mut Vec<Instance>) {
-    let (Some(balance), Some(unknown)) = (key.balance(at), key.gives(at)) else {
-        return;
+/// False where a term that was changed comes to the same at the problem's own numbers: a distance of
+/// one metre that is missing is not seen.
+fn is_seen(key: &Key, sampling: &Sampling, (at, wrong): (StepId, &Balance)) -> bool {
+    let Some(right) = key
+        .balance(at)
+        .filter(|right| right.terms.len() == wrong.terms.len())
+    else {
+        return true;
     };
-    for (index, term) in balance.terms.iter().enumerate() {
-        if key.holds(&term.amount, unknown) {
-            continue;
-        }
-        let without = key.with_balance(at, |balance| {
-            balance.terms.remove(index);
-        });
-        if differs(key, &without, at, sampling) {
-            found.push(instance(&term_left_out::MISTAKE, at, without));
-        }
-        // Which way an unknown of either sense was taken to act is a matter of convention.
-        let either = |id: &StepId| {
-            id.has_free_sense() || key.open_in(*id).iter().any(|open| open.has_free_sense())
-        };
-        let is_either = |term: &Term| term.amount.inputs().iter().any(either);
-        let others = balance.terms.iter().enumerate();
-        let mut others = others.filter(|(other, _)| *other != index);
-        if is_either(term) || others.all(|(_, other)| is_either(other)) {
-            continue;
-        }
-        let turned = key.with_balance(at, |balance| {
-            if let Some(term) = balance.terms.get_mut(index) {
-                term.sign = -term.sign;
-            }
-        });
-        if differs(key, &turned, at, sampling) {
-            found.push(instance(&turns_the_wrong_way::MISTAKE, at, turned));
-        }
-    }
+    let value = |term: &Term| key.evaluate(&term.amount, sampling.own(), &Pins::new());
+    right.terms.iter().zip(&wrong.terms).all(|(one, other)| {
+        let same = value(one).zip(value(other));
+        one == other
+            || one.sign != other.sign
+            || same.is_none_or(|(one, other)| (one - other).abs() > 1e-9 * one.abs())
+    })
 }
 
 /// True if a rewritten key has another value at a step, and has one.

@@ -16,13 +16,13 @@
 //! Common practice, no source.
 
 use super::rewriting::{turning, with_rules};
-use super::{Kind, Mistake, Scope, Skill};
+use super::{Kind, MASS_OF_ANOTHER, Mistake, Scope, Skill};
 use crate::key::StepId;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "masses-exchanged",
-    family: "mass-of-another",
+    family: MASS_OF_ANOTHER,
     kind: Kind::Formula,
     skill: Skill::Weights,
     prior: 2.0,

@@ -16,14 +16,14 @@
 //! Common practice, no source.
 
 use super::rewriting::turning;
-use super::{Kind, Mistake, Scope, Skill};
+use super::{Kind, MASS_OF_ANOTHER, Mistake, Scope, Skill};
 use crate::key::{Key, StepId};
 use crate::problem::{ForceId, Problem};
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "misread-given",
-    family: "mass-of-another",
+    family: MASS_OF_ANOTHER,
     kind: Kind::Formula,
     skill: Skill::Weights,
     prior: 1.5,

@@ -31,6 +31,7 @@ mod forces_for_moments;
 mod from_the_far_end;
 mod from_the_middle;
 mod general;
+mod general_balances;
 mod general_formulas;
 mod given_angle_as_is;
 mod gradian_calculator;
@@ -77,6 +78,12 @@ mod wrong_pivot_without_the_hinge_term;
 
 /// The family of mistakes about the two short sides of a right triangle.
 pub(crate) const WRONG_LEG: &str = "wrong-leg";
+
+/// The family of mistakes about whose mass makes a weight.
+pub(crate) const MASS_OF_ANOTHER: &str = "mass-of-another";
+
+/// The family of mistakes about forces and distances that are left whole.
+pub(crate) const NOT_RESOLVED: &str = "not-resolved";
 
 /// Families of which each mistake is a wrong way of working.
 const METHODS: &[&str] = &["no-distances", "moment-divided", "shared-out"];

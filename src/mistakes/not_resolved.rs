@@ -18,14 +18,14 @@
 //! Common practice, no source.
 
 use super::rewriting::with_across;
-use super::{Kind, Mistake, Scope, Skill, covered, every_scope};
+use super::{Kind, Mistake, NOT_RESOLVED, Scope, Skill, covered, every_scope};
 use crate::key::{Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "not-resolved",
-    family: "not-resolved",
+    family: NOT_RESOLVED,
     kind: Kind::Formula,
     skill: Skill::Resolving,
     prior: 9.0,

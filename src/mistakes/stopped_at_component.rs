@@ -16,14 +16,14 @@
 //! Common practice, no source.
 
 use super::rewriting::{acts_squarely, each, known_over_distance, only, pull, with_pull};
-use super::{Kind, Mistake, Scope, Skill};
+use super::{Kind, Mistake, NOT_RESOLVED, Scope, Skill};
 use crate::key::Key;
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "stopped-at-component",
-    family: "not-resolved",
+    family: NOT_RESOLVED,
     kind: Kind::Formula,
     skill: Skill::Solving,
     prior: 6.0,

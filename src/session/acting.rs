@@ -54,6 +54,38 @@ impl Session {
         }
     }
 
+    /// The ways of a force of which a wrong direction of hers stands: those that its parts give it,
+    /// those of her angle, which may be the one with either end of the horizontal, and the line in
+    /// which she told it.
+    pub(super) fn ways_beside_direction(
+        &self,
+        size: StepId,
+    ) -> Option<(Vec<Way>, Vec<Way>, usize)> {
+        let (direction, [level, upright]) = match (size, self.key.general.as_ref()) {
+            (StepId::Reaction(support, Part::Size), _) => {
+                let part = |part| StepId::Reaction(support, part);
+                let along = |axis| part(Part::Along(axis));
+                let parts = [along(Axis::Horizontal), along(Axis::Vertical)];
+                (part(Part::Direction), parts)
+            }
+            (size, Some(general)) => {
+                let of = *general.parts.get(&size)?;
+                let mut all = general.parts.iter();
+                let found = all.find(|(id, parts)| id.is_direction() && **parts == of);
+                (*found?.0, of)
+            }
+            _ => return None,
+        };
+        let own = self.state.standing.get(&direction);
+        let own = own.filter(|own| !own.right)?;
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let by_parts = together(&sizes(&board, level)?, &sizes(&board, upright)?);
+        let (x, y) = (libm::cos(own.value), libm::sin(own.value));
+        let hers = [(x, y), (-x, y), (-x, -y), (x, -y)];
+        Some((by_parts, hers.to_vec(), own.line))
+    }
+
     fn exerted_in(&self, general: &General, board: &Board<'_>) -> Vec<Exerted> {
         let steps = self.key.steps.iter().filter_map(|step| {
             let heading = self.key.heading(step.id)?;

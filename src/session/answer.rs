@@ -106,12 +106,12 @@ impl Session {
         if judgement.truth == Truth::DoesNotHold
             && judgement.evidence.rounded_hard
             && !judgement.evidence.broken_link
-            && !diagnosis.is_by_form()
+            && (self.is_general() || !diagnosis.is_by_form())
         {
             judgement.truth = Truth::TooFewFigures;
             diagnosis = Diagnosis::default();
         }
-        if let Some(follows) = self.left_out_again(&judgement, &diagnosis) {
+        if let Some(follows) = self.wrong_force_again(&judgement, &diagnosis) {
             judgement = follows;
             diagnosis = Diagnosis::default();
         }

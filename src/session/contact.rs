@@ -60,7 +60,11 @@ impl Session {
         };
         let symbol = self.key.step(friction)?.symbol.typed();
         let told = self.judged(friction, &format!("{symbol}{behind}"));
-        told.truth.holds().then_some(told)
+        // A force that is wrong is the friction too: what follows from it counts.
+        let unit = behind.trim_end();
+        let is_force = [" N", "kN"].iter().any(|one| unit.ends_with(one));
+        let wrong = told.truth == Truth::DoesNotHold && is_force && self.is_free();
+        (told.truth.holds() || wrong).then_some(told)
     }
 
     /// `f - R = 0`, where `f` was not told before: judged with the only friction in its place.

@@ -65,6 +65,7 @@ impl Session {
             Some((number, rest)) => (self.withdraw(number), rest),
             None => (None, line.to_owned()),
         };
+        let rest = self.with_own_moments(&rest).unwrap_or(rest);
         let wrong = self.wrong_in_force();
         let mut outcome = self.work_freely(&rest);
         let label = self

@@ -61,6 +61,8 @@ impl Session {
             .or_else(|| self.by_value_told(asked, line, &found))
             .or_else(|| self.written_otherwise(asked, line, &found))
             .or_else(|| self.by_own_name(asked, line, &found))
+            .or_else(|| self.by_own_multiple(asked, line, &found))
+            .or_else(|| self.with_name_last(asked, line, &found))
             .or_else(|| self.with_one_metre(asked, line, &found))
             .or_else(|| self.with_a_metre_dropped(asked, line, &found))
             .or_else(|| self.given_told_by(asked, line, &found))

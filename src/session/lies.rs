@@ -56,11 +56,30 @@ impl Session {
             true => is_parallel((-own.1, own.0), way),
             false => is_parallel(own, way),
         };
-        let ways = self.ways_of(judgement.target);
-        if !ways.is_empty() && !ways.into_iter().any(lies_so) {
-            judgement.refuse_way();
-        }
+        self.compare_ways(&mut judgement, &lies_so);
         Some(judgement)
+    }
+
+    /// Refuses a force that lies in no way that it may have; where only a wrong direction of hers
+    /// puts it so, it follows from that.
+    fn compare_ways(&self, judgement: &mut Judgement, lies_so: &dyn Fn(Way) -> bool) {
+        let ways = self.ways_of(judgement.target);
+        if !ways.is_empty() {
+            if !ways.into_iter().any(lies_so) {
+                judgement.refuse_way();
+            }
+            return;
+        }
+        let Some((by_parts, hers, line)) = self.ways_beside_direction(judgement.target) else {
+            return;
+        };
+        if by_parts.into_iter().any(lies_so) {
+            return;
+        }
+        match hers.into_iter().any(lies_so) {
+            true => judgement.truth = Truth::Follows(vec![line]),
+            false => judgement.refuse_way(),
+        }
     }
 
     /// `FN = 28.4 N up the slope`: a force told with the sense in which it acts along a sloping line;
@@ -76,9 +95,8 @@ impl Session {
             return None;
         }
         let acts_so = |own: Way| is_parallel(own, way) && own.0 * way.0 + own.1 * way.1 > 0.0;
-        let ways = self.ways_of(judgement.target);
-        if judgement.truth.holds() && !ways.is_empty() && !ways.into_iter().any(acts_so) {
-            judgement.refuse_way();
+        if judgement.truth.holds() {
+            self.compare_ways(&mut judgement, &acts_so);
         }
         Some(judgement)
     }

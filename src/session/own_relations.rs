@@ -11,9 +11,14 @@ use crate::key::StepId;
 use crate::units::to_figures;
 use std::collections::BTreeMap;
 
-/// Mistakes by which a force is nowhere: who makes one in the moments and in the forces alike is
-/// true to her own drawing.
-const LEAVE_OUT: [&str; 2] = ["own-weight-left-out", "force-forgotten"];
+/// Mistakes in a force itself, which is nowhere or of another size: who makes one in the moments and
+/// in the forces alike is true to her own drawing.
+const OF_A_FORCE: [&str; 4] = [
+    "own-weight-left-out",
+    "force-forgotten",
+    "mass-for-weight",
+    "divided-by-g",
+];
 
 /// Figures of a value that she leaves as a form.
 const SOLVED: u8 = 5;
@@ -149,8 +154,9 @@ impl Session {
         })
     }
 
-    /// A force left out of the part of a support's force as it was of the balance before it.
-    pub(super) fn left_out_again(
+    /// A force left out of the part of a support's force, or of another size in it, as it was in the
+    /// balance before it.
+    pub(super) fn wrong_force_again(
         &mut self,
         judgement: &Judgement,
         diagnosis: &Diagnosis,
@@ -160,7 +166,7 @@ impl Session {
         let instance = &self.instances[spoken.instance];
         // A number alone is that of the same working, too.
         let shown = diagnosis.is_by_form() || judgement.evidence.alone;
-        if !LEAVE_OUT.contains(&instance.mistake.id) || !shown {
+        if !OF_A_FORCE.contains(&instance.mistake.id) || !shown {
             return None;
         }
         let part = matches!(judgement.target, StepId::Reaction(..)) || diagnosis.of_part.is_some();

@@ -307,12 +307,12 @@ impl Session {
         }
     }
 
-    /// A mistake in a few words; of one that only general workings allow its thought is told.
+    /// A mistake in a few words.
     fn mistake_called(&self, mistake: &Mistake) -> String {
         let name = format!("mistake.{}.name", mistake.id);
         match self.words.has(&name) {
             true => self.words.word(&name),
-            false => self.words.word(&format!("general.thought.{}", mistake.id)),
+            false => self.words.word(&format!("general.name.{}", mistake.id)),
         }
     }
 

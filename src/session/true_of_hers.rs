@@ -65,7 +65,14 @@ impl Session {
             let own = own_of_wrong(&board, found, self.state.next_number, None);
             return solves.then(|| following(found, own));
         }
-        says_as_own(&board, line, &of(&stands)).then(|| following(found, None))
+        // Of what does not hold only the line before is gone on with, and not by telling it again.
+        let mut hers = of(&stands);
+        let last = lines().next_back().filter(|(.., truth)| *truth == "wrong");
+        hers.extend(
+            last.map(|(_, told, _)| told.as_str())
+                .filter(|told| *told != line),
+        );
+        says_as_own(&board, line, &hers).then(|| following(found, None))
     }
 
     /// A form that comes to the right value by way of a wrong one of hers, and is proved by nothing:

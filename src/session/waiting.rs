@@ -5,7 +5,7 @@ use super::sight::Sight;
 use super::state::Open;
 use super::{Outcome, Session};
 use crate::judge::{Board, Judgement, Memo, Own, Remark, Truth, judge, own_of_wrong};
-use crate::key::{Formula, Key, Rule, Samples, StepId, agree};
+use crate::key::{Formula, Key, Nature, Rule, Samples, StepId, agree};
 use crate::problem::ForceId;
 use crate::text::Slot;
 use std::collections::BTreeMap;
@@ -150,8 +150,9 @@ impl Session {
             .diagnosis
             .spoken()
             .filter(|named| named.beside.is_none() || together)
-            // With the angle of a whole force a general working ends: nothing rests on how it was found.
-            .filter(|_| !(self.is_general() && target.is_direction()))
+            // A general working goes on with her equation itself, and ends with a whole force: nothing
+            // rests on how that was found.
+            .filter(|_| !(self.is_general() && is_gone_on_with(target)))
             .map(|named| named.key(&self.instances));
         let function: Option<Samples> =
             model.and_then(|key| key.function(&self.key, target, &self.sampling, &pins));
@@ -175,4 +176,9 @@ impl Session {
         };
         (own, model.cloned())
     }
+}
+
+/// True for what a general working has as it stands, without the thought behind it.
+fn is_gone_on_with(target: StepId) -> bool {
+    target.is_balance() || target.is_direction() || matches!(target, StepId::Found(Nature::Size, _))
 }

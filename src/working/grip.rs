@@ -1,9 +1,10 @@
 //! The friction that a contact must give beside the most that it can give.
 
 use super::tell::{Teller, Told};
-use super::{Meaning, Quantity};
+use super::{Meaning, Quantity, Working};
 use crate::key::Atom;
-use crate::system::{ActId, Friction, Hold, HoldKind, When};
+use crate::problem::GivenId;
+use crate::system::{ActId, Friction, Hold, HoldKind, System, When};
 use crate::units::{Dimension, value_text};
 
 impl Teller<'_> {
@@ -16,21 +17,7 @@ impl Teller<'_> {
     }
 
     fn grip(&self, act: ActId, hold: &Hold) -> Option<[Told; 3]> {
-        let (HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }) = &hold.kind
-        else {
-            return None;
-        };
-        let Friction::UpTo(coefficient) = friction else {
-            return None;
-        };
-        let sought = self.system.parts().sought.as_ref();
-        if sought
-            .is_some_and(|one| matches!(one.when, When::Slips { act: slips, .. } if slips == act))
-        {
-            return None;
-        }
-        let needed = self.working.find(Meaning::FrictionNeeded(act))?;
-        let push = self.working.find(Meaning::Force(act))?;
+        let (coefficient, needed, push) = grip(self.system, self.working, act, hold)?;
         let size = |id: Quantity| {
             let (values, gravity) = (self.numbers.values, self.numbers.gravity);
             self.working.value(id, values, gravity).map(f64::abs)
@@ -41,9 +28,9 @@ impl Teller<'_> {
         let name = |id: Quantity| self.working.named(id).map(|named| named.symbol.shown());
         let limit = format!(
             "{}·{} = {}·{} = {}",
-            self.system.given(*coefficient).symbol.shown(),
+            self.system.given(coefficient).symbol.shown(),
             name(push)?,
-            number(Atom::Given(*coefficient)),
+            number(Atom::Given(coefficient)),
             number(Atom::Step(push)),
             force(most),
         );
@@ -56,4 +43,28 @@ impl Teller<'_> {
             Told::Compared { text: compared },
         ])
     }
+}
+
+/// The coefficient that limits the friction of a contact, the friction that is needed there, and the
+/// push; `None` where the contact is about to slip, or holds in another way.
+pub(super) fn grip(
+    system: &System,
+    working: &Working,
+    act: ActId,
+    hold: &Hold,
+) -> Option<(GivenId, Quantity, Quantity)> {
+    let (HoldKind::Rough { friction, .. } | HoldKind::Base { friction, .. }) = &hold.kind else {
+        return None;
+    };
+    let Friction::UpTo(coefficient) = friction else {
+        return None;
+    };
+    let sought = system.parts().sought.as_ref();
+    let slips = |when: &When| matches!(when, When::Slips { act: slips, .. } if *slips == act);
+    if sought.is_some_and(|one| slips(&one.when)) {
+        return None;
+    }
+    let needed = working.find(Meaning::FrictionNeeded(act))?;
+    let push = working.find(Meaning::Force(act))?;
+    Some((*coefficient, needed, push))
 }

@@ -1,5 +1,6 @@
 //! A working as the key of a guided walk: the same steps, with what a learner is asked at each.
 
+use super::grip::grip;
 use super::walk_heading::Headings;
 use super::walk_lengths::lengths;
 use super::walk_others::{OtherValue, others};
@@ -155,6 +156,13 @@ impl<'a> Maker<'a> {
         self.ask();
         let sought = self.sought.map(|(given, id)| (given, self.id(id)));
         self.general.sought = sought;
+        let holds = self.system.parts().holds.iter().enumerate();
+        let grips = holds.filter_map(|(index, hold)| {
+            let act = ActId::Hold(index);
+            let (coefficient, needed, push) = grip(self.system, self.working, act, hold)?;
+            Some((self.id(needed), (coefficient, self.id(push))))
+        });
+        self.general.grips = grips.collect();
         Key {
             pivot: Place::Foot,
             steps: self.steps,

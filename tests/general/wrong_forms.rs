@@ -5,6 +5,7 @@ use super::{asked, boards, opened, scripts};
 use leverwright::key::{StepId, agree, balance_names, formula_names};
 use leverwright::mistakes::{Instance, general_instances};
 use leverwright::session::{Session, Sign};
+use leverwright::text::Words;
 use std::collections::BTreeMap;
 
 /// The line of a learner who makes a mistake, in names.
@@ -29,6 +30,24 @@ fn alike(session: &Session, all: &[Instance], one: &Instance, step: StepId) -> V
         _ => false,
     };
     all.iter().filter(same).map(|one| one.mistake.id).collect()
+}
+
+#[test]
+fn every_mistake_has_its_words() {
+    let words = Words::english();
+    for (name, _) in boards() {
+        let session = opened(&name);
+        for instance in general_instances(session.key(), session.sampling()) {
+            let id = instance.mistake.id;
+            let thought = words.has(&format!("general.thought.{id}"));
+            let names = ["general.name", "mistake"].map(|start| match start {
+                "mistake" => format!("mistake.{id}.name"),
+                start => format!("{start}.{id}"),
+            });
+            let named = names.iter().any(|name| words.has(name));
+            assert!(thought && named, "{name}: {id}");
+        }
+    }
 }
 
 #[test]

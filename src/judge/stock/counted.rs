@@ -43,6 +43,7 @@ impl Stock {
                 dimension: Dimension::NUMBER,
                 shown: entry.shown * factor,
                 nearness: entry.nearness,
+                reach: entry.reach,
             },
             None => entry.clone(),
         });

@@ -1,0 +1,58 @@
+//! `M1 = 196·2·cos 62` where the problem calls a mass m1: a moment that she names so herself.
+
+use super::Session;
+use super::own_meant::with_symbol;
+use crate::units::Dimension;
+
+/// A letter that looks like M and is another, so that the name is not that of the mass.
+const OTHER_M: char = '\u{41c}';
+/// What stands between the parts of a form.
+const SIGNS: [char; 8] = ['+', '-', '−', '*', '·', '×', '/', '÷'];
+
+impl Session {
+    /// A line of a free working with her moments under names of their own: those that she has told,
+    /// and the one that this line tells, where it is none of the mass. `None` for other lines.
+    pub(super) fn with_own_moments(&self, line: &str) -> Option<String> {
+        let mut way = line.to_owned();
+        for name in capitals(line) {
+            let own = name.replacen('M', &OTHER_M.to_string(), 1);
+            if self.is_mass(name) && (self.is_own_name(&own) || self.tells_moment(name, line)) {
+                way = with_symbol(&way, name, &own);
+            }
+        }
+        (way != line).then_some(way)
+    }
+
+    /// True for a name that only in its case is another than that of a mass.
+    fn is_mass(&self, name: &str) -> bool {
+        let givens = self.problem.givens().iter();
+        let mut masses = givens.filter(|given| given.dimension == Dimension::MASS);
+        masses.any(|mass| mass.symbol.matches(name)) && !self.is_symbol(name)
+    }
+
+    /// True for a line that tells a form of this name which is not the mass.
+    fn tells_moment(&self, name: &str, line: &str) -> bool {
+        let told = line.split_once('=').filter(|(head, _)| head.trim() == name);
+        let form = told.map(|(_, behind)| behind.split('=').next().unwrap_or(behind));
+        let formed = form.is_some_and(|form| form.trim().trim_start_matches('-').contains(SIGNS));
+        let asked = self.asked_now().filter(|_| formed && !line.contains("kg"));
+        asked.is_some_and(|asked| !self.judged(asked, line).stands())
+    }
+}
+
+/// The names of a line that are an M with an index, each once.
+fn capitals(line: &str) -> Vec<&str> {
+    let letter = |c: char| c.is_alphanumeric() || c == '_';
+    let mut found: Vec<&str> = Vec::new();
+    for word in line.split(|c| !letter(c)) {
+        let index = word
+            .strip_prefix('M')
+            .map(|rest| rest.trim_start_matches('_'));
+        if index.is_some_and(|index| (1..=2).contains(&index.chars().count()))
+            && !found.contains(&word)
+        {
+            found.push(word);
+        }
+    }
+    found
+}
