@@ -13,6 +13,19 @@ const SAME: f64 = 0.006;
 /// What a term that was written counts beside its having the right shape.
 const TERM: f64 = 2.0;
 
+/// Families of what goes wrong with the distances of a moment balance, and with couples.
+const OF_ARMS: [&str; 7] = [
+    NO_DISTANCES,
+    "moment-divided",
+    "distance-origin",
+    "load-place",
+    "own-weight-place",
+    "couples",
+    "tipping",
+];
+/// The family of moments without their distances.
+const NO_DISTANCES: &str = "no-distances";
+
 /// From how much on a form is seen to be a mistake's: two of its terms stand in it.
 pub(super) const SEEN: f64 = 2.0 * TERM;
 
@@ -186,6 +199,44 @@ pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     }
     let ratio = !(of_ratio && evidence.unresolved && !judgement.target.is_angle());
     divided && ratio && !unsolved && !(evidence.names_parts && mistake.skill == Skill::Angles)
+}
+
+/// False where a thought of a general working is not in what was typed, though the line agrees with it
+/// as a function: a ratio or tangent that stands nowhere, distances that only cancel to the same.
+pub(super) fn is_typed(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> bool {
+    if board.key.general.is_none() {
+        return true;
+    }
+    let evidence = &judgement.evidence;
+    let mistake = instance.mistake;
+    let signed = match mistake.sign {
+        Some(Sign::OverRatio) => evidence.over_ratio,
+        Some(Sign::Tangent) => evidence.tangent,
+        Some(Sign::Angle) | None => true,
+    };
+    let places = [judgement.target, instance.shows_at];
+    let balance = places.into_iter().find(|step| step.is_balance());
+    let balance = balance.filter(|_| OF_ARMS.contains(&mistake.family));
+    let Some(balance) = balance.filter(|_| signed) else {
+        return signed;
+    };
+    let typed = evidence.terms.as_they_stand();
+    let stands = || {
+        let meant = Terms::of_balance(board, &instance.key, balance);
+        meant.is_some_and(|meant| {
+            let whole = meant.iter().map(|(_, term)| Factor::number(term.value()));
+            let whole: Vec<Factor> = whole.collect();
+            let apart = meant.into_iter().flat_map(|(_, term)| term.as_they_stand());
+            let apart: Vec<Factor> = apart.collect();
+            is_each_once(&typed, &whole, 1.0) || is_each_once(&typed, &apart, 1.0)
+        })
+    };
+    // Two forces alone, and some that are resolved beside others that are whole, may be a balance of
+    // forces in which one is missing.
+    let resolved = typed.iter().filter(|term| term.shape.is_resolved()).count();
+    let of_forces = typed.len() < 3 || resolved > 0 && resolved < typed.len();
+    let distances = mistake.family != NO_DISTANCES || !of_forces;
+    distances && (!evidence.equation || stands())
 }
 
 /// False for a general balance with more terms than one that lacks a term has: there is one too many,

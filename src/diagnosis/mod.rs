@@ -345,6 +345,7 @@ fn by_form(
             })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .filter(|index| form::may_lack(board, judgement, &instances[*index]))
+            .filter(|index| form::is_typed(board, judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
         if alike.is_empty() {
@@ -410,6 +411,7 @@ fn by_terms(
     }
     let fits = |index: &usize| {
         !worlds[*index].anew.is_empty()
+            && form::is_typed(board, judgement, &instances[*index])
             && form::has_every_term(board, judgement, &instances[*index].key)
     };
     let mut alike: Vec<usize> = (0..instances.len()).filter(fits).collect();

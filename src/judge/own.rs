@@ -69,7 +69,9 @@ pub(super) fn own_name(
             others: Vec::new(),
         },
         None => {
-            let own = defined(board, stock, first, as_weight(board, stock, first, value));
+            let value = as_weight(board, stock, first, value);
+            let value = as_moment(name, first, behind, value);
+            let own = defined(board, stock, first, value);
             // Numbers alone are what is said behind them.
             let unit = behind.filter(|last| own.bare && !last.bare);
             let own = match unit.is_some_and(|last| last.dimension == Dimension::ANGLE) {
@@ -89,6 +91,24 @@ pub(super) fn own_name(
         ..own
     };
     Some((name.to_owned(), own))
+}
+
+/// `M1 = Wb·1.9 = 968 N m`: a force times a distance without its unit, where the unit behind it or
+/// the name says so.
+fn as_moment(name: &str, form: &Tree, behind: Option<Value>, value: Value) -> Value {
+    let said = match behind {
+        Some(last) => !last.bare && last.dimension == Dimension::MOMENT,
+        None => name.starts_with(['M', '\u{41c}']),
+    };
+    let places = form.literals();
+    let mut bare = places.iter().map(|place| place.literal.unit.is_none());
+    match said && !value.bare && value.dimension == Dimension::FORCE && bare.any(|bare| bare) {
+        true => Value {
+            dimension: Dimension::MOMENT,
+            ..value
+        },
+        false => value,
+    }
 }
 
 /// `q = 80 − 65 = 15°`: numbers of degrees, as the angle that they are.

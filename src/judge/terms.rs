@@ -53,7 +53,8 @@ pub struct Factor {
 }
 
 impl Factor {
-    fn number(value: f64) -> Factor {
+    /// A number in which nothing stands.
+    pub fn number(value: f64) -> Factor {
         Factor {
             value,
             shape: Shape::default(),

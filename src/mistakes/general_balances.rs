@@ -37,7 +37,11 @@ pub(super) fn wrong_balances(
     }
     let moments = key.heading(at).is_some_and(|one| one.kind == "moments");
     if moments {
-        of_arms(balance, &mut wrong);
+        of_arms(
+            balance,
+            &|term| key.holds(&term.amount, unknown),
+            &mut wrong,
+        );
     }
     wrong
 }
@@ -150,8 +154,13 @@ fn halved(arm: &Formula) -> Option<&Formula> {
     }
 }
 
-/// What goes wrong with the distances of a moment balance.
-fn of_arms(balance: &Balance, wrong: &mut Vec<(&'static Mistake, Balance)>) {
+/// What goes wrong with the distances of a moment balance. What is done to the distance of the unknown
+/// shows where the line is solved, and there as the reverse of it.
+fn of_arms(
+    balance: &Balance,
+    is_unknown: &dyn Fn(&Term) -> bool,
+    wrong: &mut Vec<(&'static Mistake, Balance)>,
+) {
     let moments: Vec<Option<(Formula, Formula)>> = balance
         .terms
         .iter()
@@ -168,15 +177,6 @@ fn of_arms(balance: &Balance, wrong: &mut Vec<(&'static Mistake, Balance)>) {
             continue;
         };
         put(&distance_left_out::MISTAKE, force.clone());
-        put(
-            &divided_by_distance::MISTAKE,
-            force.clone().over(arm.clone()),
-        );
-        if let Some(length) = halved(arm) {
-            put(&HALF_FORGOTTEN, force.clone().times(length.clone()));
-            let quarter = length.clone().over(Formula::Number(4.0));
-            put(&halved_twice::MISTAKE, force.clone().times(quarter));
-        }
         let from_elsewhere = lengths
             .iter()
             .filter(|length| is_atom(arm) && *length != arm);
@@ -186,6 +186,18 @@ fn of_arms(balance: &Balance, wrong: &mut Vec<(&'static Mistake, Balance)>) {
                 Formula::Negative(Box::new(arm.clone())),
             ]);
             put(&from_the_far_end::MISTAKE, force.clone().times(rest));
+        }
+        if is_unknown(term) {
+            continue;
+        }
+        put(
+            &divided_by_distance::MISTAKE,
+            force.clone().over(arm.clone()),
+        );
+        if let Some(length) = halved(arm) {
+            put(&HALF_FORGOTTEN, force.clone().times(length.clone()));
+            let quarter = length.clone().over(Formula::Number(4.0));
+            put(&halved_twice::MISTAKE, force.clone().times(quarter));
         }
     }
     exchanged(balance, &moments, wrong);

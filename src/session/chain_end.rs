@@ -20,7 +20,8 @@ impl Session {
         if !self.is_symbol(name) || !number.trim().starts_with(|c: char| c.is_ascii_digit()) {
             return None;
         }
-        let first = self.judged_in_force(asked, before);
+        // Of a wrong value of hers nothing is told by it.
+        let first = self.beside_right_alone(|session| session.judged_anywhere(asked, before));
         let sign = if name == last.trim() { "" } else { "-" };
         let told = format!("{name} = {sign}{}", number.trim());
         let told = self.judged_by_itself(asked, &told);

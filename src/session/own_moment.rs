@@ -1,7 +1,9 @@
-//! `M1 = 196·2·cos 62` where the problem calls a mass m1: a moment that she names so herself.
+//! `M1 = 196·2·cos 62` where the problem calls a mass m1, or where M1 is the moment of another force: a
+//! moment that she names so herself.
 
 use super::Session;
 use super::own_meant::with_symbol;
+use crate::key::StepId;
 use crate::units::Dimension;
 
 /// A letter that looks like M and is another, so that the name is not that of the mass.
@@ -16,7 +18,11 @@ impl Session {
         let mut way = line.to_owned();
         for name in capitals(line) {
             let own = name.replacen('M', &OTHER_M.to_string(), 1);
-            if self.is_mass(name) && (self.is_own_name(&own) || self.tells_moment(name, line)) {
+            let told = || match self.is_mass(name) {
+                true => self.tells_moment(name, line),
+                false => self.is_of_moment(name) && self.tells_another(name, line),
+            };
+            if self.is_own_name(&own) || told() {
                 way = with_symbol(&way, name, &own);
             }
         }
@@ -28,6 +34,23 @@ impl Session {
         let givens = self.problem.givens().iter();
         let mut masses = givens.filter(|given| given.dimension == Dimension::MASS);
         masses.any(|mass| mass.symbol.matches(name)) && !self.is_symbol(name)
+    }
+
+    /// True for the name of the moment of a force.
+    fn is_of_moment(&self, name: &str) -> bool {
+        let mut steps = self.key.steps.iter();
+        steps.any(|step| matches!(step.id, StepId::Moment(_)) && step.symbol.matches(name))
+    }
+
+    /// True for a line that tells under the name of one moment what is another one: they may be
+    /// counted from the body on.
+    fn tells_another(&self, name: &str, line: &str) -> bool {
+        let told = line.split_once('=').filter(|(head, _)| head.trim() == name);
+        let Some(((_, behind), asked)) = told.zip(self.asked_now()) else {
+            return false;
+        };
+        let formed = behind.trim().trim_start_matches('-').contains(SIGNS);
+        formed && !self.judged(asked, line).stands() && self.judged(asked, behind).stands()
     }
 
     /// True for a line that tells a form of this name which is not the mass.

@@ -31,6 +31,17 @@ const GENERAL: &[Row] = &[
     ("lamina_props", &[], "y2 = 0.5 + 0.3/2", Sign::Wrong, "half-way"),
     ("lamina_props", &[], "y2 = 0.5 + 2*0.3/3", Sign::Wrong, "other side"),
     ("lamina_props", &[], "y2 = 0.5 + 0.3/3", Sign::Right, ""),
+    // What a line agrees with as a function only is not said of it.
+    ("jib", &[], "S = (392*1.5+1470*3)*sin 36.87/2", Sign::Wrong, "!divided by the ratio"),
+    ("gate", &[], "B = 588*1.5*1.2", Sign::Wrong, "!divided by its distance"),
+    ("gate", &[], "W*b/2 = B*h/2", Sign::Wrong, "!whole length"),
+    ("gate", &[], "588*1.5 = B*0.6", Sign::Wrong, "!whole length"),
+    ("gate", &[], "588*3 = B*1.2", Sign::Wrong, "half of it belongs"),
+    ("topple", &[], "P*1.1/2 = 784*0.4", Sign::Wrong, "!edge"),
+    ("internal_hinge", &[], "MA = F*d1", Sign::Wrong, "!added"),
+    ("internal_hinge", &[], "12000*1.5 = B*1.5", Sign::Wrong, "!added"),
+    ("jib", &[], "392 + 1470 = S*sin 36.87", Sign::Wrong, "!added"),
+    ("rod_on_peg", &[], "58.8*1*cos 40 = P*1.4*sin 40", Sign::Wrong, "!tangent"),
     // A ratio in every term leaves no force whole.
     ("../workings/lid", &[], "140*0.3*cos25 = Wb*cos25*3*0.8/7", Sign::Wrong, "!whole force"),
     ("rod_on_peg", &[], "58.8*1*cos40 = P*1.4*cos40", Sign::Wrong, "!whole force"),
@@ -78,6 +89,15 @@ const MOMENTS: &[Row] = &[
     ("ladder", &[], "W1 = M1*9.8", Sign::Right, ""),
     ("mast --seed 3", &["M1 = 695.8*4.5*sin 35"], "617.4*2.7*sin 35 + M1 + 107.8*5.4*sin 35 = T*4.2*sin 65", Sign::Right, ""),
     ("mast --seed 3", &["M1 = 695.8*4.5*sin 35"], "W1 = M1 g", Sign::Wrong, ""),
+    // Counted from the body on, or in newton metres behind a bare distance.
+    ("mast --seed 43", &["M1 = Wb*2.5*cos 65 = 611 Nm", "M2 = W1*5*cos 65"], "T*3*sin 65 = M1 + M2", Sign::Right, ""),
+    ("mast --seed 43", &["M1 = Wb*2.5*cos 65 = 611 Nm", "M2 = W1*5*cos 65"], "T*3*sin 65 = M1 - M2", Sign::Wrong, ""),
+    ("counter --seed 45", &["M1 = Wb*1.1 = 205 Nm", "M2 = W1*0.7 = 165 Nm"], "T*2.2 = M1 + M2", Sign::Right, ""),
+    ("walkway --seed 43", &["Wb = 509.6 N", "W1 = 686 N", "M1 = Wb*1.9 = 968 Nm", "M2 = W1*1.1 = 755 Nm"], "M1 + M2 = 1723 Nm", Sign::Right, ""),
+    ("walkway --seed 43", &["Wb = 509.6 N", "W1 = 686 N", "M1 = Wb*1.9 = 968 Nm", "M2 = W1*1.1 = 755 Nm"], "M1 + M2 = 1923 Nm", Sign::Wrong, ""),
+    ("jib", &["M1 = Wb*1.5 = 588 Nm", "M2 = W1*3 = 4410 Nm"], "M1 + M2 = 4998 Nm", Sign::Right, ""),
+    ("mast --seed 43", &["M1 = W1*5*cos 65 = 1201 Nm"], "M1 + Wb*2.5*cos 65 = T*3*sin 65", Sign::Right, ""),
+    ("mast --seed 43", &[], "M1 = W1*5*sin 65", Sign::Wrong, ""),
 ];
 
 /// The size of a force from wrong parts of hers, and wrong friction that she calls f.
