@@ -4,6 +4,7 @@
 //! The thoughts that the lessons know, too, keep their names. Source: common practice, no source.
 
 use super::general::general_only;
+use super::general_formulas::ratios_exchanged;
 use super::{
     Mistake, Skill, distance_left_out, distances_exchanged, divided_by_distance,
     forces_for_moments, from_the_far_end, halved_twice, not_resolved, sine_cosine_exchanged,
@@ -65,11 +66,7 @@ fn of_term(
     let Some(term) = balance.terms.get(index) else {
         return;
     };
-    let exchanged = term.amount.rewrite(&|part| match part {
-        Formula::Sine(angle) => Some(Formula::Cosine(angle.clone())),
-        Formula::Cosine(angle) => Some(Formula::Sine(angle.clone())),
-        _ => None,
-    });
+    let exchanged = ratios_exchanged(&term.amount);
     if exchanged != term.amount {
         let exchanged = with_amount(balance, index, exchanged);
         wrong.push((&sine_cosine_exchanged::MISTAKE, exchanged));

@@ -65,11 +65,7 @@ pub(super) fn wrong_formulas(
             wrong.push((&misread_given::MISTAKE, other.times(gravity.clone())));
         }
     }
-    let exchanged = formula.rewrite(&|part| match part {
-        Formula::Sine(angle) => Some(Formula::Cosine(angle.clone())),
-        Formula::Cosine(angle) => Some(Formula::Sine(angle.clone())),
-        _ => None,
-    });
+    let exchanged = ratios_exchanged(formula);
     if exchanged != *formula {
         wrong.push((&sine_cosine_exchanged::MISTAKE, exchanged));
     }
@@ -86,6 +82,15 @@ pub(super) fn wrong_formulas(
 
 fn kind_of(key: &Key, at: StepId) -> &'static str {
     key.heading(at).map_or("", |heading| heading.kind)
+}
+
+/// A formula with sine and cosine exchanged throughout.
+pub(super) fn ratios_exchanged(formula: &Formula) -> Formula {
+    formula.rewrite(&|part| match part {
+        Formula::Sine(angle) => Some(Formula::Cosine(angle.clone())),
+        Formula::Cosine(angle) => Some(Formula::Sine(angle.clone())),
+        _ => None,
+    })
 }
 
 /// The masses of the other weights.

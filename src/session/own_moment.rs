@@ -45,22 +45,25 @@ impl Session {
     /// True for a line that tells under the name of one moment what is another one: they may be
     /// counted from the body on.
     fn tells_another(&self, name: &str, line: &str) -> bool {
-        let told = line.split_once('=').filter(|(head, _)| head.trim() == name);
-        let Some(((_, behind), asked)) = told.zip(self.asked_now()) else {
-            return false;
-        };
-        let formed = behind.trim().trim_start_matches('-').contains(SIGNS);
-        formed && !self.judged(asked, line).stands() && self.judged(asked, behind).stands()
+        let told = form_told(name, line).zip(self.asked_now());
+        let refused = told.filter(|(_, asked)| !self.judged(*asked, line).stands());
+        refused.is_some_and(|(behind, asked)| self.judged(asked, behind).stands())
     }
 
     /// True for a line that tells a form of this name which is not the mass.
     fn tells_moment(&self, name: &str, line: &str) -> bool {
-        let told = line.split_once('=').filter(|(head, _)| head.trim() == name);
-        let form = told.map(|(_, behind)| behind.split('=').next().unwrap_or(behind));
-        let formed = form.is_some_and(|form| form.trim().trim_start_matches('-').contains(SIGNS));
-        let asked = self.asked_now().filter(|_| formed && !line.contains("kg"));
+        let told = form_told(name, line).filter(|_| !line.contains("kg"));
+        let asked = self.asked_now().filter(|_| told.is_some());
         asked.is_some_and(|asked| !self.judged(asked, line).stands())
     }
+}
+
+/// What stands behind a name that a line tells, where its first side is a form.
+fn form_told<'l>(name: &str, line: &'l str) -> Option<&'l str> {
+    let (head, behind) = line.split_once('=')?;
+    let form = behind.split('=').next().unwrap_or(behind);
+    let formed = form.trim().trim_start_matches('-').contains(SIGNS);
+    (head.trim() == name && formed).then_some(behind)
 }
 
 /// The names of a line that are an M with an index, each once.
