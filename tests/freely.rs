@@ -7,6 +7,8 @@ mod again;
 mod breaker;
 #[path = "freely/counted.rs"]
 mod counted;
+#[path = "freely/lessons_named.rs"]
+mod lessons_named;
 #[path = "freely/manners.rs"]
 mod manners;
 #[path = "freely/named.rs"]

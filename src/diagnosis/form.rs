@@ -107,6 +107,28 @@ pub(super) fn is_made_of(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
     })
 }
 
+/// True if the line has the moments of the known forces that `key` sets against each other, each once
+/// and nothing else, at least three; a ratio that all of them have may be divided out.
+pub(super) fn has_known_moments(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let pull = board.unknown().and_then(StepId::force);
+    let Some(moments) = Terms::of_balance(board, key, StepId::MomentSum) else {
+        return false;
+    };
+    let known = moments.iter().filter(|(force, _)| Some(*force) != pull);
+    let meant: Vec<Factor> = known
+        .clone()
+        .filter_map(|(_, terms)| terms.as_they_stand().first().copied())
+        .collect();
+    let value = |id| Some(board.right(id)?[0]);
+    let whole = known.filter_map(|(force, _)| {
+        let across = value(StepId::Across(*force))?;
+        Some(value(StepId::Weight(*force))? / across)
+    });
+    let mut scales = std::iter::once(1.0).chain(whole);
+    let typed = judgement.evidence.against.as_they_stand();
+    typed.len() > 2 && scales.any(|scale| is_each_once(&typed, &meant, scale))
+}
+
 /// True if these terms are so many times those meant, each once and no other.
 fn is_each_once(typed: &[Factor], meant: &[Factor], scale: f64) -> bool {
     let mut left: Vec<&Factor> = typed.iter().collect();

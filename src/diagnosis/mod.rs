@@ -11,6 +11,7 @@ mod form;
 mod leaning;
 mod pair;
 mod probe;
+mod rope_place;
 mod second;
 mod slip;
 mod value;
@@ -239,6 +240,10 @@ fn explain(
         diagnosis.named = named;
         return diagnosis;
     }
+    if let Some(named) = rope_place::by_rope_place(board, judgement, instances) {
+        diagnosis.named = vec![named];
+        return diagnosis;
+    }
     if let Some(named) = pair::by_pair(board, judgement, instances, (&worlds, &accepted)) {
         diagnosis.named = named.into();
         diagnosis.together = true;
@@ -352,6 +357,9 @@ fn by_form(
             continue;
         }
         let instance = alike.remove(0);
+        if let Some(both) = mass_or_distance(judgement, instances, (instance, &mut alike)) {
+            found.push(both);
+        }
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
         let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
         let shown = judgement.evidence.angled || !by_angle;
@@ -366,6 +374,33 @@ fn by_form(
     }
     one_thought_each(&mut found, instances);
     (!found.is_empty()).then_some(found)
+}
+
+/// The other thought, where a moment is the product of one force's mass and another's distance and no
+/// weight is told by its name: two masses exchanged are then written as two distances are.
+fn mass_or_distance(
+    judgement: &Judgement,
+    instances: &[Instance],
+    (first, alike): (usize, &mut Vec<usize>),
+) -> Option<Named> {
+    const EXCHANGED: [&str; 2] = ["distances-exchanged", "masses-exchanged"];
+    let id = |index: usize| instances[index].mistake.id;
+    let named = |step: &StepId| matches!(step, StepId::Weight(_));
+    if !EXCHANGED.contains(&id(first)) || judgement.evidence.rests_on.iter().any(named) {
+        return None;
+    }
+    let other = |index: &usize| EXCHANGED.contains(&id(*index)) && id(*index) != id(first);
+    let instance = *alike.iter().find(|index| other(index))?;
+    let family = instances[instance].mistake.family;
+    alike.retain(|index| instances[*index].mistake.family != family);
+    Some(Named {
+        instance,
+        alike: Vec::new(),
+        voice: Voice::Perhaps,
+        because: Because::Form,
+        share: 1.0,
+        beside: None,
+    })
 }
 
 /// Numbers that may stand for several things show several thoughts: then none is proved, and each
@@ -384,7 +419,8 @@ fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
         }
     }
     kept.truncate(MOST_NAMED);
-    let prior = |named: &Named| instances[named.instance].mistake.prior;
+    // One that is named by its form only has no prior, and counts as the least likely here.
+    let prior = |named: &Named| instances[named.instance].mistake.prior.max(1.0);
     let whole: f64 = kept.iter().map(prior).sum();
     if kept.len() > 1 {
         for named in &mut kept {

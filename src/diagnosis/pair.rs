@@ -39,7 +39,9 @@ pub(super) fn by_pair(
         return None;
     }
     let shows = |index: &usize| {
-        let of_form = instances[*index].mistake.skill != Skill::Numbers;
+        let mistake = instances[*index].mistake;
+        // What is only ever named alone is no half of a pair.
+        let of_form = mistake.skill != Skill::Numbers && !mistake.is_by_form_only();
         of_form && !worlds[*index].anew.is_empty()
     };
     let showing: Vec<usize> = (0..instances.len()).filter(shows).collect();

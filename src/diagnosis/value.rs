@@ -113,6 +113,9 @@ fn families(
     let mut families: Vec<Family> = Vec::new();
     for (index, world) in worlds.iter().enumerate() {
         let instance = &instances[index];
+        if instance.mistake.is_by_form_only() {
+            continue;
+        }
         // Where the form is right, no thought about it can be wrong: only the calculator.
         let calculator = instance.mistake.family == CALCULATOR;
         if judgement.evidence.broken_link && !(calculator && judgement.evidence.angled) {

@@ -66,7 +66,8 @@ pub fn misnamed(problem: &Problem, key: &Key) -> f64 {
     let Some(right) = at_pull(key) else {
         return 0.0;
     };
-    let all = instances(problem, key, &sampling);
+    let mut all = instances(problem, key, &sampling);
+    all.retain(|instance| !instance.mistake.is_by_form_only());
     let weight = |instance: &Instance| {
         let scopes = all
             .iter()

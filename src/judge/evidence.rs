@@ -105,6 +105,8 @@ pub struct Evidence {
     pub reaction_arm: bool,
     /// True for an equation whose sides differ and which holds no unknown to solve for.
     pub false_equation: bool,
+    /// Of such an equation of two sides the terms that it sets against each other.
+    pub against: Terms,
     /// True for a moment balance that would hold with the unknown's term on the other side.
     pub same_turn: bool,
     /// True where, of such a balance, the terms as typed do not all turn or point one way.

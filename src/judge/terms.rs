@@ -426,6 +426,11 @@ pub(super) fn see(board: &Board<'_>, reading: &Reading, judgement: &mut Judgemen
             .filter(|_| !judgement.target.is_balance())
             .map(|right| Terms::number(right[0])),
     };
+    let known = judgement.evidence.false_equation && sides.len() == 2;
+    let second = sides.get(1).filter(|_| known);
+    if let Some(second) = second.and_then(|side| Terms::of_tree(board, side)) {
+        judgement.evidence.against = first.clone().plus(second.negative());
+    }
     judgement.evidence.terms = match other {
         Some(other) => first.plus(other.negative()),
         None => first,

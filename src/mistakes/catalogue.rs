@@ -65,4 +65,9 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::two_pivots::MISTAKE,
     &super::weight_not_downward::MISTAKE,
     &super::wrong_pivot_without_the_hinge_term::MISTAKE,
+    &super::all_divided_by_distance::MISTAKE,
+    &super::hinge_forgotten::MISTAKE,
+    &super::level_pull_upright::MISTAKE,
+    &super::pivot_at_the_rope::MISTAKE,
+    &super::resolved_though_square::MISTAKE,
 ];

@@ -16,9 +16,9 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{each, known_turning, only, with_amount, without_distance};
+use super::rewriting::{each, known_turning, only, over_distance};
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key, Role, StepId};
+use crate::key::Key;
 use crate::problem::Problem;
 
 /// The mistake.
@@ -35,9 +35,5 @@ pub(super) static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(_: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let id = only(scope)?;
-    let distance = Formula::step(StepId::Distance(id)).tagged(Role::Distance(id));
-    Some(with_amount(key, StepId::MomentSum, id, |amount| {
-        without_distance(amount).over(distance.clone())
-    }))
+    Some(over_distance(key, only(scope)?))
 }

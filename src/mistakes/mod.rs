@@ -8,6 +8,7 @@
 //! One file a mistake, with the headings *What the learner did / Why it tempts / Rewrite / Known
 //! false alarms / Source*. Words live in the catalogue of words, by `mistake.<id>`.
 
+mod all_divided_by_distance;
 mod all_mass_at_one_point;
 mod angle_of_another_force;
 mod angle_sum_for_difference;
@@ -38,7 +39,9 @@ mod gradian_calculator;
 mod gram_kilogram;
 mod halved_angle;
 mod halved_twice;
+mod hinge_forgotten;
 mod hypotenuse_confused;
+mod level_pull_upright;
 mod load_at_middle;
 mod load_at_rope;
 mod load_at_tip;
@@ -53,9 +56,11 @@ mod one_weight_only;
 mod own_weight_at_rope;
 mod own_weight_at_tip;
 mod own_weight_left_out;
+mod pivot_at_the_rope;
 mod pull_shared_between_forces;
 mod radian_calculator;
 mod reaction_along_the_body;
+mod resolved_though_square;
 mod resolved_twice;
 mod rewriting;
 mod rope_at_middle;
@@ -170,6 +175,8 @@ pub struct Mistake {
     /// The skill it speaks about.
     pub skill: Skill,
     /// How often it is met, as a pseudo-count against one another (common practice, no source).
+    /// Nothing for a mistake that is named by its form only: no number speaks for it, and it has no
+    /// part in which numbers are drawn.
     pub prior: f64,
     /// True for those that drawn numbers must keep apart from the right value.
     pub common: bool,
@@ -185,6 +192,11 @@ impl Mistake {
     /// True for a wrong way of working, rather than a wrong piece of a right one.
     pub fn is_of_method(&self) -> bool {
         METHODS.contains(&self.family)
+    }
+
+    /// True for a mistake that only a typed form shows: no value names it, and no draw knows it.
+    pub(crate) fn is_by_form_only(&self) -> bool {
+        self.prior == 0.0
     }
 }
 

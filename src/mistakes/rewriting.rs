@@ -279,3 +279,55 @@ pub(super) fn with_angle(key: &Key, scope: Scope, change: fn(Formula) -> Formula
     let changed = change(key.formula(step)?);
     Some(key.with_rule(step, Rule::Formula(changed)))
 }
+
+/// The key with one force divided by its distance in the moment balance.
+pub(super) fn over_distance(key: &Key, id: ForceId) -> Key {
+    let distance = Formula::step(StepId::Distance(id)).tagged(Role::Distance(id));
+    with_amount(key, StepId::MomentSum, id, |amount| {
+        without_distance(amount).over(distance.clone())
+    })
+}
+
+/// The key with the distances of these forces measured from the place of another, which they turn
+/// the body about; what acts there has no term.
+pub(super) fn measured_from(
+    problem: &Problem,
+    key: &Key,
+    forces: Vec<ForceId>,
+    pivot: ForceId,
+) -> Option<Key> {
+    let from = problem.force(pivot)?.at;
+    let values = problem.values();
+    let mut changed = key.clone();
+    for id in forces {
+        let at = problem.force(id)?.at;
+        let after = apart(problem, id, pivot);
+        if after == 0.0 {
+            changed = without_in(&changed, StepId::MomentSum, id);
+            continue;
+        }
+        let (at_length, from_length) = (along_body(problem, at), along_body(problem, from));
+        let distance = match after > 0.0 {
+            true => difference(at_length, from_length),
+            false => difference(from_length, at_length),
+        };
+        changed = with_distance(&changed, id, distance);
+        let before = problem.distance(at, &values) - problem.distance(key.pivot, &values);
+        if before * after < 0.0 {
+            changed = turned(&changed, StepId::MomentSum, id);
+        }
+    }
+    Some(changed)
+}
+
+/// How far the one force acts beyond the other along the body, in metres; nothing where both act
+/// at one place.
+pub(super) fn apart(problem: &Problem, one: ForceId, other: ForceId) -> f64 {
+    let values = problem.values();
+    let along = |id: ForceId| {
+        let force = problem.force(id);
+        force.map_or(0.0, |force| problem.distance(force.at, &values))
+    };
+    let apart = along(one) - along(other);
+    if apart.abs() < 1e-9 { 0.0 } else { apart }
+}

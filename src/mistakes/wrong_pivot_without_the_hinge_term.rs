@@ -16,11 +16,10 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{along_body, difference, each, known_turning, only, pull, turned, turning};
-use super::rewriting::{with_distance, without_in};
+use super::rewriting::{apart, each, known_turning, measured_from, only, pull, turning};
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Key, StepId};
-use crate::problem::{ForceId, Problem};
+use crate::key::Key;
+use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
@@ -41,39 +40,5 @@ pub(super) static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
-    let pivot = only(scope)?;
-    let from = problem.force(pivot)?.at;
-    let values = problem.values();
-    let mut changed = key.clone();
-    for id in turning(key) {
-        let at = problem.force(id)?.at;
-        let after = apart(problem, id, pivot);
-        if after == 0.0 {
-            changed = without_in(&changed, StepId::MomentSum, id);
-            continue;
-        }
-        let (at_length, from_length) = (along_body(problem, at), along_body(problem, from));
-        let distance = match after > 0.0 {
-            true => difference(at_length, from_length),
-            false => difference(from_length, at_length),
-        };
-        changed = with_distance(&changed, id, distance);
-        let before = problem.distance(at, &values) - problem.distance(key.pivot, &values);
-        if before * after < 0.0 {
-            changed = turned(&changed, StepId::MomentSum, id);
-        }
-    }
-    Some(changed)
-}
-
-/// How far the one force acts beyond the other along the body, in metres; nothing where both act
-/// at one place.
-fn apart(problem: &Problem, one: ForceId, other: ForceId) -> f64 {
-    let values = problem.values();
-    let along = |id: ForceId| {
-        let force = problem.force(id);
-        force.map_or(0.0, |force| problem.distance(force.at, &values))
-    };
-    let apart = along(one) - along(other);
-    if apart.abs() < 1e-9 { 0.0 } else { apart }
+    measured_from(problem, key, turning(key), only(scope)?)
 }
