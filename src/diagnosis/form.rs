@@ -94,10 +94,14 @@ pub(super) fn has_every_term(board: &Board<'_>, judgement: &Judgement, key: &Key
 /// True if the line has the terms of `key` at the judged step, each once and no other, as they stand
 /// or multiplied through.
 pub(super) fn is_made_of(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    is_made_at(board, judgement, key, judgement.target)
+}
+
+fn is_made_at(board: &Board<'_>, judgement: &Judgement, key: &Key, id: StepId) -> bool {
     let typed = &judgement.evidence.terms;
     let (stands, cleared) = (typed.as_they_stand(), typed.cleared());
     let scales = scales(board);
-    let forms = [false, true].map(|summed| Terms::of_step(board, key, judgement.target, summed));
+    let forms = [false, true].map(|summed| Terms::of_step(board, key, id, summed));
     forms.iter().flatten().any(|meant| {
         let above = meant.cleared();
         is_each_once(&stands, &meant.as_they_stand(), 1.0)
@@ -105,6 +109,15 @@ pub(super) fn is_made_of(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
                 .iter()
                 .any(|scale| is_each_once(&cleared, &above, *scale))
     })
+}
+
+/// True unless the thought is named by its form only, about the moment balance, and the line has not
+/// each of its terms and no other: what else agrees with it as a function shows nothing of it.
+pub(super) fn has_its_form(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> bool {
+    let of_balance = instance.shows_at == StepId::MomentSum;
+    let made_at = |id| is_made_at(board, judgement, &instance.key, id);
+    let by_form_only = instance.mistake.is_by_form_only() && of_balance;
+    !by_form_only || made_at(judgement.target) || made_at(StepId::MomentSum)
 }
 
 /// True if the line has the moments of the known forces that `key` sets against each other, each once

@@ -344,6 +344,7 @@ fn by_form(
                 keys.any(|key| !form::is_refuted(board, judgement, key))
             })
             .filter(|index| form::is_written(judgement, &instances[*index]))
+            .filter(|index| form::has_its_form(board, judgement, &instances[*index]))
             .filter(|index| {
                 let mut keys = worlds[*index].keys(&instances[*index]);
                 !other || keys.any(|key| form::has_terms(board, judgement, key))

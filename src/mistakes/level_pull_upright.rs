@@ -34,7 +34,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
     sign: None,
     scopes: |_, key| match level(key) {
         // As one that pulls up, and as one that pulls down.
-        Some(id) => vec![Scope::Force(id), Scope::Pull],
+        Some(id) => vec![Scope::Force(id), Scope::Here(part(id))],
         None => Vec::new(),
     },
     rewrite,
@@ -42,7 +42,8 @@ pub(super) static MISTAKE: Mistake = Mistake {
 
 fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
     let force = level(key)?;
-    let sign = if scope == Scope::Pull { -1.0 } else { 1.0 };
+    let downwards = scope == Scope::Here(part(force));
+    let sign = if downwards { -1.0 } else { 1.0 };
     let amount = size(problem, force)?;
     Some(key.with_balance(UPRIGHT, |balance| {
         balance.terms.push(Term {
@@ -51,6 +52,11 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
             amount: amount.clone(),
         });
     }))
+}
+
+/// What would be its upright part.
+fn part(id: ForceId) -> StepId {
+    StepId::PartOf(id, Axis::Vertical)
 }
 
 /// The pull, where it stands in the level balance and not in the upright one.

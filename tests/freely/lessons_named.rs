@@ -35,6 +35,7 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", &[], "Wb*1.1 = W1*2.2 + W2*1.5", Sign::Wrong, "!from the place where T acts"),
     ("mast --seed 3", &[], "617.4*1.5*sin 35 = 695.8*0.3*sin 35+107.8*1.2*sin 35", Sign::Wrong, ROPE),
     ("mast --seed 3", &[], "Wb*1.5 = W1*0.3 + W2*1.2", Sign::Wrong, ROPE),
+    ("counter --seed 3", &[], "T = H", Sign::Wrong, "!from the place where T acts"),
     // Every force divided by its distance.
     ("counter --seed 3", &[], "T*1.4 = 176.4/1.1+127.4/2.2+147/1.5", Sign::Wrong, "divided each weight by its distance"),
     ("counter --seed 3", &[], "T/1.4 = 176.4/1.1+127.4/2.2+147/1.5", Sign::Wrong, "divided every force by its distance"),
@@ -48,6 +49,7 @@ const ROWS: &[Row] = &[
     // A level pull among the upright forces.
     ("mast --seed 1", &[], "Hy + T = Wb + W1", Sign::Wrong, "pulls level"),
     ("mast --seed 1", &[], "Hy = Wb + W1 - T", Sign::Wrong, "pulls level"),
+    ("mast --seed 1", &["T = 402"], "Hy = 951+402", Sign::Wrong, "You put T into the vertical balance"),
     ("mast --seed 1", &[], "Hy = Wb + W1", Sign::Right, ""),
     // Masses or distances exchanged: the products are the same, a weight's name tells.
     ("mast --seed 8", &[], "31*9.8*2.7*sin50 + 57*9.8*5.4*sin50 = T*4.2*sin 55", Sign::Wrong, "Perhaps"),
