@@ -115,7 +115,17 @@ fn is_made_at(board: &Board<'_>, judgement: &Judgement, key: &Key, id: StepId) -
 /// each of its terms and no other: what else agrees with it as a function shows nothing of it.
 pub(super) fn has_its_form(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> bool {
     let of_balance = instance.shows_at == StepId::MomentSum;
-    let made_at = |id| is_made_at(board, judgement, &instance.key, id);
+    // A sum worked out before may be anything, and `= 0` is no term.
+    let mut typed = judgement.evidence.terms.cleared();
+    typed.retain(|term| term.value.abs() > 1e-9);
+    let made_at = |id| {
+        let meant = Terms::of_step(board, &instance.key, id, false);
+        let scaled = |above: Vec<Factor>| {
+            let mut scales = scales(board).into_iter();
+            scales.any(|scale| is_each_once(&typed, &above, scale))
+        };
+        meant.is_some_and(|meant| scaled(meant.cleared()))
+    };
     let by_form_only = instance.mistake.is_by_form_only() && of_balance;
     !by_form_only || made_at(judgement.target) || made_at(StepId::MomentSum)
 }
