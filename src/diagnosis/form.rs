@@ -93,16 +93,23 @@ pub(super) fn has_every_term(board: &Board<'_>, judgement: &Judgement, key: &Key
 
 /// True if the line has the terms of `key` at the judged step, each once and no other, as they stand
 /// or multiplied through.
-pub(super) fn is_made_of(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
-    is_made_at(board, judgement, key, judgement.target)
-}
-
-fn is_made_at(board: &Board<'_>, judgement: &Judgement, key: &Key, id: StepId) -> bool {
+pub(super) fn is_made_of(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    key: &Key,
+    instances: [&Instance; 2],
+) -> bool {
     let typed = &judgement.evidence.terms;
     let (stands, cleared) = (typed.as_they_stand(), typed.cleared());
     let scales = scales(board);
-    let forms = [false, true].map(|summed| Terms::of_step(board, key, id, summed));
-    forms.iter().flatten().any(|meant| {
+    // A sum worked out before shows no distance in it.
+    let of_arms = |one: &Instance| one.mistake.skill == Skill::Places;
+    let apart = instances.into_iter().any(of_arms);
+    let ways = if apart { &[false][..] } else { &[false, true] };
+    let mut forms = ways
+        .iter()
+        .filter_map(|summed| Terms::of_step(board, key, judgement.target, *summed));
+    forms.any(|meant| {
         let above = meant.cleared();
         is_each_once(&stands, &meant.as_they_stand(), 1.0)
             || scales
@@ -126,7 +133,9 @@ pub(super) fn has_its_form(board: &Board<'_>, judgement: &Judgement, instance: &
         };
         meant.is_some_and(|meant| scaled(meant.cleared()))
     };
-    let by_form_only = instance.mistake.is_by_form_only() && of_balance;
+    // Half of all forces is a form without moments.
+    let shared = instance.mistake.is_share_of_all();
+    let by_form_only = instance.mistake.is_by_form_only() && of_balance && !shared;
     !by_form_only || made_at(judgement.target) || made_at(StepId::MomentSum)
 }
 
@@ -280,8 +289,19 @@ pub(super) fn is_typed(board: &Board<'_>, judgement: &Judgement, instance: &Inst
     // forces in which one is missing.
     let resolved = typed.iter().filter(|term| term.shape.is_resolved()).count();
     let of_forces = typed.len() < 3 || resolved > 0 && resolved < typed.len();
-    let distances = mistake.family != NO_DISTANCES || !of_forces;
+    let distances = mistake.family != NO_DISTANCES || !of_forces && !has_one_metre(board);
     distances && (!evidence.equation || stands())
+}
+
+/// True where a distance, or a simple part of one, is one metre: who uses it writes the same number as
+/// who leaves it out.
+fn has_one_metre(board: &Board<'_>) -> bool {
+    let givens = board.problem.givens().iter();
+    let mut lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    lengths.any(|length| {
+        let parts = [1.0, 2.0, 3.0, 4.0].map(|parts| length.value / parts);
+        parts.iter().any(|part| (part - 1.0).abs() < 1e-9)
+    })
 }
 
 /// False for a general balance with more terms than one that lacks a term has: there is one too many,

@@ -9,6 +9,7 @@
 mod coarse;
 mod form;
 mod leaning;
+mod one_sided;
 mod pair;
 mod probe;
 mod rope_place;
@@ -180,6 +181,18 @@ fn explain(
     instances: &[Instance],
     leaning: &Leaning,
 ) -> Diagnosis {
+    let mut diagnosis = explain_exchanged(board, judgement, instances, leaning);
+    one_sided::told_of_one(judgement.target, instances, &mut diagnosis.named);
+    diagnosis
+}
+
+/// The same, with two masses exchanged where only one of them is seen.
+fn explain_exchanged(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instances: &[Instance],
+    leaning: &Leaning,
+) -> Diagnosis {
     let mut diagnosis = Diagnosis::default();
     let fault = matches!(
         judgement.truth,
@@ -219,7 +232,7 @@ fn explain(
         })
         .collect();
     for (world, instance) in worlds.iter_mut().zip(instances) {
-        if is_one_sided(board, judgement.target, instance) {
+        if one_sided::is_one_sided(board, judgement.target, instance) {
             *world = World::default();
         }
     }
@@ -264,19 +277,6 @@ fn explain(
         value::explain(board, judgement, known, &worlds, &mut diagnosis);
     }
     diagnosis
-}
-
-/// True for two masses exchanged where the weight of the other one stands right: only one of them was
-/// taken for another.
-fn is_one_sided(board: &Board<'_>, target: StepId, instance: &Instance) -> bool {
-    let Scope::Two(one, other) = instance.scope else {
-        return false;
-    };
-    let stands = |force| {
-        let weight = StepId::Weight(force);
-        weight != target && is_settled(board, target, weight)
-    };
-    instance.mistake.id == "masses-exchanged" && (stands(one) || stands(other))
 }
 
 /// True for a line that begins with the name of what it is held against.
@@ -330,6 +330,8 @@ fn by_form(
     // by chance.
     let named = |id: &StepId| matches!(id, StepId::Reaction(..));
     let other = !last && judgement.evidence.rests_on.iter().any(named);
+    // Two forces alone show no distance.
+    let two = judgement.evidence.terms.as_they_stand().len() < 3;
     let mut found: Vec<Named> = Vec::new();
     for lifted in &judgement.evidence.lifted {
         let alike: Vec<usize> = (0..instances.len())
@@ -347,7 +349,7 @@ fn by_form(
             .filter(|index| form::has_its_form(board, judgement, &instances[*index]))
             .filter(|index| {
                 let mut keys = worlds[*index].keys(&instances[*index]);
-                !other || keys.any(|key| form::has_terms(board, judgement, key))
+                !other || !two && keys.any(|key| form::has_terms(board, judgement, key))
             })
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .filter(|index| form::may_lack(board, judgement, &instances[*index]))
@@ -448,6 +450,7 @@ fn by_terms(
     }
     let fits = |index: &usize| {
         !worlds[*index].anew.is_empty()
+            && form::is_shown(judgement, instances[*index].mistake)
             && form::is_typed(board, judgement, &instances[*index])
             && form::has_every_term(board, judgement, &instances[*index].key)
     };
@@ -503,6 +506,14 @@ fn likeliest_first(
         alike.iter().map(fit).collect()
     };
     let mut fit = fits(&[1.0]);
+    // Half of all is what it is where no moments are written that would come to the same.
+    let shared = |index: &&usize| instances[**index].mistake.is_share_of_all();
+    if let Some(shared) = alike.iter().find(shared).copied()
+        && fit.iter().all(|fit| *fit < form::SEEN)
+    {
+        let others = alike.iter().copied().filter(|index| *index != shared);
+        return std::iter::once(shared).chain(others).collect();
+    }
     // Multiplied or divided through, but only where nothing stands as it is.
     if fit.iter().all(|fit| *fit < form::SEEN) {
         fit = fits(&form::scales(board));

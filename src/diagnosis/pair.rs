@@ -97,7 +97,9 @@ pub(super) fn by_pair(
 /// False for one mistake twice, and for two of one angle: what they come to is some third angle.
 fn are_two(one: &Instance, other: &Instance) -> bool {
     let of_angle = |instance: &Instance| {
-        instance.mistake.skill == Skill::Angles || instance.mistake.family == WRONG_LEG
+        let mistake = instance.mistake;
+        // A ratio divided by, and of the wrong side, is an arm or a length that she meant.
+        mistake.skill == Skill::Angles || mistake.family == WRONG_LEG || mistake.sign.is_some()
     };
     let one_angle = of_angle(one) && of_angle(other) && one.force() == other.force();
     let same = one.mistake.id == other.mistake.id;
@@ -146,7 +148,7 @@ fn both(
     // One product of printed numbers is too many things at once; and what was multiplied out shows
     // each term of both.
     let many = judgement.evidence.terms.as_they_stand().len() > 1;
-    let shown = many && form::is_made_of(board, judgement, &key);
+    let shown = many && form::is_made_of(board, judgement, &key, [first, second]);
     let written = [first, second]
         .iter()
         .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));

@@ -136,8 +136,8 @@ pub(super) fn judge_chain(
     }
     // `12000 N = 6000 N` is no value of another step, whichever has its first side.
     let broken = || {
-        let general = board.key.general.is_some() && sides.len() > 1;
-        general && first_break(board, stock, Dimension::NUMBER, sides).is_some()
+        let chain = sides.len() > 2 || board.key.general.is_some() && sides.len() > 1;
+        chain && first_break(board, stock, Dimension::NUMBER, sides).is_some()
     };
     if !judgement.truth.holds() && !named && !broken() {
         judgement.evidence.other_step = other_step(board, stock, target, sides[0], *first);

@@ -116,14 +116,20 @@ pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
     all_names(board, side, &|role| is_known_name(board, role))
 }
 
-/// The same where weights may not be found yet: what they are is known before any balance.
+/// The same where weights, and the parts of forces that are found, may have no line of their own: what
+/// they are is known before any balance.
 pub(super) fn is_known_with_weights(board: &Board<'_>, side: &Tree) -> bool {
-    let weight = |role| match role {
-        NameRole::Step(step) => step.is_weight() && board.key.open_in(step).is_empty(),
+    let found = |id: &StepId| board.standing.get(id).is_some_and(|own| own.right);
+    let implied = |role| match role {
+        NameRole::Step(step) => {
+            let of_lesson = matches!(step, StepId::PartOf(..) | StepId::Across(_));
+            let part = of_lesson || step.is_general() && board.key.formula(step).is_some();
+            (step.is_weight() || part) && board.key.open_in(step).iter().all(found)
+        }
         _ => false,
     };
     all_names(board, side, &|role| {
-        weight(role) || is_known_name(board, role)
+        implied(role) || is_known_name(board, role)
     })
 }
 

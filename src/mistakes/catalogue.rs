@@ -68,6 +68,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::all_divided_by_distance::MISTAKE,
     &super::hinge_forgotten::MISTAKE,
     &super::level_pull_upright::MISTAKE,
+    &super::shared_equally_upright::MISTAKE,
     &super::pivot_at_the_rope::MISTAKE,
     &super::resolved_though_square::MISTAKE,
 ];

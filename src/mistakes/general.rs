@@ -4,6 +4,7 @@
 //! one; a value of a general working has too many neighbours.
 
 use super::general_balances::wrong_balances;
+use super::general_everywhere::everywhere;
 use super::general_formulas::{limiting, wrong_formulas};
 use super::{Instance, Kind, Mistake, Scope, Skill};
 use crate::key::{Balance, Formula, Key, Pins, Rule, Samples, Sampling, StepId, Term, agree};
@@ -43,6 +44,8 @@ pub fn general_instances(key: &Key, sampling: &Sampling) -> Vec<Instance> {
             }
         }
     }
+    let everywhere = everywhere(key, &found).into_iter();
+    found.extend(everywhere.filter(|one| differs(key, &one.key, one.shows_at, sampling)));
     found
 }
 

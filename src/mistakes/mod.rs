@@ -33,6 +33,7 @@ mod from_the_far_end;
 mod from_the_middle;
 mod general;
 mod general_balances;
+mod general_everywhere;
 mod general_formulas;
 mod given_angle_as_is;
 mod gradian_calculator;
@@ -67,6 +68,7 @@ mod rope_at_middle;
 mod rope_at_tip;
 mod rope_pull_forgotten_upward;
 mod shared_equally;
+mod shared_equally_upright;
 mod sine_cosine_exchanged;
 mod solved_wrongly;
 mod squares_subtracted;
@@ -90,8 +92,11 @@ pub(crate) const MASS_OF_ANOTHER: &str = "mass-of-another";
 /// The family of mistakes about forces and distances that are left whole.
 pub(crate) const NOT_RESOLVED: &str = "not-resolved";
 
+/// The family of pulls that are shared out without any balance.
+const SHARED_OUT: &str = "shared-out";
+
 /// Families of which each mistake is a wrong way of working.
-const METHODS: &[&str] = &["no-distances", "moment-divided", "shared-out"];
+const METHODS: &[&str] = &["no-distances", "moment-divided", SHARED_OUT];
 
 pub use catalogue::CATALOGUE;
 pub use general::general_instances;
@@ -192,6 +197,11 @@ impl Mistake {
     /// True for a wrong way of working, rather than a wrong piece of a right one.
     pub fn is_of_method(&self) -> bool {
         METHODS.contains(&self.family)
+    }
+
+    /// True where the pull is a share of all weights, whatever their moments.
+    pub(crate) fn is_share_of_all(&self) -> bool {
+        self.id.starts_with("shared-equally")
     }
 
     /// True for a mistake that only a typed form shows: no value names it, and no draw knows it.

@@ -16,14 +16,14 @@
 //! Common practice, no source.
 
 use super::rewriting::{known_turning, pull, size, with_pull};
-use super::{Kind, Mistake, Scope, Skill};
+use super::{Kind, Mistake, SHARED_OUT, Scope, Skill};
 use crate::key::{Axis, Formula, Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
 pub(super) static MISTAKE: Mistake = Mistake {
     id: "shared-equally",
-    family: "shared-out",
+    family: SHARED_OUT,
     kind: Kind::Formula,
     skill: Skill::Moments,
     prior: 2.0,

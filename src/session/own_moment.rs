@@ -7,7 +7,7 @@ use crate::key::StepId;
 use crate::units::Dimension;
 
 /// A letter that looks like M and is another, so that the name is not that of the mass.
-const OTHER_M: char = '\u{41c}';
+pub(super) const OTHER_M: char = '\u{41c}';
 /// What stands between the parts of a form.
 const SIGNS: [char; 8] = ['+', '-', '−', '*', '·', '×', '/', '÷'];
 

@@ -1,5 +1,6 @@
 //! Names that nobody knows, and what they may not stand for.
 
+use super::own_moment::OTHER_M;
 use super::{Outcome, Session};
 use crate::judge::{Judgement, is_part_along};
 use crate::key::StepId;
@@ -45,7 +46,8 @@ impl Session {
         let Some((name, _)) = judgement.names.as_ref().filter(|_| judgement.truth.holds()) else {
             return false;
         };
-        let first = |text: &str| text.chars().next().map(|c| c.to_ascii_lowercase());
+        let latin = |c: char| if c == OTHER_M { 'm' } else { c };
+        let first = |text: &str| text.chars().next().map(|c| latin(c).to_ascii_lowercase());
         let step = self.key.step(judgement.target);
         let symbol = step.map_or_else(String::new, |step| step.symbol.shown());
         let along = matches!(judgement.target, StepId::Across(_)) && is_part_along(name);

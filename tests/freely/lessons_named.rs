@@ -6,6 +6,7 @@
 //! 63 kg at 2.7 m, 71 kg at 4.5 m, 11 kg at 5.4 m, 55° with the level, the rope at 4.2 m and 10°.
 //! Mast 8: 57 kg at 2.7 m, 31 kg at 5.4 m, 40° with the level, the rope at 4.2 m and 15°. Mast 1: a
 //! level rope. Walkway 4: 52 kg at 1.9 m, 68 kg at 2.7 m, 13 kg at 1.5 m, the rope at 3.8 m and 50°.
+//! Walkway 3: 54 kg at 1.8 m, 78 kg at 2.5 m, the rope at 3.6 m and 65°.
 
 use super::counted::{Row, told_otherwise};
 use leverwright::session::Sign;
@@ -56,6 +57,21 @@ const ROWS: &[Row] = &[
     ("mast --seed 8", &[], "Wb*5.4*sin50 + W1*2.7*sin50 = T*4.2*sin 55", Sign::Wrong, "You gave Wb the distance of W1"),
     ("mast --seed 8", &["Wb = 559", "W1 = 304"], "304*2.7*sin50 + 559*5.4*sin50 = T*4.2*sin 55", Sign::Wrong, "You gave Wb the distance of W1"),
     ("mast --seed 8", &[], "57*9.8*2.7*sin50 + 31*9.8*5.4*sin50 = T*4.2*sin 55", Sign::Right, ""),
+    // Half of all weights, however it is written; the same products are places where lengths stand.
+    ("counter --seed 3", &[], "46*9.8 = 2T", Sign::Wrong, "half of all weights"),
+    ("counter --seed 3", &[], "176.4 + 127.4 + 147 = 2*T", Sign::Wrong, "half of all weights"),
+    ("walkway --seed 3", &[], "T = 132*9.8/(2*sin 65)", Sign::Wrong, "upright part of T half of all weights"),
+    ("walkway --seed 3", &[], "2*Ty = Wb + W1", Sign::Wrong, "upright part of T half of all weights"),
+    ("walkway --seed 3", &[], "529.2*1.8+764.4*1.8 = T*3.6*sin 65", Sign::Wrong, "You placed W1 half-way"),
+    ("walkway --seed 3", &[], "T = 132*9.8/2", Sign::Wrong, "!half-way"),
+    ("walkway --seed 3", &[], "Ty = Hy", Sign::Wrong, "!distance"),
+    ("walkway --seed 3", &[], "Ty + Hy = Wb + W1", Sign::Right, ""),
+    // One line of one force shows whose mass was taken, and of the other one nothing.
+    ("mast --seed 3", &[], "W1p = 617 sin 35", Sign::Wrong, "For W1 you used the mass that belongs to Wb"),
+    ("counter --seed 3", &[], "W2 = 13*9.8", Sign::Wrong, "For W2 you used the mass that belongs to W1"),
+    ("counter --seed 3", &[], "W2 = 15*9.8", Sign::Right, ""),
+    // The rope's length for its arm is one thought, none of two ratios.
+    ("walkway --seed 3", &[], "529*1.8 + 764*2.5 = T*(3.6/cos 65)", Sign::Wrong, "!Two things"),
 ];
 
 #[test]

@@ -45,6 +45,15 @@ const GENERAL: &[Row] = &[
     // A ratio in every term leaves no force whole.
     ("../workings/lid", &[], "140*0.3*cos25 = Wb*cos25*3*0.8/7", Sign::Wrong, "!whole force"),
     ("rod_on_peg", &[], "58.8*1*cos40 = P*1.4*cos40", Sign::Wrong, "!whole force"),
+    // One thought in all places at once.
+    ("leaning", &[], "R*5*sin 60 = 18*2.5*cos 60 + 65*3.5*cos 60", Sign::Wrong, "mass stands where a weight belongs"),
+    ("leaning", &[], "R*5*sin 60 = 176.4*2.5*cos 60 + 65*3.5*cos 60", Sign::Wrong, "mass stands where a weight belongs"),
+    ("leaning", &[], "R*5*cos 60 = 176.4*2.5*sin 60 + 637*3.5*sin 60", Sign::Wrong, "exchanged"),
+    ("leaning", &[], "R*5*sin 60 = 176.4*2.5*cos 60 + 637*3.5*cos 60", Sign::Right, ""),
+    ("forearm", &[], "1.6*15 + 5*35 = M*4*sin 80", Sign::Wrong, "mass stands where a weight belongs"),
+    // A quarter of a metre, or one, is no missing distance; a whole length is not the whole force.
+    ("../general/two_legs", &["B = 411.8"], "B*3*sin 20 = 137.2*1.5*sin 20 + T*dT*cos 20", Sign::Wrong, "!without its distance"),
+    ("../workings/wall_bears", &[], "Wb*4*cos 60 = 70*4*sin 60 + 25.8*4*cos 60", Sign::Wrong, "!whole force"),
 ];
 
 /// What the lessons' lines show, and what they do not.

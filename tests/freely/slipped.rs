@@ -19,6 +19,9 @@ const ROUNDED: &[&str] = &[
 const BLOCK: &str = "../workings/block";
 const LID: &str = "../workings/lid";
 const CHEST: &str = "../workings/chest";
+const COUNTER: &str = "counter --seed 3";
+const PULLEY: &str = "pulley_beam";
+const DECK: &str = "../workings/deck";
 const BOTH: &[&str] = &[
     "N = 192 N",
     "R = 67.2 N",
@@ -265,6 +268,18 @@ const ROWS: &[Row] = &[
     ("wheel_at_step", &["P = 392 N"], "E = 5/4 P", Sign::Right, ""),
     ("wheel_at_step", &["P = 392 N"], "E = 5/2 P", Sign::Wrong, ""),
     ("wheel_at_step", &[], "P = 392 N to the left", Sign::Wrong, "not the way"),
+    // A moment under a name of a mass, added up; what a slip in one of them makes follows.
+    (COUNTER, &[], "M1 = 176.4*1.1 = 194", Sign::Right, "kept as the moment"),
+    (COUNTER, &["M1 = 176.4*1.1 = 194", "M2 = 127.4*2.2 = 280", "M3 = 147*1.5 = 220.5"], "T*1.4 = M1+M2+M3", Sign::Right, ""),
+    (COUNTER, &["M1 = 176.4*1.1 = 194", "M2 = 127.4*2.2 = 280", "M3 = 147*1.5 = 220.5"], "T*1.4 = M1+M2-M3", Sign::Wrong, ""),
+    // A false link behind the sum of the moments is no moment, whatever is known by then.
+    (COUNTER, &["T = 496 N"], "T*1.4 = 176.4*1.1 + 127.4*2.2 + 147*1.5 = 649", Sign::Wrong, ""),
+    (COUNTER, &["T = 496 N"], "T*1.4 = 176.4*1.1 + 127.4*2.2 + 147*1.5 = 694.8", Sign::Right, ""),
+    // Sums of known forces in which a part has no line of its own.
+    (PULLEY, &["Wb = 245", "S = 980"], "Wb + S + Sy = 1715", Sign::Right, ""),
+    (PULLEY, &["Wb = 245", "S = 980"], "Wb + S + Sy = 1735", Sign::Wrong, ""),
+    (DECK, &["B = 588", "C = 387"], "By + Cy = 829", Sign::Right, ""),
+    (DECK, &["B = 588", "C = 387"], "By + Cy = 849", Sign::Wrong, ""),
 ];
 
 /// Counter: Wb 176.4 N, W1 186.2 N, T at 2.4 m. Walkway: W1 510 N, Wb 412 N, T 600 N at 40°.
