@@ -149,7 +149,10 @@ impl Session {
     /// True where a balance counts a part the way that it acts in, or in a lesson along its axis:
     /// nobody is wrong to count it so, whatever was counted before.
     fn is_free_to_count(&self, (step, against): (StepId, bool)) -> bool {
-        !self.is_general() && !against || self.acts_so(step, against)
+        match self.is_general() {
+            true => self.acts_so(step, against),
+            false => !against,
+        }
     }
 
     /// True where a part is counted the way that it acts in.
