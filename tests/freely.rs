@@ -17,6 +17,8 @@ mod named;
 mod slipped;
 #[path = "freely/tried.rs"]
 mod tried;
+#[path = "freely/ways_told.rs"]
+mod ways_told;
 #[path = "freely/why.rs"]
 mod why;
 #[path = "freely/wide.rs"]

@@ -28,7 +28,11 @@ pub(super) fn note_said_again(
         judgement.proved = true;
         judgement.values.clear();
         judgement.caret = None;
-        judgement.evidence = Evidence::default();
+        // Its sign may say the same as a way behind it.
+        judgement.evidence = Evidence {
+            number: judgement.evidence.number,
+            ..Evidence::default()
+        };
         judgement.remarks = vec![Remark::OwnAgain(own.line)];
     }
 }

@@ -5,7 +5,7 @@ use super::equation::roles;
 use super::identity::{free_parts, unknown_at};
 use super::lift::plain_leaf;
 use super::names::NameRole;
-use super::printed_units::printed_force;
+use super::printed_units::{counted_in, printed_force};
 use crate::key::{Nature, StepId};
 use crate::reading::{Leaf, Tree, evaluate};
 use crate::units::Dimension;
@@ -30,20 +30,13 @@ pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)>
         NameRole::Given(given) => board.problem.given(given).dimension == Dimension::NUMBER,
         _ => false,
     });
-    if of_sizes || board.key.general.is_none() || may_be_in_kilonewtons(board, sides) {
+    if of_sizes || board.key.general.is_none() {
         return Vec::new();
     }
-    let all = (0..1_usize << parts.len())
-        .map(|flips| Some((flips, apart(board, sides, (&parts, flips))?)));
-    let Some(all) = all.collect::<Option<Vec<(usize, (f64, f64))>>>() else {
-        return Vec::new();
-    };
-    let most = |of: fn(&(f64, f64)) -> f64| all.iter().map(|(_, one)| of(one)).fold(0.0, f64::max);
-    let (furthest, largest) = (most(|one| one.0), most(|one| one.1));
-    let holds = |(_, (apart, _)): &&(usize, (f64, f64))| {
-        *apart < CLEAR * furthest && *apart < NEAR * largest
-    };
-    let holding: Vec<usize> = all.iter().filter(holds).map(|(flips, _)| *flips).collect();
+    // Where forces are printed in kilonewtons, so are those of bare numbers: beside 6000 N a 12 is as
+    // good as nothing.
+    let unit = printed_force(board).filter(|_| has_bare_numbers(sides));
+    let holding = holding(board, sides, &parts, unit.unwrap_or(1.0)).unwrap_or_default();
     // `Hx = S·cos β` says of neither which way it counts.
     let told = |(at, part): (usize, &StepId)| {
         let turned = |flips: &usize| flips & (1 << at) != 0;
@@ -54,18 +47,35 @@ pub(super) fn counted(board: &Board<'_>, sides: &[&Tree]) -> Vec<(StepId, bool)>
     parts.iter().enumerate().filter_map(told).collect()
 }
 
+/// The choices of parts turned about with which a balance holds, forces with a unit counted in this
+/// multiple of the newton.
+fn holding(board: &Board<'_>, sides: &[&Tree], parts: &[StepId], unit: f64) -> Option<Vec<usize>> {
+    let all = (0..1_usize << parts.len())
+        .map(|flips| Some((flips, apart(board, sides, (parts, flips, unit))?)));
+    let all = all.collect::<Option<Vec<(usize, (f64, f64))>>>()?;
+    let most = |of: fn(&(f64, f64)) -> f64| all.iter().map(|(_, one)| of(one)).fold(0.0, f64::max);
+    let (furthest, largest) = (most(|one| one.0), most(|one| one.1));
+    let holds = |(_, (apart, _)): &&(usize, (f64, f64))| {
+        *apart < CLEAR * furthest && *apart < NEAR * largest
+    };
+    Some(all.iter().filter(holds).map(|(flips, _)| *flips).collect())
+}
+
 /// How far the sides are apart with every unknown at its right value and the chosen parts turned
 /// about, and the size of the largest.
 fn apart(
     board: &Board<'_>,
     sides: &[&Tree],
-    (parts, flips): (&[StepId], usize),
+    (parts, flips, unit): (&[StepId], usize, f64),
 ) -> Option<(f64, f64)> {
     let numbers = sides.iter().map(|side| {
-        let mut leaf = |leaf: Leaf<'_>| match leaf {
-            Leaf::Name(id) => unknown_at(board, id, parts, (flips, 1.0), 0)
-                .unwrap_or_else(|| plain_leaf(board, leaf)),
-            literal => plain_leaf(board, literal),
+        let mut leaf = |leaf: Leaf<'_>| {
+            let value = match leaf {
+                Leaf::Name(id) => unknown_at(board, id, parts, (flips, 1.0), 0)
+                    .unwrap_or_else(|| plain_leaf(board, leaf)),
+                literal => plain_leaf(board, literal),
+            };
+            counted_in(unit, value)
         };
         evaluate(side, &mut leaf).ok().map(|value| value.number)
     });
@@ -76,14 +86,13 @@ fn apart(
     apart.is_finite().then_some((apart, largest))
 }
 
-/// True for bare numbers where the problem prints its forces in kilonewtons: beside 6000 N a 12 is
-/// as good as nothing.
-fn may_be_in_kilonewtons(board: &Board<'_>, sides: &[&Tree]) -> bool {
+/// True for a balance with bare numbers in it.
+fn has_bare_numbers(sides: &[&Tree]) -> bool {
     let bare = |side: &&Tree| {
         let mut literals = side.literals().into_iter();
         literals.any(|place| place.literal.unit.is_none() && place.literal.value != 0.0)
     };
-    printed_force(board).is_some() && sides.iter().any(bare)
+    sides.iter().any(bare)
 }
 
 fn is_whole(step: StepId) -> bool {

@@ -95,6 +95,8 @@ pub struct Evidence {
     pub wrong_way: bool,
     /// Of such a line the value as it would stand with its right way.
     pub turned_about: Option<Own>,
+    /// The line of a wrong value of hers that is told once more with its way turned round.
+    pub turned_again: Option<usize>,
     /// True if the value holds, and the body that was said with it is another.
     pub wrong_body: bool,
     /// True if an angle would hold with the other line than the one that was said with it.

@@ -305,7 +305,7 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
     let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
     let first = mended::in_either_way(board, in_her_sense(board), &in_her_sense);
     if first.stands() {
-        return first;
+        return sense::unless_turned(board, &readings, first, &in_her_sense);
     }
     sense::in_own_senses(board, asked, &readings, &in_her_sense).unwrap_or(first)
 }

@@ -1,8 +1,10 @@
 //! The way that was said with a value: up, down, left or right, and whether the force points so.
 
+mod told;
+
 use super::board::Board;
 use super::names::NameRole;
-use super::{Judgement, Remark, Truth};
+use super::{Judgement, Remark, Truth, Typed};
 use crate::key::{Atom, Axis, Formula, Nature, Part, StepId, Term};
 use crate::plane::Vector;
 use crate::problem::{Acting, ForceId};
@@ -31,6 +33,7 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
         })
         .collect();
     judgement.evidence.ways = said.iter().map(|(way, _)| *way).collect();
+    told::compare_form(board, reading, &said, judgement);
     let on = on_body(board, judgement, &said);
     for (way, span) in &said {
         compare_one(board, *way, (*span, on), judgement);
@@ -40,13 +43,15 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
     let points = said
         .iter()
         .any(|(way, _)| fits(board, judgement, *way, on).is_some());
-    let number = judgement.evidence.number.map(|typed| typed.value);
-    let plain = number.is_none_or(|number| number >= 0.0) && board.on_body.is_none();
+    let number = judgement.evidence.number;
+    let plain = number.is_none_or(|typed| typed.value >= 0.0);
+    let plain = plain && board.on_body.is_none();
     let stands = judgement.truth.holds() && points && plain;
     if between && stands {
         judgement.remarks.push(Remark::OnBody(on));
     }
     if stands {
+        told::take_pointing(board, &said, on, judgement);
         judgement
             .remarks
             .extend(part_of_way(board, judgement, &said));
@@ -164,14 +169,11 @@ fn ends<'b>(board: &Board<'b>, step: StepId) -> Option<&'b Vec<(String, Vector)>
 
 /// Whether a way fits on one of the bodies; `None` where it is not known.
 fn fits(board: &Board<'_>, judgement: &Judgement, way: Way, on: usize) -> Option<bool> {
-    let number = judgement.evidence.number.map(|typed| typed.value);
+    let number = judgement.evidence.number;
     let sign = sense_on(board, judgement.target, on);
     match says(way) {
         Ok((axis, way)) => fits_as_told(board, (judgement.target, on), number, (axis, sign * way)),
-        Err(turns) => {
-            let own = turn(board, judgement.target, number)?;
-            Some(sign * turns * own > 0.0)
-        }
+        Err(turns) => turns_so(board, judgement.target, number, sign * turns),
     }
 }
 
@@ -208,12 +210,12 @@ pub(super) fn told_along(ways: &[Way], axis: Axis) -> Option<f64> {
 fn fits_as_told(
     board: &Board<'_>,
     (target, on): (StepId, usize),
-    number: Option<f64>,
+    number: Option<Typed>,
     says: Says,
 ) -> Option<bool> {
     let fits = fits_way(board, (target, on), number, says)?;
     let turned = || fits_way(board, (target, on), number, (says.0, -says.1)) == Some(true);
-    Some(match number.is_some_and(|number| number < 0.0) {
+    Some(match number.is_some_and(|typed| typed.value < 0.0) {
         true if target.along() == Some(says.0) => turned(),
         true if target.is_size() || target.has_free_sense() => fits || turned(),
         _ => fits,
@@ -226,7 +228,7 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
         Ok((axis, sign)) => (axis, sense * sign),
         Err(turn) => return compare_turn(board, sense * turn, span, judgement),
     };
-    let number = judgement.evidence.number.map(|typed| typed.value);
+    let number = judgement.evidence.number;
     // A value of another step with a wrong way is not that step's value.
     if let Some(other) = judgement.evidence.other_step
         && fits_way(board, (other, 0), number, says) == Some(false)
@@ -240,7 +242,7 @@ fn compare_one(board: &Board<'_>, way: Way, (span, on): (Span, usize), judgement
     if !is_compared(judgement) {
         return;
     }
-    let negative = number.is_some_and(|number| number < 0.0);
+    let negative = number.is_some_and(|typed| typed.value < 0.0);
     // `-349 N to the left`: the sign may say the same as the word, or turn it about.
     let both = negative && target.along() == Some(says.0) && says.1 < 0.0;
     let true_word = || fits_way(board, (target, on), number, says) == Some(true);
@@ -270,16 +272,16 @@ fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgem
     if !is_compared(judgement) {
         return;
     }
-    let number = judgement.evidence.number.map(|typed| typed.value);
-    let Some(turns) = turn(board, judgement.target, number) else {
+    let number = judgement.evidence.number;
+    let Some(fits) = turns_so(board, judgement.target, number, sign) else {
         return;
     };
     judgement.caret = Some(span);
     // `-42 N m clockwise`: the sign may say the same as the word, or turn it about.
-    if number.is_some_and(|number| number < 0.0) && sign * turns < 0.0 {
+    if number.is_some_and(|typed| typed.value < 0.0) && !fits {
         forget(judgement, Truth::Noted);
         judgement.remarks = vec![Remark::SignAndWay];
-    } else if sign * turns > 0.0 {
+    } else if fits {
         judgement.caret = None;
         judgement
             .remarks
@@ -289,9 +291,18 @@ fn compare_turn(board: &Board<'_>, sign: f64, span: Span, judgement: &mut Judgem
     }
 }
 
-/// Which way a couple or a force's moment turns: positive anticlockwise; `None` for what does not
-/// turn.
-fn turn(board: &Board<'_>, step: StepId, number: Option<f64>) -> Option<f64> {
+/// Whether a couple or a force's moment that is told with this number turns so, 1 for anticlockwise;
+/// `None` for what does not turn.
+fn turns_so(board: &Board<'_>, step: StepId, number: Option<Typed>, sign: f64) -> Option<bool> {
+    let near = near(board, step, number);
+    let turns: Option<Vec<f64>> = near.iter().map(|own| turn_of(board, step, *own)).collect();
+    let turns = turns.filter(|turns| !turns.is_empty())?;
+    Some(turns.iter().any(|turn| sign * turn > 0.0))
+}
+
+/// Which way a couple or a force's moment of this value turns: positive anticlockwise; `None` for
+/// what does not turn.
+fn turn_of(board: &Board<'_>, step: StepId, value: f64) -> Option<f64> {
     if let StepId::Moment(force) = step {
         let balance = board.key.balance(StepId::MomentSum)?;
         let term = balance.terms.iter().find(|term| term.force == force)?;
@@ -304,7 +315,7 @@ fn turn(board: &Board<'_>, step: StepId, number: Option<f64>) -> Option<f64> {
     let sums = board.key.sums_of(step);
     let balances = sums.iter().filter_map(|sum| board.key.balance(*sum));
     let term = balances.flat_map(|balance| &balance.terms).find(own)?;
-    Some(term.sign * nearest(board, step, number)?)
+    Some(term.sign * value)
 }
 
 /// Refuses a value whose size holds and whose way does not; it is kept for who goes on with it.
@@ -327,25 +338,28 @@ fn forget(judgement: &mut Judgement, truth: Truth) {
 fn fits_way(
     board: &Board<'_>,
     (step, on): (StepId, usize),
-    number: Option<f64>,
+    number: Option<Typed>,
     (says, sign): Says,
 ) -> Option<bool> {
     if let Some((_, pull)) = ends(board, step).and_then(|ends| ends.get(on)) {
         return Some(sign * along_axis(*pull, says) > NONE);
     }
+    // The way of what follows from her own values is hers too: of the accepted values nearest in size.
+    let any = |step: StepId, points: &dyn Fn(f64) -> bool| {
+        let near = near(board, step, number);
+        (!near.is_empty()).then(|| near.into_iter().any(points))
+    };
     let (along, part) = match step {
         StepId::Reaction(support, part) => (StepId::Reaction(support, Part::Along(says)), part),
         StepId::Found(Nature::Size, _) => (part_of(board, step, says)?, Part::Size),
         StepId::Found(Nature::Direction, _) => (part_of(board, step, says)?, Part::Direction),
         StepId::Found(Nature::Along(axis), _) => {
-            let own = nearest(board, step, number)?;
-            return Some(axis == says && sign * own > 0.0);
+            return any(step, &|own| axis == says && sign * own > 0.0);
         }
         StepId::Found(Nature::Weight, _) => return Some(says == Axis::Vertical && sign < 0.0),
         StepId::Found(..) => {
             let way = board.key.general.as_ref()?.ways.get(&step)?;
-            let own = nearest(board, step, number)?;
-            return Some(sign * own * along_axis(*way, says) > NONE);
+            return any(step, &|own| sign * own * along_axis(*way, says) > NONE);
         }
         step => {
             let acting = acting(board, step)?;
@@ -362,9 +376,7 @@ fn fits_way(
         // An angle tells no size: the part that stands is meant.
         Part::Direction => board.name_function(NameRole::Step(along))?[0],
         Part::Along(axis) if axis != says => return Some(false),
-        // The way of what follows from her own values is hers too: the accepted value nearest in
-        // size.
-        Part::Along(_) => nearest(board, along, number)?,
+        Part::Along(_) => return any(along, &|own| sign * own > 0.0),
     };
     Some(sign * stands > 0.0)
 }
@@ -409,10 +421,17 @@ fn along_axis(vector: Vector, axis: Axis) -> f64 {
     }
 }
 
-/// Of the values that count as right for a part the one nearest in size to a number.
-fn nearest(board: &Board<'_>, part: StepId, number: Option<f64>) -> Option<f64> {
-    let off = |value: f64| number.map_or(0.0, |number| (value.abs() - number.abs()).abs());
-    let accepted = board.accepted(part);
+/// Of the values that count as right for a step those nearest in size to a number: more than one
+/// where it may be each of them, rounded at its last place.
+fn near(board: &Board<'_>, step: StepId, number: Option<Typed>) -> Vec<f64> {
+    let accepted = board.accepted(step);
     let values = accepted.iter().map(|(function, _)| function[0]);
-    values.min_by(|one, other| off(*one).total_cmp(&off(*other)))
+    let Some(typed) = number else {
+        return values.take(1).collect();
+    };
+    let off = |value: f64| (value.abs() - typed.value.abs()).abs();
+    let least = values.clone().map(off).fold(f64::INFINITY, f64::min);
+    let rounded = 0.5 * typed.written.last_place * (1.0 + 1e-6);
+    let reach = least.max(rounded);
+    values.filter(|value| off(*value) <= reach).collect()
 }

@@ -7,7 +7,7 @@ use super::names::NameRole;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
-use crate::reading::{Literal, Node, Operator, Reading, Tree};
+use crate::reading::{Literal, Node, Operator, Reading, Tree, Value};
 use crate::units::{Dimension, Unit, find_unit, unit_for};
 
 /// How many newtons a unit of the printed forces is, where all of them are printed in the same
@@ -26,6 +26,19 @@ pub(super) fn printed_force(board: &Board<'_>) -> Option<f64> {
     }
     let first = *factors.first()?;
     (first != 1.0 && factors.iter().all(|factor| *factor == first)).then_some(first)
+}
+
+/// A value whose newtons are counted in a multiple of them.
+pub(super) fn counted_in(unit: f64, value: Value) -> Value {
+    let of_forces = matches!(
+        value.dimension,
+        Dimension::FORCE | Dimension::MOMENT | Dimension::FORCE_A_LENGTH
+    );
+    let number = match of_forces {
+        true => value.number / unit,
+        false => value.number,
+    };
+    Value { number, ..value }
 }
 
 /// What the root of a wrong balance in bare numbers counts for, where forces are printed in a

@@ -175,6 +175,37 @@ pub(super) fn in_own_senses(
     })
 }
 
+/// A line that holds, unless a way is said behind it that does not hold with its names in the senses
+/// in which she counted them.
+pub(super) fn unless_turned(
+    board: &Board<'_>,
+    readings: &[Reading],
+    first: Judgement,
+    judge: &dyn Fn(&Board<'_>) -> Judgement,
+) -> Judgement {
+    let sides = readings.iter().flat_map(|reading| &reading.sides);
+    let steps = sides
+        .flat_map(Tree::names)
+        .filter_map(|(id, _)| match board.names.role(id)? {
+            NameRole::Step(step) => Some(step),
+            _ => None,
+        });
+    let turned: Vec<StepId> = steps.filter(|step| board.is_against(*step)).collect();
+    if turned.is_empty() || first.evidence.ways.is_empty() {
+        return first;
+    }
+    let with = Board {
+        turned: &turned,
+        memo: Memo::default(),
+        ..*board
+    };
+    let found = judge(&with);
+    match found.evidence.wrong_way {
+        true => found,
+        false => first,
+    }
+}
+
 /// True for friction that the key counts against its way, and of which she has said no way or that
 /// stands in a line of sizes: its name may stand for its size.
 fn is_friction_by_size(board: &Board<'_>, step: StepId, of_sizes: bool) -> bool {

@@ -192,7 +192,7 @@ fn follows(
 }
 
 /// A number as typed, or the value of a name, of an unknown that is still open its right one.
-fn in_full(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
+pub(super) fn in_full(board: &Board<'_>, leaf: Leaf<'_>) -> Value {
     match leaf {
         Leaf::Literal(literal) => Value::of_literal(literal),
         Leaf::Name(id) => {

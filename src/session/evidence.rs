@@ -90,6 +90,10 @@ impl Session {
         if judgement.evidence.wrong_way {
             return Some(self.wrong_way_told(judgement.target));
         }
+        if let Some(line) = judgement.evidence.turned_again {
+            let slots = [("line", Slot::Word(line.to_string()))];
+            return Some(self.words.say("talk.own-turned", &slots));
+        }
         if judgement.evidence.wrong_body {
             let symbol = self.key.step(judgement.target);
             let symbol = symbol.map_or_else(String::new, |step| step.symbol.shown());

@@ -49,11 +49,18 @@ impl Session {
         if let Some(wrong) = self.of_another_kind(line, &found) {
             return wrong;
         }
+        if let Some(turned) = self.own_turned_again(line, &found) {
+            return turned;
+        }
         if self.is_mended_value(&found) {
             return refused(found);
         }
         if found.stands() {
             return self.by_chance_of_hers(line, &found).unwrap_or(found);
+        }
+        // In what is looked at below no way is read.
+        if found.evidence.wrong_way {
+            return found;
         }
         let in_her_sense = self.true_in_her_sense(line, &found);
         let judgement = in_her_sense

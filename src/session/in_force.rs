@@ -14,7 +14,8 @@ impl Session {
         }
         // A balance once solved may be written again, in numbers of which one was the unknown.
         let anew = self.with_no_force_found(|session| session.judged_anywhere(asked, line));
-        if anew.stands() && !anew.truth.holds() {
+        let turned = clean.evidence.wrong_way;
+        if anew.stands() && !anew.truth.holds() && !turned {
             return anew;
         }
         let mut hers = self.judged_anywhere(asked, line);

@@ -116,10 +116,10 @@ impl Session {
     }
 
     /// What such a line says of the length as the problem counts it, of every statement in it.
-    fn told_lengthwise(&self, line: &str) -> Option<Vec<String>> {
-        let along = self.lengthwise.as_ref()?;
+    fn told_lengthwise(&mut self, line: &str) -> Option<Vec<String>> {
+        let along = &self.lengthwise.clone()?;
         let (_, step) = self.key.general.as_ref()?.sought?;
-        let symbol = &self.key.step(step)?.symbol;
+        let symbol = &self.key.step(step)?.symbol.clone();
         let mut all = Vec::new();
         for (at, part) in line.split(", ").enumerate() {
             let part = part.trim().trim_end_matches('.');
@@ -147,17 +147,39 @@ impl Session {
             let typed = symbol.typed();
             all.push(match from {
                 From::Beginning => format!("{typed} = {value}"),
-                From::End => format!("{typed} = {} - ({value})", place(along.length)),
+                From::End => {
+                    let form = format!("{typed} = {} - ({value})", place(along.length));
+                    let worked = worked_out(along.length, -1.0, value);
+                    let worked = worked.map(|number| format!("{typed} = {number}"));
+                    let ways: Vec<String> = [form.clone()].into_iter().chain(worked).collect();
+                    self.first_standing(step, &ways, &form)
+                }
                 From::Between(metres) => {
-                    let beyond = format!("{typed} = {} + ({value})", place(metres));
-                    match self.judged_anywhere(step, &beyond).stands() {
-                        true => beyond,
-                        false => format!("{typed} = {} - ({value})", place(metres)),
-                    }
+                    let signs = [("+", 1.0), ("-", -1.0)];
+                    let form = |sign: &str| format!("{typed} = {} {sign} ({value})", place(metres));
+                    let forms = signs.iter().map(|(sign, _)| form(sign));
+                    let worked = signs
+                        .iter()
+                        .filter_map(|(_, sign)| worked_out(metres, *sign, value))
+                        .map(|number| format!("{typed} = {number}"));
+                    let ways: Vec<String> = forms.chain(worked).collect();
+                    self.first_standing(step, &ways, &form("-"))
                 }
             });
         }
         Some(all)
+    }
+
+    /// Of the ways to put a length the first that stands, or else that follows from her own lines;
+    /// `usual` where none does.
+    fn first_standing(&mut self, step: StepId, ways: &[String], usual: &str) -> String {
+        let mut all = ways.iter();
+        let mut stands = all.find(|told| self.judged_anywhere(step, told).stands());
+        if stands.is_none() && self.is_free() {
+            let mut all = ways.iter();
+            stands = all.find(|told| self.judged_freely(step, told).stands());
+        }
+        stands.map_or(usual, String::as_str).to_owned()
     }
 
     /// A text without the place that stands at its end as what a length is told from.
@@ -182,4 +204,18 @@ impl Session {
         let rest = self.before(rest, "statement.filler").unwrap_or(rest);
         Some((self.before(rest, "statement.from")?, from))
     }
+}
+
+/// So far from a place, worked out where a number alone is told, to the last place typed; with the
+/// unit behind it.
+fn worked_out(place: f64, sign: f64, value: &str) -> Option<String> {
+    let metres = value.trim_end_matches('m').trim_end();
+    let number = metres.parse::<f64>().ok()?;
+    let decimals = metres.split_once('.').map_or(0, |(_, after)| after.len());
+    let unit = if metres.len() == value.len() {
+        ""
+    } else {
+        " m"
+    };
+    Some(format!("{:.decimals$}{unit}", place + sign * number))
 }

@@ -8,6 +8,7 @@ use crate::judge::{
     own_of_wrong,
 };
 use crate::key::StepId;
+use crate::mistakes::Instance;
 use crate::units::to_figures;
 use std::collections::BTreeMap;
 
@@ -162,22 +163,18 @@ impl Session {
         diagnosis: &Diagnosis,
     ) -> Option<Judgement> {
         let refused = self.is_free() && judgement.truth == Truth::DoesNotHold;
-        let spoken = diagnosis.spoken().filter(|_| refused)?;
-        let instance = &self.instances[spoken.instance];
+        if !refused || judgement.evidence.wrong_way {
+            return None;
+        }
         // A number alone is that of the same working, too.
         let shown = diagnosis.is_by_form() || judgement.evidence.alone;
-        if !OF_A_FORCE.contains(&instance.mistake.id) || !shown {
-            return None;
-        }
+        let spoken = diagnosis.spoken().filter(|_| shown);
+        let spoken = spoken.map(|spoken| &self.instances[spoken.instance]);
+        let spoken = spoken.filter(|instance| self.is_her_working(instance));
+        let instance = spoken.or_else(|| self.working_of_number(judgement))?;
         let part = matches!(judgement.target, StepId::Reaction(..)) || diagnosis.of_part.is_some();
-        let unknown = self.key.unknown().filter(|_| part)?;
-        // What she found before is what that working gives.
-        let hers = self.state.standing.get(&unknown).filter(|own| !own.right)?;
+        self.key.unknown().filter(|_| part)?;
         let without = &instance.key;
-        let gives = without.function(&self.key, unknown, &self.sampling, &BTreeMap::new())?;
-        if (gives[0] - hers.value).abs() > SAME * gives[0].abs() {
-            return None;
-        }
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
         if diagnosis.of_part.is_some() {
@@ -191,7 +188,57 @@ impl Session {
             let turned = own.function.map(|value| value.abs().copysign(given[0]));
             own.function = turned;
         }
+        let said = step.along().and_then(|axis| judgement.said_along(axis));
+        let below_zero = judgement
+            .evidence
+            .number
+            .is_some_and(|typed| typed.value < 0.0);
+        if let (Some(said), Some(given), false) = (said, given, below_zero)
+            && said * given[0] < 0.0
+        {
+            let mut turned = judgement.clone();
+            turned.refuse_way();
+            turned.evidence.turned_about = Some(own);
+            return Some(turned);
+        }
         Some(following(judgement, Some(own)))
+    }
+
+    /// True for a mistake in a force itself with which she found the unknown that stands.
+    fn is_her_working(&self, instance: &Instance) -> bool {
+        let unknown = self.key.unknown();
+        let hers = unknown.and_then(|unknown| self.state.standing.get(&unknown));
+        let hers = hers.filter(|own| !own.right && OF_A_FORCE.contains(&instance.mistake.id));
+        let Some((unknown, hers)) = unknown.zip(hers) else {
+            return false;
+        };
+        let none = &BTreeMap::new();
+        let gives = instance
+            .key
+            .function(&self.key, unknown, &self.sampling, none);
+        gives.is_some_and(|gives| (gives[0] - hers.value).abs() <= SAME * gives[0].abs())
+    }
+
+    /// The mistake of hers in a force itself that gives a number alone with the unknown as she has
+    /// it: of a small difference that tells more than what the mistake gives in full.
+    fn working_of_number(&self, judgement: &Judgement) -> Option<&Instance> {
+        let evidence = &judgement.evidence;
+        let number = evidence.number.filter(|_| evidence.alone)?;
+        let (step, unknown) = (judgement.target, self.key.unknown()?);
+        step.along()?;
+        let hers = self.state.standing.get(&unknown)?;
+        let typed = hers.typed.map_or(hers.value, |(typed, _)| typed);
+        let pins = BTreeMap::from([(
+            unknown,
+            hers.function.map(|one| one * typed / hers.function[0]),
+        )]);
+        let gives_it = |instance: &&Instance| {
+            let key = &instance.key;
+            let given = key.function(&self.key, step, &self.sampling, &pins);
+            let size = |value: f64| value.abs().copysign(number.value);
+            self.is_her_working(instance) && given.is_some_and(|given| number.is(size(given[0])))
+        };
+        self.instances.iter().find(gives_it)
     }
 }
 

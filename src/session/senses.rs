@@ -21,17 +21,17 @@ impl Session {
         // Nobody is wrong to count along the axis, whatever was counted before.
         let told = self.sign_told(judgement, turned);
         let of_joint = self.joints_in_form(judgement);
-        let changed = taken
-            .iter()
-            .chain(&told)
-            .chain(&of_joint)
-            .find_map(|(step, against)| {
-                let (before, line) = self.state.senses.get(step).copied()?;
-                // What acts up on one body acts down on the other: there is no other way to count it.
-                let free = !self.acts_on_two(*step) && self.acts_so(*step, *against);
-                let changed = before != *against && !free;
-                changed.then_some((*step, before, line))
-            });
+        // What acts up on one body acts down on the other: there is no other way to count it.
+        let kept = |(step, against): &(StepId, bool), free: bool| {
+            let (before, line) = self.state.senses.get(step).copied()?;
+            let free = free && !self.acts_on_two(*step);
+            (before != *against && !free).then_some((*step, before, line))
+        };
+        let by_balance = |one: &(StepId, bool)| kept(one, self.is_free_to_count(*one));
+        let by_value =
+            |one: &(StepId, bool)| kept(one, self.is_general() && self.acts_so(one.0, one.1));
+        let changed = taken.iter().find_map(by_balance);
+        let changed = changed.or_else(|| told.iter().chain(&of_joint).find_map(by_value));
         let Some((step, before, line)) = changed else {
             taken.extend(along);
             self.keep_senses(judgement, turned, taken);
@@ -117,7 +117,11 @@ impl Session {
                     typed.map(|typed| typed * own.function[0] < 0.0)
                 }
                 (Some(sign), true) => Some(sign < 0.0),
-                // `Hx = 349 N to the left` tells a size, and leaves open how Hx will be counted.
+                // `Hx = 349 N to the left` tells a size, and leaves open how Hx will be counted; of what
+                // acts along its axis size and sign say the same.
+                (Some(sign), false) if self.is_general() && sign > 0.0 && own.function[0] > 0.0 => {
+                    Some(false)
+                }
                 (Some(_), false) => None,
                 (None, _) => Some(turned),
             };
@@ -137,20 +141,26 @@ impl Session {
             if kept.is_some_and(by_value) && !self.acts_on_two(step) {
                 self.state.senses.remove(&step);
             }
-            match self.acts_so(step, against) && !self.acts_on_two(step) {
-                true => drop(self.state.senses.insert(step, counted)),
-                false => drop(self.state.senses.entry(step).or_insert(counted)),
-            }
+            // Who counts it the way it acts may go on in the sense before, too.
+            self.state.senses.entry(step).or_insert(counted);
         }
     }
 
-    /// True where a part of a general working is counted the way that it acts in: nobody is wrong to
-    /// count it so, whatever was counted before.
+    /// True where a balance counts a part the way that it acts in, or in a lesson along its axis:
+    /// nobody is wrong to count it so, whatever was counted before.
+    fn is_free_to_count(&self, (step, against): (StepId, bool)) -> bool {
+        match self.is_general() {
+            true => self.acts_so(step, against),
+            false => !against,
+        }
+    }
+
+    /// True where a part is counted the way that it acts in.
     fn acts_so(&self, step: StepId, against: bool) -> bool {
         let (names, own_values) = (self.names(), self.own_values());
         let right = self.board(&names, &own_values).right(step);
         let counted = right.map(|right| if against { -right[0] } else { right[0] });
-        self.is_general() && counted.is_some_and(|counted| counted > 0.0)
+        counted.is_some_and(|counted| counted > 0.0)
     }
 
     /// True where it was a value of a part that told its sense: it may be a size.

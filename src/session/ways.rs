@@ -3,8 +3,10 @@
 use super::Session;
 use crate::hint::{on_body, way_word};
 use crate::judge::statement::{Clash, Way, WayFault};
+use crate::judge::{Evidence, Judgement, Remark, Truth};
 use crate::key::{Axis, Nature, Part, StepId};
 use crate::problem::ForceId;
+use crate::reading::{self, read};
 use crate::text::{Prose, Slot};
 use crate::units::Dimension;
 
@@ -15,6 +17,18 @@ pub(super) fn axis_of((x, y): (f64, f64)) -> Option<(Axis, bool)> {
         (true, _) => Some((Axis::Horizontal, x > 0.0)),
         (_, true) => Some((Axis::Vertical, y > 0.0)),
         _ => None,
+    }
+}
+
+/// The way that is turned round.
+fn opposite(way: reading::Way) -> reading::Way {
+    match way {
+        reading::Way::Up => reading::Way::Down,
+        reading::Way::Down => reading::Way::Up,
+        reading::Way::Left => reading::Way::Right,
+        reading::Way::Right => reading::Way::Left,
+        reading::Way::Clockwise => reading::Way::Anticlockwise,
+        reading::Way::Anticlockwise => reading::Way::Clockwise,
     }
 }
 
@@ -48,6 +62,76 @@ impl Session {
         let told = without.as_deref().unwrap_or(value).trim_end();
         let says_way = told.ends_with(['←', '→', '↑', '↓']) || self.way_behind(told).is_some();
         says_way.then(|| format!("{} {name} {rest}", &line[..start]))
+    }
+
+    /// A wrong value of hers told once more with the way that it does not have, refused: that of her
+    /// line, or where she told none there, that of her value. `None` for other lines.
+    pub(super) fn own_turned_again(&self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let again = found.remarks.iter().find_map(|remark| match remark {
+            Remark::OwnAgain(line) => Some(*line),
+            _ => None,
+        })?;
+        let freely = self.state.freely.as_ref()?;
+        let mut lines = freely.lines.iter();
+        let first = lines.find(|(at, ..)| *at == again);
+        let (before, body) = first.map_or_else(Default::default, |(_, first, _)| {
+            (self.ways_behind(first), self.body_behind(first))
+        });
+        let said = &found.evidence.ways;
+        let here = self.body_behind(line);
+        // What acts on two bodies acts one way on each.
+        let on_two = self.acts_on_several(found.target);
+        let known = !on_two || body.is_some() && here.is_some();
+        let turned = match before.is_empty() || !known {
+            true => {
+                let (names, own_values) = (self.names(), self.own_values());
+                let mut board = self.board(&names, &own_values);
+                board.on_body = here.as_deref();
+                !said.is_empty() && found.is_turned_again(&board)
+            }
+            false if on_two && body != here => said.iter().any(|way| before.contains(way)),
+            false => said.iter().any(|way| before.contains(&opposite(*way))),
+        };
+        turned.then(|| Judgement {
+            truth: Truth::DoesNotHold,
+            proved: false,
+            remarks: Vec::new(),
+            evidence: Evidence {
+                number: found.evidence.number,
+                ways: found.evidence.ways.clone(),
+                turned_again: Some(again),
+                ..Evidence::default()
+            },
+            ..found.clone()
+        })
+    }
+
+    /// True for a force with a way of its own on each of several bodies.
+    fn acts_on_several(&self, step: StepId) -> bool {
+        let Some(general) = self.key.general.as_ref() else {
+            return false;
+        };
+        let ends = general.ends.get(&step);
+        general.between.contains_key(&step) || ends.is_some_and(|ends| ends.len() > 1)
+    }
+
+    /// The noun of the body that is said behind a line.
+    fn body_behind(&self, line: &str) -> Option<String> {
+        self.without_bodies(line).1.into_iter().next()
+    }
+
+    /// The ways that are said behind a line.
+    fn ways_behind(&self, line: &str) -> Vec<reading::Way> {
+        let (line, _) = self.without_bodies(line);
+        let names = self.names();
+        let readings = read(&line, names.vocabulary()).unwrap_or_default();
+        let first = readings.into_iter().next();
+        let remarks = first.map_or_else(Vec::new, |first| first.remarks);
+        let way = |remark: reading::Remark| match remark {
+            reading::Remark::Direction { way, .. } => Some(way),
+            _ => None,
+        };
+        remarks.into_iter().filter_map(way).collect()
     }
 
     /// That a part of a support's force points so, once it stands; nothing of others, and of a part

@@ -4,10 +4,9 @@
 use super::super::board::Board;
 use super::super::identity::is_same;
 use super::super::names::{NameRole, step_of};
-use super::super::printed_units::printed_force;
+use super::super::printed_units::{counted_in, printed_force};
 use crate::key::{StepId, agree};
 use crate::reading::{Leaf, Literal, Node, Operator, Tree, Value, evaluate, read};
-use crate::units::Dimension;
 
 /// A line follows where its sides differ by no more than this share of what stands in them.
 const NEAR: f64 = 0.003;
@@ -208,7 +207,8 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
             }
         }
     }
-    // Where forces are printed in kilonewtons, so are those of bare numbers.
+    // Where forces are printed in kilonewtons, so are those of bare numbers; the unknowns of all rows
+    // are scaled alike.
     let unit = printed_force(board).unwrap_or(1.0);
     let apart = |values: &dyn Fn(StepId) -> f64| {
         let side = |tree: &Tree| {
@@ -244,20 +244,6 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
         of,
         number: if small { 0.0 } else { number },
     })
-}
-
-/// A value whose newtons are counted in a multiple of them; the unknowns of all rows are scaled
-/// alike.
-fn counted_in(unit: f64, value: Value) -> Value {
-    let of_forces = matches!(
-        value.dimension,
-        Dimension::FORCE | Dimension::MOMENT | Dimension::FORCE_A_LENGTH
-    );
-    let number = match of_forces {
-        true => value.number / unit,
-        false => value.number,
-    };
-    Value { number, ..value }
 }
 
 /// Two names that are equal in this problem, whatever its numbers, as a line.
