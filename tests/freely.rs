@@ -7,6 +7,8 @@ mod again;
 mod breaker;
 #[path = "freely/counted.rs"]
 mod counted;
+#[path = "freely/in_one_line.rs"]
+mod in_one_line;
 #[path = "freely/lessons_named.rs"]
 mod lessons_named;
 #[path = "freely/manners.rs"]

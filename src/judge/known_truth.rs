@@ -43,7 +43,12 @@ pub fn known_truth(board: &Board<'_>, line: &str) -> Option<KnownTruth> {
     let stock = Stock::of(board);
     readings.iter().find_map(|reading| {
         let printed = || in_printed_unit(board, reading);
-        truth_of(board, &stock, reading).or_else(|| truth_of(board, &stock, &printed()?))
+        let in_printed = || {
+            printed()
+                .iter()
+                .find_map(|way| truth_of(board, &stock, way))
+        };
+        truth_of(board, &stock, reading).or_else(in_printed)
     })
 }
 

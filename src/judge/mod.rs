@@ -302,7 +302,8 @@ fn judge_as_told(board: &Board<'_>, asked: StepId, line: &str, number: usize) ->
             return judgement;
         }
     };
-    let in_her_sense = |with: &Board<'_>| judge_readings(with, asked, &readings, (line, number));
+    let at = (line, number);
+    let in_her_sense = |with: &Board<'_>| printed_units::judge_readings(with, asked, &readings, at);
     let first = mended::in_either_way(board, in_her_sense(board), &in_her_sense);
     if first.stands() {
         return sense::unless_turned(board, &readings, first, &in_her_sense);
@@ -315,14 +316,14 @@ fn judge_readings(
     board: &Board<'_>,
     asked: StepId,
     readings: &[Reading],
-    (line, number): (&str, usize),
+    at: (&str, usize),
 ) -> Judgement {
     let stock = Stock::of(board);
     let mut first: Option<Judgement> = None;
     // What is true beside the question in another reading.
     let mut noted: Option<Judgement> = None;
     for (index, reading) in readings.iter().enumerate() {
-        let mut judgement = judge_reading(board, &stock, asked, reading, (line, number));
+        let mut judgement = judge_reading(board, &stock, asked, reading, at);
         points::compare_way(board, reading, &mut judgement);
         prefix::compare_prefix(board, reading, &mut judgement);
         evidence::see(board, &stock, reading, &mut judgement);
@@ -357,7 +358,6 @@ fn judge_readings(
     }
     let first = first.unwrap_or_else(|| Judgement::of(asked, Truth::DoesNotHold));
     let counted = readings.iter().find_map(|reading| {
-        let at = (line, number);
         let mut judgement = other_units::judge(board, &stock, asked, reading, at, &first)
             .or_else(|| printed_units::judge(board, &stock, asked, reading, at, &first))
             .or_else(|| small_lengths::judge(board, &stock, asked, reading, at, &first))

@@ -2,6 +2,7 @@
 //! kilonewtons or in centimetres.
 
 use super::board::Board;
+use super::printed_units::printed_force;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
@@ -37,6 +38,8 @@ pub(super) fn judge(
         let mut judgement = judge_reading(board, &counted, asked, reading, line);
         // A balance with more than one unknown is proved, and gives no value yet.
         let hard = judgement.evidence.rounded_hard || judgement.truth == Truth::TooFewFigures;
+        // In the unit in which the forces are printed `B = 12·1.5/3 = 6` has figures enough.
+        let hard = hard && printed_force(board).is_none();
         if is_balance_of_several(board, &judgement) || hard {
             return Some(judgement);
         }

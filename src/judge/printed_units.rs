@@ -7,7 +7,7 @@ use super::names::NameRole;
 use super::stock::Stock;
 use super::{Judgement, Remark, Truth, judge_reading};
 use crate::key::StepId;
-use crate::reading::{Literal, Node, Operator, Reading, Tree, Value};
+use crate::reading::{Leaf, Literal, Node, Operator, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, Unit, find_unit, unit_for};
 
 /// How many newtons a unit of the printed forces is, where all of them are printed in the same
@@ -66,19 +66,143 @@ pub(super) fn factor_of_root(
     }
 }
 
-/// A reading with its sides of bare numbers in the printed unit of the forces named beside them;
-/// `None` where there are none.
-pub(super) fn in_printed_unit(board: &Board<'_>, reading: &Reading) -> Option<Reading> {
-    let factor = printed_force(board).filter(|_| reading.defines.is_none())?;
-    let unit = multiple_of(named_kind(board, reading)?, factor)?;
+/// A reading with its bare numbers in the printed unit of the forces named beside them: those of
+/// sides without names, and those that are added to names. Empty where there are none.
+pub(super) fn in_printed_unit(board: &Board<'_>, reading: &Reading) -> Vec<Reading> {
+    let factor = printed_force(board).filter(|_| reading.defines.is_none());
+    let named = reading.sides.iter().any(|side| !side.names().is_empty());
+    let Some(factor) = factor.filter(|_| named) else {
+        return Vec::new();
+    };
+    // `Ay/3` is a force, or with 3 of metres something else.
+    let kinds = match named_kind(board, reading) {
+        Some(kind) => vec![kind],
+        None => vec![Dimension::FORCE, Dimension::MOMENT],
+    };
+    let units = kinds
+        .into_iter()
+        .filter_map(|kind| multiple_of(kind, factor));
+    let ways = units.filter_map(|unit| both_in_unit(reading, unit));
+    ways.flat_map(|(sides, terms)| [sides, terms]).collect()
+}
+
+/// A reading with its sides of bare numbers in a unit, and with the terms beside names so, too.
+fn both_in_unit(reading: &Reading, unit: &'static Unit) -> Option<(Reading, Reading)> {
     let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
-    let mut told = reading.clone();
-    for side in &mut told.sides {
+    let (mut told, mut terms) = (reading.clone(), reading.clone());
+    for (side, each) in told.sides.iter_mut().zip(&mut terms.sides) {
         if side.names().is_empty() {
             *side = in_unit(side, unit, &mut index)?;
+            *each = side.clone();
+        } else {
+            *each = terms_in_unit(each, unit, &mut index)?;
         }
     }
-    Some(told)
+    Some((told, terms))
+}
+
+/// Judges a line; where it does not hold and its numbers are bare, its value counts in the printed
+/// unit, if it is nearer to the right one so: her `B = 8` are 8 kN.
+pub(super) fn judge_readings(
+    board: &Board<'_>,
+    asked: StepId,
+    readings: &[Reading],
+    line: (&str, usize),
+) -> Judgement {
+    let found = super::judge_readings(board, asked, readings, line);
+    let bare = |reading: &&Reading| {
+        let places = reading.sides.iter().flat_map(Tree::literals);
+        let mut forces = places.filter(|place| !place.in_angle);
+        reading.defines.is_none() && forces.all(|place| place.literal.unit.is_none())
+    };
+    let printed = printed_force(board).zip(readings.first().filter(bare));
+    let Some((factor, reading)) = printed else {
+        return found;
+    };
+    let unseen = found.truth == Truth::Noted && found.remarks.contains(&Remark::NotSeen);
+    if unseen && is_next_to_nothing(board, reading, factor) {
+        let refused = as_printed(board, asked, (reading, factor), line)
+            .find(|one| one.truth == Truth::DoesNotHold);
+        let layout = found.layout.clone();
+        return refused.map_or(found, |refused| Judgement { layout, ..refused });
+    }
+    let valued = found.evidence.number.is_some() && !found.target.is_balance();
+    let refused = found.truth == Truth::DoesNotHold && found.evidence.aside.is_none();
+    let right = board.right(found.target).filter(|_| refused && valued);
+    let Some(right) = right else {
+        return found;
+    };
+    let apart = |judgement: &Judgement| {
+        let number = judgement.evidence.number.map(|number| number.value);
+        number.map_or(f64::INFINITY, |number| {
+            (number.abs() / right[0].abs()).ln().abs()
+        })
+    };
+    let nearer = as_printed(board, asked, (reading, factor), line)
+        .filter(|one| one.target == found.target && one.truth == Truth::DoesNotHold)
+        .find(|one| apart(one) < apart(&found));
+    let Some(nearer) = nearer else {
+        return found;
+    };
+    let mut judgement = found;
+    judgement.value = nearer.value;
+    judgement.evidence.number = nearer.evidence.number;
+    judgement.evidence.ended = nearer.evidence.ended;
+    judgement
+}
+
+/// A line with its bare numbers in the printed unit, judged.
+fn as_printed<'a>(
+    board: &'a Board<'_>,
+    asked: StepId,
+    (reading, factor): (&'a Reading, f64),
+    line: (&'a str, usize),
+) -> impl Iterator<Item = Judgement> + 'a {
+    let target = target(board, asked, reading);
+    let kind = board.key.step(target).map(|step| step.dimension);
+    let kinds = named_kind(board, reading).or(kind);
+    let unit = kinds.and_then(|kind| multiple_of(kind, factor));
+    let ways = unit.and_then(|unit| both_in_unit(reading, unit));
+    let ways = ways.into_iter().flat_map(|(sides, terms)| [terms, sides]);
+    ways.map(move |way| judge_reading(board, &Stock::of(board), asked, &way, line))
+}
+
+/// True for bare numbers that in newtons are next to nothing beside the forces that are named with
+/// them: who types `MA + B·7 = 50` means kilonewtons.
+fn is_next_to_nothing(board: &Board<'_>, reading: &Reading, factor: f64) -> bool {
+    let named = reading.sides.iter().filter(|side| !side.names().is_empty());
+    let largest = named.filter_map(|side| largest_term(board, side));
+    let largest = largest.fold(0.0_f64, f64::max);
+    let numbers = reading.sides.iter().filter(|side| side.names().is_empty());
+    let mut numbers = numbers.filter_map(|side| plain_value(board, side).ok());
+    let small = |number: f64| number != 0.0 && number * number * factor < largest * largest;
+    numbers.any(|value| small(value.number))
+}
+
+/// The largest term of a sum at the right values.
+fn largest_term(board: &Board<'_>, tree: &Tree) -> Option<f64> {
+    match &tree.node {
+        Node::Binary(Operator::Add | Operator::Subtract, left, right) => {
+            let both = [largest_term(board, left), largest_term(board, right)];
+            both.into_iter().flatten().reduce(f64::max)
+        }
+        Node::Negative(inner) => largest_term(board, inner),
+        _ => {
+            let mut leaf = |leaf: Leaf<'_>| match leaf {
+                Leaf::Literal(literal) => Value::of_literal(literal),
+                Leaf::Name(id) => {
+                    let role = board.names.role(id);
+                    let number = match role {
+                        Some(NameRole::Step(step)) => board.right(step).map(|right| right[0]),
+                        role => role.and_then(|role| board.name_value(role)),
+                    };
+                    board.value_of_name(id, number.unwrap_or(0.0))
+                }
+            };
+            let value = evaluate(tree, &mut leaf).ok()?;
+            value.number.is_finite().then_some(value.number.abs())
+        }
+    }
 }
 
 /// Judges a line that does not hold as it stands with its bare numbers in the printed unit; `None`
@@ -116,16 +240,7 @@ fn in_multiple(
     reading: &Reading,
     line: (&str, usize),
 ) -> Option<Judgement> {
-    let mut index = reading.sides.iter().flat_map(Tree::literals).count() + 100;
-    let (mut told, mut terms) = (reading.clone(), reading.clone());
-    for (side, each) in told.sides.iter_mut().zip(&mut terms.sides) {
-        if side.names().is_empty() {
-            *side = in_unit(side, unit, &mut index)?;
-            *each = side.clone();
-        } else {
-            *each = terms_in_unit(each, unit, &mut index)?;
-        }
-    }
+    let (told, terms) = both_in_unit(reading, unit)?;
     let counted = stock.counted_in(1.0 / factor, 1.0);
     // A number alone has its unit already.
     let counted_so: Vec<Judgement> = [(&told, &counted), (&told, stock), (&terms, stock)]

@@ -3,8 +3,9 @@
 
 use super::names::Lexicon;
 use super::signs::{is_blank, word_length};
-use super::tree::{Remark, Way};
+use super::tree::{NameId, Remark, Way};
 use crate::text::Span;
+use crate::units::find_unit;
 
 /// Words at the head of a line that say nothing of it.
 const FILLERS: &[&str] = &[
@@ -269,7 +270,7 @@ fn is_sum_about(before: &str) -> bool {
         return false;
     };
     let moments = matches!(sum.trim(), "M" | "ΣM" | "∑M" | "sum M" | "moments");
-    moments && !about.is_empty() && about.chars().all(|c| c.is_alphabetic() || c == ' ')
+    moments && !about.is_empty() && about.chars().all(|c| c.is_alphanumeric() || c == ' ')
 }
 
 /// `↑ H = 313.6 − 238.3`: an arrow before a sum says along which line it is taken.
@@ -328,6 +329,38 @@ fn label(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
             }))
         && !after.starts_with('=')
         && !after.trim_matches(is_blank).is_empty()
-        && lexicon.find(before).is_none();
+        && (lexicon.find(before).is_none() || is_before_equation(before, after, lexicon));
     is_label.then_some(colon + 1)
+}
+
+/// `M: T·2.4 = …`, `H: T cos 70 = Hx`: a name before a whole equation is a label of it. Before what
+/// it comes to (`H: 450 N`, `H: √(Hx² + Hy²) = 450 N`) it is that name.
+fn is_before_equation(before: &str, after: &str, lexicon: &Lexicon<'_>) -> bool {
+    let sides: Vec<&str> = after.split('=').collect();
+    let ([first, .., last], false) = (sides.as_slice(), after.contains(':')) else {
+        return false;
+    };
+    let of_label = lexicon.exact(before);
+    let itself = |text: &str| names_in(text, lexicon).any(|id| Some(id) == of_label);
+    let named = |text: &str| names_in(text, lexicon).next().is_some();
+    let another = lexicon.find(first.trim()).is_some();
+    match of_label {
+        // `M` where the problem has a mass m.
+        None => named(after),
+        Some(_) => another || itself(after) || named(last),
+    }
+}
+
+/// The names in a text; a unit behind a number is none.
+fn names_in<'t>(text: &'t str, lexicon: &'t Lexicon<'_>) -> impl Iterator<Item = NameId> + 't {
+    let letter = |c: char| c.is_alphanumeric() || c == '_';
+    let words = text.split(move |c: char| !letter(c));
+    words.filter_map(move |word| {
+        let at = word.as_ptr() as usize - text.as_ptr() as usize;
+        let name = word.trim_start_matches(|c: char| c.is_ascii_digit());
+        let before = text[..at].trim_end();
+        let number = name.len() < word.len() || before.ends_with(|c: char| c.is_ascii_digit());
+        let unit = number && find_unit(name).is_some();
+        lexicon.find(name).filter(|_| !name.is_empty() && !unit)
+    })
 }

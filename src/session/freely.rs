@@ -70,7 +70,8 @@ impl Session {
         let mut outcome = self.work_freely(&rest);
         let label = self
             .other_axis_told(&rest, &outcome)
-            .or_else(|| self.other_point_told(&rest, &outcome));
+            .or_else(|| self.other_point_told(&rest, &outcome))
+            .or_else(|| self.other_place_told(&rest, &outcome));
         if let Some(told) = label {
             outcome.message = outcome.message.then(told);
         }
@@ -91,8 +92,8 @@ impl Session {
         }
     }
 
-    /// Judges a line as the next of the working, and takes what it establishes or leaves behind.
-    pub(super) fn work_freely(&mut self, line: &str) -> Outcome {
+    /// Judges a line as one statement, and takes what it establishes or leaves behind.
+    pub(super) fn work_statement(&mut self, line: &str) -> Outcome {
         let Some(asked) = self.asked_now() else {
             return Outcome::talk(self.words.say("talk.finished", &[]));
         };
@@ -102,6 +103,8 @@ impl Session {
         self.before.effort().renew();
         let friction = self.friction_under_f(line);
         let line = friction.as_deref().unwrap_or(line);
+        let labelled = self.without_name_label(asked, line);
+        let line = labelled.as_deref().unwrap_or(line);
         let meant = self.with_meanings(asked, line);
         let line = meant.as_str();
         let in_words = self

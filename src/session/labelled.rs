@@ -57,6 +57,42 @@ impl Session {
         other.then(|| self.say("talk.label-pivot"))
     }
 
+    /// `H: T cos 70 = 377`, `A: B·1.2 = 588·1.5` where H and A are names, too: without the label, where
+    /// the line holds only so, or is no more than an equation of an unknown. Of what that is made of
+    /// itself (`H: Hx + Hy = …`) it tells the value.
+    pub(super) fn without_name_label(&mut self, asked: StepId, line: &str) -> Option<String> {
+        let (label, sum) = line.split_once(':')?;
+        let (form, last) = (sum.split('=').next()?, sum.rsplit_once('=')?.1);
+        let name = label.trim();
+        if !self.is_symbol(name) || sum.contains(':') {
+            return None;
+        }
+        let made_of = self.steps_named(name).into_iter();
+        let made_of: Vec<StepId> = made_of.flat_map(|step| self.key.inputs(step)).collect();
+        let named = self.steps_named(sum);
+        if named.iter().any(|step| made_of.contains(step)) {
+            return None;
+        }
+        let way = format!("{}{sum}", " ".repeat(label.len() + 1));
+        let mut unknown = self.steps_named(form).into_iter();
+        let equation = last.contains(['*', '·', '+', '/']) && unknown.any(StepId::is_unknown);
+        let told = self.judged_freely(asked, line).stands();
+        (!told && (equation || self.judged_freely(asked, &way).stands())).then_some(way)
+    }
+
+    /// The quantities that are named in a text.
+    pub(super) fn steps_named(&self, text: &str) -> Vec<StepId> {
+        let letter = |c: char| c.is_alphanumeric() || c == '_';
+        let words = text.split(|c: char| !letter(c));
+        let words = words.map(|word| word.trim_start_matches(|c: char| c.is_ascii_digit()));
+        let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
+        let steps = self.key.steps.iter().filter(|step| {
+            let ways = [step.symbol.as_str().to_owned(), step.symbol.typed()];
+            words.iter().any(|word| ways.iter().any(|way| way == word))
+        });
+        steps.map(|step| step.id).collect()
+    }
+
     /// The answer to a line of the other way in which a body may give way: whoever compares both
     /// works that one, too, and only the one that comes first is the problem's.
     pub(super) fn answer_other_case(&self, line: &str) -> Option<Outcome> {

@@ -5,6 +5,7 @@
 
 mod acting;
 mod answer;
+mod apart;
 mod bearing;
 mod before;
 mod besides;
@@ -24,6 +25,7 @@ mod freely_back;
 mod freely_wide;
 mod general;
 mod in_force;
+mod label_place;
 mod labelled;
 mod lengthwise;
 mod lies;

@@ -78,7 +78,8 @@ impl Session {
         if !self.is_symbol("F") || self.is_symbol("f") || self.is_hers("f") {
             return None;
         }
-        let friction = self.key.step(self.only_friction()?)?;
+        let friction = self.only_friction().or_else(|| self.only_limit())?;
+        let friction = self.key.step(friction)?;
         let letter = |c: char| c.is_alphanumeric() || c == '_';
         let is_capital = |line: &str| line.split(|c| !letter(c)).any(|word| word == "F");
         let earlier = &mut freely.lines.iter().map(|(_, line, _)| line.as_str());
@@ -86,6 +87,17 @@ impl Session {
         let symbol = friction.symbol.typed();
         let meant = with_symbol(line, "f", &symbol);
         (both && meant != line).then_some(meant)
+    }
+
+    /// The friction that a coefficient gives, where there is but one force of friction.
+    fn only_limit(&self) -> Option<StepId> {
+        let steps = self.key.asked().map(|step| step.id);
+        let is_friction = |id: &StepId| {
+            let heading = self.key.heading(*id);
+            heading.is_some_and(|heading| heading.kind == "friction")
+        };
+        let mut found = steps.filter(is_friction);
+        found.next().filter(|_| found.next().is_none())
     }
 
     /// A line with what names of hers mean in their place, where it is seen to hold so.

@@ -159,8 +159,32 @@ fn relates(board: &Board<'_>, line: &str) -> bool {
 fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
     let readings = readings_of(board, line);
     let named = |sides: &[Tree]| sides.iter().any(|side| !side.names().is_empty());
-    let first = readings.iter().position(|sides| named(sides)).unwrap_or(0);
-    readings.into_iter().nth(first)
+    let right = readings.iter().position(|sides| is_right(board, sides));
+    let first = right.or_else(|| readings.iter().position(|sides| named(sides)));
+    readings.into_iter().nth(first.unwrap_or(0))
+}
+
+/// True for sides that are equal at the right values: of `R = 0.35 N` those of a force N.
+fn is_right(board: &Board<'_>, sides: &[Tree]) -> bool {
+    let value = |side: &Tree| {
+        let mut leaf = |leaf: Leaf<'_>| match leaf {
+            Leaf::Literal(literal) => Value::of_literal(literal),
+            Leaf::Name(id) => {
+                let role = board.names.role(id);
+                let number = match role {
+                    Some(NameRole::Step(step)) => board.right(step).map(|right| right[0]),
+                    role => role.and_then(|role| board.name_value(role)),
+                };
+                board.value_of_name(id, number.unwrap_or(f64::NAN))
+            }
+        };
+        evaluate(side, &mut leaf).ok().map(|value| value.number)
+    };
+    let (Some(one), Some(other)) = (sides.first().and_then(value), sides.last().and_then(value))
+    else {
+        return false;
+    };
+    (one - other).abs() <= NEAR * one.abs().max(other.abs()) && one != 0.0
 }
 
 /// The sides of a relation in each of its readings.
