@@ -15,6 +15,8 @@ mod lessons_named;
 mod manners;
 #[path = "freely/named.rs"]
 mod named;
+#[path = "freely/own_lines.rs"]
+mod own_lines;
 #[path = "freely/slipped.rs"]
 mod slipped;
 #[path = "freely/tried.rs"]

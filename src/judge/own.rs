@@ -2,6 +2,8 @@
 
 mod relation;
 mod solved;
+mod stray;
+mod true_balance;
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::chain::is_to_two_figures;

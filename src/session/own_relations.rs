@@ -67,9 +67,14 @@ impl Session {
         }
         // What followed from a value that was mended gives nothing any more.
         let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
+        // Of a wrong relation the right value of one unknown mends nothing: it gives the other.
+        let spent = |at: &usize, line: &str| {
+            freely.fallen.contains_key(at)
+                || freely.void.contains_key(at) && !board.relates_unknowns(line)
+        };
         let wrong: Vec<&str> = lines
             .iter()
-            .filter(|(at, line, truth)| *truth == "wrong" && !gone(at) && !mended(*at, line))
+            .filter(|(at, line, truth)| *truth == "wrong" && !spent(at, line) && !mended(*at, line))
             .filter(|(_, line, _)| !with_way(line))
             .map(|(_, line, _)| line.as_str())
             .collect();
@@ -88,8 +93,25 @@ impl Session {
             ..board
         };
         let all = [wrong.as_slice(), &hers].concat();
-        let follows = follows_relation(&board, &wrong, &right, line)
-            || follows_relation(&with_open, &all, &right, line);
+        // `P d = 88.8` is right, and with her own P it gives another d.
+        let products = right.iter().copied();
+        let products = products.filter(|line| board.has_product_of_own(&with_open, line));
+        let given: Vec<&str> = wrong.iter().copied().chain(products).collect();
+        let follows_on = |turned: &[StepId]| {
+            let with = |board: &Board<'_>, from: &[&str]| {
+                let board = Board {
+                    turned,
+                    memo: Memo::default(),
+                    ..*board
+                };
+                follows_relation(&board, from, &right, line)
+            };
+            with(&board, &given) || with(&with_open, &all)
+        };
+        // What she counts the other way round stands in her lines in her sense.
+        let against = self.state.standing.iter().filter(|(_, own)| own.against);
+        let against: Vec<StepId> = against.map(|(step, _)| *step).collect();
+        let follows = follows_on(&[]) || !against.is_empty() && follows_on(&against);
         if !follows {
             return None;
         }

@@ -3,19 +3,27 @@
 
 use super::super::board::Board;
 use super::super::identity::is_same;
+use super::super::links::is_equal;
 use super::super::names::{NameRole, step_of};
 use super::super::printed_units::{counted_in, printed_force};
+use super::super::stock::Stock;
+use super::stray::strays;
+use super::true_balance::true_balances;
 use crate::key::{StepId, agree};
 use crate::reading::{Leaf, Literal, Node, Operator, Tree, Value, evaluate, read};
 
 /// A line follows where its sides differ by no more than this share of what stands in them.
-const NEAR: f64 = 0.003;
+pub(super) const NEAR: f64 = 0.003;
+/// Two lines are one balance told twice where all but one of their terms agree up to this share.
+const VARIANT: f64 = 0.01;
+/// An unknown is nought where two lines leave no more of it than this share of its right value.
+const LEFT: f64 = 0.003;
 /// A matrix is singular where its determinant is no more than this share of its terms.
 const SINGULAR: f64 = 1e-6;
 /// What is no more than this share of the unknowns is nought.
 const NOUGHT: f64 = 1e-9;
 /// What stands for an unknown where the terms of a line are sought.
-const TRIED: [f64; 2] = [1.0, 7.3];
+pub(super) const TRIED: [f64; 2] = [1.0, 7.3];
 
 /// The values, in newtons, that an unknown gets which the lines leave free.
 const FREE: [f64; 2] = [100.0, 270.0];
@@ -23,9 +31,9 @@ const FREE: [f64; 2] = [100.0, 270.0];
 const MOST_UNKNOWNS: usize = 6;
 
 /// A line as a sum of multiples of unknowns and a number, which is zero.
-struct Row {
-    of: Vec<(StepId, f64)>,
-    number: f64,
+pub(super) struct Row {
+    pub(super) of: Vec<(StepId, f64)>,
+    pub(super) number: f64,
 }
 
 /// True if a line follows from one of these wrong lines, alone or with one or two others of hers
@@ -44,6 +52,9 @@ fn follows(
 ) -> Option<bool> {
     let (last, others) = sides.split_last()?;
     let told = row(board, others.first()?, last).filter(|told| !told.of.is_empty())?;
+    if has_false_link(board, sides) {
+        return None;
+    }
     let mut beside: Vec<Row> = right
         .iter()
         .filter_map(|line| row_of(board, line))
@@ -65,18 +76,73 @@ fn follows(
         value.is_some() && valued(board, &sides) == value
     };
     let wrong = wrong.filter(|wrong| !is_try(wrong) && !is_other_number(board, wrong, sides));
-    let wrong = wrong.filter_map(|wrong| row_of(board, wrong));
-    let wrong: Vec<Row> = wrong.filter(|wrong| !wrong.of.is_empty()).collect();
+    let wrong = wrong.filter_map(|wrong| Some((*wrong, row_of(board, wrong)?)));
+    let wrong: Vec<(&str, Row)> = wrong.filter(|(_, row)| !row.of.is_empty()).collect();
+    // What one of them nearly says, with a number that does not stand in it, is one more try.
+    let mut near = wrong
+        .iter()
+        .filter(|(_, row)| follows_from(board, &told, &[row]))
+        .peekable();
+    if near.peek().is_some() {
+        return Some(near.any(|(line, _)| {
+            let hers = sides_of(board, line).unwrap_or_default();
+            !strays(board, sides, &hers)
+        }));
+    }
     // Her wrong lines first: one of them at least gives what is told.
-    let rows: Vec<&Row> = wrong.iter().chain(&beside).collect();
+    let wrong = wrong.into_iter().map(|(_, row)| row);
+    let count = wrong.len();
+    let rows: Vec<Row> = wrong.chain(beside).collect();
     let from = |first: usize| {
         let later = || first + 1..rows.len();
         let pairs = || later().flat_map(|one| (one + 1..rows.len()).map(move |two| (one, two)));
-        follows_from(&told, &[rows[first]])
-            || later().any(|one| follows_from(&told, &[rows[first], rows[one]]))
-            || pairs().any(|(one, two)| follows_from(&told, &[rows[first], rows[one], rows[two]]))
+        let row = |at: usize| &rows[at];
+        later().any(|one| follows_from(board, &told, &[row(first), row(one)]))
+            || pairs()
+                .any(|(one, two)| follows_from(board, &told, &[row(first), row(one), row(two)]))
     };
-    Some((0..wrong.len()).any(from))
+    Some((0..count).any(from) || follows_with_balance(board, &told, &rows[..count]))
+}
+
+/// True if a line follows from one or two wrong lines of hers and a true balance that she may not
+/// have typed: the parts of two pulls, each wrong, set equal.
+fn follows_with_balance(board: &Board<'_>, told: &Row, wrong: &[Row]) -> bool {
+    let balances = true_balances(board);
+    let with = |balance: &Row| {
+        let others = |at: usize| wrong[at + 1..].iter();
+        wrong.iter().enumerate().any(|(at, one)| {
+            follows_from(board, told, &[one, balance])
+                || others(at).any(|two| follows_from(board, told, &[one, two, balance]))
+        })
+    };
+    // What the balance says by itself needs none of her lines.
+    let by_itself = |balance: &Row| follows_from(board, told, &[balance]);
+    !balances.iter().any(by_itself) && balances.iter().any(with)
+}
+
+/// True for a chain in which a form of numbers alone does not come to the one behind it.
+fn has_false_link(board: &Board<'_>, sides: &[Tree]) -> bool {
+    let bare = |side: &Tree| side.names().is_empty();
+    let mut links = sides.windows(2).filter(|pair| pair.iter().all(bare));
+    let stock = links.next().map(|first| (Stock::of(board), first));
+    stock.is_some_and(|(stock, first)| {
+        let mut all = std::iter::once(first).chain(links);
+        all.any(|pair| !is_equal(board, &stock, &[&pair[0], &pair[1]]))
+    })
+}
+
+impl Board<'_> {
+    /// True for a line that is linear in what is open beside her wrong values, and not where these
+    /// are open, too: a product of the two.
+    pub fn has_product_of_own(&self, open: &Board<'_>, line: &str) -> bool {
+        let linear = row_of(self, line).is_some_and(|row| !row.of.is_empty());
+        linear && row_of(open, line).is_none()
+    }
+
+    /// True for a line that tells of two quantities or more that are to be found.
+    pub fn relates_unknowns(&self, line: &str) -> bool {
+        open_steps(self, line).len() > 1
+    }
 }
 
 /// True for two lines that say the same kind of thing: of the same unknowns, and both with a
@@ -142,6 +208,15 @@ fn valued(board: &Board<'_>, sides: &[Tree]) -> Option<StepId> {
 /// in force: that is known by then.
 fn relates(board: &Board<'_>, line: &str) -> bool {
     let sides = sides_of(board, line).unwrap_or_default();
+    let steps = open_steps(board, line);
+    let in_force = |step: &StepId| board.standing.contains_key(step);
+    let value = |side: &Tree| matches!(side.node, Node::Name(_)) && steps.iter().all(in_force);
+    steps.len() > 1 || steps.len() == 1 && !sides.iter().any(value)
+}
+
+/// The quantities that are to be found whose names stand in a line.
+fn open_steps(board: &Board<'_>, line: &str) -> Vec<StepId> {
+    let sides = sides_of(board, line).unwrap_or_default();
     let names = sides.iter().flat_map(Tree::names);
     let mut steps: Vec<StepId> = names
         .filter_map(|(id, _)| match board.names.role(id) {
@@ -151,9 +226,7 @@ fn relates(board: &Board<'_>, line: &str) -> bool {
         .collect();
     steps.sort();
     steps.dedup();
-    let in_force = |step: &StepId| board.standing.contains_key(step);
-    let value = |side: &Tree| matches!(side.node, Node::Name(_)) && steps.iter().all(in_force);
-    steps.len() > 1 || steps.len() == 1 && !sides.iter().any(value)
+    steps
 }
 
 fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
@@ -221,35 +294,10 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
     let (one, other) = whole
         .as_ref()
         .map_or((one, other), |(one, other)| (one, other));
-    let mut steps: Vec<StepId> = Vec::new();
-    for (id, _) in one.names().into_iter().chain(other.names()) {
-        if let Some(NameRole::Step(step)) = board.names.role(id) {
-            // A weight is known to whoever goes on with its name.
-            let open = !board.standing.contains_key(&step) && !step.is_weight();
-            if open && !steps.contains(&step) {
-                steps.push(step);
-            }
-        }
-    }
-    // Where forces are printed in kilonewtons, so are those of bare numbers; the unknowns of all rows
-    // are scaled alike.
-    let unit = printed_force(board).unwrap_or(1.0);
+    let steps = unknowns_of(board, &[one, other]);
     let apart = |values: &dyn Fn(StepId) -> f64| {
-        let side = |tree: &Tree| {
-            let mut leaf = |leaf: Leaf<'_>| match leaf {
-                Leaf::Literal(literal) => counted_in(unit, Value::of_literal(literal)),
-                Leaf::Name(id) => {
-                    let role = board.names.role(id);
-                    let number = match role {
-                        Some(NameRole::Step(step)) if steps.contains(&step) => Some(values(step)),
-                        role => role.and_then(|role| board.name_value(role)),
-                    };
-                    let value = board.value_of_name(id, number.unwrap_or(f64::NAN));
-                    counted_in(unit, value)
-                }
-            };
-            evaluate(tree, &mut leaf).ok().map(|value| value.number)
-        };
+        let value = |step: StepId| steps.contains(&step).then(|| values(step));
+        let side = |tree: &Tree| value_of(board, tree, &value);
         let apart = side(one)? - side(other)?;
         apart.is_finite().then_some(apart)
     };
@@ -270,6 +318,46 @@ fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
     })
 }
 
+/// The unknowns of some sides that have no value yet.
+pub(super) fn unknowns_of(board: &Board<'_>, sides: &[&Tree]) -> Vec<StepId> {
+    let mut steps: Vec<StepId> = Vec::new();
+    for (id, _) in sides.iter().flat_map(|side| side.names()) {
+        if let Some(NameRole::Step(step)) = board.names.role(id) {
+            // A weight is known to whoever goes on with its name.
+            let open = !board.standing.contains_key(&step) && !step.is_weight();
+            if open && !steps.contains(&step) {
+                steps.push(step);
+            }
+        }
+    }
+    steps
+}
+
+/// The value of a side with such values for its unknowns.
+pub(super) fn value_of(
+    board: &Board<'_>,
+    tree: &Tree,
+    values: &dyn Fn(StepId) -> Option<f64>,
+) -> Option<f64> {
+    // Where forces are printed in kilonewtons, so are those of bare numbers; the unknowns of all rows
+    // are scaled alike.
+    let unit = printed_force(board).unwrap_or(1.0);
+    let mut leaf = |leaf: Leaf<'_>| match leaf {
+        Leaf::Literal(literal) => counted_in(unit, Value::of_literal(literal)),
+        Leaf::Name(id) => {
+            let role = board.names.role(id);
+            let open = match role {
+                Some(NameRole::Step(step)) => values(step),
+                _ => None,
+            };
+            let number = open.or_else(|| role.and_then(|role| board.name_value(role)));
+            let value = board.value_of_name(id, number.unwrap_or(f64::NAN));
+            counted_in(unit, value)
+        }
+    };
+    evaluate(tree, &mut leaf).ok().map(|value| value.number)
+}
+
 /// Two names that are equal in this problem, whatever its numbers, as a line.
 fn equal_names(board: &Board<'_>, pair: &[Tree]) -> Option<Row> {
     let (one, other) = (step_of(board, &pair[0])?, step_of(board, &pair[1])?);
@@ -285,7 +373,7 @@ fn coefficient(row: &Row, step: StepId) -> f64 {
 }
 
 /// True if a line holds wherever these do together, all of whose unknowns stand in them.
-fn follows_from(told: &Row, rows: &[&Row]) -> bool {
+fn follows_from(board: &Board<'_>, told: &Row, rows: &[&Row]) -> bool {
     let mut steps: Vec<StepId> = Vec::new();
     for (step, _) in rows.iter().flat_map(|row| &row.of) {
         if !steps.contains(step) {
@@ -293,7 +381,7 @@ fn follows_from(told: &Row, rows: &[&Row]) -> bool {
         }
     }
     let known = told.of.iter().all(|(step, _)| steps.contains(step));
-    if !known || rows.len() > steps.len() || steps.len() > MOST_UNKNOWNS {
+    if !known || rows.len() > steps.len() || steps.len() > MOST_UNKNOWNS || says_twice(rows) {
         return false;
     }
     let holds = |point: &Vec<f64>| {
@@ -312,7 +400,51 @@ fn follows_from(told: &Row, rows: &[&Row]) -> bool {
         let nought = told.of.len() == 1 && size <= NOUGHT * whole;
         nought || sum.abs() <= NEAR * size && size > 0.0
     };
-    points_of(rows, &steps).is_some_and(|points| points.iter().all(holds))
+    points_of(rows, &steps).is_some_and(|points| {
+        !comes_to_nought(board, rows, (&steps, &points)) && points.iter().all(holds)
+    })
+}
+
+/// True where one balance is told twice among these, in two variants: together they only say that
+/// what they differ in is nought, and beside nought any factor of it passes.
+fn says_twice(rows: &[&Row]) -> bool {
+    let entries = |row: &Row| {
+        let mut of: Vec<(Option<StepId>, f64)> = Vec::new();
+        of.extend(row.of.iter().map(|(step, times)| (Some(*step), *times)));
+        of.push((None, row.number));
+        of.retain(|(_, times)| *times != 0.0);
+        of.sort_by_key(|(step, _)| *step);
+        of
+    };
+    let varies = |one: &Row, other: &Row| {
+        let (one, other) = (entries(one), entries(other));
+        let both = || one.iter().zip(&other);
+        let ratios: Vec<f64> = both().map(|((_, one), (_, other))| one / other).collect();
+        let alike = |ratio: &f64| {
+            let near = |other: &&f64| (**other - ratio).abs() <= VARIANT * ratio.abs();
+            ratios.iter().filter(near).count() + 1 >= ratios.len()
+        };
+        one.len() == other.len()
+            && both().all(|((one, _), (other, _))| one == other)
+            && ratios.iter().any(alike)
+    };
+    let mut first = rows.iter().enumerate();
+    first.any(|(at, one)| rows[at + 1..].iter().any(|other| varies(one, other)))
+}
+
+/// True where lines together leave nothing of an unknown that is none, though none of them says so:
+/// they are at odds, and all that has it for a factor would follow.
+fn comes_to_nought(
+    board: &Board<'_>,
+    rows: &[&Row],
+    (steps, points): (&[StepId], &[Vec<f64>]),
+) -> bool {
+    let says_so = |row: &&Row| row.of.len() == 1 && row.number == 0.0;
+    let nought = |at: usize| {
+        let right = board.right(steps[at]).map_or(0.0, |right| right[0].abs());
+        right > 0.0 && points.iter().all(|point| point[at].abs() <= LEFT * right)
+    };
+    rows.len() > 1 && !rows.iter().any(says_so) && (0..steps.len()).any(nought)
 }
 
 /// Enough points at which these lines hold together to tell everything that follows from them;
