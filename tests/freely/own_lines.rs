@@ -98,7 +98,11 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", STRAY, "T*1.4 = 176.4*1.1 + 127.4*2.2 + 147*1.5 + 6", Sign::Wrong, ""),
     ("counter --seed 3", STRAY, "T*1.4 = 194 + 280 + 221 + 6", Sign::Wrong, ""),
     ("counter --seed 3", STRAY, "T*1.4 = 194 + 280 + 221 + 3", Sign::Follows, ""),
-    ("counter --seed 3", STRAY, "1.4 T = 698", Sign::Follows, ""),
+    ("counter --seed 3", &["H = 222", "T + H = 450.8"], "T + H = 453", Sign::Wrong, ""),
+    ("counter --seed 3", &["H = 222", "T + H = 450.8"], "T = 228.8", Sign::Follows, ""),
+    // Once both unknowns are right it gives nothing any more.
+    ("rod_on_peg", &["N + P sin 40 = 58.8", "P = 32.17"], "N = 38.1", Sign::Follows, ""),
+    ("rod_on_peg", &["N + P sin 40 = 58.8", "P = 32.17", "N = 38.1", "N = 34.16"], "N = 38.2", Sign::Wrong, ""),
     ("counter --seed 3", STRAY, "T = (194 + 280 + 220.5 + 3)/1.4", Sign::Follows, ""),
 ];
 

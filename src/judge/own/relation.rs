@@ -89,6 +89,10 @@ fn follows(
             !strays(board, sides, &hers)
         }));
     }
+    // So is what a right line of hers nearly says.
+    if beside.iter().any(|row| follows_from(board, &told, &[row])) {
+        return Some(false);
+    }
     // Her wrong lines first: one of them at least gives what is told.
     let wrong = wrong.into_iter().map(|(_, row)| row);
     let count = wrong.len();
@@ -101,7 +105,9 @@ fn follows(
             || pairs()
                 .any(|(one, two)| follows_from(board, &told, &[row(first), row(one), row(two)]))
     };
-    Some((0..count).any(from) || follows_with_balance(board, &told, &rows[..count]))
+    // A value alone may agree by chance with one of many balances.
+    let form = valued(board, sides).is_none();
+    Some((0..count).any(from) || form && follows_with_balance(board, &told, &rows[..count]))
 }
 
 /// True if a line follows from one or two wrong lines of hers and a true balance that she may not
@@ -401,7 +407,7 @@ fn follows_from(board: &Board<'_>, told: &Row, rows: &[&Row]) -> bool {
         nought || sum.abs() <= NEAR * size && size > 0.0
     };
     points_of(rows, &steps).is_some_and(|points| {
-        !comes_to_nought(board, rows, (&steps, &points)) && points.iter().all(holds)
+        !comes_to_nought(board, told, rows, (&steps, &points)) && points.iter().all(holds)
     })
 }
 
@@ -433,18 +439,23 @@ fn says_twice(rows: &[&Row]) -> bool {
 }
 
 /// True where lines together leave nothing of an unknown that is none, though none of them says so:
-/// they are at odds, and all that has it for a factor would follow.
+/// they are at odds, and all that has it for a factor would follow. That it is nought may be told
+/// all the same.
 fn comes_to_nought(
     board: &Board<'_>,
+    told: &Row,
     rows: &[&Row],
     (steps, points): (&[StepId], &[Vec<f64>]),
 ) -> bool {
     let says_so = |row: &&Row| row.of.len() == 1 && row.number == 0.0;
+    let alone = |step: StepId| told.of.len() == 1 && told.of[0].0 == step;
     let nought = |at: usize| {
         let right = board.right(steps[at]).map_or(0.0, |right| right[0].abs());
         right > 0.0 && points.iter().all(|point| point[at].abs() <= LEFT * right)
     };
-    rows.len() > 1 && !rows.iter().any(says_so) && (0..steps.len()).any(nought)
+    rows.len() > 1
+        && !rows.iter().any(says_so)
+        && (0..steps.len()).any(|at| !alone(steps[at]) && nought(at))
 }
 
 /// Enough points at which these lines hold together to tell everything that follows from them;
