@@ -179,6 +179,23 @@ fn is_next_to_nothing(board: &Board<'_>, reading: &Reading, factor: f64) -> bool
     numbers.any(|value| small(value.number))
 }
 
+/// What a form comes to at the right values; `None` where it has none.
+pub(super) fn at_right_values(board: &Board<'_>, tree: &Tree) -> Option<f64> {
+    let mut leaf = |leaf: Leaf<'_>| match leaf {
+        Leaf::Literal(literal) => Value::of_literal(literal),
+        Leaf::Name(id) => {
+            let role = board.names.role(id);
+            let number = match role {
+                Some(NameRole::Step(step)) => board.right(step).map(|right| right[0]),
+                role => role.and_then(|role| board.name_value(role)),
+            };
+            board.value_of_name(id, number.unwrap_or(f64::NAN))
+        }
+    };
+    let value = evaluate(tree, &mut leaf).ok()?;
+    value.number.is_finite().then_some(value.number)
+}
+
 /// The largest term of a sum at the right values.
 fn largest_term(board: &Board<'_>, tree: &Tree) -> Option<f64> {
     match &tree.node {
@@ -187,21 +204,7 @@ fn largest_term(board: &Board<'_>, tree: &Tree) -> Option<f64> {
             both.into_iter().flatten().reduce(f64::max)
         }
         Node::Negative(inner) => largest_term(board, inner),
-        _ => {
-            let mut leaf = |leaf: Leaf<'_>| match leaf {
-                Leaf::Literal(literal) => Value::of_literal(literal),
-                Leaf::Name(id) => {
-                    let role = board.names.role(id);
-                    let number = match role {
-                        Some(NameRole::Step(step)) => board.right(step).map(|right| right[0]),
-                        role => role.and_then(|role| board.name_value(role)),
-                    };
-                    board.value_of_name(id, number.unwrap_or(0.0))
-                }
-            };
-            let value = evaluate(tree, &mut leaf).ok()?;
-            value.number.is_finite().then_some(value.number.abs())
-        }
+        _ => at_right_values(board, tree).map(f64::abs),
     }
 }
 

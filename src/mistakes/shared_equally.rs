@@ -40,10 +40,14 @@ pub(super) static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(problem: &Problem, key: &Key, _: Scope) -> Option<Key> {
+    Some(with_pull(key, pull(key)?, half_of_all(problem, key)?))
+}
+
+/// Half of all weights together.
+pub(super) fn half_of_all(problem: &Problem, key: &Key) -> Option<Formula> {
     let sizes: Option<Vec<Formula>> = known_turning(problem, key)
         .into_iter()
         .map(|id| size(problem, id))
         .collect();
-    let half = Formula::Sum(sizes?).over(Formula::Number(2.0));
-    Some(with_pull(key, pull(key)?, half))
+    Some(Formula::Sum(sizes?).over(Formula::Number(2.0)))
 }

@@ -15,9 +15,10 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::{acts_squarely, known_turning, pull, ratio, size, with_pull};
+use super::rewriting::{acts_squarely, known_turning, pull, ratio, with_pull};
+use super::shared_equally::half_of_all;
 use super::{Kind, Mistake, SHARED_OUT, Scope, Skill};
-use crate::key::{Formula, Key, StepId};
+use crate::key::{Key, StepId};
 use crate::problem::Problem;
 
 /// The mistake.
@@ -43,11 +44,7 @@ pub(super) static MISTAKE: Mistake = Mistake {
 };
 
 fn rewrite(problem: &Problem, key: &Key, _: Scope) -> Option<Key> {
-    let sizes: Option<Vec<Formula>> = known_turning(problem, key)
-        .into_iter()
-        .map(|id| size(problem, id))
-        .collect();
     let id = pull(key)?;
-    let half = Formula::Sum(sizes?).over(Formula::Number(2.0));
+    let half = half_of_all(problem, key)?;
     Some(with_pull(key, id, half.over(ratio(key, id)?)))
 }

@@ -5,7 +5,7 @@ use super::super::board::Board;
 use super::super::identity::is_same;
 use super::super::links::is_equal;
 use super::super::names::{NameRole, step_of};
-use super::super::printed_units::{counted_in, printed_force};
+use super::super::printed_units::{at_right_values, counted_in, printed_force};
 use super::super::stock::Stock;
 use super::stray::strays;
 use super::true_balance::true_balances;
@@ -245,20 +245,7 @@ fn sides_of(board: &Board<'_>, line: &str) -> Option<Vec<Tree>> {
 
 /// True for sides that are equal at the right values: of `R = 0.35 N` those of a force N.
 fn is_right(board: &Board<'_>, sides: &[Tree]) -> bool {
-    let value = |side: &Tree| {
-        let mut leaf = |leaf: Leaf<'_>| match leaf {
-            Leaf::Literal(literal) => Value::of_literal(literal),
-            Leaf::Name(id) => {
-                let role = board.names.role(id);
-                let number = match role {
-                    Some(NameRole::Step(step)) => board.right(step).map(|right| right[0]),
-                    role => role.and_then(|role| board.name_value(role)),
-                };
-                board.value_of_name(id, number.unwrap_or(f64::NAN))
-            }
-        };
-        evaluate(side, &mut leaf).ok().map(|value| value.number)
-    };
+    let value = |side: &Tree| at_right_values(board, side);
     let (Some(one), Some(other)) = (sides.first().and_then(value), sides.last().and_then(value))
     else {
         return false;
