@@ -4,6 +4,7 @@ mod relation;
 mod solved;
 mod stray;
 mod true_balance;
+mod typed;
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::chain::is_to_two_figures;
