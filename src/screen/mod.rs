@@ -17,6 +17,7 @@ mod update;
 mod view;
 
 pub use trouble::ScreenTrouble;
+pub use view::{Onlooker, Sight};
 
 use crate::practice::{Desk, Start};
 

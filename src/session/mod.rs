@@ -30,6 +30,7 @@ mod labelled;
 mod lengthwise;
 mod lies;
 mod line_shown;
+mod lit;
 mod meant;
 mod measured;
 mod member_length;

@@ -321,6 +321,8 @@ impl Session {
             stage: Stage::Forces,
             forces: forces.clone(),
             pivot,
+            // While forces are still asked, what they come from stays in sight.
+            site: self.asked() == Some(StepId::Forces),
             ..Marks::default()
         };
         stages.push(plain.clone());
@@ -372,38 +374,13 @@ impl Session {
         stages
     }
 
-    /// Lights the right triangle that a hint of the second stage speaks of.
-    fn light_triangle(&self, stages: &mut Vec<Marks>) {
-        let Some(asked) = self.asked() else { return };
-        let lit = self.state.hint_stage == 2 || self.state.hint_stage == 3;
-        let named = || {
-            let open = self.state.open.as_ref()?;
-            self.instances[open.diagnosis.spoken()?.instance].force()
-        };
-        // The weights share an angle, and a mistake about it may be told of another of them.
-        let force = match asked {
-            StepId::Across(force) => Some(force),
-            _ => named().or_else(|| asked.force()),
-        };
-        let resolving = matches!(asked, StepId::Angle(_) | StepId::Across(_));
-        if let (true, true, Some(force)) = (lit, resolving, force)
-            && self.key.step(StepId::Across(force)).is_some()
-            && let Some(last) = stages.last().cloned()
-        {
-            stages.push(Marks {
-                triangle: Some(force),
-                stage: Stage::Components,
-                ..last
-            });
-        }
-    }
-
-    /// A force's mark without its value.
+    /// A force's mark as it stood before its value, and the way of an unknown one, were found.
     fn bare(&self, mark: &ForceMark) -> ForceMark {
         let symbol = self.problem.force(mark.force);
         ForceMark {
             label: symbol.map_or_else(String::new, |force| force.symbol.shown()),
-            ..mark.clone()
+            force: mark.force,
+            direction: None,
         }
     }
 

@@ -33,6 +33,7 @@ mod menu;
 mod names;
 mod prose;
 mod regions;
+mod sight;
 mod small;
 mod statement;
 mod strip;
@@ -42,6 +43,7 @@ mod working;
 
 pub(super) use help::limit as help_limit;
 pub(super) use regions::narrow;
+pub use sight::{Onlooker, Sight};
 
 use super::model::{Model, Over, Page, Working};
 use ratatui::Frame;
