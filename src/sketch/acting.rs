@@ -19,7 +19,7 @@ const OPEN: f64 = 1.25;
 
 /// Draws the freed body with the forces that are marked.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
-    if marks.site {
+    if marks.has_site() {
         behind::draw(frame, marks);
     }
     distances(frame, marks);
@@ -47,7 +47,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         }
         let look = Look {
             parted: parts.iter().any(|part| part.force == mark.force),
-            site: marks.site,
+            site: marks.has_site(),
             ..Look::PLAIN
         };
         let tail = tail_of(&tails, &Drawn::Whole(mark.force));

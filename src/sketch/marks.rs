@@ -49,6 +49,11 @@ pub struct Marks {
 }
 
 impl Marks {
+    /// True if the scene stands behind the forces.
+    pub(super) fn has_site(&self) -> bool {
+        self.site && self.stage == Stage::Forces
+    }
+
     /// True for a force that is drawn by its component alone: on the lever every force whose
     /// component is found, before that all but the newest.
     pub(super) fn is_replaced(&self, force: ForceId) -> bool {

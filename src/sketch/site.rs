@@ -16,7 +16,7 @@ pub(super) const STRING: f64 = 1.6;
 /// Steps from the body to the tail of a given force.
 const PUSH: f64 = 4.5;
 
-/// Steps of a rope that runs up from a level body while the arrows of forces hang below.
+/// Steps of a rope at a level body while the arrows of forces hang below.
 const SHORT_ROPE: f64 = 6.0;
 
 /// Rows by which a reference line passes the arc that begins at it.
@@ -261,24 +261,27 @@ pub(super) fn rope(frame: &mut Frame, index: usize, marks: &Marks) {
     let spot = frame.spot(rope.at);
     let angle = frame.angle(rope.direction);
     let run = Vector::at_angle(angle);
-    if marks.givens || marks.site {
+    if marks.givens || marks.has_site() {
         direction_given(frame, spot, rope.direction, run);
     }
     let (mut end, looks) = rope_end(frame, spot, run);
-    // Arrows need the room below a level body.
-    if marks.site && frame.is_level() && looks < 0.0 {
+    // Arrows need the room below a level body: of a long rope only the beginning is shown.
+    let short = marks.has_site() && frame.is_level();
+    if short {
         end = spot.moved(run * SHORT_ROPE);
     }
     frame.line(Ink::Rope, spot, end, Line::Solid);
-    let at = end.moved_rows(behind(looks));
-    frame.draw(
-        Ink::Ground,
-        Shape::Face {
-            at,
-            looks,
-            half: 1.3,
-        },
-    );
+    if !short || looks < 0.0 {
+        let at = end.moved_rows(behind(looks));
+        frame.draw(
+            Ink::Ground,
+            Shape::Face {
+                at,
+                looks,
+                half: 1.3,
+            },
+        );
+    }
     frame.draw(Ink::Rope, Shape::Knot(spot));
 }
 

@@ -117,7 +117,7 @@ fn measured(lesson: &str, seeds: std::ops::Range<u64>) -> BTreeMap<String, usize
 
 /// The short form of `cargo bench --bench labels`, which walks through 2,000 problems.
 fn flawless(lesson: &str) {
-    let counts = measured(lesson, 1..13);
+    let counts = measured(lesson, 1..6);
     assert!(counts.is_empty(), "{lesson}: {counts:?}");
 }
 
