@@ -1,21 +1,28 @@
-//! The right triangle that a hint of the second stage speaks of.
+//! The right triangle that a hint speaks of, drawn large.
 
 use super::Session;
+use crate::hint::spoken_force;
 use crate::key::{Axis, Part, StepId};
+use crate::mistakes::WRONG_LEG;
 use crate::problem::{Acting, Direction, ForceId, Reference};
 use crate::sketch::{ForceMark, Legs, Marks, TriangleMark};
 
 /// Below this share of a force its part is no side of a triangle.
 const LEAST: f64 = 0.03;
 
+/// Mistakes whose hints speak of the triangle of a force and its part across the body.
+const OF_TRIANGLE: [&str; 3] = [WRONG_LEG, "wrong-ratio", "divides-for-multiplies"];
+
 impl Session {
     /// Adds the drawing of the triangle, where a hint speaks of one.
     pub(super) fn light_triangle(&self, stages: &mut Vec<Marks>) {
-        let lit = self.state.hint_stage == 2 || self.state.hint_stage == 3;
-        let Some((asked, last)) = self.asked().zip(stages.last()).filter(|_| lit) else {
+        let Some(last) = stages.last() else {
             return;
         };
-        if let Some(triangle) = self.triangle(asked, &last.forces) {
+        let lit = self
+            .triangle_asked(&last.forces)
+            .or_else(|| self.triangle_named(&last.forces));
+        if let Some(triangle) = lit {
             let last = last.clone();
             stages.push(Marks {
                 triangle: Some(triangle),
@@ -24,21 +31,54 @@ impl Session {
         }
     }
 
+    /// The triangle of the angle or part that is asked, from the second hint on.
+    fn triangle_asked(&self, forces: &[ForceMark]) -> Option<TriangleMark> {
+        let lit = matches!(self.state.hint_stage, 2 | 3) && !self.is_free();
+        self.triangle(self.asked().filter(|_| lit)?, forces)
+    }
+
+    /// The triangle of the mistake that was named in the line that waits, once a hint spoke of it: in
+    /// a balance, or in any line of a free working.
+    fn triangle_named(&self, forces: &[ForceMark]) -> Option<TriangleMark> {
+        let open = self.open_line()?;
+        let named = open.diagnosis.spoken()?;
+        let target = open.judgement.target;
+        let resolves = match target {
+            StepId::MomentSum | StepId::Pull(_) | StepId::Moment(_) | StepId::KnownMoments => true,
+            StepId::Across(_) | StepId::Angle(_) => self.is_free(),
+            _ => false,
+        };
+        let instance = &self.instances[named.instance];
+        let speaks = OF_TRIANGLE.contains(&instance.mistake.family);
+        let hinted = matches!(self.state.hint_stage, 1..=3);
+        let force = spoken_force(instance, target).filter(|_| resolves && speaks && hinted)?;
+        self.triangle_of(force, target, forces)
+    }
+
     fn triangle(&self, asked: StepId, forces: &[ForceMark]) -> Option<TriangleMark> {
         let named = || {
             let open = self.state.open.as_ref()?;
             self.instances[open.diagnosis.spoken()?.instance].force()
         };
-        let is_known = |force: &ForceId| forces.iter().any(|mark| mark.force == *force);
         match asked {
             StepId::Across(force) => Some(force),
             // The weights share an angle, and a mistake about it may be told of another of them.
             StepId::Angle(own) => named().or(Some(own)),
             _ => return self.triangle_by_axes(asked, forces),
         }
-        .filter(is_known)
-        .filter(|force| self.key.step(StepId::Across(*force)).is_some())
-        .map(|force| TriangleMark {
+        .and_then(|force| self.triangle_of(force, asked, forces))
+    }
+
+    /// The triangle of a force and its part across the body, if the force is drawn.
+    fn triangle_of(
+        &self,
+        force: ForceId,
+        asked: StepId,
+        forces: &[ForceMark],
+    ) -> Option<TriangleMark> {
+        let drawn = forces.iter().any(|mark| mark.force == force);
+        let resolved = self.key.step(StepId::Across(force)).is_some();
+        (drawn && resolved).then(|| TriangleMark {
             force,
             legs: Legs::Body,
             along: String::new(),

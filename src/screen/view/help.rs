@@ -151,7 +151,10 @@ fn steps(model: &Model) -> Vec<Line<'static>> {
     }
     rows.push(Line::default());
     rows.push(Line::styled(
-        model.words.word("screen.help.steps"),
+        model.words.word(match open.view.freely {
+            true => "screen.help.wanted",
+            false => "screen.help.steps",
+        }),
         model.theme.strong(),
     ));
     for step in &open.view.steps {

@@ -79,11 +79,9 @@ fn draw_working(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     statement::draw(model, open, frame, regions.statement);
     diagram::draw(model, open, frame, regions.diagram);
     working::draw(model, open, frame, regions.working);
-    if let Some(line) = open.view.lines.last() {
-        let area = regions.latest;
-        let rows = working::latest(model, line, area.width.into(), area.height.into());
-        frame.render_widget(Paragraph::new(rows), area);
-    }
+    let area = regions.latest;
+    let rows = working::latest(model, open, area.width.into(), area.height.into());
+    frame.render_widget(Paragraph::new(rows), area);
     ask::draw(model, open, frame, &regions);
     names::draw(model, open, frame, regions.names);
     strip::draw(model, frame, regions.keys);
