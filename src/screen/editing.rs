@@ -2,7 +2,7 @@
 
 use super::model::Working;
 use crate::text::printable;
-use tui_input::InputRequest;
+use tui_input::{Input, InputRequest};
 
 /// The most characters the input takes: twice what the reader does, so that the reader says when
 /// a line is too long.
@@ -50,25 +50,15 @@ pub(super) fn edit(working: &mut Working, request: InputRequest) {
     working.read();
 }
 
-/// Puts a text in at the caret, without what could steer the terminal. False if it did not fit.
+/// Puts a text in at the caret. False if it did not fit.
 pub(super) fn insert(working: &mut Working, text: &str) -> bool {
-    let kept: String = text
-        .chars()
-        .map(|c| if c == '\t' { ' ' } else { c })
-        .filter(|c| !c.is_control())
-        .collect();
-    let kept = printable(&kept);
     let mut before = Before::of(working);
-    let room = LONGEST_INPUT.saturating_sub(before.line.chars().count());
-    let fits = kept.chars().count() <= room;
-    let mut line: String = before.line.chars().take(before.caret).collect();
-    line.extend(kept.chars().take(room));
-    let caret = line.chars().count();
-    line.extend(before.line.chars().skip(before.caret));
-    if line != before.line {
+    let (input, fits) = inserted(&working.input, text, LONGEST_INPUT);
+    let caret = input.cursor();
+    if input.value() != before.line {
         let last = working.changes.last_mut();
         let on = last.filter(|last| last.typed_to == Some(before.caret));
-        match on.filter(|_| !kept.starts_with(' ')) {
+        match on.filter(|_| !text.starts_with([' ', '\t'])) {
             Some(last) => last.typed_to = Some(caret),
             None => {
                 before.typed_to = Some(caret);
@@ -76,10 +66,29 @@ pub(super) fn insert(working: &mut Working, text: &str) -> bool {
             }
         }
     }
-    working.input = working.input.clone().with_value(line).with_cursor(caret);
+    working.input = input;
     working.recalled = None;
     working.read();
     fits
+}
+
+/// A line with a text put in at its caret, without what could steer the terminal, and whether it
+/// fitted into so many characters.
+pub(super) fn inserted(input: &Input, text: &str, longest: usize) -> (Input, bool) {
+    let kept: String = text
+        .chars()
+        .map(|c| if c == '\t' { ' ' } else { c })
+        .filter(|c| !c.is_control())
+        .collect();
+    let kept = printable(&kept);
+    let room = longest.saturating_sub(input.value().chars().count());
+    let fits = kept.chars().count() <= room;
+    let (value, cursor) = (input.value(), input.cursor());
+    let mut line: String = value.chars().take(cursor).collect();
+    line.extend(kept.chars().take(room));
+    let caret = line.chars().count();
+    line.extend(value.chars().skip(cursor));
+    (input.clone().with_value(line).with_cursor(caret), fits)
 }
 
 /// Takes the last change back: a word that was typed, or one edit.

@@ -5,5 +5,7 @@
 mod at_lessons;
 mod fixture;
 mod looks;
+mod naming;
+mod settings;
 mod stand_ins;
 mod updates;

@@ -52,7 +52,7 @@ impl Onlooker {
     /// The diagram of every stage that can be looked at now, on each screen that has room for
     /// one; but none a second time.
     pub fn look(&mut self, session: &Session) -> Vec<Sight> {
-        let mut open = Working::new(Box::new(session.clone()));
+        let mut open = Working::new(Box::new(session.clone()), Manner::default());
         let mut sights = Vec::new();
         for stage in 0..open.view.stages.len() {
             open.stage = Some(stage);

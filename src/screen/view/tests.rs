@@ -12,7 +12,7 @@ use crate::screen::model::{Model, Working};
 use crate::screen::theme::{Depth, Theme};
 use crate::session::Session;
 use crate::sketch::flaws;
-use crate::text::Words;
+use crate::text::{Manner, Words};
 use ratatui::backend::TestBackend;
 use ratatui::layout::Rect;
 use ratatui::{Frame, Terminal};
@@ -74,7 +74,7 @@ fn walk(lesson: &str, seed: u64, mut seen: impl FnMut(&Session)) {
 }
 
 fn shown(session: &Session) -> Working {
-    Working::new(Box::new(session.clone()))
+    Working::new(Box::new(session.clone()), Manner::default())
 }
 
 /// The sizes at which everything must be clear.
