@@ -175,6 +175,36 @@ fn numbers_at_the_pull(mut seen: impl FnMut(&Case, &Board<'_>, &leverwright::jud
     }
 }
 
+/// The pull of who lets it hold up all weights alone is their sum, worked here by multiplication.
+#[test]
+fn verif_a_bare_value_names_a_thought_without_a_prior_where_nothing_likelier_has_it() {
+    let counter = built_in();
+    let counter = counter
+        .iter()
+        .find(|lesson| lesson.id() == "counter")
+        .unwrap();
+    let (mut first, mut all) = (0, 0);
+    for seed in 1..=12 {
+        let Some(case) = Case::draw(counter, seed) else {
+            continue;
+        };
+        let weights = case
+            .paper
+            .weights
+            .iter()
+            .map(|weight| weight.mass * case.paper.g);
+        let whole: f64 = weights.sum();
+        let ranked = case
+            .session
+            .thoughts_behind(case.pull(), &figures_text(whole, 4));
+        all += 1;
+        let thought = ranked.thoughts.first();
+        assert!(thought.is_none_or(|thought| !thought.flat), "{ranked:?}");
+        first += usize::from(thought.is_some_and(|thought| thought.id == "hinge-forgotten"));
+    }
+    assert!(all >= 10 && 10 * first >= 7 * all, "{first} of {all}");
+}
+
 #[test]
 fn verif_a_value_is_asked_for_only_where_it_tells_thoughts_with_other_hints_apart() {
     let (mut asked, mut several) = (0, 0);

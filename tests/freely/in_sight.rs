@@ -172,7 +172,10 @@ fn a_hint_of_a_free_working_follows_the_line_that_waits() {
             hint.contains("right triangle") && hint.contains("W1"),
             "{hint}"
         );
-        assert_eq!(view.marks.triangle.as_ref().map(|lit| lit.force), Some(ForceId::Load(0)));
+        assert_eq!(
+            view.marks.triangle.as_ref().map(|lit| lit.force),
+            Some(ForceId::Load(0))
+        );
         assert!(view.marks.distances.is_empty());
     }
     // What is found meanwhile mends nothing; the hint stands by itself and says what it is about.
@@ -186,7 +189,10 @@ fn a_hint_of_a_free_working_follows_the_line_that_waits() {
         last.hints
     );
     assert!(last.about.contains("moment"), "{}", last.about);
-    assert_eq!(view.marks.triangle.as_ref().map(|lit| lit.force), Some(ForceId::Load(0)));
+    assert_eq!(
+        view.marks.triangle.as_ref().map(|lit| lit.force),
+        Some(ForceId::Load(0))
+    );
     // Once it is mended, help goes on to what is next, and no triangle is lit.
     session.submit(&WRONG.replace("cos", "sin"));
     session.submit("hint");
@@ -208,5 +214,8 @@ fn a_hint_at_a_balance_lights_the_triangle_that_it_speaks_of() {
     let view = session.view();
     let hint = view.lines.last().unwrap().hints[0].to_string();
     assert!(hint.contains("right triangle of W1"), "{hint}");
-    assert_eq!(view.marks.triangle.as_ref().map(|lit| lit.force), Some(ForceId::Load(0)));
+    assert_eq!(
+        view.marks.triangle.as_ref().map(|lit| lit.force),
+        Some(ForceId::Load(0))
+    );
 }

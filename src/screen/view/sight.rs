@@ -6,7 +6,7 @@ use crate::screen::model::{Model, Working};
 use crate::screen::theme::{Depth, Theme};
 use crate::session::Session;
 use crate::sketch::{Marks, Picture, Scene};
-use crate::text::Words;
+use crate::text::{Manner, Words};
 use ratatui::layout::Rect;
 
 /// One diagram on one screen.
