@@ -228,7 +228,7 @@ fn naming(
         .collect();
     let turned = seed as usize % lines.len();
     lines.rotate_left(turned);
-    if seed % 2 == 0 {
+    if seed.is_multiple_of(2) {
         lines.reverse();
     }
     lines
