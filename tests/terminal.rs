@@ -368,6 +368,8 @@ fn stopped_and_gone_on_it_gives_the_terminal_back_and_takes_it_again() {
     let saves = tempfile::tempdir().unwrap();
     let arguments = ["practice", "mast", "--seed", "3"];
     let mut terminal = Terminal::open(&arguments, saves.path(), 100, 30);
+    terminal.wait_for("more easily seen");
+    terminal.press("1");
     terminal.wait_for("Which forces act");
     terminal.press("weight of the ma");
     terminal.wait_for("weight of the ma");
@@ -405,7 +407,8 @@ fn stopped_and_gone_on_it_gives_the_terminal_back_and_takes_it_again() {
     terminal.signal("-CONT");
     terminal.wait_for("Which forces act");
     terminal.wait("the terminal to be taken", |_| terminal.is_taken());
-    terminal.enter("st, middle, down", "Named so far: 1");
+    terminal.enter("st, middle, down", "Under which name");
+    terminal.enter("", "Named so far: 1");
     terminal.press("\u{3}");
     terminal.wait_for("kept");
     terminal.press("\r");
