@@ -11,6 +11,8 @@ mod counted;
 mod gone_on;
 #[path = "freely/in_one_line.rs"]
 mod in_one_line;
+#[path = "freely/in_sight.rs"]
+mod in_sight;
 #[path = "freely/lessons_named.rs"]
 mod lessons_named;
 #[path = "freely/manners.rs"]

@@ -34,6 +34,10 @@ pub(super) enum Command {
     CutBefore,
     /// Delete everything after the caret.
     CutAfter,
+    /// Put in what was cut last.
+    PutBack,
+    /// Take the last change of the line back.
+    Undo,
     /// Older working.
     PageUp,
     /// Newer working.
@@ -50,8 +54,16 @@ pub(super) enum Command {
     Statement,
     /// The list of lessons.
     Lessons,
+    /// Who is at work.
+    Name,
+    /// What is chosen for the display.
+    Settings,
     /// Leave, after a word.
     Leave,
+    /// Draw the whole screen anew.
+    Redraw,
+    /// Stop, as a shell's jobs are stopped, until it goes on.
+    Suspend,
 }
 
 /// A key with what is held down.
@@ -165,10 +177,34 @@ pub(super) const TABLE: &[Binding] = &[
         &[bare(KeyCode::F(5))],
     ),
     row(
+        Command::Name,
+        "F8",
+        "screen.key.name",
+        &[bare(KeyCode::F(8))],
+    ),
+    row(
+        Command::Settings,
+        "F9",
+        "screen.key.settings",
+        &[bare(KeyCode::F(9))],
+    ),
+    row(
         Command::Leave,
         "Esc, Ctrl-C",
         "screen.key.leave",
         &[bare(KeyCode::Esc), control(KeyCode::Char('c'))],
+    ),
+    row(
+        Command::Redraw,
+        "Ctrl-L",
+        "screen.key.redraw",
+        &[control(KeyCode::Char('l'))],
+    ),
+    row(
+        Command::Suspend,
+        "Ctrl-Z",
+        "screen.key.suspend",
+        &[control(KeyCode::Char('z'))],
     ),
     row(Command::Up, "Up", "screen.key.up", &[bare(KeyCode::Up)]),
     row(
@@ -243,6 +279,37 @@ pub(super) const TABLE: &[Binding] = &[
         "screen.key.cut-after",
         &[control(KeyCode::Char('k'))],
     ),
+    row(
+        Command::PutBack,
+        "Ctrl-Y",
+        "screen.key.put-back",
+        &[control(KeyCode::Char('y'))],
+    ),
+    row(
+        Command::Undo,
+        "Ctrl-_, Ctrl-/",
+        "screen.key.undo",
+        // Most terminals send one byte for both, which is read as Ctrl-7.
+        &[
+            control(KeyCode::Char('_')),
+            control(KeyCode::Char('/')),
+            control(KeyCode::Char('7')),
+        ],
+    ),
+];
+
+/// The keys that do something at the list of lessons, and the key of the words that tell what.
+pub(super) const AT_LIST: &[(Command, &str)] = &[
+    (Command::Enter, "screen.key.list.enter"),
+    (Command::Up, "screen.key.list.up"),
+    (Command::Down, "screen.key.list.down"),
+    (Command::LineStart, "screen.key.list.first"),
+    (Command::LineEnd, "screen.key.list.last"),
+    (Command::Delete, "screen.key.list.delete"),
+    (Command::Name, "screen.key.list.name"),
+    (Command::Settings, "screen.key.settings"),
+    (Command::Help, "screen.key.help"),
+    (Command::Leave, "screen.key.leave"),
 ];
 
 /// The message of a key, if it has one. Held shift does not count; control and alt together are
@@ -296,7 +363,7 @@ mod tests {
             message(KeyCode::Char('C'), ctrl),
             Some(Message::Pressed(Command::Leave))
         ));
-        assert!(message(KeyCode::Char('z'), ctrl).is_none());
+        assert!(message(KeyCode::Char('x'), ctrl).is_none());
         assert!(matches!(
             message(KeyCode::Left, none),
             Some(Message::Pressed(Command::Left))

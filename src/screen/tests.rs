@@ -2,7 +2,10 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod at_lessons;
 mod fixture;
 mod looks;
+mod naming;
+mod settings;
 mod stand_ins;
 mod updates;

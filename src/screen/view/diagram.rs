@@ -2,7 +2,7 @@
 
 use super::prose::wrap;
 use crate::screen::model::{Model, Working};
-use crate::sketch::{self, Ink, LegendEntry, Picture, PointMark, Scene, Stage, Style};
+use crate::sketch::{self, Ink, LegendEntry, Marks, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -16,7 +16,6 @@ const HIGH: u16 = 17;
 /// What stands in the diagram's region.
 pub(super) struct Composed {
     /// The drawing as it was asked for.
-    #[cfg(test)]
     pub(super) scene: Scene,
     /// The drawing on the grid.
     pub(super) picture: Picture,
@@ -26,7 +25,6 @@ pub(super) struct Composed {
     stage: Option<Line<'static>>,
 }
 
-#[cfg(test)]
 impl Composed {
     /// True if the legend does not stand in full in a region of so many rows.
     pub(super) fn cut_off(&self, rows: u16) -> bool {
@@ -75,14 +73,14 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
 /// Lays the diagram out in a region of so many columns and rows.
 pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)) -> Composed {
     let (shown, count) = open.stage_shown();
-    let marks = open.view.stages.get(shown - 1).unwrap_or(&open.view.marks);
-    let stage = (count > 1 && rows > 4)
-        .then(|| stage_row(model, (shown, count), marks.stage, columns.into()));
+    let marks = marks_of(open, shown);
+    let stage =
+        (count > 1 && rows > 4).then(|| stage_row(model, open, (shown, count), columns.into()));
     let mut rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);
     let style = Style {
-        unicode: model.theme.unicode,
+        unicode: model.draws_lines(),
     };
     let meanings = (rows >= HIGH)
         .then(|| meanings(model, &scene, columns.into()))
@@ -102,7 +100,6 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     }
     legend.extend(meanings);
     Composed {
-        #[cfg(test)]
         scene,
         picture,
         legend,
@@ -116,11 +113,30 @@ fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
         for column in 0..picture.columns {
             let cell = picture.cell(column, row);
             if let Some(to) = buffer.cell_mut(Position::new(area.x + column, area.y + row)) {
-                to.set_char(cell.glyph);
+                to.set_char(decimal(model, picture, column, row));
                 to.set_style(model.theme.ink(cell.ink));
             }
         }
     }
+}
+
+/// What the drawing of a stage shows.
+fn marks_of(open: &Working, shown: usize) -> &Marks {
+    open.view.stages.get(shown - 1).unwrap_or(&open.view.marks)
+}
+
+/// What is shown in a cell: a point between digits as the learner has chosen.
+fn decimal(model: &Model, picture: &Picture, column: u16, row: u16) -> char {
+    let glyph = picture.cell(column, row).glyph;
+    let digit = |column: Option<u16>| {
+        let column = column.filter(|column| *column < picture.columns);
+        column.is_some_and(|column| picture.cell(column, row).glyph.is_ascii_digit())
+    };
+    let decimal = model.manner.has_comma()
+        && glyph == '.'
+        && digit(column.checked_sub(1))
+        && digit(column.checked_add(1));
+    if decimal { ',' } else { glyph }
 }
 
 /// What the marks in the drawing mean, in one row, as many as fit.
@@ -128,7 +144,7 @@ fn meanings(model: &Model, scene: &Scene, width: usize) -> Option<Line<'static>>
     let mut row = Line::default();
     for mark in scene.point_marks() {
         let word = model.words.word(meaning(mark).1);
-        let told = format!("{} {word}", mark.glyph(model.theme.unicode));
+        let told = format!("{} {word}", mark.glyph(model.draws_lines()));
         let gap = if row.spans.is_empty() { "" } else { "   " };
         if row.width() + gap.len() + told.width() <= width {
             row.push_span(Span::styled(format!("{gap}{told}"), model.theme.faint()));
@@ -154,7 +170,8 @@ pub(super) fn meaning(mark: PointMark) -> (&'static str, &'static str) {
 fn legend(model: &Model, picture: &Picture, width: usize) -> Vec<Line<'static>> {
     let mut rows: Vec<Line> = Vec::new();
     for LegendEntry { mark, text, ink } in &picture.legend {
-        let text = model.theme.letters(text);
+        let text = model.manner.text(text);
+        let text = model.theme.letters(&text);
         let told = if mark.is_empty() {
             text.into_owned()
         } else {
@@ -174,21 +191,30 @@ fn legend(model: &Model, picture: &Picture, width: usize) -> Vec<Line<'static>> 
 
 fn stage_row(
     model: &Model,
+    open: &Working,
     (shown, count): (usize, usize),
-    stage: Stage,
     width: usize,
 ) -> Line<'static> {
-    let name = match stage {
+    let marks = marks_of(open, shown);
+    let name = match marks.stage {
+        _ if marks.triangle.is_some() => "screen.stage.triangle",
+        Stage::Forces if marks.site => "screen.stage.naming",
         Stage::Scene => "screen.stage.scene",
         Stage::Forces => "screen.stage.forces",
         Stage::Angles => "screen.stage.angles",
         Stage::Components => "screen.stage.components",
         Stage::Turning => "screen.stage.turning",
     };
+    let force = (marks.triangle.as_ref())
+        .and_then(|mark| open.session.problem().force(mark.force))
+        .map_or_else(String::new, |force| force.symbol.shown());
     let numbers = [
         ("number", Slot::Value(shown.to_string())),
         ("count", Slot::Value(count.to_string())),
-        ("name", Slot::Word(model.words.word(name))),
+        (
+            "name",
+            Slot::Prose(model.words.say(name, &[("force", Slot::Name(force))])),
+        ),
     ];
     let mut told = model.words.say("screen.stage", &numbers).to_string();
     if told.width() > width {

@@ -29,10 +29,14 @@ mod ask;
 mod diagram;
 mod header;
 mod help;
+mod map;
 mod menu;
 mod names;
+mod naming;
 mod prose;
 mod regions;
+mod settings;
+mod sight;
 mod small;
 mod statement;
 mod strip;
@@ -40,8 +44,9 @@ mod strip;
 mod tests;
 mod working;
 
-pub(super) use help::limit as help_limit;
+pub(super) use help::{limit as help_limit, section as help_section};
 pub(super) use regions::narrow;
+pub use sight::{Onlooker, Sight};
 
 use super::model::{Model, Over, Page, Working};
 use ratatui::Frame;
@@ -61,6 +66,8 @@ pub(super) fn draw(model: &Model, frame: &mut Frame) {
     } else {
         match (&model.page, model.over) {
             (_, Over::Help(row)) => help::draw(model, row, frame, area),
+            (_, Over::Settings(row)) => settings::draw(model, row, frame, area),
+            (_, Over::Slope) => settings::draw_slope(model, frame, area),
             (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
             (Page::Working(open), _) => draw_working(model, open, frame, area),
         }
@@ -77,11 +84,9 @@ fn draw_working(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     statement::draw(model, open, frame, regions.statement);
     diagram::draw(model, open, frame, regions.diagram);
     working::draw(model, open, frame, regions.working);
-    if let Some(line) = open.view.lines.last() {
-        let area = regions.latest;
-        let rows = working::latest(model, line, area.width.into(), area.height.into());
-        frame.render_widget(Paragraph::new(rows), area);
-    }
+    let area = regions.latest;
+    let rows = working::latest(model, open, area.width.into(), area.height.into());
+    frame.render_widget(Paragraph::new(rows), area);
     ask::draw(model, open, frame, &regions);
     names::draw(model, open, frame, regions.names);
     strip::draw(model, frame, regions.keys);
