@@ -22,6 +22,7 @@ mod named;
 #[path = "freely/own_lines.rs"]
 mod own_lines;
 #[path = "freely/slipped.rs"]
+mod shown;
 mod slipped;
 #[path = "freely/tried.rs"]
 mod tried;

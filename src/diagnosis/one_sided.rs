@@ -1,4 +1,4 @@
-//! Two masses exchanged, of which a line shows only one.
+//! Two things exchanged, of which a line shows only one.
 
 use super::Named;
 use super::world::is_settled;
@@ -6,16 +6,21 @@ use crate::judge::Board;
 use crate::key::StepId;
 use crate::mistakes::{Instance, Scope};
 
+/// The distances of two forces exchanged.
+const DISTANCES: &str = "distances-exchanged";
 /// The masses of two bodies exchanged, and one of them taken for the other.
 const EXCHANGED: &str = "masses-exchanged";
 const TAKEN: &str = "misread-given";
 
 /// True for two masses exchanged where the weight of the other one stands right: only one of them was
-/// taken for another.
+/// taken for another; and for two distances exchanged in the moment of one force.
 pub(super) fn is_one_sided(board: &Board<'_>, target: StepId, instance: &Instance) -> bool {
     let Scope::Two(one, other) = instance.scope else {
         return false;
     };
+    if instance.mistake.id == DISTANCES && matches!(target, StepId::Moment(_)) {
+        return true;
+    }
     let stands = |force| {
         let weight = StepId::Weight(force);
         weight != target && is_settled(board, target, weight)

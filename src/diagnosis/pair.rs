@@ -5,7 +5,7 @@ use super::world::World;
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
 use crate::key::{Key, Samples, StepId, agree};
-use crate::mistakes::{Instance, Skill, WRONG_LEG};
+use crate::mistakes::{Instance, MASS_OF_ANOTHER, SHARED_OUT, Skill, WRONG_LEG};
 use std::collections::BTreeMap;
 
 /// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
@@ -24,6 +24,8 @@ pub(super) fn by_pair(
     let open = board.key.general.is_none()
         // Printed angles put together the wrong way are some two mistakes each time.
         && !judgement.target.is_angle()
+        // The moment of one force shows one distance.
+        && !matches!(judgement.target, StepId::Moment(_))
         && !evidence.lifted.is_empty()
         && !evidence.alone
         && !evidence.broken_link
@@ -40,9 +42,11 @@ pub(super) fn by_pair(
     }
     let shows = |index: &usize| {
         let mistake = instances[*index].mistake;
-        // What is only ever named alone is no half of a pair.
+        // What is only ever named alone is no half of a pair; another body's mass and a share of the
+        // whole agree with too much beside a second mistake.
         let of_form = mistake.skill != Skill::Numbers && !mistake.has_no_prior();
-        of_form && !worlds[*index].anew.is_empty()
+        let loose = [MASS_OF_ANOTHER, SHARED_OUT].contains(&mistake.family);
+        of_form && !loose && !worlds[*index].anew.is_empty()
     };
     let showing: Vec<usize> = (0..instances.len()).filter(shows).collect();
     let prior = |index: usize| instances[index].mistake.prior;

@@ -17,10 +17,16 @@ pub(super) fn value_last(board: &Board<'_>, reading: &Reading) -> Option<Reading
     let [value, form] = reading.sides.as_slice() else {
         return None;
     };
-    let first = board.key.general.is_some()
-        && reading.defines.is_none()
-        && is_number(value)
-        && !is_leaf(form);
+    // `4.5 m = d1`, too: a given is told.
+    let of_given = |side: &Tree| match side.node {
+        Node::Name(id) => matches!(
+            board.names.role(id),
+            Some(NameRole::Given(_) | NameRole::Gravity)
+        ),
+        _ => false,
+    };
+    let formed = board.key.general.is_some() && !is_leaf(form);
+    let first = reading.defines.is_none() && is_number(value) && (formed || of_given(form));
     first.then(|| Reading {
         sides: vec![form.clone(), value.clone()],
         ..reading.clone()

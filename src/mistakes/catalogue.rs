@@ -69,6 +69,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::hinge_forgotten::MISTAKE,
     &super::level_pull_upright::MISTAKE,
     &super::shared_equally_upright::MISTAKE,
+    &super::shared_equally_whole::MISTAKE,
     &super::pivot_at_the_rope::MISTAKE,
     &super::resolved_though_square::MISTAKE,
 ];

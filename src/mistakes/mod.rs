@@ -69,6 +69,7 @@ mod rope_at_tip;
 mod rope_pull_forgotten_upward;
 mod shared_equally;
 mod shared_equally_upright;
+mod shared_equally_whole;
 mod sine_cosine_exchanged;
 mod solved_wrongly;
 mod squares_subtracted;
@@ -93,7 +94,7 @@ pub(crate) const MASS_OF_ANOTHER: &str = "mass-of-another";
 pub(crate) const NOT_RESOLVED: &str = "not-resolved";
 
 /// The family of pulls that are shared out without any balance.
-const SHARED_OUT: &str = "shared-out";
+pub(crate) const SHARED_OUT: &str = "shared-out";
 
 /// Families of which each mistake is a wrong way of working.
 const METHODS: &[&str] = &["no-distances", "moment-divided", SHARED_OUT];

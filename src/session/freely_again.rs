@@ -13,7 +13,8 @@ use crate::units::{Dimension, number_text, unit_for};
 
 /// A unit behind a value, and those in which the number may be right.
 const UNITS: [(&str, &[&str]); 5] = [
-    ("N", &["kN", KILOGRAM_FORCE]),
+    // Who leaves out g and writes newtons took the mass for the weight.
+    ("N", &["kN"]),
     ("kg", &["kN", KILOGRAM_FORCE]),
     ("mm", &["cm", "m"]),
     ("cm", &["mm", "m"]),

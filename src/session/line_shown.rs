@@ -39,7 +39,19 @@ impl Session {
     fn own_at(&self, asked: StepId) -> Option<(Pins, Own)> {
         let (right, standing, sampling) = (&self.key, &self.state.standing, &self.sampling);
         let key = self.own_key(asked);
-        let functions = functions_of_own(right, standing, sampling);
+        let balance = right.sum_of(asked);
+        let mut inputs = nearest_inputs(right, asked);
+        for step in balance.iter().flat_map(|sum| nearest_inputs(right, *sum)) {
+            if !inputs.contains(&step) {
+                inputs.push(step);
+            }
+        }
+        // What she told of the step itself is what the line is shown for, and what the line does not
+        // rest on would only stand at its end.
+        inputs.retain(|step| *step != asked);
+        let rests_on = |id: &StepId| inputs.contains(id);
+        let mut functions = functions_of_own(right, standing, sampling);
+        functions.retain(|id, _| rests_on(id));
         let function = key.function(right, asked, sampling, &functions)?;
         if agree(
             &function,
@@ -48,11 +60,10 @@ impl Session {
             return None;
         }
         let wrong = |id: &StepId| standing.get(id).filter(|own| !own.right);
-        let inputs = nearest_inputs(right, asked);
-        let balance = right.sum_of(asked);
         let lines = inputs.iter().chain(&balance).filter_map(wrong);
         let line = lines.map(|own| own.line).max()?;
-        let pins = pins_of_own(right, standing, sampling);
+        let mut pins = pins_of_own(right, standing, sampling);
+        pins.retain(|id, _| rests_on(id));
         let own = Own {
             line,
             value: key
@@ -71,7 +82,9 @@ impl Session {
     /// component that she went on with.
     fn own_key(&self, asked: StepId) -> &Key {
         let finds = asked == StepId::MomentSum || matches!(asked, StepId::Pull(_));
-        let carried = self.state.carried.last().filter(|_| finds);
+        // Not that of the line in whose place this one is shown.
+        let mut others = self.state.carried.iter().rev();
+        let carried = others.find(|(step, _)| *step != asked).filter(|_| finds);
         carried.map_or(&self.key, |(_, key)| key)
     }
 }

@@ -101,7 +101,11 @@ pub(crate) fn told_otherwise(rows: &[Row]) -> Vec<String> {
             session.submit(line);
         }
         let told = session.submit(line).line;
-        let message = told.message.to_string();
+        let hints = told.hints.iter().map(ToString::to_string);
+        let message = std::iter::once(told.message.to_string())
+            .chain(hints)
+            .collect::<Vec<_>>()
+            .join(" ");
         let said = match words.strip_prefix('!') {
             Some(words) => !message.contains(words),
             None => message.contains(words),

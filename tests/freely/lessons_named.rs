@@ -27,6 +27,22 @@ const ROWS: &[Row] = &[
     // Forces without their distances are that, whatever else was thought.
     ("counter --seed 3", &[], "T = Wb + W1 + W2", Sign::Wrong, "none of them has its distance"),
     ("counter --seed 3", &[], "T + H = Wb + W1 + W2", Sign::Right, ""),
+    // Half of all, whichever way the rope pulls.
+    ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
+    ("mast --seed 8", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
+    ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "!Two things"),
+    // g left out, and newtons behind it all the same: (54·1.8 + 78·2.5)/(3.6·sin 65°) = 89.6.
+    ("walkway --seed 3", &[], "T = 89.6 N", Sign::Wrong, "mass used as a force"),
+    ("walkway --seed 3", &[], "T = 89.6 kg", Sign::Wrong, "kgf"),
+    // Of one force's moment nothing is said of two.
+    ("counter --seed 3", &[], "M1 = 127.4*1.4 m", Sign::Wrong, "!Two things"),
+    ("counter --seed 3", &[], "M1 = 127.4*1.5 m", Sign::Wrong, "!and W2 the distance"),
+    ("mast --seed 3", &[], "m1", Sign::Wrong, "!Two things"),
+    // A given told with its name last.
+    ("mast --seed 3", &[], "4.5 m = d1", Sign::Noted, ""),
+    ("mast --seed 3", &[], "63 kg = mb", Sign::Noted, ""),
+    ("counter --seed 3", &[], "1.4 m = dT", Sign::Noted, ""),
+    ("counter --seed 3", &[], "1.5 m = dT", Sign::Wrong, ""),
     // Moments about the rope's place without the hinge's, and the supports exchanged.
     ("counter --seed 3", &[], "Wb*0.3 = W1*0.8 + W2*0.1", Sign::Wrong, ROPE),
     ("counter --seed 3", &[], "176.4*0.3 = 127.4*0.8+147*0.1", Sign::Wrong, ROPE),
