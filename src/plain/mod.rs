@@ -14,6 +14,7 @@ const WIDTH: usize = 78;
 /// How many bytes of a line are read; of a longer one the rest is passed over.
 const LONGEST_READ: usize = 1 << 20;
 
+mod build;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests;
@@ -114,10 +115,20 @@ impl Dialogue<'_> {
             for (index, left) in older.iter().enumerate() {
                 self.left(left, "plain.older", lessons.len() + index + 1)?;
             }
+            let own = (lessons.len() + older.len() + 1).to_string();
+            let slots = [("number", Slot::Word(own))];
+            self.say(&self.words.say("plain.build.choice", &slots))?;
             let Some(line) = self.ask()? else {
                 return self.farewell();
             };
             let typed = line.trim().to_lowercase();
+            let own = lessons.len() + older.len() + 1;
+            if is_one_of(self.words, "build.own", &typed) || typed == own.to_string() {
+                match self.own_problem()? {
+                    After::Leave => return Ok(()),
+                    After::Menu => continue,
+                }
+            }
             let number = typed.parse::<usize>().ok();
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
             let opened = match (number, &unfinished) {

@@ -7,6 +7,7 @@
 //!                                     program at work for the learner
 //!     <sitting id>.jsonl              the journal of one sitting; only ever added to
 //!     <sitting id>.damaged.txt        lines of it that could not be read
+//!     problems/<name>.json            problem files of the learner's own
 //!   sample/                           samples; never written to, never listed
 //! ```
 //! One file per learner and sitting, one writer per file: two programs, or two computers on one
@@ -16,6 +17,7 @@ mod clock;
 mod history;
 mod id;
 mod learner;
+mod own;
 mod presence;
 mod saves;
 mod sitting;
@@ -24,6 +26,7 @@ mod trouble;
 pub use clock::now;
 pub use history::{Found, History, Note};
 pub use learner::{Learner, LearnerName, NameTrouble};
+pub use own::NotKept;
 pub use saves::{Wishes, data_folder, saves_folder};
 pub use sitting::{Flush, Sitting};
 pub use trouble::{Cause, Doing, StoreTrouble};
@@ -103,6 +106,19 @@ impl Store {
         flush: Flush,
     ) -> Result<Sitting, StoreTrouble> {
         Sitting::begin(&self.folder.join(learner.id()), learner.id(), now, flush)
+    }
+
+    /// Keeps a problem file of a learner's own under a name, and tells where it is.
+    ///
+    /// # Errors
+    /// The name does not fit or is taken, or the file cannot be written.
+    pub fn keep_problem(
+        &self,
+        learner: &Learner,
+        name: &str,
+        json: &str,
+    ) -> Result<PathBuf, NotKept> {
+        own::keep(&self.folder.join(learner.id()), name, json)
     }
 
     /// True if a program has a sitting of a learner open, one of this program included.

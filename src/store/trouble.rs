@@ -27,6 +27,8 @@ pub enum Doing {
     WriteLearner,
     /// To start a journal.
     StartJournal,
+    /// To write a problem file of a learner's own.
+    WriteProblem,
     /// To add a record to a journal.
     Append,
 }
@@ -63,6 +65,7 @@ impl StoreTrouble {
             Doing::ReadFolder => "store.doing.read_folder",
             Doing::WriteLearner => "store.doing.write_learner",
             Doing::StartJournal => "store.doing.start_journal",
+            Doing::WriteProblem => "store.doing.write_problem",
             Doing::Append => "store.doing.append",
         };
         let mut slots = Vec::new();
@@ -79,6 +82,7 @@ impl StoreTrouble {
         let then = match self.doing {
             Doing::Append => "store.then.append",
             Doing::ReadFolder => "store.then.read_folder",
+            Doing::WriteProblem => "store.then.write_problem",
             _ => "store.then.elsewhere",
         };
         words
