@@ -34,7 +34,7 @@ const EDGES: &[(&str, &str)] = &[
     ),
     ("record", ""),
     ("store", "text record"),
-    ("practice", "text problem session"),
+    ("practice", "text problem session record"),
     ("plain", "text units sketch session practice"),
     ("screen", "text problem sketch session practice"),
     (
@@ -64,6 +64,7 @@ const PLACES: &[(&str, &[&str])] = &[
         &[
             "record/file.rs",
             "store/learner.rs",
+            "store/settings.rs",
             "lesson/write.rs",
             "lesson/system_write.rs",
             "cli/json.rs",
