@@ -35,9 +35,9 @@ const EDGES: &[(&str, &str)] = &[
     ),
     ("record", ""),
     ("store", "text record"),
-    ("practice", "text problem session"),
+    ("practice", "text problem session record"),
     ("plain", "text units sketch builder session practice"),
-    ("screen", "text problem sketch session practice"),
+    ("screen", "text problem sketch builder session practice"),
     (
         "cli",
         "text units problem system sketch statics key working lesson draw hint session record store \
@@ -65,6 +65,7 @@ const PLACES: &[(&str, &[&str])] = &[
         &[
             "record/file.rs",
             "store/learner.rs",
+            "store/settings.rs",
             "lesson/write.rs",
             "lesson/system_write.rs",
             "cli/json.rs",

@@ -1,6 +1,9 @@
 //! Journals: nothing that was entered is lost, whatever happens to their text.
 
+mod people;
 mod saves;
+mod settings;
+mod standing;
 
 use leverwright::record::{
     Closed, Damage, Ending, Entry, FORMAT_VERSION, Journal, Line, Opened, Origin, Record, RecordId,

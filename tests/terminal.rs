@@ -127,9 +127,11 @@ impl Terminal {
     }
 }
 
-/// Forces and pivot of mast, seed 3, then the weights and the angles.
+/// Forces and pivot of mast, seed 3, then the weights and the angles. After the first line a name is
+/// asked, and none is given.
 const BEGINNING: &[(&str, &str)] = &[
-    ("weight of the mast, middle, down", "Named so far: 1"),
+    ("weight of the mast, middle, down", "Under which name"),
+    ("", "Named so far: 1"),
     ("dummy, 4.5 m, down", "Named so far: 2"),
     ("bag, tip, down", "Named so far: 3"),
     ("rope, 4.2 m, up and right", "Named so far: 4"),
@@ -146,6 +148,9 @@ const BEGINNING: &[(&str, &str)] = &[
 fn a_tilted_mast_is_walked_with_a_mix_up_to_the_hinge() {
     let saves = tempfile::tempdir().unwrap();
     let mut terminal = Terminal::open(&["practice", "mast", "--seed", "3"], saves.path(), 100, 30);
+    // Once, before the first tilted body.
+    terminal.wait_for("more easily seen");
+    terminal.press("1");
     terminal.wait_for("Which forces act");
     for (line, brings) in BEGINNING {
         terminal.enter(line, brings);
@@ -176,6 +181,8 @@ fn a_tilted_mast_is_walked_with_a_mix_up_to_the_hinge() {
 fn a_kill_in_the_middle_loses_no_line() {
     let saves = tempfile::tempdir().unwrap();
     let mut terminal = Terminal::open(&["practice", "mast", "--seed", "3"], saves.path(), 100, 30);
+    terminal.wait_for("more easily seen");
+    terminal.press("1");
     terminal.wait_for("Which forces act");
     for (line, brings) in BEGINNING {
         terminal.enter(line, brings);
@@ -203,7 +210,8 @@ fn a_kill_in_a_general_problem_loses_no_line_either() {
     let file = format!("{}/tests/boards/ladder.json", env!("CARGO_MANIFEST_DIR"));
     let mut terminal = Terminal::open(&["practice", &file], saves.path(), 100, 34);
     terminal.wait_for("Leave N as a letter");
-    terminal.enter("0.35*N", "weight of the ladder");
+    terminal.enter("0.35*N", "Under which name");
+    terminal.enter("", "weight of the ladder");
     terminal.enter("24 kg", "This is a mass");
     terminal.child.kill().unwrap();
     terminal.wait_for_end();
@@ -215,6 +223,42 @@ fn a_kill_in_a_general_problem_loses_no_line_either() {
     again.wait_for("0.35*N");
     again.wait_for("24 kg");
     again.enter("mb*g", "weight of the climber");
+}
+
+/// From an empty folder: Enter opens the first lesson, the first line is answered, a name is asked
+/// and kept; at the next start the problem waits under it, and somebody else may sit down.
+#[test]
+fn a_newcomer_gives_a_name_and_somebody_else_sits_down_after() {
+    let saves = tempfile::tempdir().unwrap();
+    let mut terminal = Terminal::open(&["--seed", "7"], saves.path(), 80, 24);
+    terminal.wait_for("start here");
+    terminal.press("\r");
+    terminal.wait_for("Which forces act");
+    // A second Enter does no harm.
+    terminal.press("\r");
+    terminal.enter("weight of the crate, 1.2 m, down", "Under which name");
+    terminal.wait_for("✓ 1  weight of the crate");
+    terminal.enter("Zoë", "Named so far: 1");
+    terminal.wait_for("Zoë: your lines are kept");
+    terminal.press("\u{3}\u{3}");
+    terminal.wait_for_end();
+    assert!(terminal.is_restored());
+
+    let mut again = Terminal::open(&[], saves.path(), 80, 24);
+    again.wait_for("at work: Zoë");
+    again.wait_for("begun");
+    again.press("\u{1b}[19~");
+    again.enter("Bo", "at work: Bo");
+    again.wait("an empty list", |screen| {
+        !screen.contains("where you stopped")
+    });
+    again.wait_for("start here");
+    again.press("\u{1b}[19~");
+    again.wait_for("1 Zoë");
+    again.enter("1", "where you stopped");
+    again.press("\u{3}\u{3}");
+    again.wait_for_end();
+    assert!(again.is_restored());
 }
 
 #[test]
@@ -266,7 +310,8 @@ fn a_general_problem_is_walked_on_the_screen() {
     terminal.wait_for("Leave N as a letter");
     terminal.wait_for("and to the right, at θ = 62°");
     for (line, brings) in [
-        ("0.35*N", "weight of the ladder"),
+        ("0.35*N", "Under which name"),
+        ("", "weight of the ladder"),
         ("mb*g", "weight of the climber"),
         ("686 N", "upright forces"),
         ("N = Wb + W1", "level forces"),

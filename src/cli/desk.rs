@@ -1,18 +1,18 @@
 //! The learner's record behind the tutor: every line is on disk before it is judged.
 
 use super::Trouble;
-use super::library::{Found, Library, fresh_seed};
+use super::library::{Found, LANGUAGE, Library, fresh_seed};
 use crate::lesson::{ProblemFile, parse_problem_file, write_problem, write_system};
-use crate::practice::{Desk, LessonChoice, Opening, Resumable};
+use crate::practice::{Desk, LessonChoice, Opening, People, Resumable};
 use crate::problem::Problem;
 use crate::record::{
-    Closed, Ending, Entry, Line, Opened, Origin, PastLine, RecordId, Resume, Verdict,
-    confirmed_from, confirmed_told,
+    Closed, Ending, Entry, LessonWork, Line, Opened, Origin, RecordId, Resume, Verdict,
+    confirmed_told,
 };
-use crate::session::{Course, Kept, Session, Turn};
+use crate::session::{Course, Session, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::system::System;
-use crate::text::{Prose, Slot, Words};
+use crate::text::{Prose, Settings, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -20,6 +20,12 @@ mod own;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests;
+
+mod past;
+mod people;
+
+use past::resumable;
+use people::Seat;
 
 /// The most problems offered beside the latest that was left.
 const MOST_OLDER: usize = 5;
@@ -75,6 +81,10 @@ pub(super) struct JournalDesk {
     older: Vec<Resume>,
     /// How often the learner has confirmed each mistake, over all that could be read.
     confirmed: BTreeMap<String, u32>,
+    /// What was done at each lesson, by its id.
+    work: BTreeMap<String, LessonWork>,
+    /// Who is at work, and who else is known.
+    seat: Seat,
     notes: Vec<Prose>,
     /// Every note about the files that was given, so that none is given twice.
     noted: BTreeSet<String>,
@@ -101,6 +111,8 @@ impl JournalDesk {
             resume: None,
             older: Vec::new(),
             confirmed: BTreeMap::new(),
+            work: BTreeMap::new(),
+            seat: Seat::default(),
             notes: Vec::new(),
             noted: BTreeSet::new(),
             told_of_trouble: false,
@@ -110,7 +122,7 @@ impl JournalDesk {
             last: None,
         };
         let opened = Store::open(saves).and_then(|store| {
-            let learner = store.default_learner()?;
+            let learner = store.latest_learner()?;
             Ok((store, learner))
         });
         match opened {
@@ -131,6 +143,7 @@ impl JournalDesk {
             }
             Err(trouble) => desk.notes.push(trouble.say(words)),
         }
+        desk.look_around();
         desk.look_for_unfinished();
         desk
     }
@@ -177,6 +190,7 @@ impl JournalDesk {
                     .collect();
                 self.resume = found.resume;
                 self.confirmed = found.confirmed;
+                self.work = found.work;
                 let readable = |left: &Resume| parse_problem_file(&left.problem_json).is_ok();
                 let older = found.older.into_iter().filter(readable);
                 self.older = older.take(MOST_OLDER).collect();
@@ -341,81 +355,6 @@ impl JournalDesk {
         })
     }
 
-    /// Enters the lines of a problem again. What the program was stopped from writing down, the
-    /// last verdict or the end, is written now. Gives notes where that failed.
-    fn replay(&mut self, session: &mut Session, resume: Past) -> Vec<Prose> {
-        let mut notes = Vec::new();
-        let mut lost = Vec::new();
-        let gaps = !resume.is_whole();
-        for past in resume.lines {
-            if let Some(verdict) = past.verdict.as_ref().filter(|_| gaps) {
-                let text = (!past.lost).then_some(past.text.as_str());
-                let number = session.restore(text, &kept(verdict));
-                lost.extend(number.filter(|_| past.lost));
-                session.stay();
-                continue;
-            }
-            let turn = session.submit(&past.text);
-            // Leaving is not done again.
-            session.stay();
-            if past.verdict.is_none() {
-                notes.extend(self.write_opened());
-                notes.extend(self.append(Self::verdict(past.id, &turn)).1);
-            }
-        }
-        notes.extend(self.told_of_gaps(&lost, resume.missing));
-        if session.course() == Course::Finished {
-            let earlier = || self.current.as_ref()?.continues.clone();
-            if let Some(problem) = self.opened_id().or_else(earlier) {
-                notes.extend(self.append(Self::finished(problem)).1);
-            }
-        }
-        notes
-    }
-
-    /// What could not be read of the lines that were entered again.
-    fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
-        let numbers: Vec<String> = lost.iter().map(ToString::to_string).collect();
-        let slots = [("lines", Slot::Word(numbers.join(", ")))];
-        let told = match lost.len() {
-            0 => None,
-            1 => Some("cli.lost-lines.one"),
-            _ => Some("cli.lost-lines.many"),
-        };
-        let untold = (missing > 0).then_some("cli.lost-lines.unknown");
-        let keys = told.into_iter().chain(untold);
-        keys.map(|key| self.words.say(key, &slots)).collect()
-    }
-
-    /// Opens a problem that was left, with its lines entered again.
-    fn take_up(&mut self, resume: Resume) -> Result<Opening, Prose> {
-        self.last = Some(resume.problem_json.clone());
-        let problem = parse_problem_file(&resume.problem_json)
-            .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
-        let origin = resume.origin.as_ref();
-        let sister = origin.and_then(|origin| self.library.sister(origin));
-        let mut session = self.started(problem, sister)?;
-        // As it was when the problem was opened first, so that every line is answered as it was.
-        let confirmed = confirmed_from(&resume.options);
-        session.lean(&confirmed);
-        let origin = (resume.origin, Some(resume.opened));
-        self.current = Some(Current::new(resume.problem_json, origin, confirmed));
-        let past = Past {
-            lines: resume.lines,
-            missing: resume.missing,
-        };
-        let whole = past.is_whole();
-        let troubles = self.replay(&mut session, past);
-        let mut notes = self.take_notes();
-        notes.extend(troubles);
-        Ok(Opening {
-            session: Box::new(session),
-            resumed: true,
-            whole,
-            notes,
-        })
-    }
-
     fn verdict(line: RecordId, turn: &Turn) -> Entry {
         Entry::Verdict(Verdict {
             line,
@@ -429,51 +368,11 @@ impl JournalDesk {
     }
 }
 
-/// What was entered for a problem that was left.
-struct Past {
-    lines: Vec<PastLine>,
-    missing: usize,
-}
-
-impl Past {
-    /// True if every line could be read.
-    fn is_whole(&self) -> bool {
-        self.missing == 0 && !self.lines.iter().any(|line| line.lost)
-    }
-}
-
-/// What a journal kept of an answer.
-fn kept(verdict: &Verdict) -> Kept {
-    Kept {
-        truth: verdict.truth.clone(),
-        progress: verdict.progress.clone(),
-        mistakes: verdict.mistakes.clone(),
-        confirmed: verdict.confirmed.clone(),
-        hint: verdict.hint,
-        message: verdict.message.clone(),
-    }
-}
-
-fn is_working(line: &PastLine) -> bool {
-    let verdict = line.verdict.as_ref();
-    verdict.is_none_or(|verdict| Kept::is_working(&verdict.truth))
-}
-
-/// A problem that was left, as the list tells it.
-fn resumable(left: &Resume) -> Option<Resumable> {
-    let title = match parse_problem_file(&left.problem_json).ok()? {
-        ProblemFile::Guided(problem) => problem.title().to_owned(),
-        ProblemFile::General(system) => system.parts().title.clone(),
-    };
-    Some(Resumable {
-        title,
-        // Orders, such as to leave, are no lines of the working.
-        lines: left.lines.iter().filter(|line| is_working(line)).count(),
-    })
-}
-
 impl Desk for JournalDesk {
     fn entered(&mut self, line: &str) -> Vec<Prose> {
+        // Whoever goes on without a name is not asked again in this sitting.
+        self.seat.settled |= self.seat.people.ask;
+        self.seat.people.ask = false;
         if self.current.as_ref().is_some_and(|now| now.unrecorded) {
             return Vec::new();
         }
@@ -513,19 +412,44 @@ impl Desk for JournalDesk {
         {
             notes.extend(self.append(Self::finished(problem)).1);
         }
+        // Orders are no working, and what could not be written needs no name.
+        if turn.line.number.is_some() && self.has_kept_all() {
+            self.ask_for_name();
+        }
         notes
     }
 
     fn lessons(&self) -> Vec<LessonChoice> {
-        self.library
-            .lessons
+        let lessons = &self.library.lessons;
+        let place = |id: &String| lessons.iter().position(|lesson| lesson.id() == id);
+        let now = now();
+        let standing = |id: &str| self.work.get(id).map(|work| work.standing(&now));
+        lessons
             .iter()
             .map(|lesson| LessonChoice {
                 id: lesson.id().to_owned(),
-                title: lesson.title("en").to_owned(),
-                teaches: lesson.teaches("en").to_owned(),
+                title: lesson.title(LANGUAGE).to_owned(),
+                teaches: lesson.teaches(LANGUAGE).to_owned(),
+                builds_on: lesson.builds_on().iter().filter_map(place).collect(),
+                standing: standing(lesson.id()).unwrap_or_default(),
             })
             .collect()
+    }
+
+    fn people(&self) -> People {
+        self.seat.people.clone()
+    }
+
+    fn settings(&self) -> Settings {
+        self.seat.settings
+    }
+
+    fn settle(&mut self, settings: Settings) -> Vec<Prose> {
+        self.settled(settings)
+    }
+
+    fn call(&mut self, typed: &str, at_problem: bool) -> Result<Prose, Prose> {
+        self.called(typed, at_problem)
     }
 
     fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {

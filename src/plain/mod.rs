@@ -1,11 +1,14 @@
 //! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
 //! cursor movement, no decoration; each change is said once; choices are numbered.
 
-use crate::practice::{Desk, Opening, Resumable, Start, Tutor};
+use crate::practice::{
+    Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
+};
 use crate::session::{Course, Sign, Turn, View};
-use crate::sketch::{tell, told_words};
-use crate::text::{HARD_SPACE, Prose, SOFT_SPACE, Slot, Span, Words, bound};
+use crate::sketch::{spelled, tell, told_words};
+use crate::text::{HARD_SPACE, Manner, Prose, SOFT_SPACE, Slot, Span, Words, bound};
 use crate::units::number_text;
+use people::Chosen;
 use std::io::{self, BufRead, Write};
 
 /// How long a line of prose may grow before it is broken.
@@ -15,6 +18,8 @@ const WIDTH: usize = 78;
 const LONGEST_READ: usize = 1 << 20;
 
 mod build;
+mod people;
+mod settings;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests;
@@ -40,12 +45,16 @@ pub fn run(
         input,
         after_return: false,
         finished: None,
+        manner: Manner::default(),
+        ascii: false,
         output,
     };
+    dialogue.take_settings();
     dialogue.say(&words.say("plain.welcome", &[]))?;
     if dialogue.desk.has_kept_all() {
         dialogue.say(&words.say("plain.safe", &[]))?;
     }
+    dialogue.at_work()?;
     for note in notes {
         dialogue.say(&note)?;
     }
@@ -85,6 +94,10 @@ struct Dialogue<'a> {
     after_return: bool,
     /// The lesson of the problem that was finished last: Enter draws from it again.
     finished: Option<usize>,
+    /// How texts are shown.
+    manner: Manner,
+    /// Only ASCII is shown.
+    ascii: bool,
     output: &'a mut dyn Write,
 }
 
@@ -95,21 +108,19 @@ impl Dialogue<'_> {
             let unfinished = self.desk.unfinished();
             let lessons = self.desk.lessons();
             let again = self.finished.filter(|_| unfinished.is_none());
+            let next = next_lesson(&lessons).unwrap_or(0);
             let choose = match again {
                 Some(_) => "plain.choose-again",
                 None => "plain.choose",
             };
-            self.say(&self.words.say(choose, &[]))?;
+            let enter = unfinished.as_ref().map_or(next + 1, |_| 0);
+            let slots = [("number", Slot::Word(enter.to_string()))];
+            self.say(&self.words.say(choose, &slots))?;
             if let Some(left) = &unfinished {
                 self.left(left, "plain.carry-on", 0)?;
             }
             for (index, lesson) in lessons.iter().enumerate() {
-                let slots = [
-                    ("number", Slot::Word((index + 1).to_string())),
-                    ("title", Slot::Word(lesson.title.clone())),
-                    ("teaches", Slot::Word(lesson.teaches.clone())),
-                ];
-                self.say(&self.words.say("plain.lesson", &slots))?;
+                self.lesson(index + 1, lesson)?;
             }
             let older = self.desk.older_unfinished();
             for (index, left) in older.iter().enumerate() {
@@ -118,8 +129,10 @@ impl Dialogue<'_> {
             let own = (lessons.len() + older.len() + 1).to_string();
             let slots = [("number", Slot::Word(own))];
             self.say(&self.words.say("plain.build.choice", &slots))?;
-            let Some(line) = self.ask()? else {
-                return self.farewell();
+            let line = match self.choice()? {
+                Some(Chosen::Line(line)) => line,
+                Some(Chosen::Anew) => continue,
+                None => return self.farewell(),
             };
             let typed = line.trim().to_lowercase();
             let own = lessons.len() + older.len() + 1;
@@ -134,7 +147,7 @@ impl Dialogue<'_> {
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),
                 (None, Some(_)) if typed.is_empty() => self.desk.resume(),
-                (None, None) if typed.is_empty() => self.desk.open(again.unwrap_or(0)),
+                (None, None) if typed.is_empty() => self.desk.open(again.unwrap_or(next)),
                 (Some(number), _) if (1..=lessons.len()).contains(&number) => {
                     self.desk.open(number - 1)
                 }
@@ -162,6 +175,29 @@ impl Dialogue<'_> {
         }
     }
 
+    /// A lesson among the choices: what it teaches, what it builds on, how the learner stands.
+    fn lesson(&mut self, number: usize, lesson: &LessonChoice) -> io::Result<()> {
+        let slots = [
+            ("number", Slot::Word(number.to_string())),
+            ("title", Slot::Word(lesson.title.clone())),
+            ("teaches", Slot::Word(lesson.teaches.clone())),
+        ];
+        let mut told = self.words.say("plain.lesson", &slots);
+        let bases = lesson.builds_on.iter().map(|base| (base + 1).to_string());
+        let bases: Vec<String> = bases.collect();
+        if !bases.is_empty() {
+            let slots = [("numbers", Slot::Word(bases.join(", ")))];
+            told = told.then(self.words.say("plain.builds-on", &slots));
+        }
+        let standing = match lesson.standing {
+            Standing::New => "plain.standing.new",
+            Standing::Begun => "plain.standing.begun",
+            Standing::Mastered => "plain.standing.mastered",
+            Standing::Due => "plain.standing.due",
+        };
+        self.say(&told.then(self.words.say(standing, &[])))
+    }
+
     /// A problem that was left, among the choices.
     fn left(&mut self, left: &Resumable, key: &str, number: usize) -> io::Result<()> {
         let key = match left.lines {
@@ -186,8 +222,8 @@ impl Dialogue<'_> {
         } = opening;
         let view = tutor.view();
         self.blank()?;
-        self.line(&view.title)?;
-        self.paragraph(&view.statement)?;
+        self.line(&self.manner.text(&view.title))?;
+        self.paragraph(&self.manner.text(&view.statement))?;
         let g = number_text(tutor.problem().gravity());
         self.say(&self.words.say("solve.gravity", &[("g", Slot::Value(g))]))?;
         self.paragraph(&view.caution)?;
@@ -220,6 +256,9 @@ impl Dialogue<'_> {
                 self.farewell()?;
                 return Ok(After::Leave);
             };
+            if self.named(&line, true)? || self.set(&line)? {
+                continue;
+            }
             for note in self.desk.entered(&line) {
                 self.say(&note)?;
             }
@@ -237,6 +276,7 @@ impl Dialogue<'_> {
                 self.names(&view)?;
             }
             if turn.course == Course::On {
+                self.ask_name()?;
                 if view.marks != drawn {
                     self.diagram(tutor.as_ref(), &view, Some(&drawn))?;
                     drawn = view.marks.clone();
@@ -369,8 +409,21 @@ impl Dialogue<'_> {
 
     /// The line once more, with a mark under what is meant.
     fn caret(&mut self, text: &str, span: Span) -> io::Result<()> {
-        let (column, width) = span.columns(text);
-        self.line(&format!("  {text}"))?;
+        let shown = if self.ascii {
+            spelled(text)
+        } else {
+            text.to_owned()
+        };
+        let (column, width) = match self.ascii {
+            // Letters that are spelled out take more columns.
+            true => {
+                let before = spelled(text.get(..span.start).unwrap_or_default());
+                let within = spelled(text.get(span.start..span.end).unwrap_or_default());
+                (before.len(), within.len().max(1))
+            }
+            false => span.columns(text),
+        };
+        self.line(&format!("  {shown}"))?;
         self.line(&format!("  {}{}", " ".repeat(column), "^".repeat(width)))
     }
 
@@ -433,7 +486,7 @@ impl Dialogue<'_> {
     }
 
     fn say(&mut self, prose: &Prose) -> io::Result<()> {
-        self.paragraph(&prose.to_string())
+        self.paragraph(&self.manner.prose(prose).to_string())
     }
 
     /// Prose broken at blanks, but not between a number and its unit.
@@ -460,6 +513,9 @@ impl Dialogue<'_> {
     }
 
     fn line(&mut self, text: &str) -> io::Result<()> {
+        if self.ascii {
+            return writeln!(self.output, "{}", spelled(text));
+        }
         writeln!(self.output, "{text}")
     }
 

@@ -1,12 +1,15 @@
 //! The dialogue with a tutor of canned answers: what is said, once, and in which order.
 
+mod at_work;
+
 use super::*;
 use crate::draw::draw;
 use crate::lesson::built_in;
-use crate::practice::LessonChoice;
+use crate::practice::{LessonChoice, People, Standing};
 use crate::problem::{ForceId, Problem};
 use crate::session::{Kept, LineView, NameView};
 use crate::sketch::{ForceMark, Marks, Stage};
+use crate::text::Settings;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -137,6 +140,10 @@ struct Stand {
     older: Vec<Resumable>,
     full_disk: bool,
     at: Option<usize>,
+    people: People,
+    settings: Settings,
+    /// How the learner stands with the second lesson.
+    standing: Standing,
 }
 
 impl Stand {
@@ -177,8 +184,14 @@ impl Desk for Stand {
             id: id.into(),
             title: title.into(),
             teaches: "Something.".into(),
+            ..LessonChoice::default()
         };
-        vec![lesson("sign", "The sign"), lesson("gate", "The gate")]
+        let gate = LessonChoice {
+            builds_on: vec![0],
+            standing: self.standing,
+            ..lesson("gate", "The gate")
+        };
+        vec![lesson("sign", "The sign"), gate]
     }
 
     fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {
@@ -224,6 +237,29 @@ impl Desk for Stand {
 
     fn has_kept_all(&self) -> bool {
         !self.full_disk
+    }
+
+    fn people(&self) -> People {
+        self.people.clone()
+    }
+
+    fn call(&mut self, typed: &str, at_problem: bool) -> Result<Prose, Prose> {
+        self.said(format!("call {typed} {at_problem}"));
+        self.people.ask = false;
+        if typed == "9" {
+            return Err(Prose::plain("Nobody has this number."));
+        }
+        self.people.name = Some(typed.to_owned());
+        Ok(Prose::plain(format!("Welcome, {typed}.")))
+    }
+
+    fn settings(&self) -> Settings {
+        self.settings
+    }
+
+    fn settle(&mut self, settings: Settings) -> Vec<Prose> {
+        self.settings = settings;
+        Vec::new()
     }
 
     fn decline(&mut self) {

@@ -1,8 +1,9 @@
 //! What a way of working is given by its caller, and what it asks of it.
 
 use crate::problem::Problem;
+use crate::record::Standing;
 use crate::session::{Session, Turn, View};
-use crate::text::{Prose, Words};
+use crate::text::{Prose, Settings, Words};
 
 /// A session as the screen and the dialogue see it.
 pub trait Tutor {
@@ -50,7 +51,7 @@ pub struct Opening {
 }
 
 /// A lesson in the list.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct LessonChoice {
     /// Its stable name.
     pub id: String,
@@ -58,6 +59,21 @@ pub struct LessonChoice {
     pub title: String,
     /// What it teaches, in a sentence.
     pub teaches: String,
+    /// The lessons that come before it, by their places in [`Desk::lessons`].
+    pub builds_on: Vec<usize>,
+    /// How the learner stands with it.
+    pub standing: Standing,
+}
+
+/// Who is at work, and who else is known here.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct People {
+    /// The name of the learner at work, fit to be shown; none if none was given.
+    pub name: Option<String>,
+    /// The names of the others, fit to be shown; each is chosen by its place, from 1.
+    pub others: Vec<String>,
+    /// True when it is time to ask for a name: there is something to keep, and none was given.
+    pub ask: bool,
 }
 
 /// A problem that was left unfinished.
@@ -135,6 +151,33 @@ pub trait Desk {
     /// # Errors
     /// A sentence for the learner: what is wrong with the name, or why it cannot be written.
     fn keep_problem(&mut self, problem: &Problem, name: &str) -> Result<Prose, Prose>;
+    /// Who is at work, and who else is known.
+    fn people(&self) -> People {
+        People::default()
+    }
+
+    /// The learner says who is at work: a name, or the number of somebody known; blank for nobody
+    /// in particular. What was entered without a name goes to the one who is named. At a problem a
+    /// learner who has a name gets another one; at the list somebody else sits down.
+    ///
+    /// Gives what to say; empty if nothing changed.
+    ///
+    /// # Errors
+    /// A sentence for the learner; nothing changed.
+    fn call(&mut self, _typed: &str, _at_problem: bool) -> Result<Prose, Prose> {
+        Ok(Prose::default())
+    }
+
+    /// What the learner at work has chosen for the display.
+    fn settings(&self) -> Settings {
+        Settings::default()
+    }
+
+    /// The learner chooses anew. Gives a note where that could not be written down; it holds for
+    /// this sitting all the same.
+    fn settle(&mut self, _settings: Settings) -> Vec<Prose> {
+        Vec::new()
+    }
 
     /// The words in which practice speaks.
     fn words(&self) -> Words {

@@ -1,6 +1,13 @@
 //! What the screen and the line dialogue share: the tutor as they see it, and what they ask of
 //! the outside (lessons, and the learner's record). The command line answers for the outside.
 
+mod choices;
 mod door;
+mod map;
+mod shown;
 
-pub use door::{Desk, LessonChoice, Opening, Resumable, Start, Tutor};
+pub use crate::record::Standing;
+pub use choices::{Choice, choices, choose, choose_next};
+pub use door::{Desk, LessonChoice, Opening, People, Resumable, Start, Tutor};
+pub use map::{depths, next_lesson};
+pub use shown::{shown, shown_turn};

@@ -12,6 +12,7 @@ mod confirmed;
 mod file;
 mod journal;
 mod resume;
+mod standing;
 
 pub use confirmed::{confirmed_from, confirmed_over, confirmed_told};
 pub use file::FORMAT_VERSION;
@@ -19,6 +20,7 @@ pub use journal::{Damage, DamagedLine, Journal, parse};
 pub use resume::{
     PastLine, Resume, all_unfinished_over, lines_without_problem, unfinished, unfinished_over,
 };
+pub use standing::{LessonWork, Standing, work_over};
 
 use std::collections::BTreeMap;
 use std::fmt;

@@ -50,6 +50,10 @@ pub(super) enum Command {
     Statement,
     /// The list of lessons.
     Lessons,
+    /// Who is at work.
+    Name,
+    /// What is chosen for the display.
+    Settings,
     /// Leave, after a word.
     Leave,
 }
@@ -165,6 +169,18 @@ pub(super) const TABLE: &[Binding] = &[
         &[bare(KeyCode::F(5))],
     ),
     row(
+        Command::Name,
+        "F8",
+        "screen.key.name",
+        &[bare(KeyCode::F(8))],
+    ),
+    row(
+        Command::Settings,
+        "F9",
+        "screen.key.settings",
+        &[bare(KeyCode::F(9))],
+    ),
+    row(
         Command::Leave,
         "Esc, Ctrl-C",
         "screen.key.leave",
@@ -243,6 +259,20 @@ pub(super) const TABLE: &[Binding] = &[
         "screen.key.cut-after",
         &[control(KeyCode::Char('k'))],
     ),
+];
+
+/// The keys that do something at the list of lessons, and the key of the words that tell what.
+pub(super) const AT_LIST: &[(Command, &str)] = &[
+    (Command::Enter, "screen.key.list.enter"),
+    (Command::Up, "screen.key.list.up"),
+    (Command::Down, "screen.key.list.down"),
+    (Command::LineStart, "screen.key.list.first"),
+    (Command::LineEnd, "screen.key.list.last"),
+    (Command::Delete, "screen.key.list.delete"),
+    (Command::Name, "screen.key.list.name"),
+    (Command::Settings, "screen.key.settings"),
+    (Command::Help, "screen.key.help"),
+    (Command::Leave, "screen.key.leave"),
 ];
 
 /// The message of a key, if it has one. Held shift does not count; control and alt together are

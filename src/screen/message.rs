@@ -3,7 +3,7 @@
 use super::keys::Command;
 use crate::practice::{LessonChoice, Opening, Resumable};
 use crate::session::Turn;
-use crate::text::Prose;
+use crate::text::{Prose, Settings};
 
 /// Something that happened.
 pub(super) enum Message {
@@ -35,6 +35,13 @@ pub(super) enum Message {
         /// What went wrong when it was written.
         notes: Vec<Prose>,
     },
+    /// What was chosen was written down.
+    Settled {
+        /// What went wrong when it was written.
+        notes: Vec<Prose>,
+    },
+    /// What the desk says to a name.
+    Called(Result<Prose, Prose>),
     /// The verdict was written down.
     Judged {
         /// What went wrong when it was written.
@@ -48,6 +55,10 @@ pub(super) enum Effect {
     Enter(String),
     /// Write this verdict down, then come back with [`Message::Judged`].
     Judge(Box<Turn>),
+    /// The learner has chosen for the display; then come back with [`Message::Settled`].
+    Settle(Settings),
+    /// Take this name, or the number of somebody known; then come back with [`Message::Called`].
+    Call(String),
     /// Open a problem, then come back with [`Message::Opened`].
     Open(Choice),
     /// Do not offer the unfinished problem again, then come back with [`Message::Listed`].

@@ -8,6 +8,8 @@
 mod keys;
 mod message;
 mod model;
+mod naming;
+mod settings;
 mod terminal;
 #[cfg(test)]
 mod tests;
@@ -50,6 +52,8 @@ pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
     let mut guard = Guard::take().map_err(trouble)?;
     let size = guard.fit().map_err(trouble)?;
     let mut model = Model::new(desk.words(), theme, size);
+    model.settle(desk.settings());
+    model.asks_for_slope = true;
     begin(desk, &mut model, start);
     let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);
     drop(guard);
@@ -148,9 +152,22 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
                 let notes = desk.entered(&line);
                 Some(Message::Entered { line, notes })
             }
-            Some(Effect::Judge(turn)) => Some(Message::Judged {
-                notes: desk.judged(&turn),
-            }),
+            Some(Effect::Judge(turn)) => {
+                let notes = desk.judged(&turn);
+                model.people = desk.people();
+                Some(Message::Judged { notes })
+            }
+            Some(Effect::Settle(settings)) => {
+                let notes = desk.settle(settings);
+                model.settle(settings);
+                Some(Message::Settled { notes })
+            }
+            Some(Effect::Call(typed)) => {
+                let said = desk.call(&typed, open.is_some());
+                let stays = open.is_some() || said.is_err();
+                update(model, Message::Called(said));
+                (!stays).then(|| listed(desk))
+            }
             Some(Effect::Open(Choice::Lesson(lesson))) => Some(Message::Opened(desk.open(lesson))),
             Some(Effect::Open(Choice::Older(place))) => {
                 Some(Message::Opened(desk.resume_older(place)))
@@ -175,6 +192,8 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
         };
         model.kept = desk.has_kept_all();
         model.lesson = desk.open_lesson();
+        model.people = desk.people();
+        model.settle(desk.settings());
     }
     true
 }

@@ -1,9 +1,9 @@
 //! Everything the screen knows. Nothing here knows a terminal.
 
 use super::theme::Theme;
-use crate::practice::{LessonChoice, Opening, Resumable, Tutor};
+use crate::practice::{LessonChoice, Opening, People, Resumable, Tutor, next_lesson, shown};
 use crate::session::{Course, View};
-use crate::text::{Prose, Words};
+use crate::text::{Manner, Prose, Settings, Words};
 use tui_input::Input;
 
 /// Everything the screen knows.
@@ -27,6 +27,20 @@ pub(super) struct Model {
     pub(super) half_typed: Option<(String, String)>,
     /// The lesson of the open problem, by its place in the list, if it has one.
     pub(super) lesson: Option<usize>,
+    /// Who is at work, and who else is known.
+    pub(super) people: People,
+    /// The name being typed, while it is asked.
+    pub(super) name_typed: Input,
+    /// What the learner has chosen for the display.
+    pub(super) settings: Settings,
+    /// How texts are shown for that.
+    pub(super) manner: Manner,
+    /// True if the surroundings allow more than ASCII.
+    pub(super) unicode_found: bool,
+    /// True if the learner may be asked how a slope looks best.
+    pub(super) asks_for_slope: bool,
+    /// True once that was asked.
+    pub(super) slope_asked: bool,
 }
 
 /// What is shown.
@@ -46,6 +60,12 @@ pub(super) enum Over {
     Help(usize),
     /// The word before leaving.
     Leaving,
+    /// The question who is at work.
+    Naming,
+    /// The page of the settings, with a row chosen.
+    Settings(usize),
+    /// The question how a slope looks best.
+    Slope,
 }
 
 /// The list of lessons.
@@ -67,6 +87,14 @@ impl Menu {
     /// How many rows stand before the first lesson.
     pub(super) fn before(&self) -> usize {
         usize::from(self.unfinished.is_some())
+    }
+
+    /// The row to begin at: what was left unfinished, else the lesson to go on with.
+    pub(super) fn start(&self) -> usize {
+        match self.unfinished {
+            Some(_) => 0,
+            None => next_lesson(&self.lessons).unwrap_or(0),
+        }
     }
 
     /// How many rows the list has.
@@ -110,12 +138,14 @@ pub(super) struct Working {
     pub(super) unfolded: Option<bool>,
     /// The first row of the statement that is shown, where not all of it has room.
     pub(super) told_from: usize,
+    /// How texts are shown.
+    pub(super) manner: Manner,
 }
 
 impl Working {
     /// A problem that has just been opened.
-    pub(super) fn new(session: Box<dyn Tutor>) -> Working {
-        let view = session.view();
+    pub(super) fn new(session: Box<dyn Tutor>, manner: Manner) -> Working {
+        let view = shown(session.view(), &manner);
         let history = view.lines.iter().map(|line| line.text.clone()).collect();
         Working {
             session,
@@ -130,6 +160,7 @@ impl Working {
             stage: None,
             unfolded: None,
             told_from: 0,
+            manner,
         }
     }
 
@@ -145,7 +176,8 @@ impl Working {
         self.preview = if line.trim().is_empty() {
             None
         } else {
-            self.session.preview(line)
+            let reading = self.session.preview(line);
+            reading.map(|reading| self.manner.text(&reading))
         };
     }
 
@@ -183,12 +215,19 @@ impl Model {
             kept: true,
             half_typed: None,
             lesson: None,
+            people: People::default(),
+            name_typed: Input::default(),
+            settings: Settings::default(),
+            manner: Manner::default(),
+            unicode_found: theme.unicode,
+            asks_for_slope: false,
+            slope_asked: false,
         }
     }
 
     /// Shows a problem.
     pub(super) fn show(&mut self, opening: Opening) {
-        let mut working = Working::new(opening.session);
+        let mut working = Working::new(opening.session, self.manner.clone());
         if let Some((statement, line)) = self.half_typed.take()
             && statement == working.view.statement
         {
@@ -206,6 +245,7 @@ impl Model {
         }
         self.over = Over::Nothing;
         self.page = Page::Working(Box::new(working));
+        self.ask_for_slope();
     }
 
     /// If a problem is open: whether it is finished.

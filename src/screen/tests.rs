@@ -4,5 +4,7 @@
 
 mod fixture;
 mod looks;
+mod naming;
+mod settings;
 mod stand_ins;
 mod updates;

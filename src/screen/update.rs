@@ -3,10 +3,11 @@
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
-use super::view;
+use super::{naming, settings, view};
+use crate::practice::shown;
 use crate::session::Course;
-use crate::text::{Prose, Slot, Words, printable};
-use tui_input::InputRequest;
+use crate::text::{Prose, Slope, Slot, Words, printable};
+use tui_input::{Input, InputRequest};
 
 /// The most characters the input takes: twice what the reader does, so that the reader says when
 /// a line is too long.
@@ -34,16 +35,22 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
         Message::Entered { line, notes } => return judge(model, &line, notes),
         Message::Judged { notes } => {
             add_notes(model, notes);
+            if model.people.ask && model.over == Over::Nothing {
+                naming::ask(model);
+            }
         }
+        Message::Settled { notes } => add_notes(model, notes),
+        Message::Called(said) => naming::called(model, said),
         Message::Pressed(command) => return pressed(model, command),
-        Message::Typed(c) => typed(model, c),
-        Message::TypedTogether(text) => typed_together(model, &text),
+        Message::Typed(c) => return typed(model, c),
+        Message::TypedTogether(text) => return typed_together(model, &text),
         Message::Pasted(text) => paste(model, &text),
     }
     None
 }
 
-fn list(model: &mut Model, menu: Menu) {
+fn list(model: &mut Model, mut menu: Menu) {
+    menu.chosen = menu.start();
     if let Page::Working(working) = &model.page {
         model.notes.clear();
         let line = working.input.value().to_owned();
@@ -60,7 +67,7 @@ fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
         return None;
     };
     let turn = working.session.submit(line);
-    working.view = working.session.view();
+    working.view = shown(working.session.view(), &working.manner);
     working.top = None;
     working.stage = None;
     match turn.course {
@@ -84,6 +91,14 @@ fn add_notes(model: &mut Model, notes: Vec<Prose>) {
 fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
     match model.over {
         Over::Leaving => leaving(model, command),
+        Over::Naming if !view::too_small(model.size) => naming::pressed(model, command),
+        Over::Settings(row) if !view::too_small(model.size) => {
+            settings::pressed(model, row, command)
+        }
+        Over::Slope if !view::too_small(model.size) => {
+            let line = (command == Command::Enter).then_some(Slope::Line);
+            settings::slope(model, line)
+        }
         Over::Help(row) => {
             model.over = match command {
                 Command::Up => Over::Help(row.saturating_sub(1)),
@@ -99,17 +114,25 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
             }
             None
         }
-        Over::Nothing if command == Command::Leave => {
+        _ if command == Command::Leave => {
             model.over = Over::Leaving;
             None
         }
         // Nothing that cannot be seen is changed.
-        Over::Nothing if view::too_small(model.size) => None,
-        Over::Nothing if command == Command::Help => {
+        _ if view::too_small(model.size) => None,
+        _ if command == Command::Help => {
             model.over = Over::Help(0);
             None
         }
-        Over::Nothing => match model.page {
+        _ if command == Command::Name => {
+            naming::ask(model);
+            None
+        }
+        _ if command == Command::Settings => {
+            model.over = Over::Settings(0);
+            None
+        }
+        _ => match model.page {
             Page::Menu(_) => in_menu(model, command),
             Page::Working(_) => in_working(model, command),
         },
@@ -232,6 +255,8 @@ fn at_problem(working: &mut Working, command: Command) {
         | Command::Enter
         | Command::Help
         | Command::Lessons
+        | Command::Name
+        | Command::Settings
         | Command::Leave => {}
     }
 }
@@ -270,7 +295,7 @@ fn newer(working: &mut Working) {
     working.set_line(text);
 }
 
-fn enter(model: &mut Model) -> Option<Effect> {
+pub(super) fn enter(model: &mut Model) -> Option<Effect> {
     let Page::Working(working) = &mut model.page else {
         return None;
     };
@@ -306,36 +331,62 @@ fn nothing_typed(words: &Words) -> Prose {
     words.say("screen.note.nothing-typed", &[])
 }
 
-fn typed(model: &mut Model, c: char) {
+fn typed(model: &mut Model, c: char) -> Option<Effect> {
     match (model.over, &mut model.page) {
-        (Over::Help(_), _) => model.over = Over::Nothing,
+        (Over::Help(_), _) => leaf(model, c),
         (Over::Leaving, _) => model.over = Over::Nothing,
         _ if view::too_small(model.size) => {}
+        (Over::Naming, _) => naming::insert(model, &c.to_string()),
+        (Over::Settings(row), _) => return settings::typed(model, row, c),
+        (Over::Slope, _) => {
+            let chosen = match c {
+                '1' => Some(Slope::Line),
+                '2' => Some(Slope::Characters),
+                _ => return None,
+            };
+            return settings::slope(model, chosen);
+        }
         (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
-        (Over::Nothing, Page::Working(_)) => typed_together(model, &c.to_string()),
+        (Over::Nothing, Page::Working(_)) => return typed_together(model, &c.to_string()),
     }
+    None
+}
+
+/// A digit leads to a section of the help page; any other character closes it.
+fn leaf(model: &mut Model, c: char) {
+    let number = c.to_digit(10).and_then(|digit| usize::try_from(digit).ok());
+    let row = number.and_then(|number| view::help_section(model, number));
+    model.over = match row {
+        Some(row) => Over::Help(row.min(view::help_limit(model))),
+        None => Over::Nothing,
+    };
 }
 
 /// Characters that waited together are put in at once, so that the line is read but once: a paste
 /// that a terminal does not mark as one.
-fn typed_together(model: &mut Model, text: &str) {
+fn typed_together(model: &mut Model, text: &str) -> Option<Effect> {
     let mut rest = text.chars();
-    let Page::Working(working) = &mut model.page else {
-        return rest.for_each(|c| typed(model, c));
-    };
-    if view::too_small(model.size) && model.over == Over::Nothing {
-        return;
+    let (over, small) = (model.over, view::too_small(model.size));
+    match (over, &mut model.page) {
+        (Over::Nothing, Page::Working(working)) => {
+            if !small && !text.is_empty() {
+                insert(working, text);
+                let word = nothing_typed(&model.words);
+                model.notes.retain(|note| *note != word);
+            }
+            None
+        }
+        (Over::Naming, _) if !small => {
+            naming::insert(model, text);
+            None
+        }
+        // One by one: the first may close what lies over the page. A choice asks the outside, and
+        // what waits behind it is left out.
+        _ => {
+            let first = rest.next()?;
+            typed(model, first).or_else(|| typed_together(model, rest.as_str()))
+        }
     }
-    // The first one only closes what lies over the working.
-    if std::mem::replace(&mut model.over, Over::Nothing) != Over::Nothing {
-        rest.next();
-    }
-    if rest.as_str().is_empty() || view::too_small(model.size) {
-        return;
-    }
-    insert(working, rest.as_str());
-    let word = nothing_typed(&model.words);
-    model.notes.retain(|note| *note != word);
 }
 
 /// A digit chooses a lesson by its number; 0 is what was left unfinished.
@@ -360,29 +411,40 @@ fn choose_by_number(menu: &mut Menu, c: char) {
     menu.digits.clear();
 }
 
-/// Puts a text in at the caret, without what could steer the terminal. False if it did not fit.
+/// Puts a text in at the caret. False if it did not fit.
 fn insert(working: &mut Working, text: &str) -> bool {
+    let (input, fits) = inserted(&working.input, text, LONGEST_INPUT);
+    working.input = input;
+    working.recalled = None;
+    working.read();
+    fits
+}
+
+/// A line with a text put in at its caret, without what could steer the terminal, and whether it
+/// fitted into so many characters.
+pub(super) fn inserted(input: &Input, text: &str, longest: usize) -> (Input, bool) {
     let kept: String = text
         .chars()
         .map(|c| if c == '\t' { ' ' } else { c })
         .filter(|c| !c.is_control())
         .collect();
     let kept = printable(&kept);
-    let room = LONGEST_INPUT.saturating_sub(working.input.value().chars().count());
+    let room = longest.saturating_sub(input.value().chars().count());
     let fits = kept.chars().count() <= room;
-    let (value, cursor) = (working.input.value(), working.input.cursor());
+    let (value, cursor) = (input.value(), input.cursor());
     let mut line: String = value.chars().take(cursor).collect();
     line.extend(kept.chars().take(room));
     let caret = line.chars().count();
     line.extend(value.chars().skip(cursor));
-    working.input = working.input.clone().with_value(line).with_cursor(caret);
-    working.recalled = None;
-    working.read();
-    fits
+    (input.clone().with_value(line).with_cursor(caret), fits)
 }
 
 /// Only the first line of what is pasted is put in; the rest gets a word.
 fn paste(model: &mut Model, text: &str) {
+    if model.over == Over::Naming && !view::too_small(model.size) {
+        let first = text.lines().find(|line| !line.trim().is_empty());
+        return naming::insert(model, first.unwrap_or_default().trim_end());
+    }
     if model.over != Over::Nothing || view::too_small(model.size) {
         return;
     }

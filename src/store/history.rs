@@ -2,7 +2,7 @@
 
 use super::learner::is_journal;
 use super::trouble::{Doing, StoreTrouble};
-use crate::record::{DamagedLine, Journal, Resume, parse};
+use crate::record::{DamagedLine, Journal, LessonWork, Resume, parse};
 use crate::text::{Prose, Slot, Words};
 use std::collections::BTreeMap;
 use std::fs::{self, OpenOptions};
@@ -27,6 +27,8 @@ pub struct Found {
     pub older: Vec<Resume>,
     /// How often the learner has confirmed each mistake by putting its line right.
     pub confirmed: BTreeMap<String, u32>,
+    /// What was done at each lesson at which a line was entered, by the lesson's id.
+    pub work: BTreeMap<String, LessonWork>,
     /// What the learner should be told about the files, once.
     pub notes: Vec<Note>,
 }

@@ -148,6 +148,22 @@ fn name(folder: &Path) -> Option<LearnerName> {
     LearnerName::new(&shape.name?).ok()
 }
 
+/// The learner whose journal was written last, by the clock of the file system.
+pub(super) fn latest(saves: &Path) -> Result<Option<Learner>, StoreTrouble> {
+    let written = |learner: &Learner| {
+        let entries = fs::read_dir(saves.join(&learner.id)).into_iter().flatten();
+        let paths = entries.flatten().map(|entry| entry.path());
+        let journals = paths.filter(|path| is_journal(path));
+        journals
+            .filter_map(|path| fs::metadata(path).ok()?.modified().ok())
+            .max()
+    };
+    let learners = list(saves)?.into_iter();
+    let at_work = learners.filter_map(|learner| Some((written(&learner)?, learner)));
+    let last = at_work.max_by(|(one, _), (other, _)| one.cmp(other));
+    Ok(last.map(|(_, learner)| learner))
+}
+
 pub(super) fn default_learner(saves: &Path) -> Result<Learner, StoreTrouble> {
     let folder = saves.join(DEFAULT_ID);
     fs::create_dir_all(&folder)
@@ -181,24 +197,41 @@ pub(super) fn add(saves: &Path, learner_name: &LearnerName) -> Result<Learner, S
     })
 }
 
-/// Writes under another name and renames, so that a half-written file is never read.
+/// Gives a learner a name.
+pub(super) fn rename(
+    folder: &Path,
+    learner: &Learner,
+    name: &LearnerName,
+) -> Result<Learner, StoreTrouble> {
+    write(folder, Some(name))?;
+    Ok(Learner {
+        id: learner.id.clone(),
+        name: Some(name.clone()),
+    })
+}
+
 fn write(folder: &Path, name: Option<&LearnerName>) -> Result<(), StoreTrouble> {
     let shape = LearnerShape {
         version: 1,
         name: name.map(|name| name.0.clone()),
     };
     let text = serde_json::to_string(&shape).unwrap_or_default() + "\n";
-    let path = folder.join(LEARNER_FILE);
-    let passing = folder.join(format!("{LEARNER_FILE}.{}", id::random()));
+    write_whole(folder, LEARNER_FILE, &text)
+        .map_err(|error| StoreTrouble::new(Doing::WriteLearner, &folder.join(LEARNER_FILE), &error))
+}
+
+/// Writes under another name and renames, so that a half-written file is never read.
+pub(super) fn write_whole(folder: &Path, name: &str, text: &str) -> io::Result<()> {
+    let passing = folder.join(format!("{name}.{}", id::random()));
     let written = File::create_new(&passing)
         .and_then(|mut file| {
             file.write_all(text.as_bytes())
                 .and_then(|()| file.sync_all())
         })
-        .and_then(|()| fs::rename(&passing, &path));
-    written.map_err(|error| {
+        .and_then(|()| fs::rename(&passing, folder.join(name)));
+    if written.is_err() {
         // Best effort: nothing more can be done if it cannot be taken away either.
         let _ = fs::remove_file(&passing);
-        StoreTrouble::new(Doing::WriteLearner, &path, &error)
-    })
+    }
+    written
 }

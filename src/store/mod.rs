@@ -5,6 +5,7 @@
 //!   <learner id>/
 //!     learner.json                    the name, which is never part of a path; locked by every
 //!                                     program at work for the learner
+//!     settings.json                   what the learner has chosen for the display; may be missing
 //!     <sitting id>.jsonl              the journal of one sitting; only ever added to
 //!     <sitting id>.damaged.txt        lines of it that could not be read
 //!     problems/<name>.json            problem files of the learner's own
@@ -14,12 +15,14 @@
 //! shared drive, never add to the same file, for drives in a network do not keep such lines apart.
 
 mod clock;
+mod hand_over;
 mod history;
 mod id;
 mod learner;
 mod own;
 mod presence;
 mod saves;
+mod settings;
 mod sitting;
 mod trouble;
 
@@ -28,9 +31,11 @@ pub use history::{Found, History, Note};
 pub use learner::{Learner, LearnerName, NameTrouble};
 pub use own::NotKept;
 pub use saves::{Wishes, data_folder, saves_folder};
+pub use settings::UnreadSettings;
 pub use sitting::{Flush, Sitting};
 pub use trouble::{Cause, Doing, StoreTrouble};
 
+use crate::text::Settings;
 use std::path::{Path, PathBuf};
 
 /// An open saves folder.
@@ -80,6 +85,60 @@ impl Store {
     /// The folder cannot be made or written.
     pub fn add_learner(&self, name: &LearnerName) -> Result<Learner, StoreTrouble> {
         learner::add(&self.folder, name)
+    }
+
+    /// The learner whose journal was written last; on a computer without any, that of
+    /// [`Store::default_learner`].
+    ///
+    /// # Errors
+    /// As [`Store::learners`] and [`Store::default_learner`].
+    pub fn latest_learner(&self) -> Result<Learner, StoreTrouble> {
+        match learner::latest(&self.folder)? {
+            Some(learner) => Ok(learner),
+            None => self.default_learner(),
+        }
+    }
+
+    /// Gives a learner a name, or another one. A sitting that is open for the learner goes on.
+    ///
+    /// # Errors
+    /// The learner's file cannot be written. The learner keeps the name that was.
+    pub fn name_learner(
+        &self,
+        learner: &Learner,
+        name: &LearnerName,
+        sitting: Option<&mut Sitting>,
+    ) -> Result<Learner, StoreTrouble> {
+        hand_over::rename(&self.folder.join(learner.id()), learner, name, sitting)
+    }
+
+    /// What a learner has chosen for the display, and the file if it could not be read.
+    pub fn settings(&self, learner: &Learner) -> (Settings, Option<UnreadSettings>) {
+        settings::read(&self.folder.join(learner.id()))
+    }
+
+    /// Writes down what a learner has chosen.
+    ///
+    /// # Errors
+    /// The file cannot be written.
+    pub fn keep_settings(&self, learner: &Learner, settings: Settings) -> Result<(), StoreTrouble> {
+        settings::write(&self.folder.join(learner.id()), settings)
+    }
+
+    /// Gives the records of a learner without a name to another learner. A sitting that is open
+    /// goes on there. Where another program is at work for the learner without a name, only the
+    /// sitting goes.
+    ///
+    /// # Errors
+    /// A journal cannot be moved; the sitting then is where it was.
+    pub fn hand_over(
+        &self,
+        unnamed: &Learner,
+        to: &Learner,
+        sitting: Option<&mut Sitting>,
+    ) -> Result<(), StoreTrouble> {
+        let folder = |learner: &Learner| self.folder.join(learner.id());
+        hand_over::hand_over(&folder(unnamed), &folder(to), sitting)
     }
 
     /// Finds out whether journals can be kept for a learner: a new one is made, written and taken
@@ -151,6 +210,7 @@ impl Store {
         }
         Ok(Found {
             confirmed: crate::record::confirmed_over(&history.journals),
+            work: crate::record::work_over(&history.journals),
             resume: left.next(),
             older: left.collect(),
             notes,

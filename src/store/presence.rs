@@ -16,6 +16,14 @@ pub(super) struct Presence {
 }
 
 impl Presence {
+    /// No mark anywhere.
+    pub(super) fn none() -> Presence {
+        Presence {
+            _mark: None,
+            joined_others: false,
+        }
+    }
+
     /// Marks this program as at work in a folder.
     pub(super) fn begin(folder: &Path) -> Presence {
         let mark = open(folder);

@@ -96,6 +96,24 @@ impl Sitting {
         self.presence.joined_others
     }
 
+    /// Takes the mark of this program off the learner's file, which is written or left now.
+    pub(super) fn step_aside(&mut self) {
+        self.presence = Presence::none();
+    }
+
+    /// Marks this program as at work in a folder, where the journal is from now on.
+    pub(super) fn settle(&mut self, folder: &Path) {
+        self.presence = Presence::begin(folder);
+        if let Some(name) = self.path.file_name() {
+            let path = folder.join(name);
+            if path != self.path {
+                self.path = path;
+                // The file is opened anew in its new place.
+                self.sink = None;
+            }
+        }
+    }
+
     /// The file of the journal.
     pub fn path(&self) -> &Path {
         &self.path

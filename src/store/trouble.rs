@@ -25,6 +25,12 @@ pub enum Doing {
     ReadFolder,
     /// To write down who a learner is.
     WriteLearner,
+    /// To write down under which name somebody works.
+    NameLearner,
+    /// To write down what a learner has chosen.
+    WriteSettings,
+    /// To give a journal to another learner.
+    MoveJournal,
     /// To start a journal.
     StartJournal,
     /// To write a problem file of a learner's own.
@@ -64,6 +70,9 @@ impl StoreTrouble {
             Doing::MakeFolder => "store.doing.make_folder",
             Doing::ReadFolder => "store.doing.read_folder",
             Doing::WriteLearner => "store.doing.write_learner",
+            Doing::NameLearner => "store.doing.name_learner",
+            Doing::WriteSettings => "store.doing.write_settings",
+            Doing::MoveJournal => "store.doing.move_journal",
             Doing::StartJournal => "store.doing.start_journal",
             Doing::WriteProblem => "store.doing.write_problem",
             Doing::Append => "store.doing.append",
@@ -83,6 +92,8 @@ impl StoreTrouble {
             Doing::Append => "store.then.append",
             Doing::ReadFolder => "store.then.read_folder",
             Doing::WriteProblem => "store.then.write_problem",
+            Doing::NameLearner | Doing::MoveJournal => "store.then.name",
+            Doing::WriteSettings => "store.then.settings",
             _ => "store.then.elsewhere",
         };
         words

@@ -5,12 +5,14 @@
 //! decides how a tag looks.
 
 mod bound;
+mod manner;
 mod prose;
 mod span;
 mod symbol;
 mod words;
 
 pub use bound::{HARD_SPACE, SOFT_SPACE, bound};
+pub use manner::{Decimal, Manner, Settings, Slope, Symbols, Turning};
 pub use prose::{Piece, Prose, Tag};
 pub use span::{Span, printable, visible};
 pub use symbol::Symbol;

@@ -3,6 +3,7 @@
 //! A language is one JSON file, `words/<language>.json`, an object from key to template. In a
 //! template `{name}` is a slot, `**word**` is strong, `` `word` `` is something to type.
 
+use super::manner::Manner;
 use super::prose::{Piece, Prose, Tag};
 use std::collections::BTreeMap;
 
@@ -25,6 +26,7 @@ pub enum Slot {
 #[derive(Clone, Debug)]
 pub struct Words {
     templates: BTreeMap<String, String>,
+    manner: Manner,
 }
 
 impl Words {
@@ -32,6 +34,7 @@ impl Words {
     pub fn english() -> Words {
         Words::parse(include_str!("words/en.json")).unwrap_or_else(|_| Words {
             templates: BTreeMap::new(),
+            manner: Manner::default(),
         })
     }
 
@@ -42,7 +45,20 @@ impl Words {
     pub fn parse(json: &str) -> Result<Words, String> {
         let templates: BTreeMap<String, String> =
             serde_json::from_str(json).map_err(|trouble| trouble.to_string())?;
-        Ok(Words { templates })
+        Ok(Words {
+            templates,
+            manner: Manner::default(),
+        })
+    }
+
+    /// The same words, said in a manner. Lists of words that are read keep theirs only in the words
+    /// from which this was made.
+    #[must_use]
+    pub fn in_manner(&self, manner: Manner) -> Words {
+        Words {
+            templates: self.templates.clone(),
+            manner,
+        }
     }
 
     /// True if the catalogue has this key.
@@ -59,7 +75,7 @@ impl Words {
     /// test keeps that from happening, and a learner is never left without a sentence.
     pub fn say(&self, key: &str, slots: &[(&str, Slot)]) -> Prose {
         match self.templates.get(key) {
-            Some(template) => fill(template, slots),
+            Some(template) => self.manner.prose(&fill(template, slots)),
             None => Prose::plain(format!("[{key}]")),
         }
     }

@@ -22,7 +22,7 @@ fn drawn(model: &Model) -> Buffer {
 }
 
 /// The screen, without blanks at the ends of rows.
-fn told(model: &Model) -> String {
+pub(super) fn told(model: &Model) -> String {
     let buffer = drawn(model);
     let rows: Vec<String> = buffer
         .content

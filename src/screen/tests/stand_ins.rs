@@ -1,12 +1,12 @@
 //! A tutor with canned answers, and a desk that remembers what it was asked.
 
 use super::fixture::{gangway, line, prose, view};
-use crate::practice::{Desk, LessonChoice, Opening, Resumable, Tutor};
+use crate::practice::{Desk, LessonChoice, Opening, People, Resumable, Standing, Tutor};
 use crate::problem::Problem;
 use crate::screen::model::{Model, Page, Working};
 use crate::screen::theme::{Depth, Theme};
 use crate::session::{Course, Kept, Progress, Sign, Turn, View};
-use crate::text::{Prose, Words};
+use crate::text::{Prose, Settings, Words};
 
 /// A tutor that finds every line right, ends at `finish`, and leaves at `quit`.
 pub(super) struct Canned {
@@ -90,6 +90,10 @@ pub(super) struct Remembering {
     pub(super) older: Vec<Resumable>,
     pub(super) full_disk: bool,
     pub(super) lesson: Option<usize>,
+    pub(super) people: People,
+    pub(super) settings: Settings,
+    /// How the learner stands with each lesson.
+    pub(super) standings: [Standing; 3],
 }
 
 impl Remembering {
@@ -115,8 +119,9 @@ impl Desk for Remembering {
             id: id.into(),
             title: title.into(),
             teaches: teaches.into(),
+            ..LessonChoice::default()
         };
-        vec![
+        let mut lessons = vec![
             lesson(
                 "shelf",
                 "The shelf of the pantry",
@@ -133,7 +138,42 @@ impl Desk for Remembering {
                 "The jib of the crane",
                 "Both parts of the force of a hinge.",
             ),
-        ]
+        ];
+        lessons[1].builds_on = vec![0];
+        lessons[2].builds_on = vec![0];
+        for (lesson, standing) in lessons.iter_mut().zip(self.standings) {
+            lesson.standing = standing;
+        }
+        lessons
+    }
+
+    fn people(&self) -> People {
+        self.people.clone()
+    }
+
+    fn settings(&self) -> Settings {
+        self.settings
+    }
+
+    fn settle(&mut self, settings: Settings) -> Vec<Prose> {
+        self.settings = settings;
+        self.asked.push("settle".into());
+        self.notes()
+    }
+
+    fn call(&mut self, typed: &str, at_problem: bool) -> Result<Prose, Prose> {
+        self.asked.push(format!("call {typed:?} {at_problem}"));
+        self.people.ask = false;
+        match typed {
+            "" => Ok(Prose::default()),
+            "9" => Err(prose("Nobody here has this number.")),
+            name => {
+                self.people.name = Some(name.into());
+                Ok(prose(&format!(
+                    "{name}: your lines are kept under this name."
+                )))
+            }
+        }
     }
 
     fn open(&mut self, lesson: usize) -> Result<Opening, Prose> {

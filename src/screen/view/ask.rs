@@ -2,13 +2,14 @@
 
 use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
-use super::working;
+use super::{naming, working};
 use crate::screen::model::{Model, Over, Working};
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
+use tui_input::Input;
 use unicode_width::UnicodeWidthChar;
 
 /// Rows no wider than this: longer ones are tiring to read.
@@ -21,8 +22,14 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
     let width = regions.question.width.into();
     draw_rows(model, notes(model, width), frame, regions.notes);
     draw_rows(model, question(model, open, width), frame, regions.question);
-    draw_input(model, open, frame, regions.input);
-    let below = if open.input.value().trim().is_empty() {
+    let naming = model.over == Over::Naming;
+    let input = if naming {
+        &model.name_typed
+    } else {
+        &open.input
+    };
+    draw_input(model, input, frame, regions.input);
+    let below = if naming || open.input.value().trim().is_empty() {
         example(model, open, width)
     } else {
         preview(model, open, width)
@@ -51,8 +58,12 @@ pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
 
 /// The rows of the question.
 pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
-    let mut question = open.view.question.clone();
-    if open.finished() {
+    let naming = model.over == Over::Naming;
+    let mut question = match naming {
+        true => naming::question(model),
+        false => open.view.question.clone(),
+    };
+    if open.finished() && !naming {
         let next = match model.lesson {
             Some(_) => "screen.finished.again",
             None => "screen.finished.list",
@@ -71,6 +82,13 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
 /// where the reading will.
 pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
+    if model.over == Over::Naming {
+        let known = naming::known(model);
+        return match known.is_empty() {
+            true => rows,
+            false => below_input(model, &known, width),
+        };
+    }
     if !open.view.example.is_empty() {
         rows = below_input(model, &open.view.example, width);
     }
@@ -100,7 +118,7 @@ fn below_input(model: &Model, told: &Prose, width: usize) -> Vec<Line<'static>> 
 }
 
 /// The prompt and the line; a long line is shown around the caret, with signs where it goes on.
-fn draw_input(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
+pub(super) fn draw_input(model: &Model, input: &Input, frame: &mut Frame, area: Rect) {
     let theme = model.theme;
     let prompt = Span::styled(theme.either("› ", "> "), theme.key());
     frame.render_widget(Paragraph::new(Line::from(prompt)), area);
@@ -109,13 +127,13 @@ fn draw_input(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
         width: area.width.saturating_sub(PROMPT),
         ..area
     };
-    let value = open.input.value();
+    let value = input.value();
     // One column at each end is kept for the signs that the line goes on.
     let room = usize::from(field.width).saturating_sub(2).max(1);
-    let first = open.input.visual_scroll(room);
+    let first = input.visual_scroll(room);
     let shown = columns_from(value, first);
     let mut row = Line::default();
-    let mut caret = open.input.visual_cursor().saturating_sub(first);
+    let mut caret = input.visual_cursor().saturating_sub(first);
     if first > 0 {
         row.push_span(Span::styled(theme.either("‹", "<"), theme.faint()));
         caret += 1;
@@ -126,7 +144,7 @@ fn draw_input(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
         room + usize::from(first == 0),
     )));
     frame.render_widget(Paragraph::new(row), field);
-    if model.over == Over::Nothing {
+    if matches!(model.over, Over::Nothing | Over::Naming) {
         let caret = u16::try_from(caret).unwrap_or(u16::MAX);
         let caret = caret.min(field.width.saturating_sub(1));
         frame.set_cursor_position(Position::new(field.x + caret, field.y));

@@ -82,7 +82,7 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);
     let style = Style {
-        unicode: model.theme.unicode,
+        unicode: model.draws_lines(),
     };
     let meanings = (rows >= HIGH)
         .then(|| meanings(model, &scene, columns.into()))
@@ -116,11 +116,25 @@ fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
         for column in 0..picture.columns {
             let cell = picture.cell(column, row);
             if let Some(to) = buffer.cell_mut(Position::new(area.x + column, area.y + row)) {
-                to.set_char(cell.glyph);
+                to.set_char(decimal(model, picture, column, row));
                 to.set_style(model.theme.ink(cell.ink));
             }
         }
     }
+}
+
+/// What is shown in a cell: a point between digits as the learner has chosen.
+fn decimal(model: &Model, picture: &Picture, column: u16, row: u16) -> char {
+    let glyph = picture.cell(column, row).glyph;
+    let digit = |column: Option<u16>| {
+        let column = column.filter(|column| *column < picture.columns);
+        column.is_some_and(|column| picture.cell(column, row).glyph.is_ascii_digit())
+    };
+    let decimal = model.manner.has_comma()
+        && glyph == '.'
+        && digit(column.checked_sub(1))
+        && digit(column.checked_add(1));
+    if decimal { ',' } else { glyph }
 }
 
 /// What the marks in the drawing mean, in one row, as many as fit.
@@ -128,7 +142,7 @@ fn meanings(model: &Model, scene: &Scene, width: usize) -> Option<Line<'static>>
     let mut row = Line::default();
     for mark in scene.point_marks() {
         let word = model.words.word(meaning(mark).1);
-        let told = format!("{} {word}", mark.glyph(model.theme.unicode));
+        let told = format!("{} {word}", mark.glyph(model.draws_lines()));
         let gap = if row.spans.is_empty() { "" } else { "   " };
         if row.width() + gap.len() + told.width() <= width {
             row.push_span(Span::styled(format!("{gap}{told}"), model.theme.faint()));
@@ -154,7 +168,8 @@ pub(super) fn meaning(mark: PointMark) -> (&'static str, &'static str) {
 fn legend(model: &Model, picture: &Picture, width: usize) -> Vec<Line<'static>> {
     let mut rows: Vec<Line> = Vec::new();
     for LegendEntry { mark, text, ink } in &picture.legend {
-        let text = model.theme.letters(text);
+        let text = model.manner.text(text);
+        let text = model.theme.letters(&text);
         let told = if mark.is_empty() {
             text.into_owned()
         } else {

@@ -1,11 +1,13 @@
-//! The help page: how to type, what the signs mean, the names at hand, and the key table.
+//! The help page: the keys that work here, how to type, what the signs mean, and what is at hand.
+//! Its sections are numbered, and a number leads to each.
 
 use super::diagram::meaning;
 use super::prose::{hang, indent, wrap, wrap_text};
 use super::strip;
-use super::{header, names};
-use crate::screen::keys::TABLE;
-use crate::screen::model::{Model, Page};
+use super::{header, map, names};
+use crate::practice::Standing;
+use crate::screen::keys::{AT_LIST, Command, TABLE};
+use crate::screen::model::{Model, Page, Working};
 use crate::session::Sign;
 use crate::sketch::PointMark;
 use ratatui::Frame;
@@ -27,6 +29,13 @@ const SIGNS: [(Sign, &str); 7] = [
     (Sign::Incomplete, "screen.help.sign.incomplete"),
     (Sign::Wrong, "screen.help.sign.wrong"),
     (Sign::Unclear, "screen.help.sign.unclear"),
+];
+/// How a learner may stand with a lesson, in the order in which it is told.
+const STANDINGS: [(Standing, &str); 4] = [
+    (Standing::New, "screen.help.standing.new"),
+    (Standing::Begun, "screen.help.standing.begun"),
+    (Standing::Mastered, "screen.help.standing.mastered"),
+    (Standing::Due, "screen.help.standing.due"),
 ];
 /// How to type.
 const TYPING: [&str; 6] = [
@@ -75,85 +84,146 @@ fn inner(area: Rect) -> Rect {
     }
 }
 
+/// The row at which a section begins, by its number from 1.
+pub(in crate::screen) fn section(model: &Model, number: usize) -> Option<usize> {
+    let width = inner(Rect::new(0, 0, model.size.0, model.size.1)).width;
+    let before = number.checked_sub(1)?;
+    let sections = sections(model, width.into());
+    let rows = |section: &Section| section.rows.len() + 2;
+    (before < sections.len()).then(|| sections[..before].iter().map(rows).sum())
+}
+
+/// A part of the page.
+struct Section {
+    /// The key of the words that stand above it.
+    heading: &'static str,
+    rows: Vec<Line<'static>>,
+}
+
+/// The sections one after another, each under its number.
 fn rows(model: &Model, width: usize) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
-    heading(model, "screen.help.typing", &mut rows);
-    for word in TYPING {
-        let told = wrap(
-            model.theme,
-            &model.words.say(word, &[]),
-            width.saturating_sub(2),
-            Style::new(),
-        );
-        rows.extend(hang(Span::raw(model.theme.either("· ", "- ")), told));
+    for (place, section) in sections(model, width).into_iter().enumerate() {
+        if place > 0 {
+            rows.push(Line::default());
+        }
+        rows.push(Line::from(vec![
+            Span::styled(format!("{} ", place + 1), model.theme.key()),
+            Span::styled(model.words.word(section.heading), model.theme.strong()),
+        ]));
+        rows.extend(section.rows);
     }
-    heading(model, "screen.help.signs", &mut rows);
-    for (sign, word) in SIGNS {
-        let mark = format!("{:<3}", model.theme.sign(sign));
-        let told = wrap(
-            model.theme,
-            &model.words.say(word, &[]),
-            width.saturating_sub(3),
-            Style::new(),
-        );
-        rows.extend(hang(Span::styled(mark, model.theme.verdict(sign)), told));
+    rows
+}
+
+/// What the page has to tell here, the keys first.
+fn sections(model: &Model, width: usize) -> Vec<Section> {
+    let section = |heading, rows| Section { heading, rows };
+    let mut sections = vec![section("screen.help.keys", keys(model, width))];
+    if let Page::Menu(_) = &model.page {
+        sections.push(section("screen.help.standing", standings(model, width)));
     }
-    heading(model, "screen.help.drawing", &mut rows);
-    for mark in PointMark::ALL {
-        let glyph = format!("{:<3}", mark.glyph(model.theme.unicode));
-        let told = wrap(
-            model.theme,
-            &model.words.say(meaning(mark).0, &[]),
-            width.saturating_sub(3),
-            Style::new(),
-        );
-        rows.extend(hang(Span::styled(glyph, model.theme.strong()), told));
+    sections.push(section("screen.help.typing", typing(model, width)));
+    sections.push(section("screen.help.signs", signs(model, width)));
+    if let Page::Working(open) = &model.page {
+        let names = names_at_hand(model, open, width);
+        sections.push(section("screen.help.names", names));
+        sections.push(section("screen.help.steps", steps(model, open)));
+        sections.push(section("screen.help.drawing", drawing(model, width)));
     }
-    if let Page::Working(open) = &model.page
-        && !open.view.names.is_empty()
-    {
-        heading(model, "screen.help.names", &mut rows);
-        for name in &open.view.names {
-            let row = Line::from(names::spans(model, name, width));
-            let told = wrap_text(
-                model.theme,
-                &name.meaning,
-                width.saturating_sub(2),
-                model.theme.faint(),
-            );
-            rows.extend(beside(row, told, width));
+    sections.retain(|section| !section.rows.is_empty());
+    sections
+}
+
+/// The keys that work here.
+fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let row = |shown: &str, told: &str| {
+        let told = model.words.say(told, &[]);
+        let room = width.saturating_sub(COLUMN);
+        let told = wrap(model.theme, &told, room, Style::new());
+        let key = Span::styled(format!("{shown:<COLUMN$}"), model.theme.key());
+        hang(key, told)
+    };
+    if let Page::Working(_) = &model.page {
+        let rows = TABLE.iter().flat_map(|bound| row(bound.shown, bound.told));
+        return rows.collect();
+    }
+    let mut rows = Vec::new();
+    for (command, told) in AT_LIST {
+        let bound = TABLE.iter().find(|bound| bound.command == *command);
+        rows.extend(
+            bound
+                .map(|bound| row(bound.shown, told))
+                .unwrap_or_default(),
+        );
+        if *command == Command::Enter {
+            rows.extend(row("1, 2, 3 ...", "screen.key.list.number"));
         }
     }
-    rows.extend(steps(model));
-    heading(model, "screen.help.keys", &mut rows);
-    for binding in TABLE {
-        let told = model.words.say(binding.told, &[]);
-        let told = wrap(
-            model.theme,
-            &told,
-            width.saturating_sub(COLUMN),
-            Style::new(),
-        );
-        let key = Span::styled(format!("{:<COLUMN$}", binding.shown), model.theme.key());
-        rows.extend(hang(key, told));
+    rows
+}
+
+fn typing(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let told = |word: &&str| {
+        let told = model.words.say(word, &[]);
+        let told = wrap(model.theme, &told, width.saturating_sub(2), Style::new());
+        hang(Span::raw(model.theme.either("· ", "- ")), told)
+    };
+    TYPING.iter().flat_map(told).collect()
+}
+
+/// A sign with what it says.
+fn sign_row(
+    model: &Model,
+    sign: &str,
+    style: Style,
+    word: &str,
+    width: usize,
+) -> Vec<Line<'static>> {
+    let told = model.words.say(word, &[]);
+    let told = wrap(model.theme, &told, width.saturating_sub(3), Style::new());
+    hang(Span::styled(format!("{sign:<3}"), style), told)
+}
+
+fn signs(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let theme = model.theme;
+    let row = |(sign, word): &(Sign, &str)| {
+        sign_row(model, theme.sign(*sign), theme.verdict(*sign), word, width)
+    };
+    SIGNS.iter().flat_map(row).collect()
+}
+
+fn standings(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let row = |(standing, word): &(Standing, &str)| {
+        let (sign, style) = map::sign(model.theme, *standing);
+        sign_row(model, sign, style, word, width)
+    };
+    STANDINGS.iter().flat_map(row).collect()
+}
+
+fn drawing(model: &Model, width: usize) -> Vec<Line<'static>> {
+    let theme = model.theme;
+    let row = |mark: &PointMark| {
+        let glyph = mark.glyph(model.draws_lines()).to_string();
+        sign_row(model, &glyph, theme.strong(), meaning(*mark).0, width)
+    };
+    PointMark::ALL.iter().flat_map(row).collect()
+}
+
+fn names_at_hand(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let mut rows = Vec::new();
+    for name in &open.view.names {
+        let row = Line::from(names::spans(model, name, width));
+        let room = width.saturating_sub(2);
+        let told = wrap_text(model.theme, &name.meaning, room, model.theme.faint());
+        rows.extend(beside(row, told, width));
     }
     rows
 }
 
 /// The steps of the walk, each with its result if it has one.
-fn steps(model: &Model) -> Vec<Line<'static>> {
+fn steps(model: &Model, open: &Working) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
-    let Page::Working(open) = &model.page else {
-        return rows;
-    };
-    if open.view.steps.is_empty() {
-        return rows;
-    }
-    rows.push(Line::default());
-    rows.push(Line::styled(
-        model.words.word("screen.help.steps"),
-        model.theme.strong(),
-    ));
     for step in &open.view.steps {
         let (sign, style) = header::sign(model.theme, step.progress);
         let mut row = Line::from(Span::styled(format!("{sign:<3}"), style));
@@ -164,13 +234,6 @@ fn steps(model: &Model) -> Vec<Line<'static>> {
         rows.push(row);
     }
     rows
-}
-
-fn heading(model: &Model, word: &str, rows: &mut Vec<Line<'static>>) {
-    if !rows.is_empty() {
-        rows.push(Line::default());
-    }
-    rows.push(Line::styled(model.words.word(word), model.theme.strong()));
 }
 
 /// A name and its meaning in one row if they fit, else below each other.

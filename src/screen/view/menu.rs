@@ -1,9 +1,11 @@
 //! The list of lessons.
 
-use super::prose::{hang, wrap, wrap_text};
-use super::{ask, strip};
+use super::map::Branch;
+use super::prose::{cut, wrap, wrap_text};
+use super::{ask, map, naming, strip};
 use crate::practice::Resumable;
-use crate::screen::model::{Menu, Model};
+use crate::screen::model::{Menu, Model, Over};
+use crate::screen::theme::Theme;
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::Rect;
@@ -41,7 +43,16 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
         below.extend(wrap(theme, &told, width.into(), theme.faint()));
     }
     below.push(Line::default());
-    let fixed = above.len() + below.len() + 1;
+    let asked = match model.over {
+        Over::Naming => naming::height(model, width.into()),
+        _ => 0,
+    };
+    if asked > 0 {
+        // While the name is asked, the rest has less to say.
+        below = ask::notes(model, width.into());
+        below.push(Line::default());
+    }
+    let fixed = above.len() + below.len() + 1 + usize::from(asked);
     let room = usize::from(area.height).saturating_sub(fixed);
     let list = list(model, menu, width.into(), room);
     // On a high screen the list does not stretch: what is below follows it, the keys end the page.
@@ -49,16 +60,42 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
     rows.extend(list);
     rows.extend(below);
     let page = Rect {
-        height: area.height.saturating_sub(1),
+        height: area.height.saturating_sub(1 + asked),
         ..inner
     };
     frame.render_widget(Paragraph::new(rows), page);
+    draw_name(model, frame, page);
+    if asked > 0 {
+        let foot = Rect {
+            y: page.y + page.height,
+            height: asked.min(area.height.saturating_sub(1)),
+            ..inner
+        };
+        naming::draw(model, frame, foot);
+    }
     let last = Rect {
         y: area.y + area.height.saturating_sub(1),
         height: 1,
         ..inner
     };
     strip::draw(model, frame, last);
+}
+
+/// Who is at work, beside the name of the program.
+fn draw_name(model: &Model, frame: &mut Frame, page: Rect) {
+    let Some(name) = &model.people.name else {
+        return;
+    };
+    let slots = [("name", Slot::Word(name.clone()))];
+    let told = model.words.say("people.at-work", &slots).to_string();
+    let room = usize::from(page.width) / 2;
+    let told = cut(model.theme, &model.theme.letters(&told), room);
+    let row = Rect {
+        y: page.y + page.height.min(1),
+        height: page.height.saturating_sub(1).min(1),
+        ..page
+    };
+    frame.render_widget(Paragraph::new(Line::raw(told).right_aligned()), row);
 }
 
 /// What may be said of leaving: only what is kept is called safe.
@@ -92,9 +129,14 @@ fn list(model: &Model, menu: &Menu, width: usize, room: usize) -> Vec<Line<'stat
     let airy = total + choices.len() <= room;
     let mut rows = Vec::new();
     let (mut first, mut end) = (0, 0);
+    let branches = map::branches(model, &menu.lessons);
     for (place, choice) in choices.into_iter().enumerate() {
         if airy && place > 0 {
-            rows.push(Line::default());
+            let above = (place - 1).checked_sub(menu.before());
+            let branch = above.and_then(|lesson| branches.get(lesson));
+            let rest = branch.map_or("", |branch| branch.rest.as_str());
+            let gap = format!("{:MARGIN$}{rest}", "");
+            rows.push(Line::styled(gap, model.theme.faint()));
         }
         if place == menu.chosen {
             (first, end) = (rows.len(), rows.len() + choice.len());
@@ -120,24 +162,28 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
     if let Some(unfinished) = &menu.unfinished {
         let title = model.words.word("screen.menu.carry-on");
         let told = left(model, "screen.menu.lines", unfinished);
-        choices.push(choice(model, menu.chosen == 0, 0, &title, &told, width));
+        let chosen = menu.chosen == 0;
+        choices.push(choice(model, Row::bare(chosen, 0, &title, &told), width));
     }
+    let branches = map::branches(model, &menu.lessons);
     for (place, lesson) in menu.lessons.iter().enumerate() {
-        let chosen = menu.chosen == menu.before() + place;
-        choices.push(choice(
-            model,
-            chosen,
-            place + 1,
-            &lesson.title,
-            &lesson.teaches,
-            width,
-        ));
+        let about = map::about(model, lesson);
+        let row = Row {
+            chosen: menu.chosen == menu.before() + place,
+            number: place + 1,
+            title: &model.manner.text(&lesson.title),
+            about: &model.manner.text(&about),
+            branch: branches[place].clone(),
+            standing: map::standing(model, &menu.lessons, place),
+        };
+        choices.push(choice(model, row, width));
     }
     for (place, older) in menu.older.iter().enumerate() {
         let number = menu.lessons.len() + place + 1;
         let chosen = menu.chosen == menu.before() + number - 1;
         let told = left(model, "screen.menu.older", older);
-        choices.push(choice(model, chosen, number, &older.title, &told, width));
+        let row = Row::bare(chosen, number, &older.title, &told);
+        choices.push(choice(model, row, width));
     }
     choices
 }
@@ -155,31 +201,89 @@ fn left(model: &Model, key: &str, left: &Resumable) -> String {
     model.words.say(&key, &slots).to_string()
 }
 
-/// One choice: its number and title, and beneath what it is about.
-fn choice(
-    model: &Model,
+/// A choice.
+struct Row<'a> {
     chosen: bool,
     number: usize,
-    title: &str,
-    about: &str,
-    width: usize,
-) -> Vec<Line<'static>> {
+    title: &'a str,
+    /// What it is about.
+    about: &'a str,
+    /// The lines of the map before it.
+    branch: Branch,
+    /// How the learner stands with it.
+    standing: Vec<Span<'static>>,
+}
+
+impl<'a> Row<'a> {
+    /// A choice that is no lesson.
+    fn bare(chosen: bool, number: usize, title: &'a str, about: &'a str) -> Row<'a> {
+        Row {
+            chosen,
+            number,
+            title,
+            about,
+            branch: Branch::default(),
+            standing: Vec::new(),
+        }
+    }
+}
+
+/// One choice: its number and title, how the learner stands, and beneath what it is about.
+fn choice(model: &Model, row: Row<'_>, width: usize) -> Vec<Line<'static>> {
     let theme = model.theme;
-    let mark = if chosen {
+    let mark = if row.chosen {
         theme.either("▸", ">")
     } else {
         " "
     };
-    let style = if chosen {
+    let style = if row.chosen {
         theme.chosen()
     } else {
         theme.strong()
     };
-    let room = width.saturating_sub(MARGIN);
-    let titles = wrap_text(theme, title, room, style);
-    let margin = Span::styled(format!("{mark}{number:>3}  "), theme.key());
-    let mut rows = hang(margin, titles);
-    let told = wrap_text(theme, about, room, theme.faint());
-    rows.extend(hang(Span::raw(" ".repeat(MARGIN)), told));
+    let (first, rest) = (&row.branch.first, &row.branch.rest);
+    let standing = Line::from(row.standing);
+    let taken = match standing.width() {
+        0 => 0,
+        width => width + 2,
+    };
+    let margin = MARGIN + first.chars().count();
+    let room = width.saturating_sub(margin + taken);
+    let titles = wrap_text(theme, row.title, room, style);
+    let number = Span::styled(format!("{mark}{:>3}  ", row.number), theme.key());
+    let mut rows = Vec::new();
+    for (place, title) in titles.into_iter().enumerate() {
+        let mut line = match place {
+            0 => Line::from(vec![
+                number.clone(),
+                Span::styled(first.clone(), theme.faint()),
+            ]),
+            _ => beneath(theme, rest),
+        };
+        line.spans.extend(title.spans);
+        if place == 0 && taken > 0 {
+            let gap = width.saturating_sub(line.width() + standing.width());
+            line.push_span(Span::raw(" ".repeat(gap)));
+            line.spans.extend(standing.spans.clone());
+        }
+        rows.push(line);
+    }
+    let margin = MARGIN + rest.chars().count();
+    let told = wrap_text(
+        theme,
+        row.about,
+        width.saturating_sub(margin),
+        theme.faint(),
+    );
+    rows.extend(told.into_iter().map(|told| {
+        let mut line = beneath(theme, rest);
+        line.spans.extend(told.spans);
+        line
+    }));
     rows
+}
+
+/// The margin of a row beneath a title, with the lines of the map.
+fn beneath(theme: Theme, rest: &str) -> Line<'static> {
+    Line::from(Span::styled(format!("{:MARGIN$}{rest}", ""), theme.faint()))
 }

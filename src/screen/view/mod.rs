@@ -29,10 +29,13 @@ mod ask;
 mod diagram;
 mod header;
 mod help;
+mod map;
 mod menu;
 mod names;
+mod naming;
 mod prose;
 mod regions;
+mod settings;
 mod small;
 mod statement;
 mod strip;
@@ -40,7 +43,7 @@ mod strip;
 mod tests;
 mod working;
 
-pub(super) use help::limit as help_limit;
+pub(super) use help::{limit as help_limit, section as help_section};
 pub(super) use regions::narrow;
 
 use super::model::{Model, Over, Page, Working};
@@ -61,6 +64,8 @@ pub(super) fn draw(model: &Model, frame: &mut Frame) {
     } else {
         match (&model.page, model.over) {
             (_, Over::Help(row)) => help::draw(model, row, frame, area),
+            (_, Over::Settings(row)) => settings::draw(model, row, frame, area),
+            (_, Over::Slope) => settings::draw_slope(model, frame, area),
             (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
             (Page::Working(open), _) => draw_working(model, open, frame, area),
         }

@@ -86,7 +86,8 @@ fn list(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     for (given, mut spans) in givens.iter().zip(told) {
         let gap = column - wide(&spans);
         let room = width.saturating_sub(column).max(8);
-        let meaning = wrap_text(model.theme, &given.meaning, room, model.theme.faint());
+        let meaning = model.manner.text(&given.meaning);
+        let meaning = wrap_text(model.theme, &meaning, room, model.theme.faint());
         let mut below = hang(Span::raw(" ".repeat(column)), meaning);
         if let Some(first) = below.first_mut() {
             first.spans.remove(0);
@@ -109,6 +110,7 @@ fn given_spans(model: &Model, given: &Given) -> Vec<Span<'static>> {
     if other {
         spans.push(Span::styled(format!(" ({typed})"), theme.faint()));
     }
-    spans.push(Span::raw(format!(" = {}", theme.letters(&given.written))));
+    let written = model.manner.text(&given.written);
+    spans.push(Span::raw(format!(" = {}", theme.letters(&written))));
     spans
 }

@@ -81,20 +81,45 @@ fn keys(model: &Model) -> Vec<Key> {
             key("Enter", "screen.strip.leave-now"),
             key("Space", "screen.strip.stay"),
         ],
+        (Over::Naming, page) => vec![
+            key("Enter", "screen.strip.take-name"),
+            key(
+                "Esc",
+                match (&model.people.name, page) {
+                    (None, Page::Working(_)) => "screen.strip.no-name",
+                    _ => "screen.strip.back",
+                },
+            ),
+        ],
+        (Over::Settings(_), _) => vec![
+            key("Esc", "screen.strip.back"),
+            key("Up Down", "screen.strip.choose"),
+            key("Enter", "screen.strip.change"),
+        ],
+        (Over::Slope, _) => vec![
+            key("1 2", "screen.strip.choose"),
+            key("Esc", "screen.strip.not-now"),
+        ],
         (Over::Help(_), _) => vec![
             key("Esc", "screen.strip.back"),
             key("Up Down", "screen.strip.scroll"),
+            key("1 2 3", "screen.strip.section"),
         ],
         (Over::Nothing, Page::Menu(menu)) => {
             let mut keys = vec![
                 key("Enter", "screen.strip.open"),
-                key("Up Down", "screen.strip.choose"),
                 key("F1", "screen.strip.help"),
                 key("Esc", "screen.strip.leave"),
             ];
             if menu.unfinished.is_some() && menu.chosen == 0 {
                 keys.push(key("Delete", "screen.strip.put-away"));
             }
+            keys.push(match model.people.name {
+                Some(_) => key("F8", "screen.strip.somebody-else"),
+                None => key("F8", "screen.strip.name"),
+            });
+            keys.push(key("F9", "screen.strip.settings"));
+            keys.push(key("Up Down", "screen.strip.choose"));
             keys
         }
         (Over::Nothing, Page::Working(open)) => keys_at_problem(model, open),

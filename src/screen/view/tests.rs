@@ -10,7 +10,7 @@ use crate::screen::model::{Model, Working};
 use crate::screen::theme::{Depth, Theme};
 use crate::session::Session;
 use crate::sketch::flaws;
-use crate::text::Words;
+use crate::text::{Manner, Words};
 use ratatui::backend::TestBackend;
 use ratatui::layout::Rect;
 use ratatui::{Frame, Terminal};
@@ -35,7 +35,7 @@ fn screen(columns: u16, rows: u16, unicode: bool) -> Model {
 fn walk(lesson: &str, seed: u64, mut seen: impl FnMut(&Working)) {
     // One session chooses the lines, its twin is on the screen.
     let mut session = session(lesson, seed);
-    let mut open = Working::new(Box::new(self::session(lesson, seed)));
+    let mut open = Working::new(Box::new(self::session(lesson, seed)), Manner::default());
     seen(&open);
     for _ in 0..60 {
         let Some(asked) = session.asked() else { return };
