@@ -9,6 +9,8 @@ mod breaker;
 mod counted;
 #[path = "freely/in_one_line.rs"]
 mod in_one_line;
+#[path = "freely/in_sight.rs"]
+mod in_sight;
 #[path = "freely/lessons_named.rs"]
 mod lessons_named;
 #[path = "freely/manners.rs"]

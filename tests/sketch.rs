@@ -4,8 +4,8 @@ mod problems;
 
 use leverwright::problem::{ForceId, Place, Problem, Side};
 use leverwright::sketch::{
-    AngleMark, ComponentMark, DistanceMark, ForceMark, Ink, Marks, Picture, Shape, Stage, Style,
-    picture, scene, tell, told_words,
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Ink, Legs, Marks, Picture, Shape, Stage,
+    Style, TriangleMark, picture, scene, tell, told_words,
 };
 use leverwright::text::Words;
 use problems::{boom, level_oblique, level_upright, mast, plank};
@@ -133,12 +133,22 @@ fn pictures_on_a_very_small_screen() {
     insta::assert_snapshot!("small_upright_30x10", album(&level_upright(), 30, 10, true));
 }
 
+fn lit(force: ForceId) -> TriangleMark {
+    TriangleMark {
+        force,
+        legs: Legs::Body,
+        along: String::new(),
+        across: "W1⊥ ?".to_owned(),
+        angle: "α".to_owned(),
+    }
+}
+
 /// A hint lights the triangle at a load, and the hinge's direction has been found.
 #[test]
 fn picture_of_a_lit_triangle_and_a_found_hinge() {
     let problem = mast(50.0, Side::Right);
     let mut marks = all_marks(&problem, Stage::Angles);
-    marks.triangle = Some(ForceId::Load(0));
+    marks.triangle = Some(lit(ForceId::Load(0)));
     for mark in &mut marks.forces {
         if mark.force == ForceId::Support(0) {
             mark.direction = Some(0.9);
@@ -263,7 +273,7 @@ fn the_diagram_is_told_in_sentences() {
     ] {
         let mut marks = all_marks(&problem, stage);
         if stage == Stage::Components {
-            marks.triangle = Some(ForceId::Load(0));
+            marks.triangle = Some(lit(ForceId::Load(0)));
         }
         let told = tell(&problem, &problem.values(), &marks);
         for sentence in told_words(&told, &words) {

@@ -121,6 +121,38 @@ impl Terminal {
         std::thread::sleep(Duration::from_millis(200));
     }
 
+    /// True while the program has the terminal: its own screen, keys as they are pressed.
+    #[cfg(unix)]
+    fn is_taken(&self) -> bool {
+        !self.is_restored() && !self.edits_lines()
+    }
+
+    /// True if the terminal itself edits and echoes lines, as a shell expects.
+    #[cfg(unix)]
+    fn edits_lines(&self) -> bool {
+        let modes = format!("{:?}", self.master.get_termios().unwrap().local_flags);
+        modes.contains("ICANON") && modes.contains("ECHO")
+    }
+
+    #[cfg(unix)]
+    fn signal(&self, signal: &str) {
+        let process = self.child.process_id().unwrap().to_string();
+        let status = std::process::Command::new("kill")
+            .args([signal, &process])
+            .status()
+            .unwrap();
+        assert!(status.success());
+    }
+
+    /// True while the system has the program stopped.
+    #[cfg(target_os = "linux")]
+    fn is_stopped(&self) -> bool {
+        let process = self.child.process_id().unwrap();
+        let told = std::fs::read_to_string(format!("/proc/{process}/stat")).unwrap();
+        let (_, state) = told.rsplit_once(") ").unwrap();
+        state.starts_with('T')
+    }
+
     fn is_restored(&self) -> bool {
         let parser = self.screen.lock().unwrap();
         !parser.screen().alternate_screen() && !parser.screen().hide_cursor()
@@ -196,7 +228,9 @@ fn a_kill_in_the_middle_loses_no_line() {
     again.press("\r");
     again.wait_for("What is Wb⊥");
     again.wait_for("You took cos");
-    again.enter("617.4 sin 35", "What is W1⊥");
+    // No name was given for then; in each sitting it is asked once.
+    again.enter("617.4 sin 35", "Under which name");
+    again.enter("", "What is W1⊥");
     again.press("\u{3}");
     again.wait_for("kept");
     again.press("\r");
@@ -324,4 +358,82 @@ fn a_general_problem_is_walked_on_the_screen() {
     terminal.press("\r");
     terminal.wait_for_end();
     assert!(terminal.is_restored());
+}
+
+/// Stopped by its key or by the system, the program leaves the terminal as it found it; when it goes on
+/// it takes all of it again, and what was typed is there.
+#[cfg(target_os = "linux")]
+#[test]
+fn stopped_and_gone_on_it_gives_the_terminal_back_and_takes_it_again() {
+    let saves = tempfile::tempdir().unwrap();
+    let arguments = ["practice", "mast", "--seed", "3"];
+    let mut terminal = Terminal::open(&arguments, saves.path(), 100, 30);
+    terminal.wait_for("more easily seen");
+    terminal.press("1");
+    terminal.wait_for("Which forces act");
+    terminal.press("weight of the ma");
+    terminal.wait_for("weight of the ma");
+    assert!(terminal.is_taken());
+    for by_key in [true, false] {
+        match by_key {
+            true => terminal.press("\u{1a}"),
+            false => terminal.signal("-TSTP"),
+        }
+        terminal.wait("the stop", |_| terminal.is_stopped());
+        // What was written last is still on its way through the terminal.
+        std::thread::sleep(Duration::from_millis(200));
+        assert!(terminal.is_restored() && terminal.edits_lines());
+        // A shell writes over the screen, and the window may change meanwhile.
+        terminal
+            .screen
+            .lock()
+            .unwrap()
+            .process(b"\x1b[2J\x1b[Hjobs and files");
+        terminal.resize(if by_key { 90 } else { 100 }, 30);
+        terminal.signal("-CONT");
+        terminal.wait_for("Which forces act");
+        terminal.wait_for("weight of the ma");
+        terminal.wait("the terminal to be taken", |_| terminal.is_taken());
+        assert!(!terminal.text().contains("jobs and files"));
+    }
+    // Stopped with no word to the program, it finds the terminal changed.
+    terminal.signal("-STOP");
+    terminal.wait("the stop", |_| terminal.is_stopped());
+    terminal
+        .screen
+        .lock()
+        .unwrap()
+        .process(b"\x1b[?1049l\x1b[2J\x1b[Hjobs and files");
+    terminal.signal("-CONT");
+    terminal.wait_for("Which forces act");
+    terminal.wait("the terminal to be taken", |_| terminal.is_taken());
+    terminal.enter("st, middle, down", "Under which name");
+    terminal.enter("", "Named so far: 1");
+    terminal.press("\u{3}");
+    terminal.wait_for("kept");
+    terminal.press("\r");
+    terminal.wait_for_end();
+    assert!(terminal.is_restored() && terminal.edits_lines());
+}
+
+/// Ctrl-L draws every cell anew, whatever was written over the screen.
+#[test]
+fn the_whole_screen_is_drawn_anew() {
+    let saves = tempfile::tempdir().unwrap();
+    let arguments = ["practice", "counter", "--seed", "2"];
+    let mut terminal = Terminal::open(&arguments, saves.path(), 100, 30);
+    terminal.wait_for("Which forces act");
+    terminal.press("3*x");
+    terminal.wait_for("3*x");
+    terminal
+        .screen
+        .lock()
+        .unwrap()
+        .process(b"\x1b[5;1Hmail for you\x1b[24;1H\x1b[2Kmore mail");
+    assert!(terminal.text().contains("more mail"));
+    terminal.press("\u{c}");
+    terminal.wait("the screen drawn anew", |screen| {
+        let whole = ["Which forces act", "3*x", "F1 help"];
+        whole.iter().all(|part| screen.contains(part)) && !screen.contains("mail")
+    });
 }

@@ -22,7 +22,7 @@ use leverwright::judge::{Board, Names, Standing, judge};
 use leverwright::key::StepId;
 use leverwright::lesson::built_in;
 use leverwright::lesson::{ProblemFile, parse_problem_file};
-use leverwright::mistakes::value;
+use leverwright::mistakes::{typed_line, value};
 use leverwright::session::{Session, Sign};
 use leverwright::text::Words;
 use leverwright::units::figures_text;
@@ -173,6 +173,30 @@ fn numbers_at_the_pull(mut seen: impl FnMut(&Case, &Board<'_>, &leverwright::jud
             seen(&case, &board, &judgement);
         }
     }
+}
+
+/// What is met too seldom for a prior has a name all the same, never flatly.
+#[test]
+fn verif_a_bare_value_names_a_thought_without_a_prior_where_nothing_likelier_has_it() {
+    let (mut first, mut all) = (0, 0);
+    for case in cases(3) {
+        for made in case
+            .instances
+            .iter()
+            .filter(|made| made.mistake.prior == 0.0)
+        {
+            let line = typed_line(&case.problem, &case.key, made, &case.sampling);
+            let Some((number, step)) = line.and_then(|line| line.number) else {
+                continue;
+            };
+            let ranked = case.session.thoughts_behind(step, &number);
+            let named = ranked.thoughts.first();
+            assert!(named.is_none_or(|named| !named.flat), "{ranked:?}");
+            all += 1;
+            first += usize::from(named.is_some_and(|named| is_family(named, made.mistake.id)));
+        }
+    }
+    assert!(all >= 20 && 5 * first >= 4 * all, "{first} of {all}");
 }
 
 #[test]

@@ -51,7 +51,7 @@ pub(super) fn typed_and_values(cases: &[Case], random: &mut ChaCha8Rng) {
     }
     tell("the twenty commonest, by the pupils' own arithmetic", &own);
     tell("the others, by the rewrites", &rest);
-    for line in missed.iter().take(30) {
+    for line in missed.iter().take(60) {
         println!("missed: {line}");
     }
 }
@@ -132,10 +132,12 @@ fn by_rewrite(case: &Case, made: &Instance, row: &mut Row, missed: &mut Vec<Stri
         let ranked = case.session.thoughts_behind(*step, &named(number));
         row.value_family
             .count(place(&ranked, |thought| is_family(thought, id)) == Some(0));
+        let told = format!("{:?}", made.scope);
+        note(case, &named(number), &ranked, (id, told), missed);
     }
 }
 
-/// Keeps a form whose family was not named first.
+/// Keeps a form or a value whose family was not named first.
 fn note(
     case: &Case,
     form: &str,
@@ -146,7 +148,7 @@ fn note(
     if place(ranked, |thought| is_family(thought, id)) != Some(0) {
         let named: Vec<&str> = ranked.thoughts.iter().map(|one| one.id.as_str()).collect();
         missed.push(format!(
-            "{} `{form}` at {} ({made}): {}, named {named:?}",
+            "{id} {} `{form}` at {} ({made}): {}, named {named:?}",
             case.problem.title(),
             ranked.step.0,
             ranked.truth

@@ -6,6 +6,7 @@ use super::desk::JournalDesk;
 use super::library::{Any, Library, fresh_seed};
 use crate::practice::{Desk, Start};
 use crate::screen;
+use crate::statics;
 use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
 use std::io::{IsTerminal, stdin, stdout};
@@ -31,6 +32,12 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         (None, Some(name)) => Some(library.find_any(name, seed, fresh_seed(), words)?),
         (None, None) => None,
     };
+    // What cannot stand in balance is refused before anything is shown or written, in the words of
+    // `solve`; of bodies in general their working tells it.
+    if let Some(Any::Guided(found)) = &found {
+        statics::solve(&found.problem, &found.problem.values())
+            .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
+    }
     let started_in = std::env::current_dir().unwrap_or_default();
     let variable = std::env::var_os("LEVERWRIGHT_SAVES");
     let data = data_folder();

@@ -135,7 +135,7 @@ pub(super) fn has_its_form(board: &Board<'_>, judgement: &Judgement, instance: &
     };
     // Half of all forces is a form without moments.
     let shared = instance.mistake.is_share_of_all();
-    let by_form_only = instance.mistake.is_by_form_only() && of_balance && !shared;
+    let by_form_only = instance.mistake.has_no_prior() && of_balance && !shared;
     !by_form_only || made_at(judgement.target) || made_at(StepId::MomentSum)
 }
 

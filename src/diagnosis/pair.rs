@@ -41,7 +41,7 @@ pub(super) fn by_pair(
     let shows = |index: &usize| {
         let mistake = instances[*index].mistake;
         // What is only ever named alone is no half of a pair.
-        let of_form = mistake.skill != Skill::Numbers && !mistake.is_by_form_only();
+        let of_form = mistake.skill != Skill::Numbers && !mistake.has_no_prior();
         of_form && !worlds[*index].anew.is_empty()
     };
     let showing: Vec<usize> = (0..instances.len()).filter(shows).collect();

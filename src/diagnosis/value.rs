@@ -11,6 +11,9 @@ use crate::units::Dimension;
 /// The pseudo-count of "another thing altogether", beside the priors of the mistakes (common
 /// practice, no source).
 const NONE_OF_THESE: f64 = 12.0;
+/// The pseudo-count of a mistake that is met too seldom for a prior of its own (common practice, no
+/// source): a value names it only where nothing likelier has that value.
+const RARE: f64 = 0.5;
 /// How far nonsense values spread: the natural logarithm of the range from a third to three times
 /// the right value.
 const NONSENSE_SPREAD: f64 = 2.2;
@@ -113,9 +116,6 @@ fn families(
     let mut families: Vec<Family> = Vec::new();
     for (index, world) in worlds.iter().enumerate() {
         let instance = &instances[index];
-        if instance.mistake.is_by_form_only() {
-            continue;
-        }
         // Where the form is right, no thought about it can be wrong: only the calculator.
         let calculator = instance.mistake.family == CALCULATOR;
         if judgement.evidence.broken_link && !(calculator && judgement.evidence.angled) {
@@ -138,7 +138,7 @@ fn families(
                 continue;
             };
             // The second function is the one on right values, where own ones stand.
-            let weight = leaning.prior(instance.mistake)
+            let weight = leaning.prior(instance.mistake).max(RARE)
                 * fit
                 * sense
                 * if at == 0 { 1.0 } else { 0.5 }

@@ -67,7 +67,7 @@ pub fn misnamed(problem: &Problem, key: &Key) -> f64 {
         return 0.0;
     };
     let mut all = instances(problem, key, &sampling);
-    all.retain(|instance| !instance.mistake.is_by_form_only());
+    all.retain(|instance| !instance.mistake.has_no_prior());
     let weight = |instance: &Instance| {
         let scopes = all
             .iter()

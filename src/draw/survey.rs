@@ -84,7 +84,7 @@ fn identical(problem: &Problem) -> Vec<&'static str> {
     };
     let mut found: Vec<&'static str> = instances(problem, &key, &sampling)
         .iter()
-        .filter(|instance| !instance.mistake.is_by_form_only())
+        .filter(|instance| !instance.mistake.has_no_prior())
         .filter(|instance| key.rank(instance.shows_at) <= key.rank(pull))
         .filter(|instance| {
             function(&instance.key, &key, pull, &sampling, &none)

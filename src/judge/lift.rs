@@ -95,14 +95,36 @@ pub(super) fn lift_as(
     stock: &Stock,
     sides: &[&Tree],
     wanted: Option<Dimension>,
-    (combine, in_groups): (&Combine<'_>, bool),
+    combine: (&Combine<'_>, bool),
 ) -> Vec<Lifted> {
+    let (mut found, narrowed) = lift_angles(board, stock, sides, wanted, (combine, false));
+    if narrowed {
+        // Where not all can be tried, 40° typed four times is likely the same angle each time.
+        let (more, _) = lift_angles(board, stock, sides, wanted, (combine, true));
+        let is_new = |one: &Lifted| !found.iter().any(|known| known.function == one.function);
+        let more: Vec<Lifted> = more.into_iter().filter(is_new).collect();
+        found.extend(more);
+        found.sort_by_key(|lifted| lifted.constants);
+    }
+    found
+}
+
+/// The same, and whether some meanings were passed over though an angle that may be two is typed
+/// several times; `alike` takes such an angle for one.
+fn lift_angles(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    wanted: Option<Dimension>,
+    ((combine, in_groups), alike): ((&Combine<'_>, bool), bool),
+) -> (Vec<Lifted>, bool) {
     let mut meanings: Vec<Vec<Meaning>> = Vec::new();
     let mut pure: Vec<bool> = Vec::new();
     let mut divisors: Vec<bool> = Vec::new();
     let mut twofold: Vec<bool> = Vec::new();
     let mut slots: Vec<(usize, usize)> = Vec::new();
     let mut known: Vec<(&Literal, usize)> = Vec::new();
+    let (mut doubtful, mut again) = (Vec::new(), false);
     for side in sides {
         for place in side.literals() {
             let as_angle = is_angle(side, &place, wanted.unwrap_or(Dimension::NUMBER));
@@ -114,7 +136,7 @@ pub(super) fn lift_as(
             let two_angles = as_angle && is_two_angles(stock, place.literal);
             let one_meaning = is_ratio
                 || is_alone_in_ratio(side, place.literal.index)
-                    && !two_angles
+                    && (alike || !two_angles)
                     // 115° is 90° + 25° and 180° − 65° in one sine rule.
                     && !(board.wide && place.literal.value > 90.0);
             let twice = known.iter().find(|(known, _)| {
@@ -125,6 +147,10 @@ pub(super) fn lift_as(
             if let Some((_, meaning)) = twice {
                 slots.push((place.literal.index, *meaning));
                 continue;
+            }
+            if two_angles {
+                again |= doubtful.contains(&place.literal.value);
+                doubtful.push(place.literal.value);
             }
             slots.push((place.literal.index, meanings.len()));
             if one_meaning {
@@ -161,6 +187,7 @@ pub(super) fn lift_as(
             .iter()
             .fold(1_usize, |product, all| product.saturating_mul(all.len()))
     };
+    let narrowed = again && !alike && count(&meanings) > most;
     while count(&meanings) > most {
         // Of a pure number both are likely to the last.
         let longest = meanings
@@ -228,7 +255,7 @@ pub(super) fn lift_as(
         }
     }
     found.sort_by_key(|lifted| lifted.constants);
-    found
+    (found, narrowed)
 }
 
 /// Every function that a force can be lifted to where a bare number may be a mass that stands among

@@ -204,8 +204,9 @@ impl Mistake {
         self.id.starts_with("shared-equally")
     }
 
-    /// True for a mistake that only a typed form shows: no value names it, and no draw knows it.
-    pub(crate) fn is_by_form_only(&self) -> bool {
+    /// True for a mistake that is met too seldom for a prior of its own: no draw knows it, no pair has
+    /// it, and a bare value names it only where nothing likelier has that value.
+    pub(crate) fn has_no_prior(&self) -> bool {
         self.prior == 0.0
     }
 }

@@ -126,8 +126,8 @@ impl Dialogue<'_> {
             for (index, left) in older.iter().enumerate() {
                 self.left(left, "plain.older", lessons.len() + index + 1)?;
             }
-            let own = (lessons.len() + older.len() + 1).to_string();
-            let slots = [("number", Slot::Word(own))];
+            let own = lessons.len() + older.len() + 1;
+            let slots = [("number", Slot::Word(own.to_string()))];
             self.say(&self.words.say("plain.build.choice", &slots))?;
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
@@ -135,14 +135,13 @@ impl Dialogue<'_> {
                 None => return self.farewell(),
             };
             let typed = line.trim().to_lowercase();
-            let own = lessons.len() + older.len() + 1;
-            if is_one_of(self.words, "build.own", &typed) || typed == own.to_string() {
+            let number = typed.parse::<usize>().ok();
+            if number == Some(own) || is_one_of(self.words, "build.own", &typed) {
                 match self.own_problem()? {
                     After::Leave => return Ok(()),
                     After::Menu => continue,
                 }
             }
-            let number = typed.parse::<usize>().ok();
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),

@@ -35,6 +35,7 @@ impl Canned {
                 statement: "A sign hangs from a beam.".into(),
                 caution: "For learning only.".into(),
                 scene: Vec::new(),
+                freely: false,
                 waits: false,
                 steps: Vec::new(),
                 lines: Vec::new(),

@@ -140,17 +140,6 @@ pub trait Desk {
         true
     }
 
-    /// Opens a problem that the learner has built.
-    ///
-    /// # Errors
-    /// A sentence for the learner.
-    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose>;
-
-    /// Keeps it as a problem file under a name, and tells where it is.
-    ///
-    /// # Errors
-    /// A sentence for the learner: what is wrong with the name, or why it cannot be written.
-    fn keep_problem(&mut self, problem: &Problem, name: &str) -> Result<Prose, Prose>;
     /// Who is at work, and who else is known.
     fn people(&self) -> People {
         People::default()
@@ -178,6 +167,18 @@ pub trait Desk {
     fn settle(&mut self, _settings: Settings) -> Vec<Prose> {
         Vec::new()
     }
+
+    /// Opens a problem that the learner has built.
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose>;
+
+    /// Keeps it as a problem file under a name, and tells where it is.
+    ///
+    /// # Errors
+    /// A sentence for the learner: what is wrong with the name, or why it cannot be written.
+    fn keep_problem(&mut self, problem: &Problem, name: &str) -> Result<Prose, Prose>;
 
     /// The words in which practice speaks.
     fn words(&self) -> Words {

@@ -34,6 +34,10 @@ pub(super) enum Command {
     CutBefore,
     /// Delete everything after the caret.
     CutAfter,
+    /// Put in what was cut last.
+    PutBack,
+    /// Take the last change of the line back.
+    Undo,
     /// Older working.
     PageUp,
     /// Newer working.
@@ -56,6 +60,10 @@ pub(super) enum Command {
     Settings,
     /// Leave, after a word.
     Leave,
+    /// Draw the whole screen anew.
+    Redraw,
+    /// Stop, as a shell's jobs are stopped, until it goes on.
+    Suspend,
 }
 
 /// A key with what is held down.
@@ -186,6 +194,18 @@ pub(super) const TABLE: &[Binding] = &[
         "screen.key.leave",
         &[bare(KeyCode::Esc), control(KeyCode::Char('c'))],
     ),
+    row(
+        Command::Redraw,
+        "Ctrl-L",
+        "screen.key.redraw",
+        &[control(KeyCode::Char('l'))],
+    ),
+    row(
+        Command::Suspend,
+        "Ctrl-Z",
+        "screen.key.suspend",
+        &[control(KeyCode::Char('z'))],
+    ),
     row(Command::Up, "Up", "screen.key.up", &[bare(KeyCode::Up)]),
     row(
         Command::Down,
@@ -259,6 +279,23 @@ pub(super) const TABLE: &[Binding] = &[
         "screen.key.cut-after",
         &[control(KeyCode::Char('k'))],
     ),
+    row(
+        Command::PutBack,
+        "Ctrl-Y",
+        "screen.key.put-back",
+        &[control(KeyCode::Char('y'))],
+    ),
+    row(
+        Command::Undo,
+        "Ctrl-_, Ctrl-/",
+        "screen.key.undo",
+        // Most terminals send one byte for both, which is read as Ctrl-7.
+        &[
+            control(KeyCode::Char('_')),
+            control(KeyCode::Char('/')),
+            control(KeyCode::Char('7')),
+        ],
+    ),
 ];
 
 /// The keys that do something at the list of lessons, and the key of the words that tell what.
@@ -326,7 +363,7 @@ mod tests {
             message(KeyCode::Char('C'), ctrl),
             Some(Message::Pressed(Command::Leave))
         ));
-        assert!(message(KeyCode::Char('z'), ctrl).is_none());
+        assert!(message(KeyCode::Char('x'), ctrl).is_none());
         assert!(matches!(
             message(KeyCode::Left, none),
             Some(Message::Pressed(Command::Left))

@@ -68,6 +68,10 @@ pub(super) enum Effect {
     Again(usize),
     /// Leave the problem, then come back with [`Message::Listed`].
     List,
+    /// Draw the whole screen anew.
+    Redraw,
+    /// Give the terminal back and stop, until the system lets the program go on.
+    Suspend,
     /// End the program.
     Leave,
 }

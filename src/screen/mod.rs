@@ -5,6 +5,7 @@
 //! `terminal` and the loop in this file know a real terminal. Files are the caller's: the screen
 //! asks a [`Desk`], which writes every line down before it is judged.
 
+mod editing;
 mod keys;
 mod message;
 mod model;
@@ -19,6 +20,7 @@ mod update;
 mod view;
 
 pub use trouble::ScreenTrouble;
+pub use view::{Onlooker, Sight};
 
 use crate::practice::{Desk, Start};
 
@@ -89,6 +91,15 @@ fn converse(
 ) -> std::io::Result<()> {
     let mut stale = true;
     while !signals.asked_to_stop() {
+        if signals.asked_to_pause() {
+            guard.pause(signals)?;
+        }
+        // Whoever stopped the program may have changed the terminal meanwhile.
+        if signals.goes_on() {
+            let (columns, rows) = guard.take_again()?;
+            dispatch(desk, model, Message::Resized(columns, rows));
+            stale = true;
+        }
         if stale {
             guard.terminal.draw(|frame| view::draw(model, frame))?;
             stale = false;
@@ -97,8 +108,13 @@ fn converse(
             continue;
         }
         for message in waiting(guard)? {
-            if !dispatch(desk, model, message) {
-                return Ok(());
+            match dispatch(desk, model, message) {
+                Next::On => {}
+                Next::Redraw => {
+                    guard.fit()?;
+                }
+                Next::Pause => signals.pause(),
+                Next::Leave => return Ok(()),
             }
             stale = true;
         }
@@ -139,15 +155,29 @@ fn together(messages: Vec<Message>) -> Vec<Message> {
     joined
 }
 
-/// Lets a message change the model, and runs every effect that follows. False to leave.
-fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
+/// What the loop does after a message.
+enum Next {
+    /// It goes on.
+    On,
+    /// It draws every cell anew.
+    Redraw,
+    /// It stops until the system lets it go on.
+    Pause,
+    /// It ends.
+    Leave,
+}
+
+/// Lets a message change the model, and runs every effect that follows.
+fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
     let mut next = Some(message);
     model.kept = desk.has_kept_all();
     while let Some(message) = next.take() {
         let open = model.open_problem();
         next = match update(model, message) {
             None => None,
-            Some(Effect::Leave) => return false,
+            Some(Effect::Leave) => return Next::Leave,
+            Some(Effect::Redraw) => return Next::Redraw,
+            Some(Effect::Suspend) => return Next::Pause,
             Some(Effect::Enter(line)) => {
                 let notes = desk.entered(&line);
                 Some(Message::Entered { line, notes })
@@ -195,7 +225,7 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> bool {
         model.people = desk.people();
         model.settle(desk.settings());
     }
-    true
+    Next::On
 }
 
 fn listed(desk: &mut dyn Desk) -> Message {

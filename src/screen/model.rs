@@ -1,5 +1,6 @@
 //! Everything the screen knows. Nothing here knows a terminal.
 
+use super::editing::Before;
 use super::theme::Theme;
 use crate::practice::{LessonChoice, Opening, People, Resumable, Tutor, next_lesson, shown};
 use crate::session::{Course, View};
@@ -120,6 +121,8 @@ pub(super) struct Working {
     pub(super) view: View,
     /// The line being typed.
     pub(super) input: Input,
+    /// What it was before each change, oldest first.
+    pub(super) changes: Vec<Before>,
     /// How that would be read.
     pub(super) preview: Option<String>,
     /// Lines entered before, oldest first.
@@ -151,6 +154,7 @@ impl Working {
             session,
             view,
             input: Input::default(),
+            changes: Vec::new(),
             preview: None,
             history,
             recalled: None,

@@ -3,7 +3,7 @@
 use super::keys::Command;
 use super::message::Effect;
 use super::model::{Model, Over, Page};
-use super::update;
+use super::{editing, update};
 use crate::text::{Prose, Words};
 use tui_input::{Input, InputRequest as Request};
 
@@ -46,7 +46,7 @@ pub(super) fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
 
 /// Puts characters into the name.
 pub(super) fn insert(model: &mut Model, text: &str) {
-    model.name_typed = update::inserted(&model.name_typed, text, LONGEST).0;
+    model.name_typed = editing::inserted(&model.name_typed, text, LONGEST).0;
 }
 
 /// What the desk says to the name. One that cannot be taken is asked for again.

@@ -63,16 +63,13 @@ impl Guard {
                 before(panic);
             }));
         });
-        TAKEN.store(true, Ordering::SeqCst);
-        let taken = enable_raw_mode()
-            .and_then(|()| execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste))
-            .and_then(|()| {
-                let area = drawn_on(ratatui::crossterm::terminal::size()?.into());
-                let options = TerminalOptions {
-                    viewport: Viewport::Fixed(area),
-                };
-                Terminal::with_options(CrosstermBackend::new(io::stdout()), options)
-            });
+        let taken = enter().and_then(|()| {
+            let area = drawn_on(ratatui::crossterm::terminal::size()?.into());
+            let options = TerminalOptions {
+                viewport: Viewport::Fixed(area),
+            };
+            Terminal::with_options(CrosstermBackend::new(io::stdout()), options)
+        });
         match taken {
             Ok(terminal) => Ok(Guard { terminal }),
             Err(system) => {
@@ -82,7 +79,30 @@ impl Guard {
         }
     }
 
-    /// Makes what is drawn fit the terminal as it is now; gives its columns and rows.
+    /// Gives the terminal back and stops, as a shell's jobs are stopped; comes back once the
+    /// program goes on.
+    ///
+    /// # Errors
+    /// What the system says.
+    pub(super) fn pause(&mut self, signals: &Signals) -> io::Result<()> {
+        give_back();
+        signals.stop_here()
+    }
+
+    /// Takes the terminal again after the program was stopped, whatever was done to it meanwhile;
+    /// every cell is drawn anew. Gives its columns and rows.
+    ///
+    /// # Errors
+    /// What the system says.
+    pub(super) fn take_again(&mut self) -> io::Result<(u16, u16)> {
+        // What is thought to stand is entered anew.
+        disable_raw_mode()?;
+        enter()?;
+        self.fit()
+    }
+
+    /// Makes what is drawn fit the terminal as it is now, and draws all of it anew; gives its
+    /// columns and rows.
     ///
     /// # Errors
     /// What the system says.
@@ -99,6 +119,13 @@ impl Drop for Guard {
     }
 }
 
+/// Takes the terminal: raw keys, a screen of its own, pasted text as a whole.
+fn enter() -> io::Result<()> {
+    TAKEN.store(true, Ordering::SeqCst);
+    enable_raw_mode()?;
+    execute!(io::stdout(), EnterAlternateScreen, EnableBracketedPaste)
+}
+
 /// Makes the terminal as it was. Each part is tried even if another fails: there is no better
 /// moment to do so.
 fn give_back() {
@@ -113,22 +140,27 @@ fn give_back() {
     }
 }
 
-/// Whether the system has asked the program to stop.
+/// Whether the system has asked the program to end or to stop for a while, and whether it goes on
+/// after that.
 pub(super) struct Signals {
     asked: Arc<AtomicBool>,
+    paused: Arc<AtomicBool>,
+    resumed: Arc<AtomicBool>,
     /// True once nobody listens any more.
     over: Arc<AtomicBool>,
     ids: Vec<signal_hook::SigId>,
 }
 
 impl Signals {
-    /// Listens for the signals that end a program, until dropped.
+    /// Listens for the signals that end a program or stop it for a while, until dropped.
     ///
     /// # Errors
     /// What the system says.
     pub(super) fn listen() -> io::Result<Signals> {
         let mut signals = Signals {
             asked: Arc::new(AtomicBool::new(false)),
+            paused: Arc::new(AtomicBool::new(false)),
+            resumed: Arc::new(AtomicBool::new(false)),
             over: Arc::new(AtomicBool::new(false)),
             ids: Vec::new(),
         };
@@ -142,6 +174,14 @@ impl Signals {
         let numbers = [signal_hook::consts::SIGTERM, signal_hook::consts::SIGINT];
         for number in numbers {
             let id = signal_hook::flag::register(number, Arc::clone(&signals.asked))?;
+            signals.ids.push(id);
+        }
+        #[cfg(unix)]
+        for (number, told) in [
+            (signal_hook::consts::SIGTSTP, &signals.paused),
+            (signal_hook::consts::SIGCONT, &signals.resumed),
+        ] {
+            let id = signal_hook::flag::register(number, Arc::clone(told))?;
             signals.ids.push(id);
         }
         signals.watch();
@@ -166,6 +206,33 @@ impl Signals {
                 }
             }
         });
+    }
+
+    /// Asks for a stop, as the system does.
+    pub(super) fn pause(&self) {
+        self.paused.store(cfg!(unix), Ordering::SeqCst);
+    }
+
+    /// True once for each time that a stop was asked for.
+    pub(super) fn asked_to_pause(&self) -> bool {
+        self.paused.swap(false, Ordering::SeqCst)
+    }
+
+    /// True once for each time that the program goes on after a stop.
+    pub(super) fn goes_on(&self) -> bool {
+        self.resumed.swap(false, Ordering::SeqCst)
+    }
+
+    /// Stops the program; comes back when it goes on.
+    ///
+    /// # Errors
+    /// What the system says.
+    fn stop_here(&self) -> io::Result<()> {
+        #[cfg(unix)]
+        signal_hook::low_level::emulate_default_handler(signal_hook::consts::SIGTSTP)?;
+        // The terminal is taken again even where nobody sends a word that it goes on.
+        self.resumed.store(true, Ordering::SeqCst);
+        Ok(())
     }
 
     /// True once a signal came.

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod at_lessons;
 mod fixture;
 mod looks;
 mod naming;

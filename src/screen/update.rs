@@ -1,17 +1,14 @@
 //! What a message changes. Pure: no terminal, no file, no clock.
 
+use super::editing::{LONGEST_INPUT, edit, insert, keep_line, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
 use super::{naming, settings, view};
 use crate::practice::shown;
 use crate::session::Course;
-use crate::text::{Prose, Slope, Slot, Words, printable};
-use tui_input::{Input, InputRequest};
-
-/// The most characters the input takes: twice what the reader does, so that the reader says when
-/// a line is too long.
-const LONGEST_INPUT: usize = 1000;
+use crate::text::{Prose, Slope, Slot, Words};
+use tui_input::InputRequest;
 
 /// Changes the model, and says what the outside is asked to do.
 pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
@@ -89,6 +86,11 @@ fn add_notes(model: &mut Model, notes: Vec<Prose>) {
 }
 
 fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
+    match command {
+        Command::Redraw => return Some(Effect::Redraw),
+        Command::Suspend => return Some(Effect::Suspend),
+        _ => {}
+    }
     match model.over {
         Over::Leaving => leaving(model, command),
         Over::Naming if !view::too_small(model.size) => naming::pressed(model, command),
@@ -229,6 +231,8 @@ fn at_problem(working: &mut Working, command: Command) {
         Command::CutWord => edit(working, Request::DeletePrevWord),
         Command::CutBefore => edit(working, Request::DeleteFromStart),
         Command::CutAfter => edit(working, Request::DeleteTillEnd),
+        Command::PutBack => edit(working, Request::Yank),
+        Command::Undo => undo(working),
         Command::Swap => {
             working.pane = match working.pane {
                 Pane::Diagram => Pane::Working,
@@ -257,19 +261,9 @@ fn at_problem(working: &mut Working, command: Command) {
         | Command::Lessons
         | Command::Name
         | Command::Settings
-        | Command::Leave => {}
-    }
-}
-
-/// Edits the line, and reads it anew.
-fn edit(working: &mut Working, request: InputRequest) {
-    if working
-        .input
-        .handle(request)
-        .is_some_and(|changed| changed.value)
-    {
-        working.recalled = None;
-        working.read();
+        | Command::Leave
+        | Command::Redraw
+        | Command::Suspend => {}
     }
 }
 
@@ -280,6 +274,7 @@ fn older(working: &mut Working) {
     };
     if working.recalled.is_none() {
         working.draft = working.input.value().to_owned();
+        keep_line(working);
     }
     working.recalled = Some(line);
     working.set_line(working.history[line].clone());
@@ -317,6 +312,7 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
     working.preview = None;
     working.recalled = None;
     working.draft.clear();
+    working.changes.clear();
     if line == "?" {
         model.over = Over::Help(0);
         return None;
@@ -409,34 +405,6 @@ fn choose_by_number(menu: &mut Menu, c: char) {
         return;
     }
     menu.digits.clear();
-}
-
-/// Puts a text in at the caret. False if it did not fit.
-fn insert(working: &mut Working, text: &str) -> bool {
-    let (input, fits) = inserted(&working.input, text, LONGEST_INPUT);
-    working.input = input;
-    working.recalled = None;
-    working.read();
-    fits
-}
-
-/// A line with a text put in at its caret, without what could steer the terminal, and whether it
-/// fitted into so many characters.
-pub(super) fn inserted(input: &Input, text: &str, longest: usize) -> (Input, bool) {
-    let kept: String = text
-        .chars()
-        .map(|c| if c == '\t' { ' ' } else { c })
-        .filter(|c| !c.is_control())
-        .collect();
-    let kept = printable(&kept);
-    let room = longest.saturating_sub(input.value().chars().count());
-    let fits = kept.chars().count() <= room;
-    let (value, cursor) = (input.value(), input.cursor());
-    let mut line: String = value.chars().take(cursor).collect();
-    line.extend(kept.chars().take(room));
-    let caret = line.chars().count();
-    line.extend(value.chars().skip(cursor));
-    (input.clone().with_value(line).with_cursor(caret), fits)
 }
 
 /// Only the first line of what is pasted is put in; the rest gets a word.

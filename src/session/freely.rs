@@ -24,6 +24,7 @@ impl Session {
     /// From here on no step is asked. Which forces act, and the pivot, are hers to choose.
     pub(super) fn begin_freely(&mut self) -> Outcome {
         if !self.is_free() {
+            let said = self.said_so_far();
             while let Some(step @ (StepId::Forces | StepId::Pivot)) = self.asked() {
                 self.pass(step);
             }
@@ -31,6 +32,8 @@ impl Session {
             let base = Box::new(self.state.clone());
             self.state.freely = Some(Freely {
                 base,
+                said,
+                seen: BTreeMap::new(),
                 lines: Vec::new(),
                 void: BTreeMap::new(),
                 fallen: BTreeMap::new(),
@@ -45,9 +48,15 @@ impl Session {
 
     /// From here on the steps are asked again, from the first that is still open.
     pub(super) fn end_freely(&mut self) -> Outcome {
+        let unsaid = self.forces_in_sight().len() < self.problem.forces().len();
         self.state.freely = None;
         self.state.open = None;
-        let mut outcome = Outcome::talk(self.words.say("talk.guided", &[]));
+        // What is asked from here on names every force.
+        let key = match unsaid || !self.state.pivot_said {
+            true => "talk.guided-unsaid",
+            false => "talk.guided",
+        };
+        let mut outcome = Outcome::talk(self.words.say(key, &[]));
         outcome.truth = "guided";
         outcome
     }
@@ -68,6 +77,7 @@ impl Session {
         let rest = self.with_own_moments(&rest).unwrap_or(rest);
         let wrong = self.wrong_in_force();
         let mut outcome = self.work_freely(&rest);
+        self.take_in_sight(&rest, &outcome);
         let label = self
             .other_axis_told(&rest, &outcome)
             .or_else(|| self.other_point_told(&rest, &outcome))

@@ -95,6 +95,8 @@ impl Session {
     ) -> Option<Prose> {
         let Freely {
             base,
+            said,
+            seen,
             lines,
             mut void,
             mut fallen,
@@ -117,6 +119,8 @@ impl Session {
         }
         self.state.freely = Some(Freely {
             base,
+            said,
+            seen,
             lines: Vec::new(),
             void: BTreeMap::new(),
             fallen: BTreeMap::new(),

@@ -22,6 +22,7 @@ impl Session {
         let prose = hint(&self.words, &case, asked, None, None, STAGES);
         self.state.hinted.insert(asked, STAGES);
         self.pass(asked);
+        self.take_as_said(asked);
         if let Some((_, own)) = own.filter(|_| !asked.is_balance()) {
             self.state.standing.insert(asked, own);
         }

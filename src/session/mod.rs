@@ -22,6 +22,7 @@ mod forces;
 mod freely;
 mod freely_again;
 mod freely_back;
+mod freely_seen;
 mod freely_wide;
 mod general;
 mod in_force;
@@ -30,6 +31,7 @@ mod labelled;
 mod lengthwise;
 mod lies;
 mod line_shown;
+mod lit;
 mod meant;
 mod measured;
 mod member_length;
@@ -251,10 +253,13 @@ impl Session {
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.
         let settled = outcome.progress.first().copied();
-        let about = settled.filter(|_| !outcome.progress.iter().any(|step| Some(*step) == before));
-        let about = about
-            .or(before)
-            .map_or_else(String::new, |step| self.title(step));
+        let settled =
+            settled.filter(|_| !outcome.progress.iter().any(|step| Some(*step) == before));
+        let about = match self.is_free() {
+            true => self.about_freely(&outcome),
+            false => settled.or(before),
+        };
+        let about = about.map_or_else(String::new, |step| self.title(step));
         let number = outcome.numbered.then(|| {
             let number = self.state.next_number;
             self.state.next_number += 1;
@@ -340,10 +345,12 @@ impl Session {
     /// Puts a line on the working. A hint is shown beneath the line that it speaks of: the last
     /// one, if that was to answer the same step and did not.
     fn keep(&mut self, view: LineView, is_hint: bool) {
+        let open = self.open_line().map(|open| open.number);
         if is_hint
             && let Some(last) = self.state.lines.last_mut()
             && last.number.is_some()
             && last.about == view.about
+            && (self.state.freely.is_none() || open == last.number)
             && matches!(last.sign, Sign::Wrong | Sign::Unclear | Sign::Incomplete)
         {
             last.hints.extend(view.hints);

@@ -20,6 +20,7 @@ impl Session {
             scene: self.scene.clone(),
             steps: self.steps(),
             lines: self.state.lines.clone(),
+            freely: self.is_free(),
             waits: self.state.open.is_some(),
             question: self.question(),
             example: self.example(),
@@ -38,6 +39,9 @@ impl Session {
     }
 
     fn steps(&self) -> Vec<StepView> {
+        if self.is_free() {
+            return self.steps_freely();
+        }
         let asked = self.asked();
         self.key
             .asked()
@@ -54,7 +58,7 @@ impl Session {
     }
 
     /// A step's result as the learner has it.
-    fn result(&self, step: StepId) -> Option<String> {
+    pub(super) fn result(&self, step: StepId) -> Option<String> {
         self.state.reached.get(&step)?;
         let found = self.key.step(step)?;
         let value = self.value_of(step)?;
@@ -238,10 +242,15 @@ impl Session {
                         continue;
                     }
                     let now = self.asked().and_then(|asked| self.key.rank(asked));
+                    let free = self.is_free() && !self.is_general();
                     let near = self.state.reached.contains_key(&step)
                         || self.key.rank(step) <= now
                         || matches!(step, StepId::Pull(_)) && now >= self.first_pull_use()
                         || self.is_near(step);
+                    let near = match free {
+                        true => self.is_at_hand_freely(step),
+                        false => near,
+                    };
                     if !near {
                         continue;
                     }
@@ -307,27 +316,28 @@ impl Session {
             givens: true,
             ..Marks::default()
         }];
-        if self.state.named.is_empty() {
+        let drawn = self.forces_in_sight();
+        let pivot: Option<Place> = self.pivot_in_sight().then_some(self.key.pivot);
+        if drawn.is_empty() && pivot.is_none() {
             return stages;
         }
-        let forces: Vec<ForceMark> = self
-            .state
-            .named
-            .iter()
-            .map(|id| self.force_mark(*id))
-            .collect();
-        let pivot: Option<Place> = self.state.pivot_said.then_some(self.key.pivot);
+        let forces: Vec<ForceMark> = drawn.iter().map(|id| self.force_mark(*id)).collect();
         let plain = Marks {
             stage: Stage::Forces,
             forces: forces.clone(),
             pivot,
+            // While forces are still asked, what they come from stays in sight.
+            site: self.asked() == Some(StepId::Forces),
             ..Marks::default()
         };
         stages.push(plain.clone());
         // Values would crowd these drawings; they stand among the names.
         let bare: Vec<ForceMark> = forces.iter().map(|mark| self.bare(mark)).collect();
-        let angles = self.angle_marks();
-        if !angles.is_empty() || matches!(self.asked(), Some(StepId::Angle(_))) {
+        let is_drawn = |force: &ForceId| drawn.contains(force);
+        let mut angles = self.angle_marks();
+        angles.retain(|mark| is_drawn(&mark.force));
+        let asks_angle = matches!(self.asked(), Some(StepId::Angle(_))) && !self.is_free();
+        if !angles.is_empty() || asks_angle {
             stages.push(Marks {
                 stage: Stage::Angles,
                 forces: bare.clone(),
@@ -336,7 +346,8 @@ impl Session {
                 ..plain.clone()
             });
         }
-        let components = self.component_marks();
+        let mut components = self.component_marks();
+        components.retain(|mark| is_drawn(&mark.force));
         if !components.is_empty() {
             stages.push(Marks {
                 stage: Stage::Components,
@@ -346,9 +357,10 @@ impl Session {
                 ..plain.clone()
             });
         }
-        let asked = self.asked().and_then(|step| self.key.rank(step));
-        let turning = asked.is_none() || asked >= self.key.rank(StepId::MomentSum);
+        let turning = self.turns();
         if turning {
+            let mut distances = self.distance_marks();
+            distances.retain(|mark| is_drawn(&mark.force));
             stages.push(Marks {
                 stage: Stage::Turning,
                 // A force through the pivot does not turn the body.
@@ -358,7 +370,7 @@ impl Session {
                     .cloned()
                     .collect(),
                 components,
-                distances: self.distance_marks(),
+                distances,
                 ..plain.clone()
             });
         }
@@ -372,38 +384,13 @@ impl Session {
         stages
     }
 
-    /// Lights the right triangle that a hint of the second stage speaks of.
-    fn light_triangle(&self, stages: &mut Vec<Marks>) {
-        let Some(asked) = self.asked() else { return };
-        let lit = self.state.hint_stage == 2 || self.state.hint_stage == 3;
-        let named = || {
-            let open = self.state.open.as_ref()?;
-            self.instances[open.diagnosis.spoken()?.instance].force()
-        };
-        // The weights share an angle, and a mistake about it may be told of another of them.
-        let force = match asked {
-            StepId::Across(force) => Some(force),
-            _ => named().or_else(|| asked.force()),
-        };
-        let resolving = matches!(asked, StepId::Angle(_) | StepId::Across(_));
-        if let (true, true, Some(force)) = (lit, resolving, force)
-            && self.key.step(StepId::Across(force)).is_some()
-            && let Some(last) = stages.last().cloned()
-        {
-            stages.push(Marks {
-                triangle: Some(force),
-                stage: Stage::Components,
-                ..last
-            });
-        }
-    }
-
-    /// A force's mark without its value.
+    /// A force's mark as it stood before its value, and the way of an unknown one, were found.
     fn bare(&self, mark: &ForceMark) -> ForceMark {
         let symbol = self.problem.force(mark.force);
         ForceMark {
             label: symbol.map_or_else(String::new, |force| force.symbol.shown()),
-            ..mark.clone()
+            force: mark.force,
+            direction: None,
         }
     }
 

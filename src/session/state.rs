@@ -1,5 +1,6 @@
 //! What a session remembers.
 
+use super::freely_seen::Seen;
 use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
 use crate::diagnosis::{Diagnosis, Leaning};
@@ -50,6 +51,10 @@ pub(super) struct Freely {
     pub(super) void: BTreeMap<usize, Vec<(StepId, Own)>>,
     /// Those that followed and do no longer, with the values that she had in them.
     pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
+    /// What was said of forces and pivot before its first line.
+    pub(super) said: Seen,
+    /// What each line speaks of.
+    pub(super) seen: BTreeMap<usize, Seen>,
     /// What was told by names alone, and by which.
     pub(super) told_by: BTreeMap<StepId, Vec<StepId>>,
     /// The line that is answered now, as typed.

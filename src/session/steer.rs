@@ -27,7 +27,9 @@ impl Session {
         if let Some(outcome) = self.steer_freely(command) {
             return outcome;
         }
-        let Some(asked) = self.asked() else {
+        let helps = matches!(command, Command::Hint | Command::Show);
+        let open = self.step_of_open().filter(|_| helps);
+        let Some(asked) = open.or_else(|| self.asked()) else {
             return match command {
                 Command::Back => self.back(),
                 _ => Outcome::talk(self.words.say("talk.finished", &[])),
@@ -84,11 +86,12 @@ impl Session {
         self.note_hint(asked, stage);
         // A wrong line about another step does not turn the hint away from what is asked.
         let about = |target: StepId| {
-            target == asked
+            self.is_free()
+                || target == asked
                 || asked == StepId::MomentSum && matches!(target, StepId::Pull(_))
                 || matches!(asked, StepId::Pull(_)) && target == StepId::MomentSum
         };
-        let open = self.state.open.as_ref();
+        let open = self.open_line().filter(|_| self.may_help_open());
         let spoken = open
             .filter(|open| about(open.judgement.target))
             .and_then(|open| {
@@ -96,7 +99,8 @@ impl Session {
                     .spoken()
                     .map(|named| (named.instance, open.judgement.target))
             });
-        let step = spoken.map_or(asked, |(_, target)| target);
+        let target = spoken.map(|(_, target)| target);
+        let step = target.filter(|_| !self.is_free()).unwrap_or(asked);
         // An angle has no legs yet: what is said of the triangle belongs to the component.
         let angle = matches!(step, StepId::Angle(_));
         let named = spoken

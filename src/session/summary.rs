@@ -1,4 +1,4 @@
-//! After the last step: what went well, what the slips were, one thing to do next.
+//! After the last step: what went well, what the slips were, one thing to do next, and the key.
 
 use super::Session;
 use super::state::Told;
@@ -102,6 +102,10 @@ impl Session {
         if counts.wrong == 0 && counts.answered > 0 {
             summary.push(self.words.say("summary.no-mistake", &[]));
         }
+        summary.push(
+            self.words
+                .say(self.next_after(&counts, mistakes.is_empty()), &[]),
+        );
         summary.push(self.words.say("summary.key", &[]));
         for step in self.key.asked().map(|step| step.id) {
             let again = crate::hint::is_said_again(&self.case(), step);
@@ -112,18 +116,21 @@ impl Session {
                 }]));
             }
         }
-        let next = match mistakes.first() {
+        summary
+    }
+
+    /// One thing to do next.
+    fn next_after(&self, counts: &Counts, no_mistake: bool) -> &'static str {
+        match no_mistake {
             // A problem of one's own belongs to no lesson.
-            Some(_) if self.is_general() => "general.summary.next-again",
-            None if self.is_general() => "general.summary.next",
-            Some(_) => "summary.next-again",
-            None if counts.wrong > 0 || 2 * counts.at_once < counts.all - counts.without => {
+            false if self.is_general() => "general.summary.next-again",
+            true if self.is_general() => "general.summary.next",
+            false => "summary.next-again",
+            true if counts.wrong > 0 || 2 * counts.at_once < counts.all - counts.without => {
                 "summary.next-same"
             }
-            None => "summary.next-on",
-        };
-        summary.push(self.words.say(next, &[]));
-        summary
+            true => "summary.next-on",
+        }
     }
 
     /// The names of the mistakes and slips that were told, those told most first; three at most.

@@ -181,6 +181,9 @@ pub struct View {
     pub steps: Vec<StepView>,
     /// The working so far: every line, oldest first.
     pub lines: Vec<LineView>,
+    /// True while lines are taken in any order: the steps are what the problem asks for then, and
+    /// none is asked.
+    pub freely: bool,
     /// True while the last line waits to be mended, gone on with or shown.
     pub waits: bool,
     /// What is asked now.

@@ -2,6 +2,7 @@
 
 use super::abreast::{Out, tail_of, tails};
 use super::angle;
+use super::behind;
 use super::frame::{Frame, Span, force_ink};
 use super::scene::{Line, Shape, Spot};
 use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage};
@@ -18,6 +19,9 @@ const OPEN: f64 = 1.25;
 
 /// Draws the freed body with the forces that are marked.
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
+    if marks.has_site() {
+        behind::draw(frame, marks);
+    }
     distances(frame, marks);
     frame.body();
     let tails = standing(frame, marks);
@@ -43,7 +47,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         }
         let look = Look {
             parted: parts.iter().any(|part| part.force == mark.force),
-            lit: marks.triangle == Some(mark.force),
+            site: marks.has_site(),
             ..Look::PLAIN
         };
         let tail = tail_of(&tails, &Drawn::Whole(mark.force));
@@ -167,8 +171,8 @@ pub(super) struct Look {
     pub(super) steps: f64,
     /// True where its component is shown too.
     pub(super) parted: bool,
-    /// True where it is the long side of the lit triangle.
-    pub(super) lit: bool,
+    /// True where the scene stands behind it.
+    pub(super) site: bool,
 }
 
 impl Look {
@@ -179,7 +183,7 @@ impl Look {
         Look {
             steps,
             parted: false,
-            lit: false,
+            site: false,
         }
     }
 }
@@ -193,7 +197,7 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, look: Loo
     let ink = force_ink(frame.problem, mark.force);
     frame.draw(ink, Shape::Knot(spot));
     let Some(direction) = direction else {
-        return open(frame, ink, spot, &mark.label);
+        return open(frame, ink, spot, &mark.label, look.site);
     };
     let acts = spot;
     let from = spot.moved_rows(tail);
@@ -206,12 +210,21 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, look: Loo
     } else {
         // Heads keep in line, wherever the tails stand.
         let aside = tail - direction * tail.dot(direction);
-        (from, spot.moved_rows(aside).moved(direction * look.steps))
+        let head = spot.moved_rows(aside).moved(direction * look.steps);
+        // A hung box stands on the way.
+        let past = behind::past_box(frame, mark.force, look.site);
+        match past {
+            Some((steps, rows)) => {
+                let head = spot.moved_rows(aside).moved(direction * steps);
+                (from, head.moved_rows(direction * rows))
+            }
+            None => (from, head),
+        }
     };
     // A force that stands across the body is its own component: one arrow for both.
     let own_part = look.parted && is_across(frame, direction);
     if !own_part {
-        let line = if look.parted && !look.lit {
+        let line = if look.parted {
             Line::Dashed
         } else {
             Line::Solid
@@ -222,13 +235,13 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, look: Loo
             to,
             line,
         };
-        frame.draw(if look.lit { Ink::Lit } else { ink }, arrow);
-    }
-    if look.lit {
-        triangle(frame, mark.force, direction, (from, to));
+        frame.draw(ink, arrow);
     }
     let (end, lean) = if pushed {
         (from, direction * -1.0)
+    } else if look.site && ink == Ink::Rope {
+        // The rope goes on ahead of the arrow.
+        (to, behind::off_rope(frame, direction))
     } else {
         (to, direction)
     };
@@ -251,16 +264,15 @@ fn is_pushed(frame: &Frame, force: ForceId, direction: Vector) -> bool {
 
 /// A ring around the place of a force that may yet point anywhere. Its label stands off the
 /// body, so that nothing looks like an arrow along it.
-fn open(frame: &mut Frame, ink: Ink, spot: Spot, label: &str) {
-    frame.draw(
-        ink,
-        Shape::Arc {
-            centre: spot,
-            radius: OPEN,
-            from: 0.0,
-            sweep: 2.0 * PI,
-        },
-    );
+fn open(frame: &mut Frame, ink: Ink, spot: Spot, label: &str, site: bool) {
+    let ring = Shape::Arc {
+        centre: spot,
+        radius: OPEN,
+        from: 0.0,
+        sweep: 2.0 * PI,
+    };
+    // In the scene the support itself shows the place.
+    frame.draw(ink, if site { Shape::Hinge(spot) } else { ring });
     let at_tip = spot.at.size() > frame.length * 0.7;
     let out = if at_tip {
         frame.along
@@ -323,29 +335,6 @@ fn component(
     let head = if whole { end.moved_rows(lean) } else { end };
     let anchors = vec![head, spot.moved(across * 0.7), spot.moved(across * 0.5)];
     frame.label(Ink::Component, label, anchors, lean);
-}
-
-/// The sides of the right triangle of a force whose arrow runs between these spots: its angle
-/// with the body, and the side across the body.
-fn triangle(frame: &mut Frame, force: ForceId, direction: Vector, (from, to): (Spot, Spot)) {
-    let (along, upper) = (frame.along, frame.upper);
-    let on_body = |part: Vector| along * part.dot(along);
-    let foot = from
-        .moved(on_body(to.shift - from.shift))
-        .moved_rows(on_body(to.rows - from.rows));
-    let leg = angle::leg(frame, force, direction);
-    frame.line(Ink::Lit, foot, from, Line::Dashed);
-    frame.line(Ink::Lit, foot, to, Line::Solid);
-    frame.arc(Ink::Lit, from, leg.angle(), direction.angle(), "");
-    let across = direction.dot(upper);
-    if direction.dot(along).abs() > 0.1 && across.abs() > 0.1 {
-        let corner = Shape::RightAngle {
-            corner: foot,
-            along: along * -direction.dot(along).signum(),
-            across: upper * across.signum(),
-        };
-        frame.draw(Ink::Lit, corner);
-    }
 }
 
 /// Distances from the pivot: on the upper side of a tilted body, below the arrows of a level one.

@@ -58,7 +58,7 @@ pub(super) fn leg(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
 }
 
 /// Of the two legs, the one whose angle with the force comes nearer to what the label says.
-fn meant(usual: Vector, direction: Vector, size: Option<f64>) -> Vector {
+pub(super) fn meant(usual: Vector, direction: Vector, size: Option<f64>) -> Vector {
     let off = |leg: Vector, size: f64| (between(leg, direction) - size.abs()).abs();
     match size.filter(|size| size.is_finite()) {
         Some(size) if off(usual * -1.0, size) < off(usual, size) - 1e-6 => usual * -1.0,

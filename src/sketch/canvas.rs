@@ -63,6 +63,10 @@ impl Canvas {
         self.columns
     }
 
+    pub(super) fn rows(&self) -> i64 {
+        self.rows
+    }
+
     fn index(&self, column: i64, row: i64) -> Option<usize> {
         let inside = (0..self.columns).contains(&column) && (0..self.rows).contains(&row);
         inside.then(|| (row * self.columns + column) as usize)

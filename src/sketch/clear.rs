@@ -11,7 +11,6 @@ use crate::plane::Vector;
 use std::f64::consts::TAU;
 
 /// Rows from a head to the shaft of another arrow within which it looks like a part of it.
-#[cfg(test)]
 pub(super) const ON: f64 = 0.6;
 /// The same with room to spare.
 pub(super) const NEAR: f64 = 0.8;
@@ -91,7 +90,7 @@ impl Ways {
                             to,
                             ends,
                             point: if stands_aside(acts, from) {
-                                rows(acts)
+                                lead_from(rows(acts), ends)
                             } else {
                                 ends.0
                             },
@@ -103,7 +102,7 @@ impl Ways {
                     radius,
                     from,
                     sweep,
-                } if stroke.ink != Ink::Lit => {
+                } => {
                     let ring = sweep.abs() > TAU - 1e-6;
                     let on = |step: u8| {
                         let out = Vector::at_angle(from + sweep * f64::from(step) / 20.0);
@@ -148,9 +147,7 @@ impl Ways {
     /// True for a single whole force without an arc, which must stay at its line.
     fn may_step_aside(&self, group: &[Laid]) -> bool {
         let bound = |arc: &Arc| !arc.is_ring() && arc.belongs_to(&group[0]);
-        group.len() == 1
-            && !matches!(group[0].ink, Ink::Component | Ink::Lit)
-            && !self.arcs.iter().any(bound)
+        group.len() == 1 && group[0].ink != Ink::Component && !self.arcs.iter().any(bound)
     }
 
     /// The direction across an arrow that leads away from the body.
@@ -239,6 +236,17 @@ impl Ways {
             .min_by_key(|(crowding, ..)| *crowding)
             .filter(|(crowding, ..)| *crowding < now)
             .map(|(_, aside, share)| (aside, share))
+    }
+}
+
+/// Where the straight part of a lead to the tail of an arrow begins: beside an upright arrow it
+/// runs level in the row of the tail.
+fn lead_from(acts: Vector, (tail, head): (Vector, Vector)) -> Vector {
+    let run = head - tail;
+    if run.x.abs() < 0.02 * run.y.abs() {
+        Vector::new(acts.x, tail.y)
+    } else {
+        acts
     }
 }
 
@@ -361,18 +369,7 @@ fn stretch(scene: &mut Scene, group: &[Laid], share: f64) {
         shift: from.shift + (spot.shift - from.shift) * share,
         rows: from.rows + (spot.rows - from.rows) * share,
     };
-    let mut moved: Vec<Spot> = group.iter().map(|arrow| arrow.to).collect();
-    // The foot of a lit triangle is joined to the tail.
-    let feet = scene
-        .strokes
-        .iter()
-        .filter_map(|stroke| match stroke.shape {
-            Shape::Line { from: foot, to, .. } if stroke.ink == Ink::Lit && to == from => {
-                Some(foot)
-            }
-            _ => None,
-        });
-    moved.extend(feet.collect::<Vec<_>>());
+    let moved: Vec<Spot> = group.iter().map(|arrow| arrow.to).collect();
     let change = |spot: &mut Spot| {
         if moved.contains(spot) {
             *spot = scaled(*spot);

@@ -9,7 +9,7 @@ use super::{Ink, Label, Picture, Scene, Shape, Spot, Stroke, labels, strokes};
 
 /// Something wrong with a picture. Each names the label or the arrow that it is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Flaw {
+pub enum Flaw {
     /// It goes over the edge.
     Cut(String),
     /// Something is drawn over it.
@@ -45,9 +45,10 @@ pub(crate) enum Flaw {
 }
 
 /// Everything that is wrong with a picture of a scene.
-pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw> {
+pub fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw> {
     let mut flaws = Vec::new();
-    let (scene, fit) = laid_out(scene, picture.columns, picture.rows);
+    let asked = scene;
+    let (scene, fit) = laid_out(asked, picture.columns, picture.rows);
     let scene = &scene;
     let mut bare = Canvas::new(picture.columns, picture.rows, unicode);
     if let Some(fit) = &fit {
@@ -71,22 +72,25 @@ pub(crate) fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw
             flaws.extend(cut_off(scene, fit, label, &bare));
         }
     }
-    let told = |text: &str| {
-        (picture.labels.iter().map(|label| &label.text))
+    for label in &asked.labels {
+        let told = (picture.labels.iter().map(|label| &label.text))
             .chain(picture.legend.iter().map(|entry| &entry.text))
-            .filter(|told| **told == text)
-            .count()
-    };
-    for label in &scene.labels {
+            .filter(|told| says(told, label, unicode))
+            .count();
         let text = shown(&label.text, unicode);
-        let wanted = (scene.labels.iter())
+        let wanted = (asked.labels.iter())
             .filter(|other| shown(&other.text, unicode) == text)
             .count();
-        if told(&text) < wanted {
+        if told < wanted {
             flaws.push(Flaw::Lost(text));
         }
     }
     flaws
+}
+
+/// True if a text is that of a label, or the name alone of an angle.
+fn says(text: &str, label: &Label, unicode: bool) -> bool {
+    shown(&label.text, unicode) == text || labels::short(label, unicode).as_deref() == Some(text)
 }
 
 fn covering(picture: &Picture, bare: &Canvas, label: &PlacedLabel, flaws: &mut Vec<Flaw>) {
@@ -126,7 +130,7 @@ fn covering(picture: &Picture, bare: &Canvas, label: &PlacedLabel, flaws: &mut V
 
 /// True where a line runs between a label and each of the spots that it may name.
 fn cut_off(scene: &Scene, fit: &Fit, label: &PlacedLabel, bare: &Canvas) -> Option<Flaw> {
-    let named = |other: &&Label| shown(&other.text, bare.unicode) == label.text;
+    let named = |other: &&Label| says(&label.text, other, bare.unicode);
     let own = scene.labels.iter().find(named)?;
     let size = (width(&label.text) as i64, label.ink);
     let cut = |anchor: &Spot| {
@@ -241,16 +245,16 @@ fn ambiguous(scene: &Scene, fit: &Fit, label: &PlacedLabel, unicode: bool) -> Op
         let aside = (first - column).max(column - last).max(0) as f64;
         libm::hypot(aside / ASPECT, (i64::from(label.row) - row) as f64)
     };
-    let named = |text: &str| shown(text, unicode) == label.text;
+    let named = |other: &Label| says(&label.text, other, unicode);
     let own = (scene.labels.iter())
-        .filter(|other| named(&other.text) && other.on.is_none())
+        .filter(|other| named(other) && other.on.is_none())
         .flat_map(|other| other.anchors.iter().map(|anchor| gap(cell(*anchor))))
         .fold(f64::INFINITY, f64::min);
     if own == f64::INFINITY {
         return None;
     }
     let nearer = |other: &&Label, than: f64| {
-        !named(&other.text) && other.on.is_none() && gap(cell(other.anchors[0])) < than
+        !named(other) && other.on.is_none() && gap(cell(other.anchors[0])) < than
     };
     if let Some(rival) = scene.labels.iter().find(|other| nearer(other, own - 1e-9)) {
         return Some(Flaw::Ambiguous(label.text.clone(), rival.text.clone()));
@@ -262,7 +266,7 @@ fn ambiguous(scene: &Scene, fit: &Fit, label: &PlacedLabel, unicode: bool) -> Op
         _ => nearer(other, own + labels::CLEARLY),
     };
     let rival = (scene.labels.iter())
-        .filter(|other| heads.contains(&other.anchors[0]) && !named(&other.text))
+        .filter(|other| heads.contains(&other.anchors[0]) && !named(other))
         .find(too_near)?;
     Some(Flaw::UnderHead(label.text.clone(), rival.text.clone()))
 }

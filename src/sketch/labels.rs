@@ -32,9 +32,16 @@ pub(super) fn heads(scene: &Scene) -> Vec<Spot> {
     scene.strokes.iter().filter_map(head).collect()
 }
 
+/// Rows from what it names beyond which the label of an angle had rather be its bare name.
+const FAR: f64 = 1.4;
+/// Rows by which the bare name must be nearer.
+const NEARER: f64 = 0.4;
+
 /// A label on the grid.
 struct Wanted {
     text: String,
+    /// The name alone, for an angle whose value stands among the names too.
+    short: Option<String>,
     ink: Ink,
     /// Cells it may stand at, as column and row.
     anchors: Vec<(i64, i64)>,
@@ -57,6 +64,8 @@ struct Seat {
     interrupts: bool,
     /// True for the whole text, false for a mark that the legend explains.
     whole: bool,
+    /// Rows from what it names; more where the body stands between.
+    off: f64,
 }
 
 /// Places the labels of a scene on the canvas; what finds no place goes to the legend.
@@ -79,8 +88,8 @@ pub(super) fn place(
     let mut left_over = Vec::new();
     for index in order {
         let label = &wanted[index];
-        match seat(canvas, &wanted, index, &label.text) {
-            Some(seat) => placed.push(write(canvas, label, &label.text, seat)),
+        match best_seat(canvas, &wanted, index) {
+            Some((seat, text)) => placed.push(write(canvas, label, text, seat)),
             None => left_over.push(index),
         }
     }
@@ -113,14 +122,13 @@ pub(super) fn place(
     (placed, legend)
 }
 
-/// Every label of a scene as legend, for a grid without room for a drawing.
-pub(super) fn all_beside(scene: &Scene, unicode: bool) -> Vec<LegendEntry> {
-    let entry = |label: &Label| LegendEntry {
+/// A label that stands beside the picture without a mark in it.
+pub(super) fn beside(label: &Label, unicode: bool) -> LegendEntry {
+    LegendEntry {
         mark: String::new(),
         text: shown(&label.text, unicode),
         ink: label.ink,
-    };
-    scene.labels.iter().map(entry).collect()
+    }
 }
 
 fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
@@ -136,6 +144,7 @@ fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
     });
     Wanted {
         text: shown(&label.text, unicode),
+        short: short(label, unicode),
         ink: label.ink,
         anchors: label.anchors.iter().copied().map(cell).collect(),
         lean: label.lean,
@@ -154,9 +163,9 @@ fn best_order(canvas: &Canvas, wanted: &[Wanted]) -> Vec<usize> {
         let mut failed = Vec::new();
         for &index in &order {
             let label = &wanted[index];
-            match seat(&trial, wanted, index, &label.text) {
-                Some(seat) => {
-                    write(&mut trial, label, &label.text, seat);
+            match best_seat(&trial, wanted, index) {
+                Some((seat, text)) => {
+                    write(&mut trial, label, text, seat);
                 }
                 None => failed.push(index),
             }
@@ -172,6 +181,29 @@ fn best_order(canvas: &Canvas, wanted: &[Wanted]) -> Vec<usize> {
         order = failed;
     }
     best.1
+}
+
+/// The name of an angle without its value; `None` for what has no value and for all else.
+pub(super) fn short(label: &Label, unicode: bool) -> Option<String> {
+    let (name, value) = label.text.split_once(' ')?;
+    let bare = label.ink == Ink::Angle && value != "?";
+    bare.then(|| shown(name, unicode))
+}
+
+/// Where a label stands and with which text: an angle far from its arc leaves its value out.
+fn best_seat<'a>(canvas: &Canvas, wanted: &'a [Wanted], index: usize) -> Option<(Seat, &'a str)> {
+    let label = &wanted[index];
+    let full = seat(canvas, wanted, index, &label.text);
+    let Some(name) = label.short.as_deref() else {
+        return full.map(|seat| (seat, &*label.text));
+    };
+    let near = full.filter(|seat| seat.off <= FAR);
+    if let Some(seat) = near {
+        return Some((seat, &label.text));
+    }
+    let brief = seat(canvas, wanted, index, name)
+        .filter(|brief| full.is_none_or(|full| brief.off + NEARER < full.off));
+    (brief.map(|seat| (seat, name))).or(full.map(|seat| (seat, &*label.text)))
 }
 
 /// The cheapest seat for a text at a label's anchors.
@@ -193,7 +225,9 @@ fn seat(canvas: &Canvas, wanted: &[Wanted], index: usize, text: &str) -> Option<
                     row: at_row,
                     cost: 0.35 * rank as f64,
                     interrupts: false,
-                    whole: text == wanted[index].text,
+                    whole: text == wanted[index].text
+                        || wanted[index].short.as_deref() == Some(text),
+                    off: 0.0,
                 };
                 let tried = tried(canvas, wanted, index, (column, row), seat, wide);
                 let dearest = best.map_or(DEAREST, |seat| seat.cost);
@@ -221,10 +255,12 @@ fn tried(
     if label.line == 0 && is_cut_off(canvas, at, (wide, label.ink), anchor) {
         return None;
     }
+    let mut behind = 0.0;
     if label.ink == Ink::Angle {
         let body = |(column, row)| canvas.ink(column, row) == Ink::Body;
         if between(at, wide, anchor).any(body) {
             cost += BEHIND_BODY;
+            behind = BEHIND_BODY;
         }
     }
     let centre = Vector::new(
@@ -277,6 +313,7 @@ fn tried(
     Some(Seat {
         cost,
         interrupts,
+        off: self::gap(seat, wide, label.anchors[0]) + behind,
         ..seat
     })
 }
@@ -299,7 +336,9 @@ pub(super) fn is_cut_off(
             let other = canvas.ink(column, row);
             other != ink && matches!(other, Ink::Angle | Ink::Rope | Ink::Load)
         }
-        Held::Free | Held::Label => false,
+        // Another's name between would be taken for its own.
+        Held::Label => true,
+        Held::Free => false,
     })
 }
 

@@ -29,6 +29,7 @@ pub(super) fn shown(text: &str, unicode: bool) -> String {
 /// use leverwright::sketch::spelled;
 /// assert_eq!(spelled("θ = 35°"), "theta = 35 deg");
 /// assert_eq!(spelled("W1⊥"), "W1perp");
+/// assert_eq!(spelled("sin(…)"), "sin(...)");
 /// ```
 pub fn spelled(text: &str) -> String {
     let mut out = String::new();
@@ -40,6 +41,9 @@ pub fn spelled(text: &str) -> String {
             '²' => out.push_str("^2"),
             '³' => out.push_str("^3"),
             '≈' => out.push('~'),
+            '…' => out.push_str("..."),
+            '‘' | '’' => out.push('\''),
+            '“' | '”' => out.push('"'),
             '√' => out.push_str("sqrt"),
             '_' => out.push('_'),
             c if c.is_ascii() => out.push(c),

@@ -41,14 +41,21 @@ pub struct Marks {
     pub components: Vec<ComponentMark>,
     /// Distances from the pivot (from the foot, where no pivot is marked) to a force's place.
     pub distances: Vec<DistanceMark>,
-    /// Lights the right triangle at this force: the force as its long side, the angle with the
-    /// body, and the side across the body.
-    pub triangle: Option<ForceId>,
+    /// At [`Stage::Forces`]: behind the forces the scene stays in sight, with its distances and
+    /// angles. It goes when the body is free.
+    pub site: bool,
+    /// The right triangle of a force that a hint speaks of. It takes the whole drawing.
+    pub triangle: Option<TriangleMark>,
 }
 
 impl Marks {
+    /// True if the scene stands behind the forces.
+    pub(super) fn has_site(&self) -> bool {
+        self.site && self.stage == Stage::Forces
+    }
+
     /// True for a force that is drawn by its component alone: on the lever every force whose
-    /// component is found, before that all but the newest or, instead of it, the one that is lit.
+    /// component is found, before that all but the newest.
     pub(super) fn is_replaced(&self, force: ForceId) -> bool {
         let found = self.components.iter().any(|part| part.force == force);
         let newest = self
@@ -57,10 +64,34 @@ impl Marks {
             .is_some_and(|part| part.force == force);
         match self.stage {
             Stage::Turning => found,
-            Stage::Components => found && !self.triangle.map_or(newest, |lit| lit == force),
+            Stage::Components => found && !newest,
             Stage::Scene | Stage::Forces | Stage::Angles => false,
         }
     }
+}
+
+/// Along which lines a force is resolved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Legs {
+    /// Along and across the body.
+    Body,
+    /// Level and upright.
+    Axes,
+}
+
+/// The right triangle of a force: the force is its long side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TriangleMark {
+    /// Which force; its direction must be known.
+    pub force: ForceId,
+    /// The lines of its short sides.
+    pub legs: Legs,
+    /// What stands at the side along the body, or at the level one; empty for nothing.
+    pub along: String,
+    /// What stands at the side across the body, or at the upright one; empty for nothing.
+    pub across: String,
+    /// What stands at the angle between the force and the side `along`; empty for nothing.
+    pub angle: String,
 }
 
 /// A force to draw.

@@ -11,10 +11,10 @@
 mod abreast;
 mod acting;
 mod angle;
+mod behind;
 mod canvas;
 mod clear;
 mod fit;
-#[cfg(test)]
 mod flaws;
 mod frame;
 mod ink;
@@ -31,13 +31,15 @@ mod strokes;
 mod tell;
 #[cfg(test)]
 mod tests;
+mod triangle;
 mod wording;
 
-#[cfg(test)]
-pub(crate) use flaws::flaws;
+pub use flaws::{Flaw, flaws};
 pub use ink::Ink;
 pub use letters::spelled;
-pub use marks::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
+pub use marks::{
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Legs, Marks, Stage, TriangleMark,
+};
 pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
 pub use points::PointMark;
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};

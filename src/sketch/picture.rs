@@ -102,7 +102,10 @@ impl Picture {
 
 /// The scene as a grid of this size can show it, and how it is fitted in.
 pub(super) fn laid_out(scene: &Scene, columns: u16, rows: u16) -> (Scene, Option<Fit>) {
-    let scene = roomed(scene, columns, rows);
+    let mut scene = roomed(scene, columns, rows);
+    if Fit::of(&scene, columns, rows).is_none() {
+        scene = scene.unmeasured();
+    }
     let mut best: Option<((usize, usize), Scene, Fit)> = None;
     for fit in Fit::fits(&scene, columns, rows) {
         let mut tried = scene.clone();
@@ -147,14 +150,22 @@ fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
 /// [`WIDEST`] or higher than [`HIGHEST`].
 pub fn picture(scene: &Scene, columns: u16, rows: u16, style: Style) -> Picture {
     let (columns, rows) = (columns.min(WIDEST), rows.min(HIGHEST));
-    let (scene, fit) = laid_out(scene, columns, rows);
+    let asked = scene;
+    let (scene, fit) = laid_out(asked, columns, rows);
     let mut canvas = Canvas::new(columns, rows, style.unicode);
     let (labels, legend) = match fit {
         Some(fit) => {
             strokes::draw(&mut canvas, &scene, &fit);
-            labels::place(&mut canvas, &scene, &fit)
+            let (placed, mut legend) = labels::place(&mut canvas, &scene, &fit);
+            let left_out = &asked.labels[..];
+            let left_out = left_out.iter().filter(|label| !scene.names(label));
+            legend.extend(left_out.map(|label| labels::beside(label, style.unicode)));
+            (placed, legend)
         }
-        None => (Vec::new(), labels::all_beside(&scene, style.unicode)),
+        None => {
+            let beside = |label| labels::beside(label, style.unicode);
+            (Vec::new(), asked.labels.iter().map(beside).collect())
+        }
     };
     Picture {
         columns,

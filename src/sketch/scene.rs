@@ -1,7 +1,7 @@
 //! Strokes and labels, in metres from the model.
 
 use super::frame::Frame;
-use super::{Ink, Marks, Stage, acting, lever, site};
+use super::{Ink, Marks, Stage, acting, lever, site, triangle};
 use crate::plane::Vector;
 use crate::problem::Problem;
 
@@ -182,14 +182,22 @@ pub struct Scene {
 /// `values` are the givens in SI, in the order of [`Problem::givens`]; where they are too few,
 /// the scene is empty.
 pub fn scene(problem: &Problem, values: &[f64], marks: &Marks) -> Scene {
+    let standing = Frame::standing(problem, values);
+    let lit = (marks.triangle.as_ref())
+        .zip(standing.as_ref())
+        .and_then(|(mark, frame)| {
+            let sides = triangle::sides(frame, mark, marks)?;
+            Some((mark, sides))
+        });
     let frame = match marks.stage {
-        Stage::Turning => Frame::lying(problem, values),
-        _ => Frame::standing(problem, values),
+        Stage::Turning if lit.is_none() => Frame::lying(problem, values),
+        _ => standing,
     };
     let Some(mut frame) = frame else {
         return Scene::default();
     };
     match marks.stage {
+        _ if let Some((mark, sides)) = lit => triangle::draw(&mut frame, mark, marks, sides),
         Stage::Scene => site::draw(&mut frame, marks),
         Stage::Forces | Stage::Angles | Stage::Components => acting::draw(&mut frame, marks),
         Stage::Turning => lever::draw(&mut frame, marks),
@@ -216,6 +224,21 @@ impl Scene {
             }
         }
         scene
+    }
+
+    /// The same without any dimension line, for a grid that has no room for them.
+    pub(super) fn unmeasured(&self) -> Scene {
+        let mut scene = self.clone();
+        let line = |stroke: &Stroke| !matches!(stroke.shape, Shape::Dimension { .. });
+        scene.strokes.retain(line);
+        scene.labels.retain(|label| label.on.is_none());
+        scene
+    }
+
+    /// True if a label of this text and kind is to be placed.
+    pub(super) fn names(&self, label: &Label) -> bool {
+        let same = |known: &Label| known.ink == label.ink && known.text == label.text;
+        self.labels.iter().any(same)
     }
 
     /// The slanted dimension lines.

@@ -12,9 +12,12 @@ use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// Steps from the body to a hung box.
-const STRING: f64 = 1.6;
+pub(super) const STRING: f64 = 1.6;
 /// Steps from the body to the tail of a given force.
 const PUSH: f64 = 4.5;
+
+/// Steps of a rope at a level body while the arrows of forces hang below.
+const SHORT_ROPE: f64 = 6.0;
 
 /// Rows by which a reference line passes the arc that begins at it.
 const BEYOND: f64 = 1.2;
@@ -23,14 +26,15 @@ const BEYOND: f64 = 1.2;
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     if marks.givens {
         tilt(frame);
-        lengths(frame);
+        let room = room_below(frame);
+        lengths(frame, room);
     }
     frame.body();
     for index in 0..frame.problem.supports().len() {
         support(frame, index);
     }
     for index in 0..frame.problem.ropes().len() {
-        rope(frame, index, marks.givens);
+        rope(frame, index, marks);
     }
     for index in 0..frame.problem.loads().len() {
         load(frame, index, marks.givens);
@@ -118,7 +122,7 @@ fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str
     frame.arc(Ink::Angle, centre, reference, to, text);
 }
 
-fn lengths(frame: &mut Frame) {
+pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64)) {
     let body = frame.problem.body();
     let mut wanted: BTreeMap<GivenId, Place> = BTreeMap::new();
     wanted.insert(body.length, Place::Tip);
@@ -142,7 +146,6 @@ fn lengths(frame: &mut Frame) {
         .collect();
     if frame.is_level() {
         let below = frame.upper * -1.0;
-        let (steps, rows) = room_below(frame);
         frame.dimensions(spans, below, steps, rows);
     } else {
         // An angle with the vertical is drawn on that side too and needs room.
@@ -158,12 +161,13 @@ fn lengths(frame: &mut Frame) {
     }
 }
 
-/// Where a distance stands without its line: the length along the body, a hung load's beside its
-/// box, any other beside its place.
+/// Where a distance stands without its line: beside the place to which it leads, a hung load's
+/// beside its box, the length beside the tip.
 fn tag(frame: &Frame, given: GivenId, place: Place) -> (Vec<Spot>, Vector) {
     let problem = frame.problem;
     if given == problem.body().length {
-        return (free_stretches(frame), frame.upper);
+        let near = [1.0, 0.93, 0.86, 0.79].map(|share| frame.spot_at(frame.length * share));
+        return (near.to_vec(), frame.upper);
     }
     let hung =
         |load: &Load| load.at == place && matches!(load.kind, LoadKind::Mass(_)) && !load.stands;
@@ -177,7 +181,7 @@ fn tag(frame: &Frame, given: GivenId, place: Place) -> (Vec<Spot>, Vector) {
 }
 
 /// Steps and rows that loads and supports take below a level body.
-fn room_below(frame: &Frame) -> (f64, f64) {
+pub(super) fn room_below(frame: &Frame) -> (f64, f64) {
     let rises = |direction: Direction| libm::sin(frame.angle(direction)) > 0.1;
     let loads = frame.problem.loads();
     let pushed_up = loads
@@ -193,7 +197,7 @@ fn room_below(frame: &Frame) -> (f64, f64) {
     }
 }
 
-fn support(frame: &mut Frame, index: usize) {
+pub(super) fn support(frame: &mut Frame, index: usize) {
     let support = &frame.problem.supports()[index];
     let spot = frame.spot(support.at);
     let down = Vector::new(0.0, -1.0);
@@ -252,25 +256,32 @@ fn support(frame: &mut Frame, index: usize) {
     }
 }
 
-fn rope(frame: &mut Frame, index: usize, givens: bool) {
+pub(super) fn rope(frame: &mut Frame, index: usize, marks: &Marks) {
     let rope = &frame.problem.ropes()[index];
     let spot = frame.spot(rope.at);
     let angle = frame.angle(rope.direction);
     let run = Vector::at_angle(angle);
-    if givens {
+    if marks.givens || marks.has_site() {
         direction_given(frame, spot, rope.direction, run);
     }
-    let (end, looks) = rope_end(frame, spot, run);
+    let (mut end, looks) = rope_end(frame, spot, run);
+    // Arrows need the room below a level body: of a long rope only the beginning is shown.
+    let short = marks.has_site() && frame.is_level();
+    if short {
+        end = spot.moved(run * SHORT_ROPE);
+    }
     frame.line(Ink::Rope, spot, end, Line::Solid);
-    let at = end.moved_rows(behind(looks));
-    frame.draw(
-        Ink::Ground,
-        Shape::Face {
-            at,
-            looks,
-            half: 1.3,
-        },
-    );
+    if !short || looks < 0.0 {
+        let at = end.moved_rows(behind(looks));
+        frame.draw(
+            Ink::Ground,
+            Shape::Face {
+                at,
+                looks,
+                half: 1.3,
+            },
+        );
+    }
     frame.draw(Ink::Rope, Shape::Knot(spot));
 }
 
@@ -360,7 +371,7 @@ pub(super) fn direction_given(frame: &mut Frame, spot: Spot, direction: Directio
     }
 }
 
-fn load(frame: &mut Frame, index: usize, givens: bool) {
+pub(super) fn load(frame: &mut Frame, index: usize, givens: bool) {
     let load = &frame.problem.loads()[index];
     let spot = frame.spot(load.at);
     match load.kind {

@@ -11,6 +11,9 @@ use std::f64::consts::{FRAC_PI_4, TAU};
 /// Rows of the radius of a ring at most: a larger one looks like a part of the scene.
 pub(super) const WIDEST_RING: f64 = 1.2;
 
+/// Rows of a grid on which a ring of dots has room.
+const LEAST_ROWS: i64 = 20;
+
 /// Draws every stroke; arrowheads last and beside the marks of points, so that none is covered.
 pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
     let (lines, points): (Vec<&Stroke>, Vec<&Stroke>) = scene
@@ -35,6 +38,14 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
     }
     for stroke in &points {
         draw_point(canvas, stroke, fit);
+    }
+    for stroke in &lines {
+        if let Shape::Arc { centre, sweep, .. } = stroke.shape
+            && sweep.abs() > TAU - 1e-6
+            && canvas.rows() < LEAST_ROWS
+        {
+            small_ring(canvas, fit.point(centre), stroke.ink);
+        }
     }
     let mut taken: Vec<(i64, i64)> = (points.iter())
         .filter_map(|stroke| mark_cell(&stroke.shape, fit))
@@ -85,6 +96,9 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
                 radius
             };
             let middle = fit.point(centre);
+            if ring && canvas.rows() < LEAST_ROWS {
+                return;
+            }
             let (aside, down) = if ring {
                 (
                     libm::floor(middle.column) + 0.5 - middle.column,
@@ -113,6 +127,13 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
         Shape::Face { at, looks, half } => face(canvas, fit, at, looks, half, ink),
         _ => {}
     }
+}
+
+/// A ring of brackets: one of dots would hide the end of the body on a coarse grid.
+fn small_ring(canvas: &mut Canvas, middle: Point, ink: Ink) {
+    let (column, row) = (floor(middle.column), floor(middle.row));
+    canvas.put(column - 1, row, '(', ink, Held::Hard);
+    canvas.put(column + 1, row, ')', ink, Held::Hard);
 }
 
 fn dimension(canvas: &mut Canvas, from: Point, to: Point, ink: Ink) {
@@ -165,7 +186,7 @@ fn right_angle(
     let one = fit.point(corner.moved(along * size));
     let middle = fit.point(corner.moved((along + across) * size));
     let other = fit.point(corner.moved(across * size));
-    if canvas.unicode {
+    if canvas.unicode || along.size() > 1.1 {
         for (from, to) in [(one, middle), (middle, other)] {
             for speck in 0..=24 {
                 let share = f64::from(speck) / 24.0;

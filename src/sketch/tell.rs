@@ -1,7 +1,7 @@
 //! The diagram told, for those who listen to the screen.
 
 use super::frame::Frame;
-use super::{Marks, Stage};
+use super::{Legs, Marks, Stage};
 use crate::plane::Vector;
 use crate::problem::{Direction, ForceId, Given, LoadKind, Place, Problem};
 use crate::units::Dimension;
@@ -161,6 +161,8 @@ pub enum Told {
     Triangle {
         /// The name of the force.
         force: String,
+        /// True if its short sides are level and upright, not along and across the body.
+        by_axes: bool,
     },
 }
 
@@ -277,9 +279,12 @@ fn tell_parts(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
         force: name(frame, marks, mark.force),
         from_foot: marks.pivot.is_none(),
     }));
-    if let Some(lit) = marks.triangle.filter(|_| marks.stage != Stage::Turning) {
-        let force = name(frame, marks, lit);
-        told.push(Told::Triangle { force });
+    if let Some(lit) = &marks.triangle {
+        let force = name(frame, marks, lit.force);
+        told.push(Told::Triangle {
+            force,
+            by_axes: lit.legs == Legs::Axes,
+        });
     }
 }
 

@@ -5,8 +5,8 @@
 use super::flaws::{Flaw, flaws};
 use super::letters::shown;
 use super::{
-    AngleMark, ComponentMark, DistanceMark, ForceMark, Ink, Line, Marks, Picture, Scene, Shape,
-    Spot, Stage, Stroke, Style, picture, scene,
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Ink, Legs, Line, Marks, Picture, Scene,
+    Shape, Spot, Stage, Stroke, Style, TriangleMark, picture, scene,
 };
 use crate::plane::Vector;
 use crate::problem::{
@@ -196,7 +196,8 @@ fn marks(problem: &Problem, stage: Stage, bits: u64, found: Option<f64>) -> Mark
         stage,
         givens: bits & 1 == 0,
         pivot: (bits & 2 == 0).then_some(Place::Foot),
-        triangle: (bits & 12 == 0).then_some(ForceId::OwnWeight),
+        site: bits & 16 == 0,
+        triangle: (bits & 12 == 0).then(|| lit(ForceId::OwnWeight)),
         ..Marks::default()
     };
     for (index, force) in problem.forces().iter().enumerate() {
@@ -234,9 +235,23 @@ fn marks(problem: &Problem, stage: Stage, bits: u64, found: Option<f64>) -> Mark
     marks
 }
 
+fn lit(force: ForceId) -> TriangleMark {
+    TriangleMark {
+        force,
+        legs: Legs::Body,
+        along: String::new(),
+        across: "W⊥ ?".into(),
+        angle: "α".into(),
+    }
+}
+
 /// Labels that the marks ask for at their stage.
 fn demanded(marks: &Marks) -> Vec<String> {
     let mut labels = Vec::new();
+    // A triangle is drawn alone, where the force has one.
+    if marks.triangle.is_some() {
+        return labels;
+    }
     if marks.stage == Stage::Scene {
         return labels;
     }

@@ -40,7 +40,13 @@ fn sentence(told: &Told, words: &Words) -> Prose {
             };
             words.say(key, &named(label, force))
         }
-        Told::Triangle { force } => words.say("sketch.told.triangle", &named("", force)),
+        Told::Triangle { force, by_axes } => {
+            let key = match by_axes {
+                true => "sketch.told.triangle.axes",
+                false => "sketch.told.triangle",
+            };
+            words.say(key, &named("", force))
+        }
     }
 }
 

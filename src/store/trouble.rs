@@ -91,9 +91,9 @@ impl StoreTrouble {
         let then = match self.doing {
             Doing::Append => "store.then.append",
             Doing::ReadFolder => "store.then.read_folder",
-            Doing::WriteProblem => "store.then.write_problem",
             Doing::NameLearner | Doing::MoveJournal => "store.then.name",
             Doing::WriteSettings => "store.then.settings",
+            Doing::WriteProblem => "store.then.write_problem",
             _ => "store.then.elsewhere",
         };
         words

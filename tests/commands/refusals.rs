@@ -222,3 +222,21 @@ fn a_hold_beside_its_body_at_the_value_found_is_refused_with_a_code() {
     assert_eq!(whole["faults"].as_array().unwrap().len(), 1, "{whole}");
     assert_eq!(whole["faults"][0]["code"], "apart");
 }
+
+/// The rope of the walkway pulls down here, as all that hangs there does: no page is opened, nothing is
+/// kept, and the sentence is that of `solve`.
+#[test]
+fn practice_opens_no_problem_that_cannot_stand() {
+    let file = include_str!("../lines/walkway.json").replace(r#""up": true"#, r#""up": false"#);
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("mine.json");
+    std::fs::write(&path, file).unwrap();
+    let (path, saves) = (path.to_str().unwrap(), folder.path().join("saves"));
+    let (status, _, talk) = output(&["solve", path], b"");
+    assert_eq!(status, 1);
+    assert!(talk.contains("would have to push"), "{talk}");
+    let kept = saves.to_str().unwrap();
+    let opened = output(&["practice", path, "--plain", "--saves", kept], b"quit\n");
+    assert_eq!(opened, (1, String::new(), talk));
+    assert!(!saves.exists());
+}

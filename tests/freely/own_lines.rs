@@ -45,6 +45,10 @@ const ROWS: &[Row] = &[
     ("pulley_beam", &["Hx = T sin 10 + 848.7", "Hx = T*0.1736 + 848.7"], "Hx = T sin 20 + 848.7", Sign::Wrong, ""),
     ("pulley_beam", &["Hx = T sin 10 + 848.7", "Hx = T*0.1736 + 848.7"], "Hx = T tan 40 + 848.7", Sign::Wrong, ""),
     ("pulley_beam", &["Hx = T sin 10 + 848.7", "Hx = T*0.1736 + 848.7"], "Hx = 848.7 + 0.174 T", Sign::Follows, ""),
+    // 40° is the slope of this mast and of its rope: typed four times it is one of them each time.
+    ("mast --seed 80300953", &["Wb = 1210 N", "W1 = 48*9.8 = 470 N"], "0 = 1210*1.9*cos 40 - 470*0.7*cos 40 + Hx*4.5*sin 40 + Hy*4.5*cos 40", Sign::Follows, ""),
+    ("mast --seed 80300953", &["Wb = 1210 N", "W1 = 48*9.8 = 470 N"], "0 = 1210*1.9*cos 40 - 470*0.7*cos 40 + Hx*4.5*cos 40 + Hy*4.5*sin 40", Sign::Wrong, ""),
+    ("mast --seed 80300953", &["Wb = 1210 N", "W1 = 48*9.8 = 470 N"], "0 = 1210*1.9*cos 40 - 470*0.9*cos 40 + Hx*4.5*sin 40 + Hy*4.5*cos 40", Sign::Wrong, ""),
     // A chain of numbers that differ is never right, whatever was refused before it.
     ("ladder", &["N = 700 = 882"], "N = 5 = 882", Sign::Wrong, ""),
     ("ladder", &["N = 700 = 882"], "N = 196 + 70 = 882", Sign::Wrong, ""),

@@ -49,7 +49,7 @@ fn verif_a_learner_who_is_named_keeps_the_records_and_the_sitting() {
     write(&mut sitting, line(Some(&problem), "second"));
     assert_eq!(all_lines(&store, &named), ["first", "second"]);
     assert_eq!(store.default_learner().unwrap(), named);
-    assert_eq!(store.learners().unwrap(), [named.clone()]);
+    assert_eq!(store.learners().unwrap(), std::slice::from_ref(&named));
     // Another name replaces it.
     store.name_learner(&named, &name("Zoe"), None).unwrap();
     assert_eq!(store.learners().unwrap()[0].name(), Some(&name("Zoe")));

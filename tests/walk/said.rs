@@ -54,6 +54,25 @@ fn the_summary_of_right_lines_is_praise() {
     );
 }
 
+/// What to do next is in sight without paging through the key.
+#[test]
+fn the_summary_says_what_to_do_next_above_the_key() {
+    let mut session = at_the_weights("mast", 3);
+    for (_, line) in right_lines(&session) {
+        session.submit(&line);
+    }
+    let told = summary(&session);
+    let place = |words: &str| {
+        told.find(words)
+            .unwrap_or_else(|| panic!("{words}: {told}"))
+    };
+    assert!(
+        place("Next: a fresh problem") < place("The whole working"),
+        "{told}"
+    );
+    assert!(place("The whole working") < place("W1 ="), "{told}");
+}
+
 /// What was named with "perhaps" stays so at the end; what a form proved does not.
 #[test]
 fn the_summary_names_the_force_that_was_missing() {

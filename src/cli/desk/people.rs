@@ -52,12 +52,11 @@ impl JournalDesk {
         };
         // Best effort: who cannot be listed can still be named.
         let known = store.learners().unwrap_or_default().into_iter();
-        let shown = |learner: &Learner| learner.name().map(LearnerName::shown);
-        self.seat.people.name = shown(learner);
+        self.seat.people.name = learner.name().map(LearnerName::shown);
         self.seat.others = known
             .filter(|known| known.id() != learner.id() && known.name().is_some())
             .collect();
-        self.seat.people.others = self.seat.others.iter().filter_map(shown).collect();
+        self.seat.people.others = self.seat.others.iter().map(shown).collect();
     }
 
     /// There is something to keep: a learner without a name is asked for one, once.

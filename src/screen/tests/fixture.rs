@@ -322,6 +322,7 @@ pub(super) fn view(begun: bool) -> View {
         statement: problem.statement().to_owned(),
         caution: problem.caution().to_owned(),
         scene: Vec::new(),
+        freely: false,
         waits: false,
         steps: steps
             .iter()

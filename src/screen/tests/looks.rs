@@ -170,6 +170,39 @@ fn the_help_page() {
     let mut model = at_problem(true, 80, 70);
     model.over = Over::Help(0);
     insta::assert_snapshot!("help_80x70", told(&model));
+    let mut list = menu(true, 80, 50);
+    list.over = Over::Help(0);
+    let shown = told(&list);
+    for needed in [
+        "1 Keys that work here",
+        "F1                  this page",
+        "due again",
+    ] {
+        assert!(shown.contains(needed), "{needed}: {shown}");
+    }
+    assert!(!shown.contains("Ctrl-W"), "{shown}");
+}
+
+/// The keys that work here come first, and a number leads to each section.
+#[test]
+fn a_number_leads_to_a_section_of_the_help_page() {
+    let mut model = at_problem(true, 80, 24);
+    crate::screen::update(&mut model, Message::Pressed(Command::Help));
+    assert!(told(&model).contains("1 Keys that work here"));
+    for (number, heading) in [
+        ('3', "3 What the signs before a line mean"),
+        ('2', "2 How to type"),
+        ('4', "4 Names at hand"),
+    ] {
+        crate::screen::update(&mut model, Message::Typed(number));
+        let shown = told(&model);
+        let first = shown.lines().find(|row| !row.is_empty());
+        assert_eq!(first.map(str::trim), Some(heading), "{shown}");
+    }
+    // What is no section closes the page, like any other character.
+    crate::screen::update(&mut model, Message::Typed('9'));
+    assert_eq!(model.over, Over::Nothing);
+    assert_eq!(open(&mut model).input.value(), "");
 }
 
 #[test]

@@ -5,7 +5,7 @@ use crate::practice::{Desk, Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over, Page, Pane};
-use crate::screen::{begin, dispatch, together, view};
+use crate::screen::{Next, begin, dispatch, together, view};
 
 /// A screen and its desk.
 struct Seat {
@@ -37,7 +37,8 @@ impl Seat {
     }
 
     fn send(&mut self, message: Message) -> bool {
-        dispatch(&mut self.desk, &mut self.model, message)
+        let next = dispatch(&mut self.desk, &mut self.model, message);
+        !matches!(next, Next::Leave)
     }
 
     fn press(&mut self, command: Command) -> bool {
@@ -129,6 +130,67 @@ fn typing_edits_the_line_and_reads_it_anew() {
     seat.press(Command::LineEnd);
     seat.type_in("!");
     assert_eq!(seat.input(), "two!");
+}
+
+#[test]
+fn what_was_cut_is_put_back_and_a_change_is_undone() {
+    let mut seat = Seat::at_problem(false);
+    seat.press(Command::Undo);
+    seat.press(Command::PutBack);
+    assert_eq!(seat.input(), "");
+    seat.type_in("3*x + 4");
+    seat.press(Command::CutBefore);
+    assert_eq!(seat.input(), "");
+    // Nothing to cut: what was cut before is kept.
+    seat.press(Command::CutAfter);
+    seat.press(Command::PutBack);
+    assert_eq!(seat.input(), "3*x + 4");
+    for before in ["", "3*x + 4", "3*x +", "3*x", "", ""] {
+        seat.press(Command::Undo);
+        assert_eq!(seat.input(), before);
+    }
+    // The caret comes back, too, and the line is read anew.
+    seat.type_in("3*x");
+    seat.press(Command::LineStart);
+    seat.press(Command::Delete);
+    seat.press(Command::Undo);
+    seat.type_in("2");
+    assert_eq!(seat.input(), "23*x");
+    assert_eq!(open(&mut seat.model).preview.as_deref(), Some("23 · x"));
+    // A line that was entered stays so; one called back is undone to what was being typed.
+    seat.press(Command::Enter);
+    seat.press(Command::Undo);
+    assert_eq!(seat.input(), "");
+    seat.type_in("draft");
+    seat.press(Command::Up);
+    assert_eq!(seat.input(), "23*x");
+    seat.press(Command::Undo);
+    assert_eq!(seat.input(), "draft");
+    // The line grows no longer than it may.
+    seat.send(Message::Pasted("7".repeat(800)));
+    seat.press(Command::CutBefore);
+    seat.press(Command::PutBack);
+    seat.press(Command::PutBack);
+    assert_eq!(seat.input().chars().count(), 805);
+}
+
+/// Neither touches the model, on whatever page and whatever lies over it.
+#[test]
+fn redrawing_and_stopping_change_nothing() {
+    for over in [Over::Nothing, Over::Help(2), Over::Leaving] {
+        let mut seat = Seat::at_problem(true);
+        seat.type_in("3*x");
+        seat.model.over = over;
+        for command in [Command::Redraw, Command::Suspend] {
+            let next = dispatch(&mut seat.desk, &mut seat.model, Message::Pressed(command));
+            match command {
+                Command::Redraw => assert!(matches!(next, Next::Redraw)),
+                _ => assert!(matches!(next, Next::Pause)),
+            }
+        }
+        assert!(seat.model.over == over);
+        assert_eq!(seat.input(), "3*x");
+    }
 }
 
 #[test]

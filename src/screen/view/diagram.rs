@@ -2,7 +2,7 @@
 
 use super::prose::wrap;
 use crate::screen::model::{Model, Working};
-use crate::sketch::{self, Ink, LegendEntry, Picture, PointMark, Scene, Stage, Style};
+use crate::sketch::{self, Ink, LegendEntry, Marks, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -16,7 +16,6 @@ const HIGH: u16 = 17;
 /// What stands in the diagram's region.
 pub(super) struct Composed {
     /// The drawing as it was asked for.
-    #[cfg(test)]
     pub(super) scene: Scene,
     /// The drawing on the grid.
     pub(super) picture: Picture,
@@ -26,7 +25,6 @@ pub(super) struct Composed {
     stage: Option<Line<'static>>,
 }
 
-#[cfg(test)]
 impl Composed {
     /// True if the legend does not stand in full in a region of so many rows.
     pub(super) fn cut_off(&self, rows: u16) -> bool {
@@ -75,9 +73,9 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
 /// Lays the diagram out in a region of so many columns and rows.
 pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)) -> Composed {
     let (shown, count) = open.stage_shown();
-    let marks = open.view.stages.get(shown - 1).unwrap_or(&open.view.marks);
-    let stage = (count > 1 && rows > 4)
-        .then(|| stage_row(model, (shown, count), marks.stage, columns.into()));
+    let marks = marks_of(open, shown);
+    let stage =
+        (count > 1 && rows > 4).then(|| stage_row(model, open, (shown, count), columns.into()));
     let mut rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);
@@ -102,7 +100,6 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     }
     legend.extend(meanings);
     Composed {
-        #[cfg(test)]
         scene,
         picture,
         legend,
@@ -121,6 +118,11 @@ fn draw_cells(model: &Model, picture: &Picture, frame: &mut Frame, area: Rect) {
             }
         }
     }
+}
+
+/// What the drawing of a stage shows.
+fn marks_of(open: &Working, shown: usize) -> &Marks {
+    open.view.stages.get(shown - 1).unwrap_or(&open.view.marks)
 }
 
 /// What is shown in a cell: a point between digits as the learner has chosen.
@@ -189,21 +191,30 @@ fn legend(model: &Model, picture: &Picture, width: usize) -> Vec<Line<'static>> 
 
 fn stage_row(
     model: &Model,
+    open: &Working,
     (shown, count): (usize, usize),
-    stage: Stage,
     width: usize,
 ) -> Line<'static> {
-    let name = match stage {
+    let marks = marks_of(open, shown);
+    let name = match marks.stage {
+        _ if marks.triangle.is_some() => "screen.stage.triangle",
+        Stage::Forces if marks.site => "screen.stage.naming",
         Stage::Scene => "screen.stage.scene",
         Stage::Forces => "screen.stage.forces",
         Stage::Angles => "screen.stage.angles",
         Stage::Components => "screen.stage.components",
         Stage::Turning => "screen.stage.turning",
     };
+    let force = (marks.triangle.as_ref())
+        .and_then(|mark| open.session.problem().force(mark.force))
+        .map_or_else(String::new, |force| force.symbol.shown());
     let numbers = [
         ("number", Slot::Value(shown.to_string())),
         ("count", Slot::Value(count.to_string())),
-        ("name", Slot::Word(model.words.word(name))),
+        (
+            "name",
+            Slot::Prose(model.words.say(name, &[("force", Slot::Name(force))])),
+        ),
     ];
     let mut told = model.words.say("screen.stage", &numbers).to_string();
     if told.width() > width {

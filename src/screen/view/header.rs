@@ -55,6 +55,7 @@ fn progress(model: &Model, open: &Working, signs: bool) -> Line<'static> {
             ],
         ),
         None if open.finished() => model.words.say("screen.header.finished", &[]),
+        None if open.view.freely => model.words.say("screen.header.freely", &[]),
         None => return row,
     };
     row.push_span(Span::raw(told.to_string()));

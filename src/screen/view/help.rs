@@ -128,7 +128,11 @@ fn sections(model: &Model, width: usize) -> Vec<Section> {
     if let Page::Working(open) = &model.page {
         let names = names_at_hand(model, open, width);
         sections.push(section("screen.help.names", names));
-        sections.push(section("screen.help.steps", steps(model, open)));
+        let wanted = match open.view.freely {
+            true => "screen.help.wanted",
+            false => "screen.help.steps",
+        };
+        sections.push(section(wanted, steps(model, open)));
         sections.push(section("screen.help.drawing", drawing(model, width)));
     }
     sections.retain(|section| !section.rows.is_empty());
@@ -150,6 +154,11 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
     }
     let mut rows = Vec::new();
     for (command, told) in AT_LIST {
+        if *command == Command::Help {
+            // A line with a question mark can only be entered at a problem.
+            rows.extend(row("F1", told));
+            continue;
+        }
         let bound = TABLE.iter().find(|bound| bound.command == *command);
         rows.extend(
             bound

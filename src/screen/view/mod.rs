@@ -36,6 +36,7 @@ mod naming;
 mod prose;
 mod regions;
 mod settings;
+mod sight;
 mod small;
 mod statement;
 mod strip;
@@ -45,6 +46,7 @@ mod working;
 
 pub(super) use help::{limit as help_limit, section as help_section};
 pub(super) use regions::narrow;
+pub use sight::{Onlooker, Sight};
 
 use super::model::{Model, Over, Page, Working};
 use ratatui::Frame;
@@ -82,11 +84,9 @@ fn draw_working(model: &Model, open: &Working, frame: &mut Frame, area: Rect) {
     statement::draw(model, open, frame, regions.statement);
     diagram::draw(model, open, frame, regions.diagram);
     working::draw(model, open, frame, regions.working);
-    if let Some(line) = open.view.lines.last() {
-        let area = regions.latest;
-        let rows = working::latest(model, line, area.width.into(), area.height.into());
-        frame.render_widget(Paragraph::new(rows), area);
-    }
+    let area = regions.latest;
+    let rows = working::latest(model, open, area.width.into(), area.height.into());
+    frame.render_widget(Paragraph::new(rows), area);
     ask::draw(model, open, frame, &regions);
     names::draw(model, open, frame, regions.names);
     strip::draw(model, frame, regions.keys);

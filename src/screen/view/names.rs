@@ -76,11 +76,12 @@ fn rows(model: &Model, open: &Working, width: usize) -> Vec<Row> {
             .any(|given| given.symbol.shown() == name.shown)
     };
     let names = open.view.names.iter();
-    let ordered = names
-        .clone()
-        .filter(|name| !given(name))
-        .rev()
-        .chain(names.filter(given));
+    let mut ordered: Vec<&NameView> = names.clone().filter(|name| !given(name)).collect();
+    // No question is nearer to one than to another in a free working.
+    if !open.view.freely {
+        ordered.reverse();
+    }
+    ordered.extend(names.filter(given));
     let heading = Span::styled(model.words.word("screen.names"), model.theme.faint());
     let blank = Span::raw(" ".repeat(heading.width()));
     let mut rows = vec![Row {

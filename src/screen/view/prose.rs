@@ -209,14 +209,24 @@ pub(super) fn cut(theme: Theme, text: &str, width: usize) -> String {
 /// Rows cut to a height, with a sign where they go on.
 pub(super) fn clip(
     theme: Theme,
+    rows: Vec<Line<'static>>,
+    width: usize,
+    height: usize,
+) -> Vec<Line<'static>> {
+    let more = Span::styled(theme.either(" …", " ..."), theme.faint());
+    clip_with(rows, width, height, more)
+}
+
+/// Rows cut to a height, with this at the end of the last one where they go on.
+pub(super) fn clip_with(
     mut rows: Vec<Line<'static>>,
     width: usize,
     height: usize,
+    more: Span<'static>,
 ) -> Vec<Line<'static>> {
     if rows.len() > height {
         rows.truncate(height);
         if let Some(last) = rows.last_mut() {
-            let more = Span::styled(theme.either(" …", " ..."), theme.faint());
             shorten(last, width.saturating_sub(more.width()));
             last.push_span(more);
         }

@@ -152,9 +152,7 @@ fn with_latest(model: &Model, open: &Working, mut area: Rect, regions: &mut Regi
 }
 
 fn last_rows(model: &Model, open: &Working, width: u16, most: usize) -> u16 {
-    let rows = open.view.lines.last().map_or(0, |line| {
-        working::latest(model, line, width.into(), most).len()
-    });
+    let rows = working::latest(model, open, width.into(), most).len();
     u16::try_from(rows).unwrap_or(u16::MAX)
 }
 

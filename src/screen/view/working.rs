@@ -1,7 +1,7 @@
 //! The working so far: every line with its verdict, what was said about it, and its hints.
 
-use super::prose::{OPERATORS, clip, cut, hang, indent, wrap, wrap_text};
-use crate::screen::model::{Model, Working};
+use super::prose::{OPERATORS, clip, clip_with, cut, hang, indent, wrap, wrap_text};
+use crate::screen::model::{Model, Pane, Working};
 use crate::screen::theme::Theme;
 use crate::session::{LineView, Sign};
 use crate::text::{Prose, Span as Stretch, Words};
@@ -21,6 +21,8 @@ const OFFERS: [&str; 3] = [
     "talk.after-wrong-freely",
     "talk.after-given",
 ];
+/// In no more rows than this, none is spared for the word that there is more.
+const ROWS_TO_SAY_MORE: usize = 3;
 /// Columns between a line and what it was an answer to.
 const ABOUT_GAP: usize = 3;
 
@@ -182,33 +184,72 @@ fn full(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
 }
 
 /// What was said last, in so many rows at most: the verdict and the newest hint come first, then
-/// as much of the message as there is room for.
+/// as much of the message as there is room for, and the key that leads to the rest.
 pub(super) fn latest(
     model: &Model,
-    line: &LineView,
+    working: &Working,
     width: usize,
     height: usize,
 ) -> Vec<Line<'static>> {
+    let Some(line) = working.view.lines.last() else {
+        return Vec::new();
+    };
     let whole = full(model, line, width);
     if whole.len() <= height {
         return whole;
     }
-    let head = head(model, line, width);
-    let hint = line
-        .hints
-        .last()
-        .map_or_else(Vec::new, |hint| one_hint(model, hint, width));
-    let room = height.saturating_sub(head.len() + hint.len());
-    let mut rows = head;
-    rows.extend(clip(model.theme, message(model, line, width), width, room));
-    rows.extend(hint);
-    clip(model.theme, rows, width, height)
+    let rows = |height: usize| {
+        let mut rows = head(model, line, width);
+        let hint = newest_hint(model, line, width);
+        let room = height.saturating_sub(rows.len() + hint.len());
+        rows.extend(clip(model.theme, message(model, line, width), width, room));
+        rows.extend(hint);
+        rows
+    };
+    let paged = working.top.is_some() || working.pane == Pane::Working;
+    let more = match paged || !super::narrow(model.size) {
+        true => ["screen.working.more", "screen.working.more.short"],
+        false => ["screen.latest.more", "screen.latest.more.short"],
+    };
+    let [more, short] = more.map(|word| model.words.word(word));
+    if height <= ROWS_TO_SAY_MORE.max(least(model, line, width)) {
+        let short = format!("{} {short}", model.theme.either(" …", " ..."));
+        let short = Span::styled(short, model.theme.hint());
+        return with_sign(rows(height), width, height, short);
+    }
+    let mut rows = clip(model.theme, rows(height - 1), width, height - 1);
+    let more = format!("{} {more}", model.theme.either("⋮", ":"));
+    rows.push(Line::styled(more, model.theme.hint()));
+    rows
+}
+
+/// Rows of which more are left out, with this sign behind the last that has room for it.
+fn with_sign(
+    mut rows: Vec<Line<'static>>,
+    width: usize,
+    height: usize,
+    sign: Span<'static>,
+) -> Vec<Line<'static>> {
+    let room = |row: &&mut Line| row.width() + sign.width() <= width;
+    if rows.len() <= height
+        && let Some(row) = rows.iter_mut().rev().find(room)
+    {
+        row.push_span(sign);
+        return rows;
+    }
+    let height = height.min(rows.len());
+    rows.push(Line::default());
+    clip_with(rows, width, height, sign)
 }
 
 /// The fewest rows in which verdict and newest hint are whole.
 pub(super) fn least(model: &Model, line: &LineView, width: usize) -> usize {
+    head(model, line, width).len() + newest_hint(model, line, width).len()
+}
+
+fn newest_hint(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
     let hint = line.hints.last();
-    head(model, line, width).len() + hint.map_or(0, |hint| one_hint(model, hint, width).len())
+    hint.map_or_else(Vec::new, |hint| one_hint(model, hint, width))
 }
 
 /// How far the rows below a line are moved to the right.

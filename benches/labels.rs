@@ -1,0 +1,242 @@
+//! Does every label of the diagram stand clear, and is everything asked for in the drawing or in
+//! its legend? `cargo bench --bench labels -- PROBLEMS SEED` walks through so many problems of
+//! all lessons and counts what is wrong at four sizes of screen, at every stage. `PRINT=1` prints
+//! each drawing with a flaw.
+#![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
+
+use leverwright::draw::draw;
+use leverwright::hint::{Case, force_words};
+use leverwright::key::{Pins, Sampling, StepId};
+use leverwright::lesson::built_in;
+use leverwright::mistakes::right_line;
+use leverwright::problem::Problem;
+use leverwright::screen::{Onlooker, Sight};
+use leverwright::session::{Progress, Session};
+use leverwright::sketch::{Flaw, Marks, Stage, flaws, spelled};
+use leverwright::text::Words;
+use leverwright::units::Dimension;
+use std::collections::BTreeMap;
+
+const SCREENS: [(u16, u16, bool); 4] = [
+    (80, 24, true),
+    (100, 30, true),
+    (120, 40, false),
+    (140, 45, true),
+];
+
+fn main() {
+    let numbers: Vec<u64> = (std::env::args().skip(1))
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    let problems = numbers.first().copied().unwrap_or(2000);
+    let seed = numbers.get(1).copied().unwrap_or(1);
+    let lessons: Vec<_> = built_in();
+    let mut count = Count {
+        print: std::env::var("PRINT").is_ok(),
+        ..Count::default()
+    };
+    let mut onlooker = Onlooker::new(&SCREENS);
+    for number in 0..problems {
+        let lesson = &lessons[(number % lessons.len() as u64) as usize];
+        let seed = seed + number / lessons.len() as u64;
+        let problem = draw(lesson, seed, "en").unwrap().problem;
+        count.name = format!("{} {seed}", lesson.id());
+        onlooker.forget();
+        walk(&problem, seed, &mut onlooker, &mut count);
+    }
+    count.tell(problems);
+}
+
+/// What was counted.
+#[derive(Default)]
+struct Count {
+    print: bool,
+    /// The problem being walked through.
+    name: String,
+    diagrams: usize,
+    labels: usize,
+    beside: usize,
+    /// By screen and kind.
+    flaws: BTreeMap<(usize, &'static str, String), usize>,
+}
+
+impl Count {
+    fn see(&mut self, problem: &Problem, sight: &Sight) {
+        self.diagrams += 1;
+        self.labels += sight.scene.labels.len();
+        self.beside += sight.picture.legend.len();
+        let unicode = SCREENS[sight.screen].2;
+        let mut found: Vec<(&'static str, String)> = flaws(&sight.scene, &sight.picture, unicode)
+            .iter()
+            .map(|flaw| (kind(flaw), format!("{flaw:?}")))
+            .collect();
+        let missing = missing(problem, sight, unicode);
+        found.extend(missing.into_iter().map(|text| ("missing", text)));
+        if !sight.whole {
+            found.push(("missing", "legend cut off".to_owned()));
+        }
+        for (kind, told) in &found {
+            let name = told.split('(').next().unwrap_or_default().to_owned();
+            *(self.flaws.entry((sight.screen, kind, name))).or_insert(0) += 1;
+        }
+        if self.print && !found.is_empty() {
+            let (columns, rows, _) = SCREENS[sight.screen];
+            println!("{} {columns}x{rows} {found:?}", self.name);
+            println!("{}\n", sight.picture.lines().join("\n"));
+        }
+    }
+
+    fn tell(&self, problems: u64) {
+        println!(
+            "{problems} problems, {} diagrams, {} labels, {} of them in a legend",
+            self.diagrams, self.labels, self.beside
+        );
+        for kind in ["overlapping or cut", "missing", "other"] {
+            let all = self
+                .flaws
+                .iter()
+                .filter(|((_, known, _), _)| *known == kind);
+            println!(
+                "{kind}: {}",
+                all.clone().map(|(_, times)| times).sum::<usize>()
+            );
+            for ((screen, _, name), times) in all {
+                let (columns, rows, unicode) = SCREENS[*screen];
+                let letters = if unicode { "" } else { " ASCII" };
+                println!("  {columns}x{rows}{letters}: {name} {times}");
+            }
+        }
+    }
+}
+
+/// Which of the three figures a flaw counts towards.
+fn kind(flaw: &Flaw) -> &'static str {
+    match flaw {
+        Flaw::Cut(_)
+        | Flaw::DrawnOver(_)
+        | Flaw::Covers(_)
+        | Flaw::CoversLine(_)
+        | Flaw::RunsInto(..)
+        | Flaw::Touches(_) => "overlapping or cut",
+        Flaw::Lost(_) => "missing",
+        _ => "other",
+    }
+}
+
+/// Forces, asked angles, components and distances of the marks, and given lengths and angles of
+/// the scene, that stand neither in the picture nor in its legend.
+fn missing(problem: &Problem, sight: &Sight, unicode: bool) -> Vec<String> {
+    let marks = &sight.marks;
+    let shown = |text: &str| match unicode {
+        true => text.to_owned(),
+        false => spelled(text),
+    };
+    let told: Vec<&String> = (sight.picture.labels.iter().map(|label| &label.text))
+        .chain(sight.picture.legend.iter().map(|entry| &entry.text))
+        .collect();
+    let is_told = |text: &String| {
+        let wanted = shown(text);
+        // An unknown direction has a question mark; the value of an angle stands among the names.
+        let open = format!("{wanted} ?");
+        let name = shown(text.split(' ').next().unwrap_or_default());
+        told.iter()
+            .any(|told| **told == wanted || **told == open || **told == name)
+    };
+    let mut wanted = demanded(marks);
+    if marks.stage == Stage::Scene || marks.site {
+        let kinds = [Dimension::LENGTH, Dimension::ANGLE];
+        let givens = problem
+            .givens()
+            .iter()
+            .filter(|given| kinds.contains(&given.dimension));
+        wanted.extend(givens.map(|given| format!("{} = {}", given.symbol, given.written)));
+    }
+    wanted.retain(|text| !is_told(text));
+    wanted
+}
+
+/// The labels that the marks ask for.
+fn demanded(marks: &Marks) -> Vec<String> {
+    if let Some(lit) = &marks.triangle {
+        let force = marks.forces.iter().find(|mark| mark.force == lit.force);
+        let own = [&lit.along, &lit.across, &lit.angle].into_iter().cloned();
+        let sides = force.map(|mark| mark.label.clone()).into_iter().chain(own);
+        return sides.filter(|text| !text.is_empty()).collect();
+    }
+    let parts = match marks.stage {
+        Stage::Components | Stage::Turning => &marks.components[..],
+        _ => &[],
+    };
+    let angles = match marks.stage {
+        Stage::Angles | Stage::Components => &marks.angles[..],
+        _ => &[],
+    };
+    let whole =
+        (marks.forces.iter()).filter(|mark| parts.iter().all(|part| part.force != mark.force));
+    (whole.map(|mark| &mark.label))
+        .chain(parts.iter().map(|mark| &mark.label))
+        .chain(angles.iter().map(|mark| &mark.label))
+        .chain(marks.distances.iter().map(|mark| &mark.label))
+        .cloned()
+        .collect()
+}
+
+/// Walks through a problem with right lines, the forces named one by one in an order that the
+/// seed turns, and looks at all that can be seen on the way, also after two hints.
+fn walk(problem: &Problem, seed: u64, onlooker: &mut Onlooker, count: &mut Count) {
+    let mut session = Session::start(problem.clone(), None, Words::english()).unwrap();
+    let mut look = |session: &Session| {
+        for sight in onlooker.look(session) {
+            count.see(problem, &sight);
+        }
+    };
+    look(&session);
+    let sampling = Sampling::of(problem);
+    for line in naming(problem, session.key(), &sampling, seed) {
+        session.submit(&line);
+        look(&session);
+    }
+    for _ in 0..60 {
+        let Some(asked) = asked(&session) else { return };
+        let mut hinted = session.clone();
+        hinted.submit("hint");
+        hinted.submit("hint");
+        look(&hinted);
+        let line = right_line(problem, session.key(), asked, &sampling);
+        session.submit(&line.map_or_else(|| "skip".to_owned(), |line| line.expression));
+        look(&session);
+    }
+    panic!("{} does not end", problem.title());
+}
+
+/// A line for each force.
+fn naming(
+    problem: &Problem,
+    key: &leverwright::key::Key,
+    sampling: &Sampling,
+    seed: u64,
+) -> Vec<String> {
+    let case = Case {
+        problem,
+        key,
+        sampling,
+        own: Pins::default(),
+    };
+    let words = Words::english();
+    let mut lines: Vec<String> = (problem.forces().iter())
+        .map(|force| force_words(&words, &case, force.id))
+        .collect();
+    let turned = seed as usize % lines.len();
+    lines.rotate_left(turned);
+    if seed.is_multiple_of(2) {
+        lines.reverse();
+    }
+    lines
+}
+
+fn asked(session: &Session) -> Option<StepId> {
+    let view = session.view();
+    let now = |step: &leverwright::session::StepView| step.progress == Progress::Now;
+    let index = view.steps.iter().position(now)?;
+    session.key().asked().nth(index).map(|step| step.id)
+}

@@ -1,0 +1,98 @@
+//! Screens of real problems: long answers, a free working, and what plain letters show.
+
+use super::looks::told;
+use super::stand_ins::{Remembering, blank};
+use crate::practice::Opening;
+use crate::screen::dispatch;
+use crate::screen::keys::Command;
+use crate::screen::message::Message;
+use crate::screen::model::Model;
+use crate::session::Session;
+use crate::text::Words;
+
+/// The cosine stands for a sine at the first load.
+const WRONG: &str = "617.4*2.7*sin 35 + 695.8*4.5*cos 35 + 107.8*5.4*sin 35 = 4.2*T*sin 65";
+
+/// The mast of seed 3, with lines entered.
+fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model {
+    let lessons = crate::lesson::built_in();
+    let lesson = lessons.iter().find(|lesson| lesson.id() == "mast").unwrap();
+    let problem = crate::draw::draw(lesson, 3, "en").unwrap().problem;
+    let mut model = blank(columns, rows);
+    model.theme.unicode = unicode;
+    model.show(Opening {
+        session: Box::new(Session::start(problem, None, Words::english()).unwrap()),
+        resumed: false,
+        whole: true,
+        notes: Vec::new(),
+    });
+    let mut desk = Remembering::default();
+    for line in lines {
+        let messages = line.chars().map(Message::Typed);
+        for message in messages.chain([Message::Pressed(Command::Enter)]) {
+            dispatch(&mut desk, &mut model, message);
+        }
+    }
+    model
+}
+
+/// What is told of in one sentence, rows and blanks aside.
+fn flowing(shown: &str) -> String {
+    shown.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// `help` and `why` answer at length: what has no room beside the diagram is a key away.
+#[test]
+fn a_long_answer_says_how_to_see_the_rest() {
+    let before = ["weight of the mast, middle, down", "help"];
+    for size in [(60, 16), (72, 20), (80, 24)] {
+        let mut model = at_mast(size, true, &before);
+        let shown = told(&model);
+        assert!(!flowing(&shown).contains("quit leaves"), "{shown}");
+        assert!(shown.contains("The rest: Tab."), "{size:?}\n{shown}");
+        crate::screen::update(&mut model, Message::Pressed(Command::Swap));
+        let mut whole = told(&model);
+        for _ in 0..4 {
+            if !whole.contains("More below: Page Down.") {
+                break;
+            }
+            crate::screen::update(&mut model, Message::Pressed(Command::PageDown));
+            whole = told(&model);
+        }
+        assert!(flowing(&whole).contains("quit leaves"), "{size:?}\n{whole}");
+    }
+    insta::assert_snapshot!("help_cut_80x24", told(&at_mast((80, 24), true, &before)));
+}
+
+/// What has room is told in full, without a word that there is more.
+#[test]
+fn a_short_answer_says_nothing_of_a_rest() {
+    let model = at_mast((80, 24), true, &["weight of the mast, middle, down"]);
+    assert!(!told(&model).contains("The rest"), "{}", told(&model));
+}
+
+/// An ellipsis is three dots where only plain letters may be shown.
+#[test]
+fn in_ascii_an_ellipsis_is_spelled() {
+    let lines = ["skip", "skip", "skip", "skip", "skip", "skip", "skip"];
+    let model = at_mast((80, 24), false, &lines);
+    let shown = told(&model);
+    assert!(shown.contains("Wb*sin(...) or Wb*cos(...)"), "{shown}");
+    assert!(!shown.contains("(?)"), "{shown}");
+}
+
+/// The header of a free working counts what the problem asks for, and no step.
+#[test]
+fn a_free_working_is_headed_as_one() {
+    let model = at_mast((80, 24), true, &["freely"]);
+    let shown = told(&model);
+    let header = shown.lines().next().unwrap();
+    assert!(header.ends_with("free working"), "{header}");
+    assert!(!shown.contains("step 3"), "{shown}");
+    insta::assert_snapshot!("freely_80x24", shown);
+    let lines = ["freely", WRONG, "hint"];
+    insta::assert_snapshot!(
+        "freely_hint_100x30",
+        told(&at_mast((100, 30), true, &lines))
+    );
+}
