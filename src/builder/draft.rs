@@ -87,6 +87,23 @@ impl Draft {
         matches!(self.stance, Some(Stance::Tilted { .. }))
     }
 
+    /// True once it is told what holds the body, at least in part where more may be told.
+    pub(super) fn is_held(&self) -> bool {
+        match self.fixing {
+            None => false,
+            Some(Fixing::Hinge) => self.no_more_holds || self.holds.iter().any(Hold::is_whole),
+            Some(Fixing::BuiltIn) => self.fixed_at.is_some(),
+            Some(Fixing::Nothing) => self.no_more_holds,
+        }
+    }
+
+    /// True once something has a weight, or nothing will have.
+    pub(super) fn is_loaded(&self) -> bool {
+        matches!(self.mass, Some(Some(_)))
+            || self.no_more_loads
+            || self.loads.iter().any(Carried::is_whole)
+    }
+
     /// Only what is complete: holds and loads that are still asked about are left out.
     pub(super) fn problem(&self, words: &Words) -> Option<Problem> {
         Problem::new(self.parts(words)?).ok()

@@ -8,12 +8,14 @@
 
 mod draft;
 mod hold;
+mod listed;
 mod prose;
 mod question;
 mod read;
 #[cfg(test)]
 mod tests;
 
+pub use listed::Listed;
 pub use question::Question;
 
 use crate::problem::{Problem, Size};
@@ -28,8 +30,16 @@ const MOST_ANSWERS: usize = 60;
 #[derive(Clone, Debug)]
 pub struct Builder {
     words: Words,
-    answers: Vec<String>,
+    answers: Vec<Answer>,
     draft: Draft,
+}
+
+/// An answer that was taken.
+#[derive(Clone, Debug)]
+struct Answer {
+    question: Question,
+    typed: String,
+    listed: Listed,
 }
 
 /// What a question looks like to the learner.
@@ -84,24 +94,35 @@ impl Builder {
         if self.answers.len() >= MOST_ANSWERS {
             return Err(self.words.say("build.too-many", &[]));
         }
-        let draft = question.take(&self.draft, typed, &self.words)?;
-        self.draft = draft;
-        self.answers.push(typed.to_owned());
-        Ok(self.remark(question))
+        self.draft = question.take(&self.draft, typed, &self.words)?;
+        self.answers.push(Answer {
+            question,
+            typed: typed.to_owned(),
+            listed: question.listed(&self.draft, typed, &self.words),
+        });
+        let completed = question.completes(&self.draft);
+        Ok(self.trouble().filter(|_| completed))
     }
 
-    /// Takes the last answer back. False if there is none.
-    pub fn back(&mut self) -> bool {
-        if self.answers.pop().is_none() {
-            return false;
-        }
-        // What could be answered before can be answered again.
-        let answers = std::mem::take(&mut self.answers);
+    /// Takes the last answer back. Gives what it answered, and what was typed.
+    pub fn back(&mut self) -> Option<(Question, String)> {
+        let last = self.answers.pop()?;
         self.draft = Draft::default();
-        for answer in answers {
-            let _ = self.answer(&answer);
+        for Answer {
+            question, typed, ..
+        } in &self.answers
+        {
+            // What could be answered before can be answered again.
+            if let Ok(draft) = question.take(&self.draft, typed, &self.words) {
+                self.draft = draft;
+            }
         }
-        true
+        Some((last.question, last.typed))
+    }
+
+    /// What was answered so far, in that order.
+    pub fn listed(&self) -> impl Iterator<Item = &Listed> {
+        self.answers.iter().map(|answer| &answer.listed)
     }
 
     /// How many answers were given.
@@ -134,11 +155,10 @@ impl Builder {
         }
     }
 
-    /// What is said at once behind an answer that completes a hold or a load: what stands in the way
-    /// as it is.
-    fn remark(&self, question: Question) -> Option<Prose> {
-        let bare = self.draft.mass == Some(None) && self.draft.loads.is_empty();
-        if !question.completes(&self.draft) || bare && question != Question::Load {
+    /// What stands in the way of working it as far as it is told; `None` too while it is not told yet
+    /// what holds it, or what has a weight.
+    pub fn trouble(&self) -> Option<Prose> {
+        if !self.draft.is_held() || !self.draft.is_loaded() {
             return None;
         }
         match self.standing() {

@@ -135,11 +135,9 @@ impl Question {
 
     /// True if an answer to it completed a hold or a load, so that something can be said of the whole.
     pub(super) fn completes(self, draft: &Draft) -> bool {
-        // Before the last hold is told a body that has no hinge cannot stand.
-        let held = draft.fixing != Some(Fixing::Nothing) || draft.no_more_holds;
         match self {
             Question::HoldAt | Question::RopeWay | Question::RopeAngle | Question::RopeSide => {
-                held && draft.holds.last().is_some_and(Hold::is_whole)
+                draft.holds.last().is_some_and(Hold::is_whole)
             }
             Question::MoreHolds => draft.no_more_holds,
             Question::LoadHow | Question::Load => draft.loads.last().is_none_or(Carried::is_whole),
@@ -195,7 +193,7 @@ impl Question {
         }
     }
 
-    fn choices(self, words: &Words) -> Vec<Prose> {
+    pub(super) fn choices(self, words: &Words) -> Vec<Prose> {
         let keys = self.choice_keys().iter();
         keys.map(|key| words.say(key, &[])).collect()
     }
@@ -246,9 +244,12 @@ impl Question {
 
     /// The draft with this answer.
     pub(super) fn take(self, draft: &Draft, typed: &str, words: &Words) -> Result<Draft, Prose> {
+        if typed.trim().is_empty() && self != Question::Load {
+            return Err(words.say("build.fault.empty", &[]));
+        }
         let mut draft = draft.clone();
         match self {
-            Question::Body => draft.noun = Some(noun(typed, words)?),
+            Question::Body => draft.noun = Some(other_noun(&draft, typed, words)?),
             Question::Length => {
                 let wanted = above_zero(Dimension::LENGTH, LONGEST);
                 draft.length = Some(measure(typed, wanted, words)?);
@@ -281,6 +282,10 @@ impl Question {
             Question::RopeAngle => take_rope_angle(&mut draft, typed, words)?,
             _ => {
                 let place = choice(typed, &self.choices(words), words)?;
+                let full = draft.holds.len() >= MOST_HOLDS;
+                if self == Question::MoreHolds && place > 0 && full {
+                    return Err(words.say("build.too-many", &[]));
+                }
                 self.choose(&mut draft, place);
             }
         }
@@ -340,8 +345,8 @@ impl Question {
             }
             Question::Hold => draft.holds.push(held(place)),
             Question::MoreHolds => match place.checked_sub(1) {
-                Some(place) if draft.holds.len() < MOST_HOLDS => draft.holds.push(held(place)),
-                _ => draft.no_more_holds = true,
+                Some(place) => draft.holds.push(held(place)),
+                None => draft.no_more_holds = true,
             },
             Question::LoadHow => {
                 if let Some(load) = draft.loads.last_mut() {
@@ -404,7 +409,7 @@ fn is_nothing(typed: &str, words: &Words) -> bool {
 }
 
 fn mass_or_none(typed: &str, words: &Words) -> Result<Option<super::read::Measure>, Prose> {
-    if !typed.trim().is_empty() && is_nothing(typed, words) {
+    if is_nothing(typed, words) {
         return Ok(None);
     }
     measure(typed, above_zero(Dimension::MASS, HEAVIEST), words).map(Some)
@@ -420,6 +425,11 @@ fn other_noun(draft: &Draft, typed: &str, words: &Words) -> Result<String, Prose
         "build.noun.rope",
         "build.noun.prop",
     ];
+    let places = ["build.place.foot", "build.place.middle", "build.place.tip"];
+    let is_place = |key: &&str| words.word(key).split(", ").any(is_it);
+    if places.iter().any(|key| is_place(key)) || is_nothing(&noun, words) {
+        return Err(words.say("build.fault.noun", &[]));
+    }
     let taken = is_it(draft.body())
         || draft.loads.iter().any(|load| is_it(&load.noun))
         || parts.iter().any(|key| is_it(&words.word(key)));

@@ -3,6 +3,9 @@
 use crate::text::{Prose, Slot, Words, printable};
 use crate::units::{Dimension, find_unit, unit_for};
 
+/// The most figures of a number.
+const MOST_FIGURES: usize = 8;
+
 /// The longest noun.
 const LONGEST_NOUN: usize = 24;
 
@@ -40,6 +43,9 @@ pub(super) fn measure(typed: &str, wanted: Wanted, words: &Words) -> Result<Meas
         .unwrap_or(text.len());
     let (digits, unit) = text.split_at(end);
     let value: f64 = digits.parse().map_err(|_| fault("build.fault.number"))?;
+    if digits.trim_start_matches('0').len() > MOST_FIGURES + 1 {
+        return Err(fault("build.fault.figures"));
+    }
     let unit = match unit.trim() {
         "" => unit_for(wanted.dimension),
         spelled => find_unit(spelled),
@@ -74,8 +80,12 @@ fn rounded(value: f64) -> f64 {
 
 /// Digits as a file may hold them: `.5` and `2.` have a digit on both sides of their point.
 fn plain(digits: &str) -> String {
-    let mut text = digits.trim_end_matches('.').to_owned();
-    if text.starts_with('.') {
+    let text = match digits.contains('.') {
+        true => digits.trim_end_matches('.'),
+        false => digits,
+    };
+    let mut text = text.trim_start_matches('0').to_owned();
+    if text.is_empty() || text.starts_with('.') {
         text.insert(0, '0');
     }
     text
@@ -88,7 +98,11 @@ pub(super) fn choice(typed: &str, choices: &[Prose], words: &Words) -> Result<us
         let place = number.checked_sub(1).filter(|place| *place < choices.len());
         return place.ok_or_else(|| words.say("build.fault.choice", &[]));
     }
-    let begins = |choice: &Prose| choice.to_string().to_lowercase().starts_with(&text);
+    let text = without_article(&text, words).to_owned();
+    let begins = |choice: &Prose| {
+        let choice = choice.to_string().to_lowercase();
+        without_article(&choice, words).starts_with(&text)
+    };
     let mut fitting = choices
         .iter()
         .enumerate()
@@ -101,16 +115,7 @@ pub(super) fn choice(typed: &str, choices: &[Prose], words: &Words) -> Result<us
 
 /// A noun: a few letters, no article before it.
 pub(super) fn noun(typed: &str, words: &Words) -> Result<String, Prose> {
-    let articles = words.word("build.articles");
-    let mut text = typed.trim();
-    for article in articles.split(", ") {
-        let cut = text.get(..article.len()).zip(text.get(article.len()..));
-        if let Some((_, rest)) = cut.filter(|(start, rest)| {
-            start.eq_ignore_ascii_case(article) && rest.starts_with(char::is_whitespace)
-        }) {
-            text = rest.trim();
-        }
-    }
+    let text = without_article(typed.trim(), words);
     let fits = |c: char| c.is_alphabetic() || matches!(c, ' ' | '-' | '\'');
     let named = text.starts_with(char::is_alphabetic)
         && text.chars().all(fits)
@@ -119,4 +124,15 @@ pub(super) fn noun(typed: &str, words: &Words) -> Result<String, Prose> {
         true => Ok(text.to_owned()),
         false => Err(words.say("build.fault.noun", &[])),
     }
+}
+
+/// A text without an article before it.
+fn without_article<'t>(text: &'t str, words: &Words) -> &'t str {
+    let articles = words.word("build.articles");
+    let rest = articles.split(", ").find_map(|article| {
+        let (start, rest) = text.split_at_checked(article.len())?;
+        let is_it = start.eq_ignore_ascii_case(article) && rest.starts_with(char::is_whitespace);
+        is_it.then(|| rest.trim())
+    });
+    rest.unwrap_or(text)
 }

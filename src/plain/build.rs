@@ -1,14 +1,15 @@
 //! A problem of the learner's own, by questions: each said once, choices numbered.
 
-use super::{After, Dialogue, is_one_of};
-use crate::builder::{Builder, Standing};
+use super::{After, Dialogue, asks_for_help, is_one_of};
+use crate::builder::{Asked, Builder, Standing};
 use crate::practice::Opening;
+use crate::problem::Problem;
 use crate::sketch::{Marks, tell, told_words};
 use crate::text::{Prose, Slot};
 use std::io;
 
 /// What comes of building.
-pub(super) enum Built {
+enum Built {
     /// A problem to work at.
     Open(Opening),
     /// The list again.
@@ -17,45 +18,142 @@ pub(super) enum Built {
     Leave,
 }
 
+/// What comes of a question, or of the word at the end.
+enum Step {
+    /// On with the questions.
+    On,
+    /// It is built.
+    Whole(Problem),
+    /// The list.
+    Menu,
+    /// The end.
+    Leave,
+}
+
 impl Dialogue<'_> {
-    /// Asks for a problem, tells its drawing as it grows, and offers to keep it.
-    pub(super) fn build(&mut self) -> io::Result<Built> {
+    /// A problem of the learner's own, from its first question to the end of its working.
+    pub(super) fn own_problem(&mut self) -> io::Result<After> {
+        match self.build()? {
+            Built::Open(opening) => self.work(opening),
+            Built::Menu => Ok(After::Menu),
+            Built::Leave => Ok(After::Leave),
+        }
+    }
+
+    /// Asks for a problem, tells its drawing as it grows, and offers to keep it. What was answered
+    /// waits where one goes back to the list.
+    fn build(&mut self) -> io::Result<Built> {
         self.say(&self.words.say("plain.build.begin", &[]))?;
-        let mut builder = Builder::new(self.words.clone());
-        let mut known: Vec<Prose> = Vec::new();
-        while let Some(asked) = builder.asked() {
-            self.say(&asked.prompt)?;
-            for (index, choice) in asked.choices.iter().enumerate() {
-                self.line(&format!("{}. {choice}", index + 1))?;
-            }
-            if !asked.example.is_empty() {
-                let slots = [("example", Slot::Prose(asked.example))];
-                self.say(&self.words.say("plain.example", &slots))?;
-            }
-            let Some(line) = self.ask()? else {
-                self.farewell()?;
-                return Ok(Built::Leave);
-            };
-            let typed = line.trim().to_lowercase();
-            if is_one_of(self.words, "command.quit", &typed) {
-                return Ok(Built::Menu);
-            }
-            if is_one_of(self.words, "build.back", &typed) {
-                builder.back();
-                continue;
-            }
-            match builder.answer(&line) {
-                Ok(remark) => {
-                    self.grown(&builder, &mut known)?;
-                    if let Some(remark) = remark {
-                        self.say(&remark)?;
-                        self.say(&self.words.say("plain.build.back", &[]))?;
+        let begun = self.draft.take();
+        let mut builder = begun.unwrap_or_else(|| Builder::new(self.words.clone()));
+        let mut known = Vec::new();
+        self.grown(&builder, &mut known)?;
+        let mut said = None;
+        loop {
+            let step = match builder.asked() {
+                Some(asked) => {
+                    if said.as_ref() != Some(&asked) {
+                        self.put(&asked)?;
                     }
+                    said = Some(asked);
+                    self.step(&mut builder, &mut known, &mut said)?
                 }
-                Err(fault) => self.say(&fault)?,
+                None => {
+                    said = None;
+                    self.whole(&mut builder)?
+                }
+            };
+            match step {
+                Step::On => {}
+                Step::Leave => {
+                    self.draft = Some(builder).filter(|builder| builder.answered() > 0);
+                    self.farewell()?;
+                    return Ok(Built::Leave);
+                }
+                Step::Menu => {
+                    if builder.answered() > 0 {
+                        self.say(&self.words.say("plain.build.waits", &[]))?;
+                        self.draft = Some(builder);
+                    }
+                    return Ok(Built::Menu);
+                }
+                Step::Whole(problem) => match self.desk.open_own(&problem) {
+                    Ok(opening) => return Ok(Built::Open(opening)),
+                    Err(why) => self.say(&why)?,
+                },
             }
         }
-        self.keep(&builder)
+    }
+
+    /// The question, its choices, and an example.
+    fn put(&mut self, asked: &Asked) -> io::Result<()> {
+        self.blank()?;
+        self.say(&asked.prompt)?;
+        for (index, choice) in asked.choices.iter().enumerate() {
+            self.paragraph(&format!("{}. {choice}", index + 1))?;
+        }
+        if asked.example.is_empty() {
+            return Ok(());
+        }
+        let slots = [("example", Slot::Prose(asked.example.clone()))];
+        self.say(&self.words.say("plain.example", &slots))
+    }
+
+    /// Takes a line as an answer. `said` is emptied where the question is to be said again.
+    fn step(
+        &mut self,
+        builder: &mut Builder,
+        known: &mut Vec<Prose>,
+        said: &mut Option<Asked>,
+    ) -> io::Result<Step> {
+        let Some(line) = self.ask()? else {
+            return Ok(Step::Leave);
+        };
+        let typed = line.trim().to_lowercase();
+        if is_one_of(self.words, "command.quit", &typed) {
+            return Ok(Step::Menu);
+        }
+        if asks_for_help(self.words, &line) {
+            *said = None;
+            self.say(&self.words.say("plain.build.begin", &[]))?;
+            return Ok(Step::On);
+        }
+        if is_one_of(self.words, "build.back", &typed) {
+            *said = None;
+            self.take_back(builder)?;
+            return Ok(Step::On);
+        }
+        let before = builder.trouble();
+        match builder.answer(&line) {
+            Ok(_) => {
+                self.grown(builder, known)?;
+                let trouble = builder.trouble();
+                match trouble {
+                    Some(why) if before.as_ref() != Some(&why) => {
+                        self.say(&why)?;
+                        self.say(&self.words.say("plain.build.back", &[]))?;
+                    }
+                    None if before.is_some() => {
+                        self.say(&self.words.say("plain.build.mended", &[]))?;
+                    }
+                    _ => {}
+                }
+            }
+            Err(fault) => self.say(&fault)?,
+        }
+        Ok(Step::On)
+    }
+
+    fn take_back(&mut self, builder: &mut Builder) -> io::Result<()> {
+        let last = builder.listed().last().cloned();
+        if builder.back().is_none() {
+            return self.say(&self.words.say("plain.build.none-back", &[]));
+        }
+        let slots = [(
+            "answer",
+            Slot::Word(last.map_or_else(String::new, |last| last.told)),
+        )];
+        self.say(&self.words.say("plain.build.taken-back", &slots))
     }
 
     /// What the drawing shows since the last answer.
@@ -81,49 +179,46 @@ impl Dialogue<'_> {
         self.say(&self.words.say("plain.diagram", &slots))
     }
 
-    /// The whole problem: why it cannot be worked, or a file for it and then its working.
-    fn keep(&mut self, builder: &Builder) -> io::Result<Built> {
-        let problem = match (builder.standing(), builder.problem()) {
-            (Standing::Sound, Some(problem)) => problem,
-            (Standing::Unsound(why), _) => {
-                self.say(&why)?;
-                return Ok(Built::Menu);
+    /// The whole problem: why it cannot be worked, or a file for it if one wants.
+    fn whole(&mut self, builder: &mut Builder) -> io::Result<Step> {
+        let problem = builder.problem();
+        let sound = builder.standing() == Standing::Sound;
+        let problem = problem.filter(|_| sound);
+        match &problem {
+            Some(problem) => {
+                self.blank()?;
+                self.paragraph(&self.manner.text(problem.statement()))?;
+                self.say(&self.words.say("plain.build.whole", &[]))?;
             }
-            (_, None) => return Ok(Built::Menu),
-        };
-        self.paragraph(problem.statement())?;
-        self.say(&self.words.say("build.keep", &[]))?;
+            // Why was said with the answer that made it so.
+            None => self.say(&self.words.say("plain.build.unsound", &[]))?,
+        }
         loop {
             let Some(line) = self.ask()? else {
-                self.farewell()?;
-                return Ok(Built::Leave);
+                return Ok(Step::Leave);
             };
-            if line.trim().is_empty() {
-                break;
+            let typed = line.trim().to_lowercase();
+            if is_one_of(self.words, "command.quit", &typed) {
+                return Ok(Step::Menu);
             }
-            match self.desk.keep_problem(&problem, line.trim()) {
+            if is_one_of(self.words, "build.back", &typed) {
+                self.take_back(builder)?;
+                return Ok(Step::On);
+            }
+            let Some(problem) = &problem else {
+                self.say(&self.words.say("plain.build.unsound", &[]))?;
+                continue;
+            };
+            if typed.is_empty() {
+                return Ok(Step::Whole(problem.clone()));
+            }
+            match self.desk.keep_problem(problem, line.trim()) {
                 Ok(said) => {
                     self.say(&said)?;
-                    break;
+                    return Ok(Step::Whole(problem.clone()));
                 }
                 Err(fault) => self.say(&fault)?,
             }
-        }
-        match self.desk.open_own(&problem) {
-            Ok(opening) => Ok(Built::Open(opening)),
-            Err(why) => {
-                self.say(&why)?;
-                Ok(Built::Menu)
-            }
-        }
-    }
-
-    /// A problem of the learner's own, from its first question to the end of its working.
-    pub(super) fn own_problem(&mut self) -> io::Result<After> {
-        match self.build()? {
-            Built::Open(opening) => self.work(opening),
-            Built::Menu => Ok(After::Menu),
-            Built::Leave => Ok(After::Leave),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
 //! cursor movement, no decoration; each change is said once; choices are numbered.
 
+use crate::builder::Builder;
 use crate::practice::{
     Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
 };
@@ -45,6 +46,7 @@ pub fn run(
         input,
         after_return: false,
         finished: None,
+        draft: None,
         manner: Manner::default(),
         ascii: false,
         output,
@@ -94,6 +96,8 @@ struct Dialogue<'a> {
     after_return: bool,
     /// The lesson of the problem that was finished last: Enter draws from it again.
     finished: Option<usize>,
+    /// A problem that is being built, while one is at the list.
+    draft: Option<Builder>,
     /// How texts are shown.
     manner: Manner,
     /// Only ASCII is shown.
@@ -128,7 +132,11 @@ impl Dialogue<'_> {
             }
             let own = lessons.len() + older.len() + 1;
             let slots = [("number", Slot::Word(own.to_string()))];
-            self.say(&self.words.say("plain.build.choice", &slots))?;
+            let key = match self.draft {
+                Some(_) => "plain.build.go-on",
+                None => "plain.build.choice",
+            };
+            self.say(&self.words.say(key, &slots))?;
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
                 Some(Chosen::Anew) => continue,
@@ -476,10 +484,10 @@ impl Dialogue<'_> {
 
     /// What is said at the end: only what is true.
     fn farewell(&mut self) -> io::Result<()> {
-        let key = if self.desk.has_kept_all() {
-            "plain.end"
-        } else {
-            "plain.unsaved"
+        let key = match (self.desk.has_kept_all(), &self.draft) {
+            (true, None) => "plain.end",
+            (true, Some(_)) => "plain.build.end",
+            (false, _) => "plain.unsaved",
         };
         self.say(&self.words.say(key, &[]))
     }

@@ -556,6 +556,14 @@ fn a_problem_of_ones_own_is_asked_for_kept_and_opened() {
     let asked: Vec<&str> = asked.iter().map(String::as_str).collect();
     assert_eq!(
         asked,
-        ["keep taken", "keep my plank", "open own Your own problem: the plank", "entered quit", "judged quit", "closed false"]
+        [
+            "keep taken",
+            "keep my plank",
+            "open own Your own problem: the plank",
+            "entered quit",
+            "submit quit",
+            "judged quit",
+            "closed false"
+        ]
     );
 }

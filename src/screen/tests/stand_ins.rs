@@ -274,6 +274,6 @@ pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
 pub(super) fn open(model: &mut Model) -> &mut Working {
     match &mut model.page {
         Page::Working(open) => open,
-        Page::Menu(_) => panic!("no problem is open"),
+        _ => panic!("no problem is open"),
     }
 }
