@@ -16,7 +16,7 @@ fn a_problem_of_ones_own_is_built_kept_and_worked_at() {
         ("\u{15}2.4 m", "mass of the plank?"),
         ("18 kg", "How does the plank stand?"),
         ("1", "To which side of the foot"),
-        ("1", "by a hinge, or built in"),
+        ("1", "What fixes the plank"),
         ("1", "Where on the plank is the hinge?"),
         ("foot", "What else holds the plank?"),
         ("1", "Where does the rope hold"),
