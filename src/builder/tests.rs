@@ -1,3 +1,5 @@
+//! Questions with right and wrong answers, and problems that were worked by hand.
+
 #![allow(clippy::unwrap_used)]
 
 use super::*;

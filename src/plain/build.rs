@@ -3,7 +3,6 @@
 use super::{After, Dialogue, asks_for_help, is_one_of};
 use crate::builder::{Asked, Builder, Standing};
 use crate::practice::Opening;
-use crate::problem::Problem;
 use crate::sketch::{Marks, tell, told_words};
 use crate::text::{Prose, Slot};
 use std::io;
@@ -23,7 +22,7 @@ enum Step {
     /// On with the questions.
     On,
     /// It is built.
-    Whole(Problem),
+    Whole,
     /// The list.
     Menu,
     /// The end.
@@ -77,10 +76,14 @@ impl Dialogue<'_> {
                     }
                     return Ok(Built::Menu);
                 }
-                Step::Whole(problem) => match self.desk.open_own(&problem) {
-                    Ok(opening) => return Ok(Built::Open(opening)),
-                    Err(why) => self.say(&why)?,
-                },
+                Step::Whole => {
+                    let problem = builder.problem();
+                    match problem.map(|problem| self.desk.open_own(&problem)) {
+                        Some(Ok(opening)) => return Ok(Built::Open(opening)),
+                        Some(Err(why)) => self.say(&why)?,
+                        None => {}
+                    }
+                }
             }
         }
     }
@@ -210,12 +213,12 @@ impl Dialogue<'_> {
                 continue;
             };
             if typed.is_empty() {
-                return Ok(Step::Whole(problem.clone()));
+                return Ok(Step::Whole);
             }
             match self.desk.keep_problem(problem, line.trim()) {
                 Ok(said) => {
                     self.say(&said)?;
-                    return Ok(Step::Whole(problem.clone()));
+                    return Ok(Step::Whole);
                 }
                 Err(fault) => self.say(&fault)?,
             }
