@@ -152,8 +152,15 @@ fn a_built_in_end_holds_alone_and_two_props_hold_what_is_level() {
     assert_eq!(builder.standing(), Standing::Sound);
 }
 
-/// Up to each question: what is answered before it, a right answer as it is listed, a wrong one and
-/// what is said of that.
+/// What is answered before a question, the question, a right answer with how it is listed, a wrong one
+/// with what is said of it.
+type Row<'a> = (
+    &'a [&'a str],
+    Question,
+    (&'a str, &'a str),
+    (&'a str, &'a str),
+);
+
 #[test]
 fn every_question_takes_what_fits_refuses_what_does_not_and_is_taken_back() {
     use Question as Q;
@@ -162,7 +169,7 @@ fn every_question_takes_what_fits_refuses_what_does_not_and_is_taken_back() {
     ];
     let aslant = [&tilted[..], &["4", "1", "20", "1"]].concat();
     let loaded = [&aslant[..], &["1", "lamp", "6", "tip"]].concat();
-    let rows: &[(&[&str], Q, (&str, &str), (&str, &str))] = &[
+    let rows: &[Row<'_>] = &[
         (
             &[],
             Q::Body,

@@ -244,7 +244,8 @@ pub(super) fn typed(model: &mut Model, text: &str) {
         Wanted::Choice(count) => {
             let digits = text.chars().filter_map(|c| c.to_digit(10));
             let places = digits.filter_map(|digit| usize::try_from(digit).ok()?.checked_sub(1));
-            if let Some(place) = places.filter(|place| *place < count).last() {
+            let mut fitting = places.filter(|place| *place < count);
+            if let Some(place) = fitting.next_back() {
                 page.chosen = place;
             }
         }
