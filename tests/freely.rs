@@ -7,6 +7,8 @@ mod again;
 mod breaker;
 #[path = "freely/counted.rs"]
 mod counted;
+#[path = "freely/gone_on.rs"]
+mod gone_on;
 #[path = "freely/in_one_line.rs"]
 mod in_one_line;
 #[path = "freely/in_sight.rs"]

@@ -6,7 +6,13 @@
 //! hinge's parts, in many spellings. Told are, for each part of the manner and each pair of parts,
 //! how many lines were typed, and how many of them were called wrong, rounded too hard, not
 //! understood or only noted. With two figures carried a line may be rounded too hard.
-#![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
+//! The long ones tell on the standard error stream how far they are and what they found.
+#![allow(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::unwrap_used,
+    missing_docs
+)]
 
 mod bare;
 mod manner;
@@ -72,10 +78,15 @@ fn counted(usual: u64) -> (u64, u64) {
     (at(0, usual), at(1, 7))
 }
 
+/// Says on the standard error stream how far a long measurement is.
+fn tell(so_far: &str) {
+    eprintln!("{so_far}");
+}
+
 /// Wrong lines that were accepted: `SLIPS=1 cargo bench --bench freely -- PROBLEMS SEED`.
 fn slips() {
     let (problems, seed) = counted(5);
-    let found = measure_slips(problems, seed, 1);
+    let found = measure_slips(problems, seed, 1, &tell);
     println!("wrong lines: {}  {:?}", found.typed, found.signs);
     println!("accepted: {}", found.accepted.len());
     for line in &found.accepted {
@@ -109,7 +120,7 @@ fn bare() {
 /// Lines wrongly condemned in workings with a slip: `SLIPPING=1 cargo bench --bench freely -- WORKINGS SEED`.
 fn slipping() {
     let (workings, seed) = counted(50);
-    let found = measure_slipping(workings, seed);
+    let found = measure_slipping(workings, seed, &tell);
     let (told, slips) = found.told;
     println!(
         "workings: {}, lines: {}, slips told as wrong: {told} of {slips}",

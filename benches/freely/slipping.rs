@@ -32,8 +32,8 @@ pub(super) struct Slipping {
     pub(super) condemned: Vec<String>,
 }
 
-/// So many workings of each lesson.
-pub(super) fn measure_slipping(workings: u64, seed: u64) -> Slipping {
+/// So many workings of each lesson. `tell` hears how far it is and what is found.
+pub(super) fn measure_slipping(workings: u64, seed: u64, tell: &dyn Fn(&str)) -> Slipping {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut found = Slipping::default();
     for drawn in Drawn::some(workings, seed) {
@@ -89,7 +89,16 @@ pub(super) fn measure_slipping(workings: u64, seed: u64) -> Slipping {
         }
         found.workings += 1;
         if condemned {
+            tell(&whole);
             found.condemned.push(whole);
+        }
+        if found.workings.is_multiple_of(100) {
+            tell(&format!(
+                "{} workings, {} lines, condemned in {}",
+                found.workings,
+                found.lines,
+                found.condemned.len()
+            ));
         }
     }
     found

@@ -31,22 +31,27 @@ pub(super) struct Slips {
 }
 
 /// So many problems of each lesson in four manners each; one of `every` changed lines is looked at.
-pub(super) fn measure_slips(problems: u64, seed: u64, every: usize) -> Slips {
+/// `tell` hears how far it is and what is found.
+pub(super) fn measure_slips(problems: u64, seed: u64, every: usize, tell: &dyn Fn(&str)) -> Slips {
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut found = Slips::default();
     for drawn in Drawn::some(problems, seed) {
+        tell(&format!(
+            "{} --seed {}: {} wrong lines so far, accepted {}",
+            drawn.lesson,
+            drawn.seed,
+            found.typed,
+            found.accepted.len()
+        ));
         let worlds = Worlds::of(&drawn.problem);
         let names = angle_names(&drawn.problem);
         for _ in 0..4 {
             let style = Style::plain(&mut random);
             let (definitions, lines) = relations(&worlds.scenes[0], &names, style);
-            let begun = || {
-                let mut session = drawn.begun();
-                for line in &definitions {
-                    session.submit(line);
-                }
-                session
-            };
+            let mut begun = drawn.begun();
+            for line in &definitions {
+                begun.submit(line);
+            }
             for right in &lines {
                 for wrong in changed(right, &mut random).into_iter().step_by(every) {
                     let truth = worlds.truth(&wrong, &definitions);
@@ -61,7 +66,7 @@ pub(super) fn measure_slips(problems: u64, seed: u64, every: usize) -> Slips {
                         Truth::Wrong => {}
                         Truth::ByChance => found.by_chance.push(told()),
                     }
-                    let turn = begun().submit(&wrong);
+                    let turn = begun.clone().submit(&wrong);
                     let sign = turn.line.sign;
                     let accepted = matches!(sign, Sign::Right | Sign::Rounded | Sign::Follows);
                     if truth == Truth::ByChance {
@@ -71,9 +76,9 @@ pub(super) fn measure_slips(problems: u64, seed: u64, every: usize) -> Slips {
                     found.typed += 1;
                     *found.signs.entry(format!("{sign:?}")).or_default() += 1;
                     if accepted {
-                        found
-                            .accepted
-                            .push(format!("{} [{}]", told(), turn.line.message));
+                        let line = format!("{} [{}]", told(), turn.line.message);
+                        tell(&format!("accepted: {}", line.replace('\n', " ")));
+                        found.accepted.push(line);
                     }
                 }
             }

@@ -129,11 +129,10 @@ fn both(
         .into_iter()
         .take(if own.is_empty() { 1 } else { 2 })
         .find_map(|pins| {
-            let made = function(&key, pins)?;
-            let typed = lifted
-                .iter()
-                .any(|one| near(one[0], made[0]) && same(target, &made, one));
-            typed.then_some((made, pins))
+            let may_be = |made: f64| lifted.iter().any(|one| near(one[0], made));
+            let made = key.function_if(board.key, target, board.sampling, pins, &may_be)?;
+            let is_typed = |one: &Samples| near(one[0], made[0]) && same(target, &made, one);
+            lifted.iter().any(is_typed).then_some((made, pins))
         });
     let (made, pins) = found?;
     // What leaves nothing of a balance has no form to be seen.

@@ -2,13 +2,13 @@
 //! explains it, only which angles stand in it.
 
 use super::board::Board;
-use super::lift::{Combine, lift_as};
+use super::lift::lift_near;
 use super::sense::same;
 use super::stock::Stock;
 use super::stock_general::given_angles;
 use super::{Judgement, Truth};
 use crate::key::{Samples, agree};
-use crate::reading::{Leaf, Literal, Node, Operator, Reading, Tree, Value, evaluate};
+use crate::reading::{Literal, Node, Operator, Reading, Tree};
 use crate::units::Dimension;
 
 /// What stands in a sum of angles.
@@ -47,13 +47,16 @@ pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement
         return;
     }
     let accepted = board.accepted(target);
+    let rights: Vec<&Samples> = accepted.iter().map(|(right, _)| right).collect();
     let angles = angles_of(board);
     for side in &reading.sides {
         for place in side.literals().iter().filter(|place| place.in_angle) {
             let right = |angle: &Samples| {
-                let replaced = with_angle(board, stock, side, dimension, (place.literal, angle));
-                let mut forms = replaced.iter();
-                forms.any(|form| accepted.iter().any(|(right, _)| same(target, form, right)))
+                let fixed = Some((place.literal, angle));
+                let forms = lift_near(board, stock, (side, dimension), fixed, &rights);
+                let is_right =
+                    |form: &Samples| rights.iter().any(|right| same(target, form, right));
+                forms.iter().any(|form| is_right(&form.function))
             };
             if is_degrees(place.literal) && angles.iter().any(right) {
                 judgement.evidence.wrong_angle = Some(WrongAngle {
@@ -77,28 +80,6 @@ fn angles_of(board: &Board<'_>) -> Vec<Samples> {
         }
     }
     angles
-}
-
-/// What an expression may stand for with an angle in the place of one of its numbers.
-fn with_angle(
-    board: &Board<'_>,
-    stock: &Stock,
-    side: &Tree,
-    dimension: Dimension,
-    (literal, angle): (&Literal, &Samples),
-) -> Vec<Samples> {
-    let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
-        let value = evaluate(sides[0], &mut |found| match found {
-            Leaf::Literal(own) if own.index == literal.index => {
-                Value::of(angle[choice], Dimension::ANGLE)
-            }
-            found => leaf(found),
-        });
-        value.ok().map(|value| value.number_as(dimension))
-    };
-    let each = (&combine as &Combine<'_>, false);
-    let forms = lift_as(board, stock, &[side], Some(dimension), each);
-    forms.into_iter().map(|form| form.function).collect()
 }
 
 /// True for a number of degrees: of radians it is not to be seen which angle was meant.

@@ -1,6 +1,6 @@
 //! What a line is judged against: the problem, its key, and the learner's standing lines.
 
-use super::by_balance::{by_other_balances, by_own_parts, by_size};
+use super::by_balance::{by_forces_on_all, by_other_balances, by_own_parts, by_size};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
 pub use super::lift::Effort;
 use super::names::{NameRole, Names};
@@ -269,6 +269,7 @@ impl Board<'_> {
         self.add_turned_about(id, &wrong, &mut add);
         let others = by_other_balances(self, id).into_iter();
         for (function, lines) in others
+            .chain(by_forces_on_all(self, id))
             .chain(by_own_parts(self, id))
             .chain(by_size(self, id))
         {
@@ -311,6 +312,10 @@ impl Board<'_> {
     /// True for a wrong value that her other lines give in this sense: she did not count it the other
     /// way.
     fn is_in_sense(&self, step: StepId, own: &Own, wrong: &[(StepId, &Own)]) -> bool {
+        // A strut that pushes pushes from where she told its force.
+        if own.against && self.is_pushing_strut(step) {
+            return true;
+        }
         let others = wrong.iter().filter(|(other, _)| *other != step);
         let pins: PinnedSamples = others.map(|(id, own)| (*id, own.function)).collect();
         let keys = std::iter::once(self.key).chain(self.carried.iter().map(|(_, key)| key));

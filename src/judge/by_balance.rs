@@ -6,6 +6,9 @@ use super::evidence::ByPart;
 use super::{Judgement, Truth, judge_as_told};
 use crate::key::{Balance, Nature, Part, Pins, Rule, Samples, StepId};
 
+/// The most bodies whose forces are added.
+const MOST_BODIES: usize = 4;
+
 /// An unknown's value that each balance gives in which all others are found, one of them wrong, as
 /// a function, with the lines of these.
 pub(super) fn by_other_balances(board: &Board<'_>, id: StepId) -> Vec<(Samples, Vec<usize>)> {
@@ -20,6 +23,50 @@ pub(super) fn by_other_balances(board: &Board<'_>, id: StepId) -> Vec<(Samples, 
     balances
         .filter_map(|balance| from_balance(board, balance, id))
         .collect()
+}
+
+/// The same by the level or upright forces on all bodies together, in which what acts between them
+/// cancels: after her A the other foot carries the rest of the weights.
+pub(super) fn by_forces_on_all(board: &Board<'_>, id: StepId) -> Vec<(Samples, Vec<usize>)> {
+    let wrong = |(step, own): (&StepId, &Own)| !own.right && step.is_unknown() && *step != id;
+    if board.key.general.is_none() || !id.is_unknown() || !board.standing.iter().any(wrong) {
+        return Vec::new();
+    }
+    let along = ["level", "upright"].into_iter();
+    let of_all = along.flat_map(|kind| {
+        let each = forces_on_each(board, kind);
+        let last = each.len().min(MOST_BODIES);
+        // A balance may count against its axis.
+        let signs = if last > 1 { 1_usize << (last - 1) } else { 0 };
+        let signed = move |flips: usize| -> Vec<(f64, &Balance)> {
+            let sign = |at: usize| if flips & (1 << at) != 0 { -1.0 } else { 1.0 };
+            let all = each.iter().take(last).enumerate();
+            all.map(|(at, balance)| (sign(at), *balance)).collect()
+        };
+        (0..signs).map(signed).collect::<Vec<_>>()
+    });
+    of_all
+        .filter_map(|balances| from_balances(board, &balances, id))
+        .collect()
+}
+
+/// The balances of the forces along an axis on single bodies, each body once.
+fn forces_on_each<'b>(board: &'b Board<'_>, kind: &str) -> Vec<&'b Balance> {
+    let mut bodies: Vec<&[String]> = Vec::new();
+    let mut found = Vec::new();
+    for step in &board.key.steps {
+        let Some(heading) = board.key.heading(step.id).filter(|one| one.kind == kind) else {
+            continue;
+        };
+        let Rule::Balance(balance) = &step.rule else {
+            continue;
+        };
+        if heading.bodies.len() == 1 && !bodies.contains(&heading.bodies.as_slice()) {
+            bodies.push(&heading.bodies);
+            found.push(balance);
+        }
+    }
+    found
 }
 
 /// The same of a lesson, whose key has the parts of the hinge's force from the pull: what her own
@@ -97,9 +144,21 @@ fn from_part(board: &Board<'_>, unknown: StepId, (part, own): (StepId, &Own)) ->
 }
 
 fn from_balance(board: &Board<'_>, balance: &Balance, id: StepId) -> Option<(Samples, Vec<usize>)> {
-    let mut others = unknowns_of(board, balance);
+    from_balances(board, &[(1.0, balance)], id)
+}
+
+/// The same from a sum of balances.
+fn from_balances(
+    board: &Board<'_>,
+    balances: &[(f64, &Balance)],
+    id: StepId,
+) -> Option<(Samples, Vec<usize>)> {
+    let mut others = unknowns_of(board, balances);
     let at = others.iter().position(|unknown| *unknown == id)?;
     others.remove(at);
+    if balances.len() > 1 {
+        others.retain(|other| stays(board, balances, *other));
+    }
     let standing: Option<Vec<_>> = others
         .iter()
         .map(|other| Some((*other, board.standing.get(other)?)))
@@ -122,11 +181,7 @@ fn from_balance(board: &Board<'_>, balance: &Balance, id: StepId) -> Option<(Sam
         }
         let mut sum = |trial: f64| {
             pins.insert(id, trial);
-            balance.terms.iter().try_fold(0.0, |total, term| {
-                let sample = &board.sampling.samples[choice];
-                let amount = board.key.evaluate(&term.amount, sample, &pins)?;
-                Some(total + term.sign * amount)
-            })
+            sum_of(board, balances, choice, &pins)
         };
         let (none, one) = (sum(0.0)?, sum(1.0)?);
         let slope = one - none;
@@ -135,10 +190,49 @@ fn from_balance(board: &Board<'_>, balance: &Balance, id: StepId) -> Option<(Sam
     (!lines.is_empty()).then_some((function, lines))
 }
 
-/// The unknowns that stand in a balance, in themselves or in what is made of them.
-fn unknowns_of(board: &Board<'_>, balance: &Balance) -> Vec<StepId> {
+/// What a sum of balances comes to at one choice of numbers.
+fn sum_of(
+    board: &Board<'_>,
+    balances: &[(f64, &Balance)],
+    choice: usize,
+    pins: &Pins,
+) -> Option<f64> {
+    let sample = &board.sampling.samples[choice];
+    let mut terms = balances
+        .iter()
+        .flat_map(|(times, balance)| balance.terms.iter().map(move |term| (times, term)));
+    terms.try_fold(0.0, |total, (times, term)| {
+        let amount = board.key.evaluate(&term.amount, sample, pins)?;
+        Some(total + times * term.sign * amount)
+    })
+}
+
+/// True unless what acts between the bodies cancels in a sum of balances.
+fn stays(board: &Board<'_>, balances: &[(f64, &Balance)], unknown: StepId) -> bool {
+    let all = unknowns_of(board, balances).into_iter();
+    let right: Pins = all
+        .filter_map(|id| Some((id, board.right(id)?[0])))
+        .collect();
+    let at = |times: f64| {
+        let mut pins = right.clone();
+        let value = pins.get_mut(&unknown)?;
+        *value = times * (value.abs() + 1.0);
+        sum_of(board, balances, 0, &pins)
+    };
+    let size = board
+        .right(unknown)
+        .map_or(1.0, |right| right[0].abs() + 1.0);
+    match at(1.0).zip(at(2.0)) {
+        Some((one, two)) => (one - two).abs() > 1e-9 * size,
+        None => true,
+    }
+}
+
+/// The unknowns that stand in balances, in themselves or in what is made of them.
+fn unknowns_of(board: &Board<'_>, balances: &[(f64, &Balance)]) -> Vec<StepId> {
     let mut found = Vec::new();
-    for input in balance.terms.iter().flat_map(|term| term.amount.inputs()) {
+    let terms = balances.iter().flat_map(|(_, balance)| &balance.terms);
+    for input in terms.flat_map(|term| term.amount.inputs()) {
         let itself = input.is_unknown().then_some(input);
         for open in itself.into_iter().chain(board.key.open_in(input)) {
             if !found.contains(&open) {

@@ -59,6 +59,46 @@ pub fn types_wrong(board: &Board<'_>, target: StepId, line: &str) -> bool {
     sides.any(|side| side.literals().iter().any(typed))
 }
 
+/// True if a wrong force of hers is typed as a term of a sum in a line whose number is that of a part of
+/// it as it is right, and of none that stands: after `T = 608 N`, where that is the upright part of T, the 608 of
+/// `Hy = 1000 − 608` is her whole T.
+pub fn types_wrong_as_part(board: &Board<'_>, target: StepId, line: &str) -> bool {
+    let stands = |number: f64| {
+        let mut right = board.standing.values().filter(|own| own.right);
+        right.any(|own| (as_told(own).abs() - number).abs() <= EXACT * number)
+    };
+    let steps = || board.key.steps.iter().map(|step| step.id);
+    let is_part = |of: StepId, number: f64| {
+        let near = |right: f64| (right.abs() - number).abs() <= NEAR * number;
+        steps().any(|id| {
+            let part = id.is_component() && id != target && board.key.is_multiple(id, of);
+            part && board.right(id).is_some_and(|right| near(right[0]))
+        })
+    };
+    let typed = |number: &f64| {
+        let mut wrong = wrong_beside(board, target).filter(|(step, _)| step.is_unknown());
+        let same = |own: &Own| (as_told(own).abs() - number).abs() <= EXACT * number;
+        !stands(*number) && wrong.any(|(step, own)| same(own) && is_part(step, *number))
+    };
+    let readings = read(line, board.names.vocabulary()).unwrap_or_default();
+    let sides = readings.iter().flat_map(|reading| &reading.sides);
+    // The number at the end of a chain is what the line tells.
+    let sums = sides.filter(|side| !matches!(side.node, Node::Literal(_) | Node::Negative(_)));
+    sums.flat_map(numbers_added).any(|number| typed(&number))
+}
+
+/// The sizes of the numbers that stand in a sum as terms of their own.
+fn numbers_added(side: &Tree) -> Vec<f64> {
+    match &side.node {
+        Node::Binary(Operator::Add | Operator::Subtract, one, other) => {
+            [numbers_added(one), numbers_added(other)].concat()
+        }
+        Node::Negative(inner) => numbers_added(inner),
+        Node::Literal(literal) => vec![literal.value.abs()],
+        _ => Vec::new(),
+    }
+}
+
 /// The lines of her wrong values that are named in a line, and whether one of them is an unknown that
 /// stands beside what is none, as in a balance, or an angle.
 pub fn wrong_named(board: &Board<'_>, line: &str) -> (Vec<usize>, bool) {

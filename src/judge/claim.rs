@@ -3,8 +3,7 @@
 use super::aside::{Aside, is_leaf};
 use super::board::Board;
 use super::chain::is_value_by_terms;
-use super::expression::lifted;
-use super::lift::plain_value;
+use super::lift::{lifted, plain_value};
 use super::names::NameRole;
 use super::stock::Stock;
 use super::worked::{Quantities, partial_sums};

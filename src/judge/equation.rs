@@ -19,7 +19,7 @@ use super::lacking::{self, Lacking};
 use super::lift::{Lifted, lift, plain_leaf, plain_value};
 use super::links::{broken_relation, is_equal_in_size, without_open};
 use super::names::NameRole;
-use super::near::{MOST_LOOSE, is_near, rounded};
+use super::near::{MOST_LOOSE, is_digit, is_near, rounded};
 use super::open::is_open;
 use super::own::{Way, right_way};
 use super::root::root;
@@ -28,8 +28,9 @@ use super::stock::Stock;
 use super::unproved::{has_square_angle, is_of_names, not_seen};
 use super::{Judgement, Remark, Truth, by_terms, joint, printed_units};
 use crate::key::{Samples, StepId, agree};
-use crate::reading::{Function, Leaf, Literal, Mismatch, Node, Operator, Tree, Value};
+use crate::reading::{Function, Leaf, Mismatch, Node, Operator, Tree, Value};
 use crate::units::{Dimension, Written};
+use std::cell::Cell;
 
 /// True if a line of several sides is a statement about an unknown.
 pub(super) fn is_equation(board: &Board<'_>, asked: StepId, sides: &[&Tree]) -> bool {
@@ -297,6 +298,12 @@ fn judge_pair(
     let same = |left: &Samples, right: &Samples| {
         agree(left, right) || sense && agree(&left.map(|value| -value), right)
     };
+    // What only follows is kept in the key's sense, in which the next line is judged.
+    let in_key_sense = |root: f64, against: bool| match sense && against && target.is_general() {
+        true => -root,
+        false => root,
+    };
+    let opposite = Cell::new(false);
     let otherwise = may_hold_otherwise(board, unknown, sides, plain_root);
     let is_hit = |lifted: &[Lifted], function: &Samples| {
         lifted.iter().any(|one| same(&one.function, function))
@@ -350,13 +357,12 @@ fn judge_pair(
         if !fine && off > COARSE {
             judgement.remarks.push(Remark::FewFigures);
         }
+        let against = !lifted.iter().any(|one| agree(&one.function, function));
         if sense {
-            let against = !lifted.iter().any(|one| agree(&one.function, function));
-            let senses = vec![(unknown, against)];
-            judgement.remarks.push(Remark::SensesTaken(senses));
+            (judgement.remarks).push(Remark::SensesTaken(vec![(unknown, against)]));
         }
         if alone || !target.is_balance() {
-            let root = plain_root.unwrap_or(function[0]);
+            let root = in_key_sense(plain_root.unwrap_or(function[0]), against && !right);
             settle(&mut judgement, target, (line, right), root, *function);
         }
     } else if let Some(senses) = otherwise
@@ -383,8 +389,12 @@ fn judge_pair(
             root(with, unknown, sides, choice, leaf)
         });
         let right = accepted.first().map(|(right, _)| right);
-        right.is_some_and(|right| forms.iter().any(|one| same(&one.function, right)))
-            || otherwise && holds_identically(with, stock, sides).is_some()
+        let form = right.and_then(|right| {
+            let mut forms = forms.iter().map(|one| &one.function);
+            forms.find(|one| same(one, right)).map(|one| (one, right))
+        });
+        opposite.set(form.is_some_and(|(one, right)| !agree(one, right)));
+        form.is_some() || otherwise && holds_identically(with, stock, sides).is_some()
     }) {
         match way {
             Way::Follows(lines) => {
@@ -394,6 +404,7 @@ fn judge_pair(
                 if let Some((root, form)) = plain_root.zip(form)
                     && (alone || !target.is_balance())
                 {
+                    let root = in_key_sense(root, opposite.get());
                     settle(&mut judgement, target, (line, false), root, form);
                 }
             }
@@ -586,9 +597,4 @@ fn unequal_dimensions(board: &Board<'_>, sides: &[&Tree]) -> Option<Mismatch> {
         right: other.dimension,
         missing: one.dimension.per(other.dimension),
     })
-}
-
-/// True for a whole number of one digit without a unit: it counts.
-fn is_digit(literal: &Literal) -> bool {
-    literal.unit.is_none() && literal.written.last_place == 1.0 && literal.value.abs() < 10.0
 }

@@ -44,6 +44,9 @@ pub struct Evidence {
     pub rests_on: Vec<StepId>,
     /// Those of them that stand in it in her sense, which is not the key's.
     pub turned: Vec<StepId>,
+    /// Struts, and parts of their forces, that she counts the other way round, and that stand in a
+    /// line which holds only as the key counts them.
+    pub unturned: Vec<StepId>,
     /// The dimension that was typed, where it is not the one asked.
     pub dimension: Option<Dimension>,
     /// True if the form holds, but the number after the last `=` is not its value.

@@ -7,7 +7,7 @@ use super::by_wrong::is_by_wrong;
 use super::chain::{first_break, follow_chain, remark_on_unit, runs_on, stray_unit};
 use super::grade::{Grade, Typed, figures_meant, goes_coarsely, grade, with_own_inputs};
 use super::gravity::takes_ten;
-use super::lift::{Lifted, lift, lift_masses_as_forces, plain_value};
+use super::lift::{Lifted, lift_masses_as_forces, lift_near, lifted, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
 use super::own::{Way, right_way};
@@ -21,7 +21,7 @@ use super::stock::Stock;
 use super::unproved;
 use super::{Evidence, Judgement, Remark, Truth, equation, open};
 use crate::key::{Part, Samples, StepId};
-use crate::reading::{Function, Node, Tree, Value, evaluate};
+use crate::reading::{Function, Node, Tree, Value};
 use crate::text::Span;
 use crate::units::{Dimension, Written, to_figures, unit_of_figure};
 use std::cell::Cell;
@@ -311,7 +311,7 @@ fn one(
         let way = right_way(board, target, &[tree], &|with, stock| {
             let right = board.right(target);
             right.is_some_and(|right| {
-                let forms = super::expression::lifted(with, stock, tree, dimension);
+                let forms = super::lift::lifted(with, stock, tree, dimension);
                 let mut forms = forms.iter().map(|one| one.function);
                 let form = forms.find(|form| same(target, form, &right));
                 against.set(form.is_some_and(|form| form[0] * right[0] < 0.0));
@@ -349,14 +349,19 @@ fn one(
     }
     let plain = typed.is_none() && graded.is_some();
     if typed.is_none() {
+        let rights: Vec<&Samples> = accepted.iter().map(|(right, _)| right).collect();
+        let is_right = |one: &Lifted| {
+            rights
+                .iter()
+                .any(|right| same(target, &one.function, right))
+        };
         let right = |sides: &[&Tree]| {
+            let form = (sides[0], dimension);
             // A number that is left alone may be near by chance.
             typed_number(sides[0], number, dimension).is_none()
-                && lifted(board, stock, sides[0], dimension).iter().any(|one| {
-                    accepted
-                        .iter()
-                        .any(|(function, _)| same(target, &one.function, function))
-                })
+                && lift_near(board, stock, form, None, &rights)
+                    .iter()
+                    .any(is_right)
         };
         // Of angles, any sum is one part more than another.
         let angle = target.is_angle();
@@ -519,21 +524,6 @@ pub(super) fn scaled(board: &Board<'_>, target: StepId, number: f64) -> Samples 
         Some(right) if right[0].abs() > 1e-9 => right.map(|value| value * number / right[0]),
         _ => [number; 4],
     }
-}
-
-pub(super) fn lifted(
-    board: &Board<'_>,
-    stock: &Stock,
-    tree: &Tree,
-    dimension: Dimension,
-) -> Vec<Lifted> {
-    let combine =
-        |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(crate::reading::Leaf<'_>) -> Value| {
-            evaluate(sides[0], leaf)
-                .ok()
-                .map(|value| value.number_as(dimension))
-        };
-    lift(board, stock, &[tree], Some(dimension), &combine)
 }
 
 /// True where g = 10 m/s² can be told from the line: at a weight, or where a ten stands.

@@ -196,11 +196,11 @@ fn equal_when(
         for side in sides {
             size += magnitude(side, &mut leaf)?;
         }
-        Some((left - right) / size.max(EQUAL))
+        // What is apart at one choice of numbers need not be looked at for the others.
+        let apart = (left - right) / size.max(EQUAL);
+        (apart.abs() < EQUAL).then_some(apart)
     };
-    lift(board, stock, sides, None, &combine)
-        .iter()
-        .any(|one| one.function.iter().all(|apart| apart.abs() < EQUAL))
+    !lift(board, stock, sides, None, &combine).is_empty()
 }
 
 /// The sizes of the terms of a sum, added: what its value is small or large against.

@@ -14,6 +14,8 @@ const NONE: f64 = 3e-3;
 /// Two lines that differ by less than this share of them are one balance: sines are rounded to two
 /// figures.
 const SAME: f64 = 1e-2;
+/// A line so many times nearer to a balance that is still open is that one, and not one that stands.
+const NEARER: f64 = 3.0;
 
 /// The unknowns that the balances beside this one give together with it; none where it stands
 /// alone.
@@ -92,15 +94,21 @@ fn place(
             false => of_key(*sum),
         }
     };
-    let own = sums
+    let nearest = sums
         .iter()
         .filter_map(|sum| Some((*sum, apart(&of_key(*sum)?, &row))))
         .filter(|(_, apart)| *apart < SAME)
-        .min_by(|(_, one), (_, other)| one.total_cmp(other))
-        .map(|(sum, _)| sum);
+        .min_by(|(_, one), (_, other)| one.total_cmp(other));
+    let own = nearest.map(|(sum, _)| sum);
     let stand = sums.iter().filter_map(|sum| Some((*sum, said(sum)?)));
     let stand: Vec<(StepId, Row)> = stand.collect();
-    let same = stand.iter().find(|(_, known)| apart(known, &row) < SAME);
+    // Of two balances that are nearly one it is the nearer.
+    let open = nearest.filter(|(sum, _)| !board.standing.contains_key(sum));
+    let is_other = |off: f64| open.is_some_and(|(_, nearest)| off > NEARER * nearest);
+    let same = stand.iter().find(|(_, known)| {
+        let off = apart(known, &row);
+        off < SAME && !is_other(off)
+    });
     if let Some((there, _)) = same {
         return Some(Place::There(*there));
     }

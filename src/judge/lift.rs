@@ -9,13 +9,14 @@ use super::board::Board;
 use super::grouped::Grouped;
 use super::names::NameRole;
 use super::stock::{Meaning, Stock};
-use crate::key::{Samples, StepId, agree};
-use crate::reading::{
-    Function, Leaf, Literal, Mismatch, NameId, Node, Operator, Place, Tree, Value, evaluate,
-};
+use crate::key::{Samples, StepId};
+use crate::reading::{Leaf, Literal, Mismatch, NameId, Node, Tree, Value, evaluate};
 use crate::units::Dimension;
+use meant::{Meant, Typed, is_angle};
 use std::cell::Cell;
 use std::collections::BTreeSet;
+
+mod meant;
 
 /// The most assignments of meanings to literals that are tried.
 const MOST_ASSIGNMENTS: usize = 12000;
@@ -27,6 +28,9 @@ const MOST_GENERAL: usize = 24000;
 /// assignment of meanings costs one for each number of the line and for every second name. A count,
 /// so a line has the same verdict on every computer.
 const MOST_PUT_IN: usize = 1_500_000;
+
+/// What is farther from a right function than this share of its largest value is not that function.
+const NEAR: f64 = 1e-6;
 
 /// Assignments that are tried whatever was spent before.
 const FEWEST_ASSIGNMENTS: usize = 64;
@@ -95,12 +99,74 @@ pub(super) fn lift_as(
     stock: &Stock,
     sides: &[&Tree],
     wanted: Option<Dimension>,
-    combine: (&Combine<'_>, bool),
+    (combine, in_groups): (&Combine<'_>, bool),
 ) -> Vec<Lifted> {
-    let (mut found, narrowed) = lift_angles(board, stock, sides, wanted, (combine, false));
+    lift_twice(
+        board,
+        stock,
+        sides,
+        (combine, in_groups),
+        &Typed::as_it_stands(wanted),
+    )
+}
+
+/// Every function that an expression of this dimension can be lifted to.
+pub(super) fn lifted(
+    board: &Board<'_>,
+    stock: &Stock,
+    tree: &Tree,
+    dimension: Dimension,
+) -> Vec<Lifted> {
+    let combine = |sides: &[&Tree], _: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        evaluate(sides[0], leaf)
+            .ok()
+            .map(|value| value.number_as(dimension))
+    };
+    lift(board, stock, &[tree], Some(dimension), &combine)
+}
+
+/// The functions that an expression of this dimension can be lifted to and that are as large as one of
+/// `rights`; with `fixed`, with an angle in the place of one of its numbers. Most ways of taking its
+/// numbers are told from these at the first choice of numbers; of angles, several are one line.
+pub(super) fn lift_near(
+    board: &Board<'_>,
+    stock: &Stock,
+    (tree, wanted): (&Tree, Dimension),
+    fixed: Option<(&Literal, &Samples)>,
+    rights: &[&Samples],
+) -> Vec<Lifted> {
+    let size = |right: &Samples| right.iter().fold(0.0_f64, |most, one| most.max(one.abs()));
+    let rights: Vec<(&Samples, f64)> = rights.iter().map(|right| (*right, size(right))).collect();
+    let combine = |sides: &[&Tree], choice: usize, leaf: &mut dyn FnMut(Leaf<'_>) -> Value| {
+        let value = evaluate(sides[0], leaf).ok()?.number_as(wanted);
+        let mut near = rights
+            .iter()
+            .map(|(right, size)| (right[choice], NEAR * size));
+        let is_near = near.any(|(right, reach)| (value.abs() - right.abs()).abs() <= reach);
+        (is_near || wanted == Dimension::ANGLE).then_some(value)
+    };
+    let typed = Typed {
+        fixed,
+        ..Typed::as_it_stands(Some(wanted))
+    };
+    lift_twice(board, stock, &[tree], (&combine, true), &typed)
+}
+
+fn lift_twice(
+    board: &Board<'_>,
+    stock: &Stock,
+    sides: &[&Tree],
+    combine: (&Combine<'_>, bool),
+    typed: &Typed<'_>,
+) -> Vec<Lifted> {
+    let (mut found, narrowed) = lift_once(board, stock, sides, combine, typed);
     if narrowed {
         // Where not all can be tried, 40° typed four times is likely the same angle each time.
-        let (more, _) = lift_angles(board, stock, sides, wanted, (combine, true));
+        let alike = Typed {
+            alike: true,
+            ..*typed
+        };
+        let (more, _) = lift_once(board, stock, sides, combine, &alike);
         let is_new = |one: &Lifted| !found.iter().any(|known| known.function == one.function);
         let more: Vec<Lifted> = more.into_iter().filter(is_new).collect();
         found.extend(more);
@@ -110,126 +176,47 @@ pub(super) fn lift_as(
 }
 
 /// The same, and whether some meanings were passed over though an angle that may be two is typed
-/// several times; `alike` takes such an angle for one.
-fn lift_angles(
+/// several times.
+fn lift_once(
     board: &Board<'_>,
     stock: &Stock,
     sides: &[&Tree],
-    wanted: Option<Dimension>,
-    ((combine, in_groups), alike): ((&Combine<'_>, bool), bool),
+    (combine, in_groups): (&Combine<'_>, bool),
+    typed: &Typed<'_>,
 ) -> (Vec<Lifted>, bool) {
-    let mut meanings: Vec<Vec<Meaning>> = Vec::new();
-    let mut pure: Vec<bool> = Vec::new();
-    let mut divisors: Vec<bool> = Vec::new();
-    let mut twofold: Vec<bool> = Vec::new();
-    let mut slots: Vec<(usize, usize)> = Vec::new();
-    let mut known: Vec<(&Literal, usize)> = Vec::new();
-    let (mut doubtful, mut again) = (Vec::new(), false);
-    for side in sides {
-        for place in side.literals() {
-            let as_angle = is_angle(side, &place, wanted.unwrap_or(Dimension::NUMBER));
-            // An angle that stands alone in two ratios means the same both times, and so does a
-            // ratio that is typed twice.
-            let is_ratio = !as_angle
-                && place.literal.value.abs() < 1.0
-                && !stock.equals_a_quantity(place.literal, false);
-            let two_angles = as_angle && is_two_angles(stock, place.literal);
-            let one_meaning = is_ratio
-                || is_alone_in_ratio(side, place.literal.index)
-                    && (alike || !two_angles)
-                    // 115° is 90° + 25° and 180° − 65° in one sine rule.
-                    && !(board.wide && place.literal.value > 90.0);
-            let twice = known.iter().find(|(known, _)| {
-                one_meaning
-                    && known.value == place.literal.value
-                    && known.unit == place.literal.unit
-            });
-            if let Some((_, meaning)) = twice {
-                slots.push((place.literal.index, *meaning));
-                continue;
-            }
-            if two_angles {
-                again |= doubtful.contains(&place.literal.value);
-                doubtful.push(place.literal.value);
-            }
-            slots.push((place.literal.index, meanings.len()));
-            if one_meaning {
-                known.push((place.literal, meanings.len()));
-            }
-            let of_whole = place.literal.unit.is_some_and(|unit| {
-                let fits = match wanted {
-                    Some(wanted) => unit.dimension == wanted,
-                    None => matches!(unit.dimension, Dimension::FORCE | Dimension::MOMENT),
-                };
-                fits && unit.factor == 1.0 && is_last_factor(side, place.literal.index)
-            });
-            let is_pure = stock.is_pure(place.literal);
-            divisors.push(is_pure && is_divisor(side, place.literal.index));
-            pure.push(is_pure);
-            twofold.push(two_angles);
-            meanings.push(stock.meanings(place.literal, as_angle, of_whole));
-        }
-    }
-    let named = names_of_numbers(board, sides, &mut meanings);
-    pure.resize(meanings.len(), false);
+    let mut meant = Meant::of(stock, sides, typed, board.wide);
+    let named = names_of_numbers(board, sides, &mut meant);
     let most = match board.key.general {
         Some(_) => MOST_GENERAL,
         None => MOST_ASSIGNMENTS,
     };
-    let most = most / (1 + meanings.len() / 10);
+    let most = most / (1 + meant.meanings.len() / 10);
     // A name is looked up for every assignment, too.
     let names = sides.iter().flat_map(|side| side.names()).count();
-    let put_in = meanings.len() + names / 2;
+    let put_in = meant.meanings.len() + names / 2;
     let left = board.effort.map(|effort| effort.left(put_in));
     let most = most.min(left.unwrap_or(most));
-    let count = |meanings: &[Vec<Meaning>]| {
-        meanings
-            .iter()
-            .fold(1_usize, |product, all| product.saturating_mul(all.len()))
-    };
-    let narrowed = again && !alike && count(&meanings) > most;
-    while count(&meanings) > most {
-        // Of a pure number both are likely to the last.
-        let longest = meanings
-            .iter_mut()
-            .zip(&pure)
-            .enumerate()
-            .max_by_key(|(_, (meanings, pure))| (meanings.len(), !**pure));
-        let Some((place, (longest, _))) = longest else {
-            break;
-        };
-        match longest.len() {
-            0 | 1 => break,
-            // What a number may stand for is kept longer than the number itself.
-            2 => {
-                let itself = longest.iter().rposition(|meaning| meaning.constant);
-                longest.remove(itself.unwrap_or(1));
-            }
-            // The last is the number itself: keep it; of a pure number it stands before the less
-            // likely, and is kept where something is divided by it.
-            count => {
-                let divides = divisors.get(place).is_some_and(|divides| *divides);
-                let two = twofold.get(place).is_some_and(|two| *two);
-                longest.remove(count - 1 - usize::from(!divides && !two));
-            }
-        }
-    }
+    let narrowed = meant.again && !typed.alike && meant.assignments() > most;
+    meant.keep(most);
     if let Some(effort) = board.effort {
-        effort.spend(count(&meanings), put_in);
+        effort.spend(meant.assignments(), put_in);
     }
-    let angles = angle_names(board, sides, wanted);
+    let Meant {
+        meanings, slots, ..
+    } = &meant;
     let counts: Vec<usize> = meanings.iter().map(Vec::len).collect();
     let known = functions_of_names(board, sides);
-    let grouped = in_groups.then(|| Grouped::of(sides, &slots, &counts));
+    let grouped = in_groups.then(|| Grouped::of(sides, slots, &counts));
     let of_groups = grouped.as_ref().map(|grouped| grouped.sides.iter());
     let reduced: Vec<&Tree> = of_groups.map_or_else(|| sides.to_vec(), Iterator::collect);
+    let angles = angle_names(board, sides, typed.wanted);
     let mut found: Vec<Lifted> = Vec::new();
     let mut seen = BTreeSet::new();
     let mut assignment = vec![0; meanings.len()];
     loop {
         let assigned = Assigned {
-            slots: &slots,
-            meanings: &meanings,
+            slots,
+            meanings,
             chosen: &assignment,
             angles: &angles,
             named: &named,
@@ -240,7 +227,7 @@ fn lift_angles(
         if let Some(function) = function {
             let constants = assignment
                 .iter()
-                .zip(&meanings)
+                .zip(meanings)
                 .filter(|(at, all)| all[**at].constant)
                 .count();
             if seen.insert(function.map(f64::to_bits)) {
@@ -250,7 +237,7 @@ fn lift_angles(
                 });
             }
         }
-        if !next(&mut assignment, &meanings) {
+        if !next(&mut assignment, meanings) {
             break;
         }
     }
@@ -298,76 +285,6 @@ pub(super) fn is_one_each(stock: &Stock, tree: &Tree, wanted: Dimension) -> bool
     })
 }
 
-/// True for a number that counts as an angle in a side of this dimension.
-fn is_angle(side: &Tree, place: &Place<'_>, wanted: Dimension) -> bool {
-    place.in_angle || wanted == Dimension::ANGLE && !in_ratio(side, place.literal.index)
-}
-
-/// True for a number that two angles of this working have: 40° of the mast and 40° of the rope, or
-/// a right one and a wrong one of hers.
-fn is_two_angles(stock: &Stock, literal: &Literal) -> bool {
-    let meanings = stock.meanings(literal, true, false);
-    let mut angles = meanings.iter().filter(|meaning| !meaning.constant);
-    let first = angles.next();
-    first.is_some_and(|first| angles.any(|other| !agree(&other.function, &first.function)))
-}
-
-/// True for a literal that is all a sine, cosine or tangent is taken of.
-fn is_alone_in_ratio(side: &Tree, index: usize) -> bool {
-    let mut found = false;
-    side.visit(&mut |tree| {
-        if let Node::Call(function, inner) = &tree.node
-            && function.takes_angle()
-            && let Node::Literal(literal) = &inner.node
-        {
-            found |= literal.index == index;
-        }
-    });
-    found
-}
-
-/// True for the last factor of a product: its unit may be meant for the product.
-fn is_last_factor(side: &Tree, index: usize) -> bool {
-    let mut found = false;
-    side.visit(&mut |tree| {
-        if let Node::Binary(Operator::Multiply | Operator::Divide, _, right) = &tree.node
-            && let Node::Literal(literal) = &right.node
-        {
-            found |= literal.index == index;
-        }
-    });
-    found
-}
-
-/// True for a literal by which something is divided, as in `4.2/2`.
-fn is_divisor(side: &Tree, index: usize) -> bool {
-    let mut found = false;
-    side.visit(&mut |tree| {
-        if let Node::Binary(Operator::Divide, _, right) = &tree.node
-            && let Node::Literal(literal) = &right.node
-        {
-            found |= literal.index == index;
-        }
-    });
-    found
-}
-
-/// True for a literal inside an inverse sine, cosine or tangent, where it is no angle.
-fn in_ratio(side: &Tree, index: usize) -> bool {
-    let mut found = false;
-    side.visit(&mut |tree| {
-        if let Node::Call(Function::ArcSine | Function::ArcCosine | Function::ArcTangent, inner) =
-            &tree.node
-        {
-            found |= inner
-                .literals()
-                .iter()
-                .any(|place| place.literal.index == index);
-        }
-    });
-    found
-}
-
 /// The bare names of the learner's own that stand inside a sine, cosine or tangent or in a sum of
 /// angles, with the angle that each is there.
 fn angle_names(
@@ -407,13 +324,9 @@ fn functions_of_names(board: &Board<'_>, sides: &[&Tree]) -> Vec<(NameId, Option
     found
 }
 
-/// The names that may stand for one of several quantities: these are added to `meanings`, once for
-/// each name.
-fn names_of_numbers(
-    board: &Board<'_>,
-    sides: &[&Tree],
-    meanings: &mut Vec<Vec<Meaning>>,
-) -> Vec<(NameId, usize)> {
+/// The names that may stand for one of several quantities: these are added to what is `meant`, once
+/// for each name.
+fn names_of_numbers(board: &Board<'_>, sides: &[&Tree], meant: &mut Meant) -> Vec<(NameId, usize)> {
     let mut found: Vec<(NameId, usize)> = Vec::new();
     for (id, _) in sides.iter().flat_map(|side| side.names()) {
         let functions = board.names.role(id).and_then(|role| meant_by(board, role));
@@ -426,8 +339,8 @@ fn names_of_numbers(
             dimension,
             constant: false,
         };
-        found.push((id, meanings.len()));
-        meanings.push(functions.into_iter().map(meaning).collect());
+        let functions = functions.into_iter().map(meaning).collect();
+        found.push((id, meant.add_name(functions)));
     }
     found
 }

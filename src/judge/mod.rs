@@ -75,7 +75,7 @@ pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
 pub use board::{Board, Effort, Memo, Own, OwnName, Standing};
 pub use by_balance::by_part;
-pub use by_wrong::{is_true_of_typed, types_wrong, wrong_named};
+pub use by_wrong::{is_true_of_typed, types_wrong, types_wrong_as_part, wrong_named};
 pub(crate) use clauses::statements;
 pub use evidence::{ByPart, Evidence};
 pub(crate) use followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};

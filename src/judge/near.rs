@@ -11,7 +11,7 @@ use super::names::{NameRole, names_step};
 use super::root::root;
 use super::stock::Stock;
 use crate::key::{Nature, StepId};
-use crate::reading::{Leaf, Tree, Value};
+use crate::reading::{Leaf, Literal, Tree, Value};
 use crate::units::{Dimension, Written};
 
 /// However rounded the numbers of a balance are, its root counts to this share of it.
@@ -167,4 +167,9 @@ pub(super) fn rounded(root: f64) -> Typed {
             last_place: place,
         },
     }
+}
+
+/// True for a whole number of one digit without a unit: it counts.
+pub(super) fn is_digit(literal: &Literal) -> bool {
+    literal.unit.is_none() && literal.written.last_place == 1.0 && literal.value.abs() < 10.0
 }

@@ -2,8 +2,8 @@
 //! name.
 
 use super::board::Board;
-use super::expression::{judge, lifted, typed_number};
-use super::lift::plain_value;
+use super::expression::{judge, typed_number};
+use super::lift::{Lifted, lift_near, plain_value};
 use super::names::step_of;
 use super::open::is_of_open_unknown;
 use super::stock::{Stock, THREE_FIGURES};
@@ -65,9 +65,14 @@ pub(super) fn other_step(
                     let near = |known: &Samples| {
                         (number.abs() - known[0].abs()).abs() <= THREE_FIGURES * known[0].abs()
                     };
-                    let lifted = lifted(board, stock, tree, step.dimension);
-                    let mut functions = functions.filter(|known| near(known));
-                    functions.any(|known| lifted.iter().any(|one| agree(&one.function, known)))
+                    let near: Vec<&Samples> = functions.filter(|known| near(known)).collect();
+                    let is_one =
+                        |one: &Lifted| near.iter().any(|known| agree(&one.function, known));
+                    let form = (tree, step.dimension);
+                    !near.is_empty()
+                        && lift_near(board, stock, form, None, &near)
+                            .iter()
+                            .any(is_one)
                 }
             }
         })

@@ -4,13 +4,14 @@ mod relation;
 mod solved;
 mod stray;
 mod true_balance;
+mod typed;
 
 use super::board::{Board, Memo, Own, OwnName};
 use super::chain::is_to_two_figures;
 use super::equation;
-use super::expression::{lifted, scaled};
+use super::expression::scaled;
 use super::followed::{follows_own, nearest_inputs};
-use super::lift::{Lifted, plain_leaf, plain_value};
+use super::lift::{Lifted, lifted, plain_leaf, plain_value};
 use super::links::with_pi_as_number;
 use super::names::NameRole;
 use super::open::{is_alias, is_known, is_known_with_weights};

@@ -14,6 +14,8 @@ use crate::units::Dimension;
 
 /// Parts of a force below this, in newtons or of its size, point nowhere.
 const NONE: f64 = 1e-9;
+/// Numbers nearer than this share of them are one.
+const EXACT: f64 = 1e-9;
 
 /// A way along an axis: 1 with it, −1 against it.
 type Says = (Axis, f64);
@@ -432,6 +434,7 @@ fn near(board: &Board<'_>, step: StepId, number: Option<Typed>) -> Vec<f64> {
     let off = |value: f64| (value.abs() - typed.value.abs()).abs();
     let least = values.clone().map(off).fold(f64::INFINITY, f64::min);
     let rounded = 0.5 * typed.written.last_place * (1.0 + 1e-6);
-    let reach = least.max(rounded);
+    // Turned about a value is as near, but for the last bit.
+    let reach = least.max(rounded) + EXACT * typed.value.abs();
     values.filter(|value| off(*value) <= reach).collect()
 }

@@ -2,7 +2,7 @@
 //! the cosine of it.
 
 use super::Board;
-use super::expression::lifted;
+use super::lift::lifted;
 use super::sense::same;
 use super::stock::{Stock, coarsest};
 use crate::key::StepId;

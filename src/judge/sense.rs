@@ -176,11 +176,11 @@ pub(super) fn in_own_senses(
 }
 
 /// A line that holds, unless a way is said behind it that does not hold with its names in the senses
-/// in which she counted them.
+/// in which she counted them; which struts it counts otherwise than she did is kept.
 pub(super) fn unless_turned(
     board: &Board<'_>,
     readings: &[Reading],
-    first: Judgement,
+    mut first: Judgement,
     judge: &dyn Fn(&Board<'_>) -> Judgement,
 ) -> Judgement {
     let sides = readings.iter().flat_map(|reading| &reading.sides);
@@ -191,15 +191,25 @@ pub(super) fn unless_turned(
             _ => None,
         });
     let turned: Vec<StepId> = steps.filter(|step| board.is_against(*step)).collect();
-    if turned.is_empty() || first.evidence.ways.is_empty() {
+    let struts: Vec<StepId> = turned
+        .iter()
+        .copied()
+        .filter(|step| is_of_strut(board, *step))
+        .collect();
+    let said = !first.evidence.ways.is_empty();
+    if turned.is_empty() || !said && struts.is_empty() {
         return first;
     }
     let with = Board {
-        turned: &turned,
+        turned: if said { &turned } else { &struts },
         memo: Memo::default(),
         ..*board
     };
     let found = judge(&with);
+    if !said {
+        first.evidence.unturned = if found.stands() { Vec::new() } else { struts };
+        return first;
+    }
     match found.evidence.wrong_way {
         true => found,
         false => first,
@@ -215,6 +225,27 @@ fn is_friction_by_size(board: &Board<'_>, step: StepId, of_sizes: bool) -> bool 
         && step.has_free_sense()
         && (of_sizes || board.standing.get(&step).is_none_or(unsaid))
         && board.right(step).is_some_and(|right| right[0] < 0.0)
+}
+
+impl Board<'_> {
+    /// True for the force of a strut that pushes where the key lets it pull.
+    pub fn is_pushing_strut(&self, step: StepId) -> bool {
+        let pushes = self.right(step).is_some_and(|right| right[0] < 0.0);
+        pushes && step.is_unknown() && is_of_strut(self, step)
+    }
+}
+
+/// True for the force of a strut, or a part of it: it pulls or pushes along its line, so that its name
+/// has one sense from where that is told.
+fn is_of_strut(board: &Board<'_>, step: StepId) -> bool {
+    let multiples = board.key.general.as_ref().map(|general| &general.multiples);
+    let of = multiples
+        .and_then(|multiples| multiples.get(&step))
+        .copied();
+    let strut = of.unwrap_or(step);
+    let kind = board.key.heading(strut).map(|heading| heading.kind);
+    let is_force = board.key.step(strut).map(|step| step.dimension) == Some(Dimension::FORCE);
+    matches!(strut, StepId::Found(Nature::Either, _)) && is_force && kind != Some("friction")
 }
 
 /// True for the pull of a strut that pushes, of which she has said nothing: `T cos 25 = S cos 30` may

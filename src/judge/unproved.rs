@@ -2,10 +2,9 @@
 
 use super::board::Board;
 use super::by_wrong::is_by_wrong;
-use super::expression::lifted;
 use super::followed::nearest_inputs;
 use super::grade::{Grade, Typed, figures_meant, grade};
-use super::lift::{is_all_known, is_one_each};
+use super::lift::{is_all_known, is_one_each, lifted};
 use super::sense::same;
 use super::shape::parts_of;
 use super::stock::{Meaning, Stock};

@@ -109,15 +109,26 @@ impl Key {
         sampling: &Sampling,
         pins: &BTreeMap<StepId, Samples>,
     ) -> Option<Samples> {
+        self.samples_if(id, sampling, pins, &|_| true)
+    }
+
+    /// The same, where the value at the printed numbers is one that `may_be`.
+    fn samples_if(
+        &self,
+        id: StepId,
+        sampling: &Sampling,
+        pins: &BTreeMap<StepId, Samples>,
+        may_be: &dyn Fn(f64) -> bool,
+    ) -> Option<Samples> {
         let mut found = [0.0; CHOICES];
         for (choice, sample) in sampling.samples.iter().enumerate() {
             let pins: Pins = pins
                 .iter()
                 .map(|(id, samples)| (*id, samples[choice]))
                 .collect();
-            found[choice] = self
-                .value(id, sample, &pins)
-                .filter(|value| value.is_finite())?;
+            let value = self.value(id, sample, &pins);
+            found[choice] =
+                value.filter(|value| value.is_finite() && (choice > 0 || may_be(*value)))?;
         }
         Some(found)
     }
@@ -133,11 +144,24 @@ impl Key {
         sampling: &Sampling,
         pins: &BTreeMap<StepId, Samples>,
     ) -> Option<Samples> {
+        self.function_if(right, id, sampling, pins, &|_| true)
+    }
+
+    /// The same, where its value at the printed numbers is one that `may_be`: of many keys most are
+    /// told from a line by one value.
+    pub fn function_if(
+        &self,
+        right: &Key,
+        id: StepId,
+        sampling: &Sampling,
+        pins: &BTreeMap<StepId, Samples>,
+        may_be: &dyn Fn(f64) -> bool,
+    ) -> Option<Samples> {
         let mut pins = pins.clone();
         if id.is_balance() {
             let unknown = right.gives(id)?;
             pins.remove(&unknown);
-            return self.samples(unknown, sampling, &pins);
+            return self.samples_if(unknown, sampling, &pins, may_be);
         }
         pins.remove(&id);
         if let StepId::Found(..) = id {
@@ -149,13 +173,13 @@ impl Key {
                     pins.insert(unknown, value);
                 }
             }
-            return self.samples(id, sampling, &pins);
+            return self.samples_if(id, sampling, &pins, may_be);
         }
         let unknown = right.unknown()?;
         if right.rank(id)? < right.rank(unknown)? && !pins.contains_key(&unknown) {
             pins.insert(unknown, right.samples(unknown, sampling, &BTreeMap::new())?);
         }
-        self.samples(id, sampling, &pins)
+        self.samples_if(id, sampling, &pins, may_be)
     }
 
     /// How far the size of a step's value lies from that of the same step in another problem's

@@ -93,6 +93,7 @@ impl Session {
         let board = self.board(&names, &own_values);
         let mut diagnosis = diagnose_of(&board, &judgement, &self.instances, &self.state.leaning);
         self.form_only(&mut diagnosis);
+        self.forces_first(&judgement, &mut diagnosis);
         // A line that would follow shows no mistake.
         let follows = judgement.evidence.superseded.is_some();
         let evidence = &judgement.evidence;
@@ -131,6 +132,7 @@ impl Session {
             self.state.own_names.retain(|(known, _)| *known != symbol);
             self.state.own_names.push((symbol, own.clone()));
         }
+        self.keep_as_limit(&judgement);
         let rests_on_open = self.is_only_in_names(&judgement);
         let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
         let turned = self.sense_kept(&judgement);

@@ -56,7 +56,10 @@ impl Session {
         }
         let friction = match is_asked {
             true => asked,
-            false => self.only_friction().filter(|_| self.is_free())?,
+            false => {
+                let friction = self.only_friction().or_else(|| self.only_limit());
+                friction.filter(|_| self.is_free())?
+            }
         };
         let symbol = self.key.step(friction)?.symbol.typed();
         let told = self.judged(friction, &format!("{symbol}{behind}"));
@@ -82,10 +85,25 @@ impl Session {
     /// From here on `f` is the friction in a free working, whatever it was kept as before, unless it
     /// is a name of the problem.
     pub(super) fn keep_as_friction(&mut self) {
-        let friction = self.only_friction().filter(|_| self.is_free());
+        let friction = self.only_friction().or_else(|| self.only_limit());
+        let friction = friction.filter(|_| self.is_free());
         let Some(step) = friction.filter(|_| !self.is_symbol(USUAL)) else {
             return;
         };
         self.stands_for(USUAL.to_owned(), step);
+    }
+
+    /// A name of hers for friction at its limit, told by a push that is not found yet, where what is
+    /// sought has several values: it is another name for that friction, which differs from one value
+    /// to the next.
+    pub(super) fn keep_as_limit(&mut self, judgement: &Judgement) {
+        let several = self.others.iter().any(|other| other.worked.is_some());
+        let named = judgement.names.as_ref().filter(|(_, own)| own.of_unknown);
+        let Some((name, _)) = named.filter(|_| several && judgement.truth.holds()) else {
+            return;
+        };
+        if self.is_free() && self.only_limit() == Some(judgement.target) {
+            self.stands_for(name.clone(), judgement.target);
+        }
     }
 }

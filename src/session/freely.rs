@@ -192,7 +192,8 @@ impl Session {
     /// That a line holds, and what is still unknown in it.
     pub(super) fn holds_with(&self, open: &[StepId]) -> Prose {
         let names = open.iter().filter_map(|id| self.key.step(*id));
-        let names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
+        let mut names: Vec<String> = names.map(|step| step.symbol.shown()).collect();
+        names.dedup();
         if names.is_empty() {
             return self.words.say("talk.holds", &[]);
         }
@@ -223,7 +224,7 @@ impl Session {
             };
         }
         let in_names = judgement.truth.holds() && self.is_only_in_names(judgement);
-        if in_names && !self.is_unknown_name(judgement) {
+        if in_names && outcome.sign != Sign::Wrong && !self.is_unknown_name(judgement) {
             return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
         // A wrong value of hers told once more follows from itself; typed again as it was refused,
@@ -437,7 +438,9 @@ impl Session {
                     .entry(left.target)
                     .or_insert((true, number));
             }
-            self.state.put(left.target, coarse.unwrap_or(own));
+            let counted = || self.in_sense_counted(left.target, own, &open.judgement);
+            let own = coarse.unwrap_or_else(counted);
+            self.state.put(left.target, own);
         }
         if left.relation {
             self.state.carried.extend(left.carried);

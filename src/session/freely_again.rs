@@ -77,6 +77,7 @@ impl Session {
             .or_else(|| self.seen_widely(asked, line, &found))
             .or_else(|| self.after_the_balance(line, &found))
             .or_else(|| self.true_of_known(line, &found))
+            .or_else(|| self.by_own_named(asked, line, &found))
             .or_else(|| self.by_own_sum(asked, line, &found))
             .or_else(|| self.by_own_relation(line, &found))
             .or_else(|| self.true_of_hers(line, &found))

@@ -2,7 +2,7 @@
 //! her own wrong values.
 
 use super::Session;
-use crate::judge::{Aside, Judgement, Own, Truth};
+use crate::judge::{Aside, Judgement, Own, Truth, wrong_named};
 use crate::key::StepId;
 
 impl Session {
@@ -46,10 +46,28 @@ impl Session {
         if hers.truth == Truth::Noted {
             hers.proved = false;
         }
+        self.follows_where_named(line, &mut hers);
         if !hers.truth.holds() && clean.evidence.aside != Some(Aside::True) {
             hers.evidence.aside = hers.evidence.aside.filter(|aside| *aside != Aside::True);
         }
         hers
+    }
+
+    /// Lets a balance that holds only beside wrong values of hers follow from those named in it, though
+    /// what it gives is right: the mistake that was refused on one line is none the less one on the
+    /// next.
+    fn follows_where_named(&self, line: &str, hers: &mut Judgement) {
+        let holds = matches!(hers.truth, Truth::Holds | Truth::HoldsRounded);
+        if !holds || !(hers.target.is_balance() || hers.evidence.equation) {
+            return;
+        }
+        let (names, own_values) = (self.names(), self.own_values());
+        let (lines, _) = wrong_named(&self.board(&names, &own_values), line);
+        if !lines.is_empty() {
+            hers.truth = Truth::Follows(lines);
+            hers.values.clear();
+            hers.establishes.clear();
+        }
     }
 
     /// True for an equation that does not hold and gives an unknown of which a wrong value stands.

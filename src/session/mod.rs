@@ -38,6 +38,7 @@ mod member_length;
 mod own_meant;
 mod own_moment;
 mod own_multiple;
+mod own_named;
 mod own_relations;
 mod own_sums;
 mod own_words;

@@ -90,7 +90,7 @@ impl Session {
     }
 
     /// The friction that a coefficient gives, where there is but one force of friction.
-    fn only_limit(&self) -> Option<StepId> {
+    pub(super) fn only_limit(&self) -> Option<StepId> {
         let steps = self.key.asked().map(|step| step.id);
         let is_friction = |id: &StepId| {
             let heading = self.key.heading(*id);

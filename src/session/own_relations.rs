@@ -5,7 +5,7 @@ use super::Session;
 use crate::diagnosis::Diagnosis;
 use crate::judge::{
     Board, Judgement, Memo, Own, Remark, Standing, Truth, follows_relation, is_of_a_kind,
-    own_of_wrong,
+    own_of_wrong, says_as_own,
 };
 use crate::key::StepId;
 use crate::mistakes::Instance;
@@ -150,7 +150,8 @@ impl Session {
         let follows = self.with_no_force_found(|session| {
             let (names, own_values) = (session.names(), session.own_values());
             let board = session.board(&names, &own_values);
-            follows_relation(&board, &right, &right, line)
+            let curved = || session.is_general() && says_as_own(&board, line, &right);
+            follows_relation(&board, &right, &right, line) || curved()
         });
         if !follows {
             return None;

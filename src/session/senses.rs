@@ -3,7 +3,7 @@
 
 use super::turn::verdict_of;
 use super::{Outcome, Session};
-use crate::judge::{Judgement, Remark};
+use crate::judge::{Judgement, Own, Remark};
 use crate::key::{Part, StepId};
 use crate::text::Slot;
 
@@ -31,7 +31,10 @@ impl Session {
         let by_value =
             |one: &(StepId, bool)| kept(one, self.is_general() && self.acts_so(one.0, one.1));
         let changed = taken.iter().find_map(by_balance);
-        let changed = changed.or_else(|| told.iter().chain(&of_joint).find_map(by_value));
+        // Nor is there for a strut, once it is told whether it pulls or pushes.
+        let of_strut = self.struts_in_form(judgement);
+        let mut others = told.iter().chain(&of_joint).chain(&of_strut);
+        let changed = changed.or_else(|| others.find_map(by_value));
         let Some((step, before, line)) = changed else {
             taken.extend(along);
             self.keep_senses(judgement, turned, taken);
@@ -72,6 +75,14 @@ impl Session {
         joints.map(counted).collect()
     }
 
+    /// The struts that a form counts as the key does, though she counts them the other way round.
+    fn struts_in_form(&self, judgement: &Judgement) -> Senses {
+        let told = |step: &StepId| judgement.values.iter().any(|(told, _)| told == step);
+        let all = judgement.evidence.unturned.iter();
+        let others = all.filter(|step| !told(step) && !is_of_whole(judgement));
+        others.map(|step| (*step, false)).collect()
+    }
+
     /// The senses that a line says it counts in, and those along their axis where nothing is said.
     fn senses_counted(&self, judgement: &Judgement) -> (Senses, Senses) {
         // `cos ψ = Hx/H` is of sizes, whichever way Hx counts.
@@ -95,9 +106,33 @@ impl Session {
         (said, along)
     }
 
+    /// A wrong value told alone in a general working, counted as she counts its quantity: where no line
+    /// tells that, the number of a strut that pushes is its size.
+    pub(super) fn in_sense_counted(&self, step: StepId, own: Own, judgement: &Judgement) -> Own {
+        let evidence = &judgement.evidence;
+        let plain = own.typed.is_some() && evidence.ways.is_empty() && !evidence.wrong_way;
+        if !self.is_general() || !step.has_free_sense() || self.acts_on_two(step) || !plain {
+            return own;
+        }
+        let known = self.state.senses.get(&step).map(|(against, _)| *against);
+        let (names, own_values) = (self.names(), self.own_values());
+        let pushes = || self.board(&names, &own_values).is_pushing_strut(step) && own.value > 0.0;
+        match known.unwrap_or_else(pushes) {
+            true => Own {
+                value: -own.value,
+                typed: own.typed.map(|(typed, written)| (-typed, written)),
+                function: own.function.map(|value| -value),
+                against: true,
+                ..own
+            },
+            false => own,
+        }
+    }
+
     /// Keeps what a line counts and what its values say.
     fn keep_senses(&mut self, judgement: &Judgement, turned: bool, taken: Senses) {
         let number = self.state.next_number;
+        let said_any = !judgement.evidence.ways.is_empty();
         for (step, own) in &judgement.values {
             // A sign before its value says anew in which sense a part counts.
             let typed = judgement.evidence.number.map(|typed| typed.value);
@@ -125,8 +160,11 @@ impl Session {
                 (Some(_), false) => None,
                 (None, _) => Some(turned),
             };
+            // The part of a strut's force, told with its way, counts that way from then on.
+            let part = self.is_general() && step.is_component() && said_any && own.against;
             if let Some(against) = against
-                && step.has_free_sense()
+                .filter(|_| step.has_free_sense())
+                .or(part.then_some(true))
                 && own.right
                 && kept.is_none()
             {

@@ -9,7 +9,31 @@ use crate::mistakes::{Scope, Skill};
 use crate::problem::ForceId;
 use crate::text::{Prose, Slot};
 
+/// The hinge's force forgotten among the upright ones, and moments without their distances.
+const WITHOUT_HINGE: &str = "hinge-forgotten";
+const WITHOUT_DISTANCES: &str = "forces-for-moments";
+
 impl Session {
+    /// Where no moments are asked, forces that are added without the hinge's are told as that, though on
+    /// a level body they have the form of moments without distances. Of whole forces set equal as they
+    /// are nobody can tell which was meant.
+    pub(super) fn forces_first(&self, judgement: &Judgement, diagnosis: &mut Diagnosis) {
+        let layout = judgement.layout.as_deref().unwrap_or_default();
+        let one_side = layout.ends_with("= 0") || layout.starts_with("0 =");
+        let whole = judgement.evidence.unresolved && !judgement.evidence.names_parts && !one_side;
+        if !self.is_free() || whole || !diagnosis.is_by_form() {
+            return;
+        }
+        let Some(named) = diagnosis.named.first_mut() else {
+            return;
+        };
+        let id = |index: usize| self.instances[index].mistake.id;
+        let hinge = named.alike.iter().position(|one| id(*one) == WITHOUT_HINGE);
+        if let Some(at) = hinge.filter(|_| id(named.instance) == WITHOUT_DISTANCES) {
+            std::mem::swap(&mut named.instance, &mut named.alike[at]);
+        }
+    }
+
     /// The thought to speak about, and the one that was made in the same line.
     pub(super) fn thoughts_told(
         &self,

@@ -5,7 +5,7 @@ use super::Session;
 use super::own_relations::following;
 use crate::judge::{
     Evidence, Judgement, KnownTruth, Remark, Truth, is_true_of_typed, known_truth, own_of_wrong,
-    says_as_own, solves_own, types_wrong, wrong_named,
+    says_as_own, solves_own, types_wrong, types_wrong_as_part, wrong_named,
 };
 use crate::reading::{Node, Tree, read};
 
@@ -72,13 +72,22 @@ impl Session {
             last.map(|(_, told, _)| told.as_str())
                 .filter(|told| *told != line),
         );
-        says_as_own(&board, line, &hers).then(|| following(found, None))
+        let wrong = of(&|truth| truth == "wrong");
+        // Two wrong lines, one after the other, may give together what neither gives.
+        let two = match wrong.as_slice() {
+            [.., one, other] if ![*one, *other].contains(&line) => {
+                board.says_as_two(line, (one, other)) || board.says_as_two(line, (other, one))
+            }
+            _ => false,
+        };
+        (two || says_as_own(&board, line, &hers)).then(|| following(found, None))
     }
 
-    /// A form that comes to the right value by way of a wrong one of hers, and is proved by nothing:
-    /// it agrees by chance, whether or not the value stands already.
+    /// A form that comes to the right value by way of a wrong one of hers, and is proved by nothing, or
+    /// only if her number meant another quantity: it agrees by chance, whether or not the value stands
+    /// already.
     pub(super) fn by_chance_of_hers(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
-        if found.proved || !matches!(found.truth, Truth::Holds | Truth::HoldsRounded) {
+        if !matches!(found.truth, Truth::Holds | Truth::HoldsRounded) {
             return None;
         }
         let (names, own_values) = (self.names(), self.own_values());
@@ -88,7 +97,12 @@ impl Session {
         // A value may be that of two quantities; a form may not.
         let formed = sides.any(form);
         let board = self.board(&names, &own_values);
-        (formed && types_wrong(&board, found.target, line)).then(|| Judgement {
+        // So it does where her wrong force has the number of a part that it has rightly.
+        let by_chance = || match found.proved {
+            true => types_wrong_as_part(&board, found.target, line),
+            false => types_wrong(&board, found.target, line),
+        };
+        (formed && by_chance()).then(|| Judgement {
             layout: found.layout.clone(),
             remarks: vec![Remark::ByChance],
             proved: false,

@@ -33,7 +33,7 @@ fn a_right_working_in_any_manner_is_never_called_wrong() {
 /// Right lines with one thing changed, judged by a general evaluator of expressions.
 #[test]
 fn a_wrong_expression_or_equation_is_never_accepted() {
-    let found = slips::measure_slips(2, 2024, 11);
+    let found = slips::measure_slips(2, 2024, 11, &|_| {});
     assert!(found.typed > 100, "{}", found.typed);
     assert_eq!(found.accepted, Vec::<String>::new());
     assert!(found.chance_accepted == 0 && found.by_chance.len() < 10);
@@ -44,7 +44,7 @@ fn a_wrong_expression_or_equation_is_never_accepted() {
 /// alone.
 #[test]
 fn no_line_after_a_slip_is_wrongly_condemned() {
-    let found = slipping::measure_slipping(25, 2024);
+    let found = slipping::measure_slipping(25, 2024, &|_| {});
     assert!(found.workings == 75 && found.lines > 600, "{}", found.lines);
     assert_eq!(found.condemned, Vec::<String>::new());
     assert!(found.kinds.len() > 9, "{:?}", found.kinds);
