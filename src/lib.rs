@@ -50,6 +50,9 @@ pub mod lesson;
 
 pub mod draw;
 
+// A problem of the learner's own, by questions.
+pub mod builder;
+
 // The next smallest help, and the one place that joins the rooms: a line in, a turn out.
 pub mod hint;
 

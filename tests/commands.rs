@@ -4,6 +4,7 @@ mod astray;
 mod codes;
 mod diagnosed;
 mod edges;
+mod own;
 mod refusals;
 mod shown;
 mod systems;

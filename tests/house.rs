@@ -27,6 +27,7 @@ const EDGES: &[(&str, &str)] = &[
     ("diagnosis", "units key judge mistakes"),
     ("lesson", "text units problem system"),
     ("draw", "text units problem statics key mistakes lesson"),
+    ("builder", "text units problem statics"),
     ("hint", "text units problem sketch key mistakes"),
     (
         "session",
@@ -35,8 +36,8 @@ const EDGES: &[(&str, &str)] = &[
     ("record", ""),
     ("store", "text record"),
     ("practice", "text problem session record"),
-    ("plain", "text units sketch session practice"),
-    ("screen", "text problem sketch session practice"),
+    ("plain", "text units sketch builder session practice"),
+    ("screen", "text problem sketch builder session practice"),
     (
         "cli",
         "text units problem system sketch statics key working lesson draw hint session record store \

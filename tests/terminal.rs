@@ -1,5 +1,7 @@
 //! The real program in a pseudo-terminal: the whole walk, a kill in the middle, resizes, signals.
 
+mod own;
+
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 use std::io::{Read, Write};
 use std::path::Path;

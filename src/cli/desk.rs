@@ -16,6 +16,7 @@ use crate::text::{Prose, Settings, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+mod own;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests;
@@ -464,6 +465,14 @@ impl Desk for JournalDesk {
             found = self.fresh(lesson)?;
         }
         self.opening(found)
+    }
+
+    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose> {
+        self.open_built(problem)
+    }
+
+    fn keep_problem(&mut self, problem: &Problem, name: &str) -> Result<Prose, Prose> {
+        self.keep_built(problem, name)
     }
 
     fn unfinished(&mut self) -> Option<Resumable> {

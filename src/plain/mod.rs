@@ -1,6 +1,7 @@
 //! The line dialogue: the same tutor for screen readers, pipes and tests. No alternate screen, no
 //! cursor movement, no decoration; each change is said once; choices are numbered.
 
+use crate::builder::Builder;
 use crate::practice::{
     Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
 };
@@ -17,6 +18,7 @@ const WIDTH: usize = 78;
 /// How many bytes of a line are read; of a longer one the rest is passed over.
 const LONGEST_READ: usize = 1 << 20;
 
+mod build;
 mod people;
 mod settings;
 #[cfg(test)]
@@ -44,6 +46,7 @@ pub fn run(
         input,
         after_return: false,
         finished: None,
+        draft: None,
         manner: Manner::default(),
         ascii: false,
         output,
@@ -93,6 +96,8 @@ struct Dialogue<'a> {
     after_return: bool,
     /// The lesson of the problem that was finished last: Enter draws from it again.
     finished: Option<usize>,
+    /// A problem that is being built, while one is at the list.
+    draft: Option<Builder>,
     /// How texts are shown.
     manner: Manner,
     /// Only ASCII is shown.
@@ -125,6 +130,13 @@ impl Dialogue<'_> {
             for (index, left) in older.iter().enumerate() {
                 self.left(left, "plain.older", lessons.len() + index + 1)?;
             }
+            let own = lessons.len() + older.len() + 1;
+            let slots = [("number", Slot::Word(own.to_string()))];
+            let key = match self.draft {
+                Some(_) => "plain.build.go-on",
+                None => "plain.build.choice",
+            };
+            self.say(&self.words.say(key, &slots))?;
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
                 Some(Chosen::Anew) => continue,
@@ -132,6 +144,12 @@ impl Dialogue<'_> {
             };
             let typed = line.trim().to_lowercase();
             let number = typed.parse::<usize>().ok();
+            if number == Some(own) || is_one_of(self.words, "build.own", &typed) {
+                match self.own_problem()? {
+                    After::Leave => return Ok(()),
+                    After::Menu => continue,
+                }
+            }
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),
@@ -466,10 +484,10 @@ impl Dialogue<'_> {
 
     /// What is said at the end: only what is true.
     fn farewell(&mut self) -> io::Result<()> {
-        let key = if self.desk.has_kept_all() {
-            "plain.end"
-        } else {
-            "plain.unsaved"
+        let key = match (self.desk.has_kept_all(), &self.draft) {
+            (true, None) => "plain.end",
+            (true, Some(_)) => "plain.build.end",
+            (false, _) => "plain.unsaved",
         };
         self.say(&self.words.say(key, &[]))
     }

@@ -201,6 +201,19 @@ impl Desk for Stand {
         Ok(self.opening(false))
     }
 
+    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose> {
+        self.said(format!("open own {}", problem.title()));
+        Ok(self.opening(false))
+    }
+
+    fn keep_problem(&mut self, _problem: &Problem, name: &str) -> Result<Prose, Prose> {
+        self.said(format!("keep {name}"));
+        match name {
+            "taken" => Err(Prose::plain("Taken.")),
+            _ => Ok(Prose::plain("Kept.")),
+        }
+    }
+
     fn open_lesson(&self) -> Option<usize> {
         self.at
     }
@@ -532,4 +545,25 @@ fn enter_carries_on_where_something_was_left() {
     let (text, log) = talk(Some(2), false, b"2\nfinish\n\nquit\n");
     assert!(log.contains(&"resume".to_owned()), "{log:?}");
     assert!(!text.contains("press Enter for a fresh"), "{text}");
+}
+
+#[test]
+fn a_problem_of_ones_own_is_asked_for_kept_and_opened() {
+    let answers = "own\nplank\n2 m\nheavy\nback\n2.4 m\n18 kg\n1\n1\n1\nfoot\n1\ntip\n3\nback\n1\n1\n\n\
+                   taken\nmy plank\nquit\n";
+    let (said, asked) = talk(None, false, answers.as_bytes());
+    insta::assert_snapshot!(said);
+    let asked: Vec<&str> = asked.iter().map(String::as_str).collect();
+    assert_eq!(
+        asked,
+        [
+            "keep taken",
+            "keep my plank",
+            "open own Your own problem: the plank",
+            "entered quit",
+            "submit quit",
+            "judged quit",
+            "closed false"
+        ]
+    );
 }

@@ -168,6 +168,18 @@ pub trait Desk {
         Vec::new()
     }
 
+    /// Opens a problem that the learner has built.
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose>;
+
+    /// Keeps it as a problem file under a name, and tells where it is.
+    ///
+    /// # Errors
+    /// A sentence for the learner: what is wrong with the name, or why it cannot be written.
+    fn keep_problem(&mut self, problem: &Problem, name: &str) -> Result<Prose, Prose>;
+
     /// The words in which practice speaks.
     fn words(&self) -> Words {
         Words::english()

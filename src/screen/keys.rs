@@ -312,6 +312,20 @@ pub(super) const AT_LIST: &[(Command, &str)] = &[
     (Command::Leave, "screen.key.leave"),
 ];
 
+/// The same while a problem of one's own is built.
+pub(super) const AT_BUILDING: &[(Command, &str)] = &[
+    (Command::Enter, "screen.key.build.enter"),
+    (Command::StageBack, "screen.key.build.back"),
+    (Command::Up, "screen.key.list.up"),
+    (Command::Down, "screen.key.list.down"),
+    (Command::PageUp, "screen.key.build.page-up"),
+    (Command::PageDown, "screen.key.build.page-down"),
+    (Command::Lessons, "screen.key.build.lessons"),
+    (Command::Settings, "screen.key.settings"),
+    (Command::Help, "screen.key.help"),
+    (Command::Leave, "screen.key.leave"),
+];
+
 /// The message of a key, if it has one. Held shift does not count; control and alt together are
 /// how some keyboards type a character.
 pub(super) fn message(key: KeyEvent) -> Option<Message> {

@@ -2,6 +2,7 @@
 
 use super::keys::Command;
 use crate::practice::{LessonChoice, Opening, Resumable};
+use crate::problem::Problem;
 use crate::session::Turn;
 use crate::text::{Prose, Settings};
 
@@ -42,6 +43,8 @@ pub(super) enum Message {
     },
     /// What the desk says to a name.
     Called(Result<Prose, Prose>),
+    /// What the desk says to a problem that is to be kept as a file.
+    KeptOwn(Result<Prose, Prose>),
     /// The verdict was written down.
     Judged {
         /// What went wrong when it was written.
@@ -61,6 +64,10 @@ pub(super) enum Effect {
     Call(String),
     /// Open a problem, then come back with [`Message::Opened`].
     Open(Choice),
+    /// Open a problem that the learner has built, then come back with [`Message::Opened`].
+    OpenOwn(Box<Problem>),
+    /// Keep one as a file of this name, then come back with [`Message::KeptOwn`].
+    Keep(Box<Problem>, String),
     /// Do not offer the unfinished problem again, then come back with [`Message::Listed`].
     PutAway,
     /// Leave the problem for a fresh one of this lesson, then come back with

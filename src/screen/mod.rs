@@ -5,6 +5,7 @@
 //! `terminal` and the loop in this file know a real terminal. Files are the caller's: the screen
 //! asks a [`Desk`], which writes every line down before it is judged.
 
+mod building;
 mod editing;
 mod keys;
 mod message;
@@ -197,6 +198,10 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
                 let stays = open.is_some() || said.is_err();
                 update(model, Message::Called(said));
                 (!stays).then(|| listed(desk))
+            }
+            Some(Effect::OpenOwn(problem)) => Some(Message::Opened(desk.open_own(&problem))),
+            Some(Effect::Keep(problem, name)) => {
+                Some(Message::KeptOwn(desk.keep_problem(&problem, &name)))
             }
             Some(Effect::Open(Choice::Lesson(lesson))) => Some(Message::Opened(desk.open(lesson))),
             Some(Effect::Open(Choice::Older(place))) => {

@@ -1,5 +1,6 @@
 //! Everything the screen knows. Nothing here knows a terminal.
 
+use super::building::Building;
 use super::editing::Before;
 use super::theme::Theme;
 use crate::practice::{LessonChoice, Opening, People, Resumable, Tutor, next_lesson, shown};
@@ -26,6 +27,8 @@ pub(super) struct Model {
     /// A line that was being typed when its problem was left for the list, with the problem's
     /// statement: it is put back when that problem is gone on with.
     pub(super) half_typed: Option<(String, String)>,
+    /// A problem of the learner's own that is being built, while another page is shown.
+    pub(super) draft: Option<Box<Building>>,
     /// The lesson of the open problem, by its place in the list, if it has one.
     pub(super) lesson: Option<usize>,
     /// Who is at work, and who else is known.
@@ -48,6 +51,8 @@ pub(super) struct Model {
 pub(super) enum Page {
     /// The list of lessons.
     Menu(Menu),
+    /// A problem of the learner's own that is being built.
+    Building(Box<Building>),
     /// A problem.
     Working(Box<Working>),
 }
@@ -100,7 +105,16 @@ impl Menu {
 
     /// How many rows the list has.
     pub(super) fn rows(&self) -> usize {
-        self.before() + self.lessons.len() + self.older.len()
+        self.before() + self.lessons.len() + self.older.len() + self.own_rows()
+    }
+
+    /// The row of a problem of one's own, the last, if there is one.
+    pub(super) fn own(&self) -> Option<usize> {
+        (self.own_rows() > 0).then(|| self.rows() - 1)
+    }
+
+    fn own_rows(&self) -> usize {
+        usize::from(!self.lessons.is_empty())
     }
 }
 
@@ -218,6 +232,7 @@ impl Model {
             notes: Vec::new(),
             kept: true,
             half_typed: None,
+            draft: None,
             lesson: None,
             people: People::default(),
             name_typed: Input::default(),
@@ -248,15 +263,26 @@ impl Model {
             self.notes.insert(0, self.words.say(word, &[]));
         }
         self.over = Over::Nothing;
+        super::building::put_aside(self);
         self.page = Page::Working(Box::new(working));
         self.ask_for_slope();
+    }
+
+    /// True if leaving the program would lose answers to a problem that is being built.
+    pub(super) fn own_at_risk(&self) -> bool {
+        let open = match &self.page {
+            Page::Building(page) => Some(page),
+            _ => None,
+        };
+        let mut drafts = open.into_iter().chain(&self.draft);
+        drafts.any(|page| page.is_at_risk())
     }
 
     /// If a problem is open: whether it is finished.
     pub(super) fn open_problem(&self) -> Option<bool> {
         match &self.page {
             Page::Working(working) => Some(working.finished()),
-            Page::Menu(_) => None,
+            Page::Menu(_) | Page::Building(_) => None,
         }
     }
 }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod at_lessons;
+mod building;
 mod fixture;
 mod looks;
 mod naming;

@@ -4,7 +4,7 @@ use super::editing::{LONGEST_INPUT, edit, insert, keep_line, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
-use super::{naming, settings, view};
+use super::{building, naming, settings, view};
 use crate::practice::shown;
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
@@ -32,12 +32,15 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
         Message::Entered { line, notes } => return judge(model, &line, notes),
         Message::Judged { notes } => {
             add_notes(model, notes);
+            // A problem of one's own that was worked at is in the record now.
+            model.draft.take_if(|draft| draft.opened);
             if model.people.ask && model.over == Over::Nothing {
                 naming::ask(model);
             }
         }
         Message::Settled { notes } => add_notes(model, notes),
         Message::Called(said) => naming::called(model, said),
+        Message::KeptOwn(said) => building::kept(model, said),
         Message::Pressed(command) => return pressed(model, command),
         Message::Typed(c) => return typed(model, c),
         Message::TypedTogether(text) => return typed_together(model, &text),
@@ -54,6 +57,11 @@ fn list(model: &mut Model, mut menu: Menu) {
         model.half_typed = (!line.is_empty()).then(|| (working.view.statement.clone(), line));
     }
     model.over = Over::Nothing;
+    if let Page::Building(_) = &model.page {
+        model.notes.clear();
+        building::put_aside(model);
+        menu.chosen = menu.own().unwrap_or(menu.chosen);
+    }
     model.page = Page::Menu(menu);
 }
 
@@ -117,6 +125,12 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
             None
         }
         _ if command == Command::Leave => {
+            if let Page::Building(page) = &mut model.page
+                && std::mem::take(&mut page.naming)
+            {
+                page.fault = None;
+                return None;
+            }
             model.over = Over::Leaving;
             None
         }
@@ -126,7 +140,7 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
             model.over = Over::Help(0);
             None
         }
-        _ if command == Command::Name => {
+        _ if command == Command::Name && !matches!(model.page, Page::Building(_)) => {
             naming::ask(model);
             None
         }
@@ -136,6 +150,7 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         }
         _ => match model.page {
             Page::Menu(_) => in_menu(model, command),
+            Page::Building(_) => building::pressed(model, command),
             Page::Working(_) => in_working(model, command),
         },
     }
@@ -146,7 +161,9 @@ fn leaving(model: &mut Model, command: Command) -> Option<Effect> {
     model.over = Over::Nothing;
     match (command, &model.page) {
         (Command::Enter | Command::Leave, _) => Some(Effect::Leave),
-        (Command::Swap | Command::Lessons, Page::Working(_)) => Some(Effect::List),
+        (Command::Swap | Command::Lessons, Page::Working(_) | Page::Building(_)) => {
+            Some(Effect::List)
+        }
         _ => None,
     }
 }
@@ -165,6 +182,7 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
         Command::Delete if menu.unfinished.is_some() && menu.chosen == 0 => {
             return Some(Effect::PutAway);
         }
+        Command::Enter if menu.own() == Some(menu.chosen) => building::open(model),
         Command::Enter if menu.rows() > 0 => {
             return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
                 Some(row) => match row.checked_sub(menu.lessons.len()) {
@@ -198,7 +216,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
 fn page(model: &mut Model, up: bool) {
     let leads = match &model.page {
         Page::Working(working) => view::scrolled(model, working, up),
-        Page::Menu(_) => return,
+        Page::Menu(_) | Page::Building(_) => return,
     };
     let narrow = view::narrow(model.size);
     let Page::Working(working) = &mut model.page else {
@@ -343,6 +361,7 @@ fn typed(model: &mut Model, c: char) -> Option<Effect> {
             return settings::slope(model, chosen);
         }
         (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
+        (Over::Nothing, Page::Building(_)) => building::typed(model, &c.to_string()),
         (Over::Nothing, Page::Working(_)) => return typed_together(model, &c.to_string()),
     }
     None
@@ -370,6 +389,10 @@ fn typed_together(model: &mut Model, text: &str) -> Option<Effect> {
                 let word = nothing_typed(&model.words);
                 model.notes.retain(|note| *note != word);
             }
+            None
+        }
+        (Over::Nothing, Page::Building(_)) if !small => {
+            building::typed(model, text);
             None
         }
         (Over::Naming, _) if !small => {
@@ -415,6 +438,10 @@ fn paste(model: &mut Model, text: &str) {
     }
     if model.over != Over::Nothing || view::too_small(model.size) {
         return;
+    }
+    if let Page::Building(_) = &model.page {
+        let first = text.lines().find(|line| !line.trim().is_empty());
+        return building::typed(model, first.unwrap_or_default().trim_end());
     }
     let Page::Working(working) = &mut model.page else {
         return;

@@ -8,6 +8,7 @@
 //!     settings.json                   what the learner has chosen for the display; may be missing
 //!     <sitting id>.jsonl              the journal of one sitting; only ever added to
 //!     <sitting id>.damaged.txt        lines of it that could not be read
+//!     problems/<name>.json            problem files of the learner's own
 //!   sample/                           samples; never written to, never listed
 //! ```
 //! One file per learner and sitting, one writer per file: two programs, or two computers on one
@@ -18,6 +19,7 @@ mod hand_over;
 mod history;
 mod id;
 mod learner;
+mod own;
 mod presence;
 mod saves;
 mod settings;
@@ -27,6 +29,7 @@ mod trouble;
 pub use clock::now;
 pub use history::{Found, History, Note};
 pub use learner::{Learner, LearnerName, NameTrouble};
+pub use own::NotKept;
 pub use saves::{Wishes, data_folder, saves_folder};
 pub use settings::UnreadSettings;
 pub use sitting::{Flush, Sitting};
@@ -162,6 +165,19 @@ impl Store {
         flush: Flush,
     ) -> Result<Sitting, StoreTrouble> {
         Sitting::begin(&self.folder.join(learner.id()), learner.id(), now, flush)
+    }
+
+    /// Keeps a problem file of a learner's own under a name, and tells where it is.
+    ///
+    /// # Errors
+    /// The name does not fit or is taken, or the file cannot be written.
+    pub fn keep_problem(
+        &self,
+        learner: &Learner,
+        name: &str,
+        json: &str,
+    ) -> Result<PathBuf, NotKept> {
+        own::keep(&self.folder.join(learner.id()), name, json)
     }
 
     /// True if a program has a sitting of a learner open, one of this program included.

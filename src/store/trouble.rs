@@ -33,6 +33,8 @@ pub enum Doing {
     MoveJournal,
     /// To start a journal.
     StartJournal,
+    /// To write a problem file of a learner's own.
+    WriteProblem,
     /// To add a record to a journal.
     Append,
 }
@@ -72,6 +74,7 @@ impl StoreTrouble {
             Doing::WriteSettings => "store.doing.write_settings",
             Doing::MoveJournal => "store.doing.move_journal",
             Doing::StartJournal => "store.doing.start_journal",
+            Doing::WriteProblem => "store.doing.write_problem",
             Doing::Append => "store.doing.append",
         };
         let mut slots = Vec::new();
@@ -90,6 +93,7 @@ impl StoreTrouble {
             Doing::ReadFolder => "store.then.read_folder",
             Doing::NameLearner | Doing::MoveJournal => "store.then.name",
             Doing::WriteSettings => "store.then.settings",
+            Doing::WriteProblem => "store.then.write_problem",
             _ => "store.then.elsewhere",
         };
         words

@@ -190,6 +190,24 @@ impl Desk for Remembering {
         })
     }
 
+    fn open_own(&mut self, problem: &Problem) -> Result<Opening, Prose> {
+        self.asked.push(format!("open own {}", problem.title()));
+        Ok(Opening {
+            session: Box::new(Canned::new(view(false))),
+            resumed: false,
+            whole: true,
+            notes: Vec::new(),
+        })
+    }
+
+    fn keep_problem(&mut self, _problem: &Problem, name: &str) -> Result<Prose, Prose> {
+        self.asked.push(format!("keep {name}"));
+        match name {
+            "taken" => Err(prose("There is a problem of that name already.")),
+            _ => Ok(prose("It is kept.")),
+        }
+    }
+
     fn open_lesson(&self) -> Option<usize> {
         self.lesson
     }
@@ -256,6 +274,6 @@ pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
 pub(super) fn open(model: &mut Model) -> &mut Working {
     match &mut model.page {
         Page::Working(open) => open,
-        Page::Menu(_) => panic!("no problem is open"),
+        _ => panic!("no problem is open"),
     }
 }

@@ -435,7 +435,9 @@ fn older_unfinished_problems_stand_behind_the_lessons() {
     };
     begin(&mut seat.desk, &mut seat.model, Start::Menu);
     let lessons = seat.desk.lessons().len();
+    // Behind them stands the row of a problem of one's own.
     seat.press(Command::LineEnd);
+    seat.press(Command::Up);
     seat.press(Command::Up);
     seat.press(Command::Enter);
     assert_eq!(seat.desk.asked, ["resume older 0", "resume"]);

@@ -1,6 +1,7 @@
 //! The diagram, its legend, and which of its stages is shown.
 
 use super::prose::wrap;
+use crate::problem::Problem;
 use crate::screen::model::{Model, Working};
 use crate::sketch::{self, Ink, LegendEntry, Marks, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
@@ -47,6 +48,21 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
         return;
     }
     let composed = compose(model, open, (area.width, area.height));
+    draw_composed(model, composed, frame, area);
+}
+
+/// Draws the scene of a problem that nobody works at yet.
+pub(super) fn draw_problem(model: &Model, problem: &Problem, frame: &mut Frame, area: Rect) {
+    let marks = Marks {
+        givens: true,
+        ..Marks::default()
+    };
+    let scene = sketch::scene(problem, &problem.values(), &marks);
+    let composed = laid(model, scene, (area.width, area.height));
+    draw_composed(model, composed, frame, area);
+}
+
+fn draw_composed(model: &Model, composed: Composed, frame: &mut Frame, area: Rect) {
     let Composed {
         picture,
         legend,
@@ -76,9 +92,17 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     let marks = marks_of(open, shown);
     let stage =
         (count > 1 && rows > 4).then(|| stage_row(model, open, (shown, count), columns.into()));
-    let mut rows = rows - u16::from(stage.is_some());
+    let rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);
+    Composed {
+        stage,
+        ..laid(model, scene, (columns, rows))
+    }
+}
+
+/// Lays a scene out in a region of so many columns and rows.
+fn laid(model: &Model, scene: Scene, (columns, mut rows): (u16, u16)) -> Composed {
     let style = Style {
         unicode: model.draws_lines(),
     };
@@ -103,7 +127,7 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
         scene,
         picture,
         legend,
-        stage,
+        stage: None,
     }
 }
 

@@ -6,7 +6,7 @@ use super::prose::{hang, indent, wrap, wrap_text};
 use super::strip;
 use super::{header, map, names};
 use crate::practice::Standing;
-use crate::screen::keys::{AT_LIST, Command, TABLE};
+use crate::screen::keys::{AT_BUILDING, AT_LIST, Command, TABLE};
 use crate::screen::model::{Model, Page, Working};
 use crate::session::Sign;
 use crate::sketch::PointMark;
@@ -45,6 +45,14 @@ const TYPING: [&str; 6] = [
     "screen.help.typing.angles",
     "screen.help.typing.letters",
     "screen.help.typing.commands",
+];
+
+/// How to answer while a problem is built.
+const ANSWERING: [&str; 4] = [
+    "screen.help.build.numbers",
+    "screen.help.build.places",
+    "screen.help.build.foot",
+    "screen.help.build.checked",
 ];
 
 /// Draws the page from a row on.
@@ -123,7 +131,14 @@ fn sections(model: &Model, width: usize) -> Vec<Section> {
     if let Page::Menu(_) = &model.page {
         sections.push(section("screen.help.standing", standings(model, width)));
     }
-    sections.push(section("screen.help.typing", typing(model, width)));
+    if let Page::Building(_) = &model.page {
+        let answering = bullets(model, &ANSWERING, width);
+        sections.push(section("screen.help.build", answering));
+        sections.push(section("screen.help.drawing", drawing(model, width)));
+        return sections;
+    }
+    let typing = bullets(model, &TYPING, width);
+    sections.push(section("screen.help.typing", typing));
     sections.push(section("screen.help.signs", signs(model, width)));
     if let Page::Working(open) = &model.page {
         let names = names_at_hand(model, open, width);
@@ -153,7 +168,11 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
         return rows.collect();
     }
     let mut rows = Vec::new();
-    for (command, told) in AT_LIST {
+    let listed = match &model.page {
+        Page::Building(_) => AT_BUILDING,
+        _ => AT_LIST,
+    };
+    for (command, told) in listed {
         if *command == Command::Help {
             // A line with a question mark can only be entered at a problem.
             rows.extend(row("F1", told));
@@ -172,13 +191,13 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
     rows
 }
 
-fn typing(model: &Model, width: usize) -> Vec<Line<'static>> {
+fn bullets(model: &Model, keys: &[&str], width: usize) -> Vec<Line<'static>> {
     let told = |word: &&str| {
         let told = model.words.say(word, &[]);
         let told = wrap(model.theme, &told, width.saturating_sub(2), Style::new());
         hang(Span::raw(model.theme.either("· ", "- ")), told)
     };
-    TYPING.iter().flat_map(told).collect()
+    keys.iter().flat_map(told).collect()
 }
 
 /// A sign with what it says.

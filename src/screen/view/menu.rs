@@ -115,14 +115,16 @@ fn list(model: &Model, menu: &Menu, width: usize, room: usize) -> Vec<Line<'stat
         return wrap(model.theme, &told, width, Style::new());
     }
     let mut total: usize = choices.iter().map(Vec::len).sum();
-    if total > room {
-        // Short of space, only what is chosen says what it is about.
+    let lessons = menu.before()..menu.before() + menu.lessons.len();
+    // Short of space, only lessons and what is chosen say what they are about, then only that.
+    for keeps_lessons in [true, false] {
+        if total <= room {
+            break;
+        }
         for (place, choice) in choices.iter_mut().enumerate() {
-            choice.truncate(if place == menu.chosen {
-                choice.len()
-            } else {
-                1
-            });
+            if place != menu.chosen && !(keeps_lessons && lessons.contains(&place)) {
+                choice.truncate(1);
+            }
         }
         total = choices.iter().map(Vec::len).sum();
     }
@@ -185,7 +187,29 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
         let row = Row::bare(chosen, number, &older.title, &told);
         choices.push(choice(model, row, width));
     }
+    if let Some(row) = menu.own() {
+        let title = model.words.word("screen.build.title");
+        let about = own(model);
+        let (chosen, number) = (menu.chosen == row, row + 1 - menu.before());
+        choices.push(choice(
+            model,
+            Row::bare(chosen, number, &title, &about),
+            width,
+        ));
+    }
     choices
+}
+
+/// What there is to say of a problem of one's own.
+fn own(model: &Model) -> String {
+    let count = model.draft.as_ref().map(|draft| draft.builder.answered());
+    let key = match count {
+        None => "screen.menu.own",
+        Some(1) => "screen.menu.own-begun.one",
+        Some(_) => "screen.menu.own-begun.many",
+    };
+    let slots = [("count", Slot::Value(count.unwrap_or(0).to_string()))];
+    model.words.say(key, &slots).to_string()
 }
 
 /// How far a problem that was left is.

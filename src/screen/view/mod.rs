@@ -26,6 +26,7 @@
 //! regions.rs says where each region lies at every size.
 
 mod ask;
+mod building;
 mod diagram;
 mod header;
 mod help;
@@ -44,6 +45,7 @@ mod strip;
 mod tests;
 mod working;
 
+pub(super) use building::{AT_END, scrolled as build_scrolled};
 pub(super) use help::{limit as help_limit, section as help_section};
 pub(super) use regions::narrow;
 pub use sight::{Onlooker, Sight};
@@ -69,6 +71,7 @@ pub(super) fn draw(model: &Model, frame: &mut Frame) {
             (_, Over::Settings(row)) => settings::draw(model, row, frame, area),
             (_, Over::Slope) => settings::draw_slope(model, frame, area),
             (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
+            (Page::Building(page), _) => building::draw(model, page, frame, area),
             (Page::Working(open), _) => draw_working(model, open, frame, area),
         }
     }

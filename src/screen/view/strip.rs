@@ -1,5 +1,6 @@
 //! The last row: the keys that matter now.
 
+use crate::screen::building::{Building, Wanted};
 use crate::screen::model::{Model, Over, Page, Pane, Working};
 use crate::text::Prose;
 use ratatui::Frame;
@@ -63,8 +64,9 @@ fn row(model: &Model, (gap, form): (usize, usize), width: usize) -> Line<'static
 /// What a learner is told before leaving.
 pub(super) fn leaving_word(model: &Model) -> Prose {
     let word = match (&model.page, model.kept) {
-        (Page::Menu(_), true) => "screen.leaving.menu",
         (_, false) => "screen.leaving.unsaved",
+        _ if model.own_at_risk() => "screen.leaving.own",
+        (Page::Menu(_) | Page::Building(_), true) => "screen.leaving.menu",
         (Page::Working(_), true) => "screen.leaving.kept",
     };
     model.words.say(word, &[])
@@ -72,7 +74,7 @@ pub(super) fn leaving_word(model: &Model) -> Prose {
 
 fn keys(model: &Model) -> Vec<Key> {
     match (model.over, &model.page) {
-        (Over::Leaving, Page::Working(_)) => vec![
+        (Over::Leaving, Page::Working(_) | Page::Building(_)) => vec![
             key("Enter", "screen.strip.leave-now"),
             key("Space", "screen.strip.stay"),
             key("F5", "screen.strip.lessons"),
@@ -122,8 +124,51 @@ fn keys(model: &Model) -> Vec<Key> {
             keys.push(key("Up Down", "screen.strip.choose"));
             keys
         }
+        (Over::Nothing, Page::Building(page)) => keys_at_building(model, page),
         (Over::Nothing, Page::Working(open)) => keys_at_problem(model, open),
     }
+}
+
+fn keys_at_building(model: &Model, page: &Building) -> Vec<Key> {
+    let mut keys = Vec::new();
+    if page.naming {
+        return vec![
+            key("Enter", "screen.strip.keep-file"),
+            key("Esc", "screen.strip.back"),
+        ];
+    }
+    let wanted = page.wanted();
+    if wanted != Wanted::Change {
+        keys.push(key("Enter", "screen.strip.take"));
+    }
+    if let Wanted::Choice(_) = wanted {
+        keys.push(key("Up Down", "screen.strip.choose"));
+    }
+    if page.builder.answered() > 0 {
+        keys.push(Key {
+            key: ["F2", "F2"],
+            word: ["screen.strip.answer-back", "screen.strip.answer-back.short"],
+        });
+    }
+    keys.push(key("F1", "screen.strip.help"));
+    keys.push(key("Esc", "screen.strip.leave"));
+    if super::building::goes_on(model, page) {
+        keys.push(match page.builder.question() {
+            Some(_) => Key {
+                key: ["Page Up", "PgUp"],
+                word: ["screen.strip.answers", "screen.strip.answers"],
+            },
+            None => Key {
+                key: ["Page Down", "PgDn"],
+                word: [
+                    "screen.strip.more-statement",
+                    "screen.strip.statement.short",
+                ],
+            },
+        });
+    }
+    keys.push(key("F5", "screen.strip.lessons"));
+    keys
 }
 
 fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
