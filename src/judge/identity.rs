@@ -49,7 +49,8 @@ pub(super) fn is_of_forces(board: &Board<'_>, sides: &[&Tree]) -> bool {
     sure.is_some_and(|value| value.dimension == Dimension::FORCE)
 }
 
-/// True if, everything brought to one side, some terms are positive and some negative.
+/// True if, everything brought to one side, some terms are positive and some negative, or one may be
+/// either.
 pub(super) fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
     let terms = terms_of(sides);
     let values = terms.iter().filter_map(|(sign, term)| {
@@ -67,7 +68,8 @@ pub(super) fn goes_both_ways(board: &Board<'_>, sides: &[&Tree]) -> bool {
         Some(sign * value.number)
     });
     let values: Vec<f64> = values.collect();
-    values.iter().any(|value| *value > 0.0) && values.iter().any(|value| *value < 0.0)
+    let both = values.iter().any(|value| *value > 0.0) && values.iter().any(|value| *value < 0.0);
+    both || !free_parts(board, sides).is_empty()
 }
 
 /// The parts of a support's force that are named, each once, and may be counted in either sense.

@@ -25,6 +25,8 @@ const GENERAL: &[Row] = &[
     ("topple", &[], "P*1.1 = 784*0.8", Sign::Wrong, "one edge only"),
     ("topple", &[], "P*1.1 = 784*0.4", Sign::Right, ""),
     ("ladder", &[], "alpha = theta", Sign::Wrong, "other angle"),
+    // What may act either way points no way yet.
+    ("forearm", &[], "Ey = 15.68+49+M*sin(80)", Sign::Wrong, "!every term points the same way"),
     ("ladder", &["F = 309 N"], "FN = 0.35*309", Sign::Wrong, "push at another place"),
     ("ladder", &[], "309*4*sin 62 = 196*2*cos 62 + 686*(4-d) cos 62", Sign::Wrong, "another point"),
     ("lamina_props", &[], "x2 = (1.2+0.3)/2", Sign::Wrong, "half-way"),
