@@ -21,8 +21,9 @@ mod manners;
 mod named;
 #[path = "freely/own_lines.rs"]
 mod own_lines;
-#[path = "freely/slipped.rs"]
+#[path = "freely/shown.rs"]
 mod shown;
+#[path = "freely/slipped.rs"]
 mod slipped;
 #[path = "freely/tried.rs"]
 mod tried;

@@ -427,7 +427,7 @@ fn other_noun(draft: &Draft, typed: &str, words: &Words) -> Result<String, Prose
     ];
     let places = ["build.place.foot", "build.place.middle", "build.place.tip"];
     let is_place = |key: &&str| words.word(key).split(", ").any(is_it);
-    if places.iter().any(|key| is_place(key)) || is_nothing(&noun, words) {
+    if places.iter().any(is_place) || is_nothing(&noun, words) {
         return Err(words.say("build.fault.noun", &[]));
     }
     let taken = is_it(draft.body())

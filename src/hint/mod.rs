@@ -389,9 +389,12 @@ fn without_way(case: &Case<'_>, step: StepId) -> String {
         return String::new();
     };
     let names = formula_names(case.problem, case.key, &formula);
-    // Parts along an axis are asked nowhere: they are told here, as they come about.
+    // Parts along an axis are asked nowhere: they are told here, as they come about, unless she has
+    // told them herself.
     let whole = formula.rewrite(&|part| match part {
-        Formula::Atom(Atom::Step(id @ StepId::PartOf(..))) => case.key.formula(*id),
+        Formula::Atom(Atom::Step(id @ StepId::PartOf(..))) if !case.own.contains_key(id) => {
+            case.key.formula(*id)
+        }
         _ => None,
     });
     let numbers = formula_numbers(&teller, &whole);

@@ -13,8 +13,7 @@ use crate::units::{Dimension, number_text, unit_for};
 
 /// A unit behind a value, and those in which the number may be right.
 const UNITS: [(&str, &[&str]); 5] = [
-    // Who leaves out g and writes newtons took the mass for the weight.
-    ("N", &["kN"]),
+    ("N", &["kN", KILOGRAM_FORCE]),
     ("kg", &["kN", KILOGRAM_FORCE]),
     ("mm", &["cm", "m"]),
     ("cm", &["mm", "m"]),

@@ -31,13 +31,10 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
     ("mast --seed 8", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
     ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "!Two things"),
-    // g left out, and newtons behind it all the same: (54·1.8 + 78·2.5)/(3.6·sin 65°) = 89.6.
-    ("walkway --seed 3", &[], "T = 89.6 N", Sign::Wrong, "mass used as a force"),
-    ("walkway --seed 3", &[], "T = 89.6 kg", Sign::Wrong, "kgf"),
     // Of one force's moment nothing is said of two.
     ("counter --seed 3", &[], "M1 = 127.4*1.4 m", Sign::Wrong, "!Two things"),
     ("counter --seed 3", &[], "M1 = 127.4*1.5 m", Sign::Wrong, "!and W2 the distance"),
-    ("mast --seed 3", &[], "m1", Sign::Wrong, "!Two things"),
+    ("mast --seed 3", &[], "m1", Sign::Noted, "!Two things"),
     // A given told with its name last.
     ("mast --seed 3", &[], "4.5 m = d1", Sign::Noted, ""),
     ("mast --seed 3", &[], "63 kg = mb", Sign::Noted, ""),

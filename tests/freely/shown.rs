@@ -11,8 +11,9 @@ use leverwright::session::Sign;
 const COSINE: &[&str] = &["529.2*1.8 + 764.4*2.5 = T*3.6*cos 65"];
 const NO_OWN_WEIGHT: &[&str] = &["T*1.4 = W1*2.2 + W2*1.5"];
 const NO_ARM: &[&str] = &["T*1.4 = Wb*1.1 + W1 + W2*1.5"];
-const AT_TIP: &[&str] =
-    &["617.4*5.4*sin 35 + 695.8*4.5*sin 35 + 107.8*5.4*sin 35 = T*4.2*sin 65"];
+const AT_TIP: &[&str] = &["617.4*5.4*sin 35 + 695.8*4.5*sin 35 + 107.8*5.4*sin 35 = T*4.2*sin 65"];
+
+const TURNED: &[&str] = &["T = 877.7 N", "Tx = T sin 65"];
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -31,8 +32,9 @@ const ROWS: &[Row] = &[
     // 500·cos 28° = 441.
     ("boom", &["T = 500 N", "Hx = 200 N"], "show", Sign::Talk, "441 N"),
     ("boom", &["T = 500 N", "Hx = 200 N"], "show", Sign::Talk, "!200 N"),
-    // 877.7·cos 65° = 371, whatever she has for Tx, on which the line does not rest.
-    ("walkway --seed 3", &["T = 877.7 N", "Tx = T sin 65"], "show", Sign::Talk, "371 N"),
+    // 877.7·sin 65° = 795 is her Tx, and no cosine of it.
+    ("walkway --seed 3", TURNED, "show", Sign::Talk, "Hx = −Tx = −795 N"),
+    ("walkway --seed 3", TURNED, "show", Sign::Talk, "!cos"),
     ("ladder", &["N = 686", "F = 200"], "show", Sign::Talk, "!200 N"),
 ];
 
