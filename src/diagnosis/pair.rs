@@ -4,13 +4,24 @@
 use super::world::World;
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
-use crate::key::{Key, Samples, StepId, agree};
+use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, SHARED_OUT, Skill, WRONG_LEG};
 use std::collections::BTreeMap;
 
 /// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
 /// every computer.
 const MOST_PAIRS: usize = 3000;
+
+/// Mistakes that change several distances at once: beside a second one a line does not show all of
+/// them.
+const OF_ALL_DISTANCES: [&str; 6] = [
+    "all-mass-at-one-point",
+    "distances-exchanged",
+    "from-the-middle",
+    "pivot-at-the-rope",
+    "two-pivots",
+    "wrong-pivot-without-the-hinge-term",
+];
 
 /// The likeliest two mistakes whose formula, both made, the typed form is. Neither alone is the line,
 /// and what both give together is never right, since the line is not.
@@ -24,8 +35,11 @@ pub(super) fn by_pair(
     let open = board.key.general.is_none()
         // Printed angles put together the wrong way are some two mistakes each time.
         && !judgement.target.is_angle()
-        // The moment of one force shows one distance.
-        && !matches!(judgement.target, StepId::Moment(_))
+        // The moment of one force shows one distance, and a direction no weight.
+        && !matches!(
+            judgement.target,
+            StepId::Moment(_) | StepId::Reaction(_, Part::Direction)
+        )
         && !evidence.lifted.is_empty()
         && !evidence.alone
         && !evidence.broken_link
@@ -42,10 +56,11 @@ pub(super) fn by_pair(
     }
     let shows = |index: &usize| {
         let mistake = instances[*index].mistake;
-        // What is only ever named alone is no half of a pair; another body's mass and a share of the
-        // whole agree with too much beside a second mistake.
+        // What is only ever named alone is no half of a pair; another body's mass, a share of the
+        // whole, and all distances changed at once agree with too much beside a second mistake.
         let of_form = mistake.skill != Skill::Numbers && !mistake.has_no_prior();
-        let loose = [MASS_OF_ANOTHER, SHARED_OUT].contains(&mistake.family);
+        let loose = [MASS_OF_ANOTHER, SHARED_OUT].contains(&mistake.family)
+            || OF_ALL_DISTANCES.contains(&mistake.id);
         of_form && !loose && !worlds[*index].anew.is_empty()
     };
     let showing: Vec<usize> = (0..instances.len()).filter(shows).collect();

@@ -49,7 +49,12 @@ impl Session {
         // What she told of the step itself is what the line is shown for, and what the line does not
         // rest on would only stand at its end.
         inputs.retain(|step| *step != asked);
-        let rests_on = |id: &StepId| inputs.contains(id);
+        // What was shown of an unknown that is still a letter follows from its angle.
+        let is_relation = |id: &StepId| standing.get(id).is_some_and(|own| own.relation);
+        // What was refused just now is what help speaks of: `Hx = −Tx` after a wrong Tx.
+        let refused = self.open_line().map(|open| open.judgement.target);
+        let rests_on =
+            |id: &StepId| inputs.contains(id) && !is_relation(id) && Some(*id) != refused;
         let mut functions = functions_of_own(right, standing, sampling);
         functions.retain(|id, _| rests_on(id));
         let function = key.function(right, asked, sampling, &functions)?;

@@ -31,6 +31,9 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
     ("mast --seed 8", &[], "T = (Wb+W1)/2", Sign::Wrong, "half of all weights"),
     ("walkway --seed 3", &[], "T = (Wb+W1)/2", Sign::Wrong, "!Two things"),
+    // Nor of distances that do not stand in the line: W1 has 2.2 and T the middle's 1.1.
+    ("counter --seed 3", &[], "Wb*1.4 + W1*1.1 + W2*1.5 = T*2.2", Sign::Wrong, "!and T the distance"),
+    ("mast --seed 8", &[], "psi = beta", Sign::Wrong, "!Two things"),
     // Of one force's moment nothing is said of two.
     ("counter --seed 3", &[], "M1 = 127.4*1.4 m", Sign::Wrong, "!Two things"),
     ("counter --seed 3", &[], "M1 = 127.4*1.5 m", Sign::Wrong, "!and W2 the distance"),

@@ -32,9 +32,8 @@ const ROWS: &[Row] = &[
     // 500·cos 28° = 441.
     ("boom", &["T = 500 N", "Hx = 200 N"], "show", Sign::Talk, "441 N"),
     ("boom", &["T = 500 N", "Hx = 200 N"], "show", Sign::Talk, "!200 N"),
-    // 877.7·sin 65° = 795 is her Tx, and no cosine of it.
-    ("walkway --seed 3", TURNED, "show", Sign::Talk, "Hx = −Tx = −795 N"),
-    ("walkway --seed 3", TURNED, "show", Sign::Talk, "!cos"),
+    // 877.7·cos 65° = 371, and not her Tx, which was refused just now.
+    ("walkway --seed 3", TURNED, "show", Sign::Talk, "Hx = −Tx = −T·cos β = −878 N·cos 65° = −371 N"),
     ("ladder", &["N = 686", "F = 200"], "show", Sign::Talk, "!200 N"),
 ];
 

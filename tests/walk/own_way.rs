@@ -675,6 +675,28 @@ fn what_is_made_of_her_own_pull_follows_it() {
     );
 }
 
+/// An angle of hers stands in every line that is shown behind it, whatever was shown of T across the
+/// mast before.
+#[test]
+fn her_own_angle_stands_in_the_balance_that_is_shown() {
+    let mut session = mast();
+    let angle = StepId::Angle(ForceId::Rope(0));
+    let before = session.key().asked().position(|step| step.id == angle);
+    for _ in 0..before.unwrap() {
+        session.submit("skip");
+    }
+    session.submit("31 deg");
+    assert!(session.submit("go on").moved_on);
+    let mut shown = Vec::new();
+    for _ in 0..8 {
+        shown.extend(session.submit("show").line.hints);
+    }
+    let shown: Vec<String> = shown.iter().map(ToString::to_string).collect();
+    let of_pull = |line: &&String| line.contains("sin 31.0°");
+    // T across the mast, the moment sum and T itself.
+    assert_eq!(shown.iter().filter(of_pull).count(), 3, "{shown:#?}");
+}
+
 /// By hand: with T = 450 N, Hx = −407.8 N and Hy = 926.8 N. A size without a way is judged by what
 /// follows from her pull, and the line shown for the direction points so too.
 #[test]
