@@ -7,7 +7,7 @@ use super::{editing, view};
 use crate::builder::{Builder, Question, Standing};
 use crate::problem::Problem;
 use crate::text::{Manner, Prose, Words};
-use tui_input::{Input, InputRequest as Request};
+use tui_input::Input;
 
 /// The most characters of an answer: more than any may have, so that it can be told so.
 const LONGEST: usize = 80;
@@ -190,7 +190,7 @@ pub(super) fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         (Command::Up, Wanted::Choice(_)) => page.chosen = page.chosen.saturating_sub(1),
         (Command::Down, Wanted::Choice(count)) => page.chosen = (page.chosen + 1).min(count - 1),
         (command, Wanted::Line) => {
-            if let Some(request) = request(command) {
+            if let Some(request) = editing::request(command) {
                 page.ready = false;
                 page.input.handle(request);
             }
@@ -198,25 +198,6 @@ pub(super) fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         _ => {}
     }
     None
-}
-
-/// How a key edits a line.
-fn request(command: Command) -> Option<Request> {
-    Some(match command {
-        Command::Left => Request::GoToPrevChar,
-        Command::Right => Request::GoToNextChar,
-        Command::WordLeft => Request::GoToPrevWord,
-        Command::WordRight => Request::GoToNextWord,
-        Command::LineStart => Request::GoToStart,
-        Command::LineEnd => Request::GoToEnd,
-        Command::Backspace => Request::DeletePrevChar,
-        Command::Delete => Request::DeleteNextChar,
-        Command::CutWord => Request::DeletePrevWord,
-        Command::CutBefore => Request::DeleteFromStart,
-        Command::CutAfter => Request::DeleteTillEnd,
-        Command::PutBack => Request::Yank,
-        _ => return None,
-    })
 }
 
 fn scroll(model: &mut Model, up: bool) {

@@ -1,5 +1,6 @@
 //! The line being typed: changes to it, and what was before them.
 
+use super::keys::Command;
 use super::model::Working;
 use crate::text::printable;
 use tui_input::{Input, InputRequest};
@@ -27,6 +28,25 @@ impl Before {
             typed_to: None,
         }
     }
+}
+
+/// How a key edits a line; `None` for a key that does not.
+pub(super) fn request(command: Command) -> Option<InputRequest> {
+    Some(match command {
+        Command::Left => InputRequest::GoToPrevChar,
+        Command::Right => InputRequest::GoToNextChar,
+        Command::WordLeft => InputRequest::GoToPrevWord,
+        Command::WordRight => InputRequest::GoToNextWord,
+        Command::LineStart => InputRequest::GoToStart,
+        Command::LineEnd => InputRequest::GoToEnd,
+        Command::Backspace => InputRequest::DeletePrevChar,
+        Command::Delete => InputRequest::DeleteNextChar,
+        Command::CutWord => InputRequest::DeletePrevWord,
+        Command::CutBefore => InputRequest::DeleteFromStart,
+        Command::CutAfter => InputRequest::DeleteTillEnd,
+        Command::PutBack => InputRequest::Yank,
+        _ => return None,
+    })
 }
 
 /// Edits the line, and reads it anew.

@@ -5,7 +5,7 @@ use super::message::Effect;
 use super::model::{Model, Over, Page};
 use super::{editing, update};
 use crate::text::{Prose, Words};
-use tui_input::{Input, InputRequest as Request};
+use tui_input::Input;
 
 /// The most characters that are taken: more than a name may have, so that it can be told so.
 const LONGEST: usize = 120;
@@ -21,26 +21,18 @@ pub(super) fn ask(model: &mut Model) {
 
 /// A key while the name is asked.
 pub(super) fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
-    let request = match command {
+    match command {
         Command::Enter => return entered(model),
         Command::Leave | Command::Name => {
             model.over = Over::Nothing;
             return Some(Effect::Call(String::new()));
         }
-        Command::Left => Request::GoToPrevChar,
-        Command::Right => Request::GoToNextChar,
-        Command::WordLeft => Request::GoToPrevWord,
-        Command::WordRight => Request::GoToNextWord,
-        Command::LineStart => Request::GoToStart,
-        Command::LineEnd => Request::GoToEnd,
-        Command::Backspace => Request::DeletePrevChar,
-        Command::Delete => Request::DeleteNextChar,
-        Command::CutWord => Request::DeletePrevWord,
-        Command::CutBefore => Request::DeleteFromStart,
-        Command::CutAfter => Request::DeleteTillEnd,
-        _ => return None,
-    };
-    model.name_typed.handle(request);
+        _ => {
+            if let Some(request) = editing::request(command) {
+                model.name_typed.handle(request);
+            }
+        }
+    }
     None
 }
 

@@ -1,6 +1,6 @@
 //! What a message changes. Pure: no terminal, no file, no clock.
 
-use super::editing::{LONGEST_INPUT, edit, insert, keep_line, undo};
+use super::editing::{LONGEST_INPUT, edit, insert, keep_line, request, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
@@ -8,7 +8,6 @@ use super::{building, naming, settings, view};
 use crate::practice::shown;
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
-use tui_input::InputRequest;
 
 /// Changes the model, and says what the outside is asked to do.
 pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
@@ -234,22 +233,25 @@ fn page(model: &mut Model, up: bool) {
 }
 
 fn at_problem(working: &mut Working, command: Command) {
-    use InputRequest as Request;
     match command {
         Command::Up => older(working),
         Command::Down => newer(working),
-        Command::Left => edit(working, Request::GoToPrevChar),
-        Command::Right => edit(working, Request::GoToNextChar),
-        Command::WordLeft => edit(working, Request::GoToPrevWord),
-        Command::WordRight => edit(working, Request::GoToNextWord),
-        Command::LineStart => edit(working, Request::GoToStart),
-        Command::LineEnd => edit(working, Request::GoToEnd),
-        Command::Backspace => edit(working, Request::DeletePrevChar),
-        Command::Delete => edit(working, Request::DeleteNextChar),
-        Command::CutWord => edit(working, Request::DeletePrevWord),
-        Command::CutBefore => edit(working, Request::DeleteFromStart),
-        Command::CutAfter => edit(working, Request::DeleteTillEnd),
-        Command::PutBack => edit(working, Request::Yank),
+        Command::Left
+        | Command::Right
+        | Command::WordLeft
+        | Command::WordRight
+        | Command::LineStart
+        | Command::LineEnd
+        | Command::Backspace
+        | Command::Delete
+        | Command::CutWord
+        | Command::CutBefore
+        | Command::CutAfter
+        | Command::PutBack => {
+            if let Some(request) = request(command) {
+                edit(working, request);
+            }
+        }
         Command::Undo => undo(working),
         Command::Swap => {
             working.pane = match working.pane {

@@ -679,12 +679,7 @@ fn what_is_made_of_her_own_pull_follows_it() {
 /// mast before.
 #[test]
 fn her_own_angle_stands_in_the_balance_that_is_shown() {
-    let mut session = mast();
-    let angle = StepId::Angle(ForceId::Rope(0));
-    let before = session.key().asked().position(|step| step.id == angle);
-    for _ in 0..before.unwrap() {
-        session.submit("skip");
-    }
+    let mut session = at(StepId::Angle(ForceId::Rope(0)));
     session.submit("31 deg");
     assert!(session.submit("go on").moved_on);
     let mut shown = Vec::new();
