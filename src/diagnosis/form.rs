@@ -23,8 +23,10 @@ const OF_ARMS: [&str; 7] = [
     "couples",
     "tipping",
 ];
+/// The pull that carries all weights alone.
+const HINGE_FORGOTTEN: &str = "hinge-forgotten";
 /// The family of moments without their distances.
-const NO_DISTANCES: &str = "no-distances";
+pub(super) const NO_DISTANCES: &str = "no-distances";
 
 /// From how much on a form is seen to be a mistake's: two of its terms stand in it.
 pub(super) const SEEN: f64 = 2.0 * TERM;
@@ -139,6 +141,33 @@ pub(super) fn has_its_form(board: &Board<'_>, judgement: &Judgement, instance: &
     !by_form_only || made_at(judgement.target) || made_at(StepId::MomentSum)
 }
 
+/// True for a mistake that leaves the distances out, where the line has one distance in every term and
+/// only their ratio is none.
+pub(super) fn cancels_an_arm(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    instance: &Instance,
+) -> bool {
+    let mistake = instance.mistake;
+    let of_forces = mistake.family == NO_DISTANCES || mistake.id == HINGE_FORGOTTEN;
+    if board.key.general.is_some() || !of_forces {
+        return false;
+    }
+    has_an_arm_throughout(board, judgement, &instance.key)
+}
+
+/// True if the line is the step of `key`, multiplied through by a length.
+pub(super) fn has_an_arm_throughout(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let Some(meant) = Terms::of_step(board, key, judgement.target, false) else {
+        return false;
+    };
+    let (typed, meant) = (judgement.evidence.terms.cleared(), meant.cleared());
+    let times = |scale: f64| is_each_once(&typed, &meant, scale);
+    let gravity = board.problem.gravity();
+    let as_it_is = [1.0, gravity, 1.0 / gravity].into_iter().any(times);
+    !as_it_is && scales(board).into_iter().any(times)
+}
+
 /// True if the line has the moments of the known forces that `key` sets against each other, each once
 /// and nothing else, at least three; a ratio that all of them have may be divided out.
 pub(super) fn has_known_moments(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
@@ -223,6 +252,10 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
 /// number alone, or one less than a right angle, tells no triangle.
 pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
     let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
+    // Of a direction, what was done before the support's force shows nothing.
+    if direction && !matches!(instance.shows_at, StepId::Reaction(..)) {
+        return false;
+    }
     // An angle taken over has no ratio to show.
     let formula = instance.key.formula(judgement.target);
     let taken_over = formula.is_some_and(|formula| !has_arctangent(&formula));
@@ -249,6 +282,10 @@ pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     let every = evidence.equation && terms.len() > 1;
     let every = every && terms.iter().all(|term| term.shape.is_resolved());
     if every && mistake.family == NOT_RESOLVED {
+        return false;
+    }
+    // A tangent is neither the sine nor the cosine that would be exchanged.
+    if evidence.tangent && mistake.family == WRONG_LEG && mistake.sign != Some(Sign::Tangent) {
         return false;
     }
     let ratio = !(of_ratio && evidence.unresolved && !judgement.target.is_angle());

@@ -25,7 +25,7 @@ use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, Scope, Sign, Skill};
 use std::cmp::Ordering;
-use world::{World, is_settled};
+use world::{World, is_settled, told_unknown};
 
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
@@ -95,8 +95,10 @@ pub struct Diagnosis {
     /// True if numbers on the way that were rounded to two figures explain the number better than
     /// any mistake.
     pub coarse: bool,
-    /// The share of the weight that a slip of the pen has, and hard rounding on the way.
-    pub beside: (f64, f64),
+    /// True if g = 10 m/s² on the way explains the number better than any mistake.
+    pub ten: bool,
+    /// The share of the weight that a slip of the pen has, hard rounding on the way, and g = 10 m/s².
+    pub beside: (f64, f64, f64),
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
     /// True where the form is that of two mistakes made together: the two that are named.
@@ -110,7 +112,7 @@ impl Diagnosis {
     pub fn spoken(&self) -> Option<&Named> {
         self.named.first().filter(|named| {
             named.voice == Voice::Flat
-                || (named.share >= PERHAPS_SHARE && !self.pen_slip && !self.coarse)
+                || (named.share >= PERHAPS_SHARE && !self.pen_slip && !self.coarse && !self.ten)
         })
     }
 
@@ -220,19 +222,22 @@ fn explain_exchanged(
     }
     let accepted = board.accepted(judgement.target);
     let hers = second::key_in_force(board);
+    let told = told_unknown(board, judgement);
     let mut worlds: Vec<World> = instances
         .iter()
         .map(|instance| {
             World::of(
                 board,
                 (judgement.target, &accepted),
-                hers.as_ref(),
+                (hers.as_ref(), &told),
                 instance,
             )
         })
         .collect();
     for (world, instance) in worlds.iter_mut().zip(instances) {
-        if one_sided::is_one_sided(board, judgement.target, instance) {
+        if one_sided::is_one_sided(board, judgement.target, instance)
+            || form::cancels_an_arm(board, judgement, instance)
+        {
             *world = World::default();
         }
     }

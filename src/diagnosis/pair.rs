@@ -1,12 +1,12 @@
 //! Two mistakes in one line: looked for only where its form is no single mistake's, and named only
 //! where it is that of both together.
 
-use super::world::World;
+use super::form::NO_DISTANCES;
+use super::world::{World, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
 use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, SHARED_OUT, Skill, WRONG_LEG};
-use std::collections::BTreeMap;
 
 /// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
 /// every computer.
@@ -138,15 +138,16 @@ fn both(
     if key == first.key || key == second.key {
         return None;
     }
-    let none = BTreeMap::new();
     let function = |key: &Key, pins| key.function(board.key, target, board.sampling, pins);
     let near = |one: f64, other: f64| (one.abs() - other.abs()).abs() <= 1e-7 * one.abs();
     let lifted = &judgement.evidence.lifted;
-    let own = board.own_pins();
-    let pins = [&own, &none];
+    let told = told_unknown(board, judgement);
+    let mut own = board.own_pins();
+    own.extend(told.clone());
+    let pins = [&own, &told];
     let found = pins
         .into_iter()
-        .take(if own.is_empty() { 1 } else { 2 })
+        .take(if own == told { 1 } else { 2 })
         .find_map(|pins| {
             let may_be = |made: f64| lifted.iter().any(|one| near(one[0], made));
             let made = key.function_if(board.key, target, board.sampling, pins, &may_be)?;
@@ -170,6 +171,10 @@ fn both(
     let written = [first, second]
         .iter()
         .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));
-    let clear = !form::is_refuted(board, judgement, &key);
+    let unmoved = [first, second]
+        .iter()
+        .any(|one| one.mistake.family == NO_DISTANCES)
+        && form::has_an_arm_throughout(board, judgement, &key);
+    let clear = !unmoved && !form::is_refuted(board, judgement, &key);
     (!alone && !right && shown && written && clear).then_some(key)
 }

@@ -4,13 +4,17 @@ use super::{
     Because, Diagnosis, Leaning, Named, Voice, World, coarse, is_settled, scope_rank, slip,
 };
 use crate::judge::{Board, Judgement, Typed};
-use crate::key::{Samples, StepId, agree};
+use crate::key::{Part, Samples, StepId, agree};
 use crate::mistakes::Instance;
 use crate::units::Dimension;
 
 /// The pseudo-count of "another thing altogether", beside the priors of the mistakes (common
 /// practice, no source).
 const NONE_OF_THESE: f64 = 12.0;
+/// The pseudo-count of g = 10 m/s² on the way (common practice, no source).
+const TEN: f64 = 4.0;
+/// Figures that a number must have to show it: it moves the value by two in a hundred.
+const TEN_SHOWS: u8 = 3;
 /// The pseudo-count of a mistake that is met too seldom for a prior of its own (common practice, no
 /// source): a value names it only where nothing likelier has that value.
 const RARE: f64 = 0.5;
@@ -88,14 +92,18 @@ pub(super) fn explain(
     } else {
         coarse::weight(board, judgement.target, number)
     };
-    let whole = families.iter().map(|family| family.weight).sum::<f64>() + none + slip + coarse;
+    let shows_ten = judgement.evidence.perhaps_ten && number.written.significant >= TEN_SHOWS;
+    let ten = if shows_ten { TEN } else { 0.0 };
+    let others = none + slip + coarse + ten;
+    let whole = families.iter().map(|family| family.weight).sum::<f64>() + others;
     let most = families
         .iter()
         .map(|family| family.weight)
         .fold(none, f64::max);
-    diagnosis.pen_slip = slip > most.max(coarse);
-    diagnosis.coarse = coarse > most.max(slip);
-    diagnosis.beside = (slip / whole, coarse / whole);
+    diagnosis.pen_slip = slip > most.max(coarse).max(ten);
+    diagnosis.coarse = coarse > most.max(slip).max(ten);
+    diagnosis.ten = ten > most.max(slip).max(coarse);
+    diagnosis.beside = (slip / whole, coarse / whole, ten / whole);
     families.sort_by(|one, other| other.weight.total_cmp(&one.weight));
     let named = families.into_iter().take(3).map(|family| {
         let share = family.weight / whole;
@@ -190,11 +198,14 @@ fn name(
     share: f64,
 ) -> Named {
     let moment = judgement.evidence.dimension == Some(Dimension::MOMENT);
+    let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
     let rank = |index: &usize| {
         let instance = &instances[*index];
         let called = moment && instance.mistake.id == "moment-called-force";
         (
             f64::from(u8::from(called)),
+            // A direction that is another force's is a thought about directions.
+            f64::from(u8::from(direction && instance.shows_at == judgement.target)),
             instance.mistake.prior,
             scope_rank(instance.scope),
         )

@@ -2,10 +2,13 @@
 //! wrong relations that she goes on with.
 
 use super::{same, second};
-use crate::judge::Board;
+use crate::judge::{Board, Judgement};
 use crate::key::{Key, Samples, StepId, agree};
 use crate::mistakes::{Instance, Skill};
 use std::collections::BTreeMap;
+
+/// Values that were told, by their steps.
+type Told = BTreeMap<StepId, Samples>;
 
 /// What a mistake gives at the judged step, wherever that is not what counts as right.
 #[derive(Default)]
@@ -23,10 +26,11 @@ impl World {
     pub(super) fn of(
         board: &Board<'_>,
         (target, accepted): (StepId, &[(Samples, Vec<usize>)]),
-        hers: Option<&Key>,
+        (hers, told): (Option<&Key>, &Told),
         instance: &Instance,
     ) -> World {
-        let own = board.own_pins();
+        let mut own = board.own_pins();
+        own.extend(told.clone());
         // What a calculator shows is seen in typed numbers only.
         let shown = instance.mistake.skill == Skill::Numbers;
         // A multiple of the unknown is a relation, not a value.
@@ -42,6 +46,7 @@ impl World {
                 is_settled(**id) && !multiple(**id) && (!shown || own.typed.is_some())
             })
             .map(|(id, own)| (*id, own.function))
+            .chain(told.clone())
             .collect();
         let last = board.key.rank(StepId::MomentSum);
         let balanced = board.key.rank(target) > last && is_settled(StepId::MomentSum);
@@ -55,18 +60,20 @@ impl World {
         });
         let mut both = settled.clone();
         both.extend(own.clone());
-        let none = BTreeMap::new();
         let fresh = |function: &Samples| accepted.iter().all(|(right, _)| !agree(right, function));
-        let mut anew = functions(board, target, &instance.key, [&own, &none]);
+        let mut anew = functions(board, target, &instance.key, [&own, told]);
         let mut from_settled = functions(board, target, &key, [&both, &settled]);
+        for function in anew.iter_mut().chain(&mut from_settled) {
+            *function = as_pull(board, target, instance, *function);
+        }
         anew.retain(fresh);
         from_settled.retain(fresh);
         let second = hers.and_then(|hers| second::rewritten(board, hers, instance));
         // What her wrong relations give by themselves shows nothing beside them.
-        let by_hers = hers.map(|hers| functions(board, target, hers, [&own, &none]));
+        let by_hers = hers.map(|hers| functions(board, target, hers, [&own, told]));
         let by_hers = by_hers.unwrap_or_default();
         let second = second.map(|key| {
-            let mut found = functions(board, target, &key, [&own, &none]);
+            let mut found = functions(board, target, &key, [&own, told]);
             found.retain(|function| {
                 let mut known = by_hers.iter().chain(&anew);
                 fresh(function) && !known.any(|known| agree(known, function))
@@ -115,6 +122,28 @@ impl World {
         let alone = self.alone().any(|function| same(target, function, lifted));
         let (key, _) = self.second.as_ref().filter(|_| !alone)?;
         Some(Box::new(key.clone()))
+    }
+}
+
+/// The unknown as it was told, where the line works a part of a force from it: how it was found shows
+/// there no more.
+pub(super) fn told_unknown(board: &Board<'_>, judgement: &Judgement) -> Told {
+    let last = matches!(judgement.target, StepId::Reaction(..) | StepId::PartOf(..));
+    let unknown = board
+        .unknown()
+        .filter(|_| last && judgement.evidence.of_unknown);
+    let told = unknown.and_then(|id| Some((id, board.standing.get(&id)?.function)));
+    told.into_iter().collect()
+}
+
+/// What a mistake in an angle gives, as the pull it is told as: angles that were put together the
+/// wrong way are told without their sign, and so is what they give.
+fn as_pull(board: &Board<'_>, target: StepId, instance: &Instance, function: Samples) -> Samples {
+    let pull = target == StepId::MomentSum || Some(target) == board.unknown();
+    let turned = pull && instance.mistake.skill == Skill::Angles && function[0] < 0.0;
+    match turned && board.right(target).is_some_and(|right| right[0] > 0.0) {
+        true => function.map(|value| -value),
+        false => function,
     }
 }
 

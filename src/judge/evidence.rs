@@ -69,6 +69,8 @@ pub struct Evidence {
     /// True if those names are whole forces and distances, and no function of an angle stands beside
     /// them: nothing in it is a ratio or a component.
     pub unresolved: bool,
+    /// True if the unknown stands in it, by its name or by the value that was told of it.
+    pub of_unknown: bool,
     /// True if the line contains a tangent.
     pub tangent: bool,
     /// True if something in it is divided by a sine or cosine.
@@ -120,6 +122,8 @@ pub struct Evidence {
     pub of_forces: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
+    /// True for a number alone that is the value of a later step with g = 10 m/s².
+    pub perhaps_ten: bool,
     /// True if it is a pull's size with a minus sign.
     pub negative_pull: bool,
     /// True if g was told with a value that is not accepted.

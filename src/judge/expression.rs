@@ -404,6 +404,7 @@ fn one(
             return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten = ten;
+        judgement.evidence.perhaps_ten = !ten && typed.is_some() && takes_ten(board, target, taken);
         judgement.evidence.rounded_hard = typed.is_none()
             && !ten
             && is_rounded_hard(board, stock, target, (tree, number), dimension);

@@ -364,6 +364,7 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             && !side.names().iter().any(own)
             && !number(side)
     });
+    judgement.evidence.of_unknown = sides.iter().any(|side| has_unknown_told(board, side));
     // The unknown is found by dividing by its own ratio: that is no sign of another thought.
     let usual = usize::from(judgement.target.is_unknown());
     let mut divided = 0;
@@ -398,6 +399,21 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
     judgement.evidence.unresolved = judgement.evidence.names_only
         && !judgement.evidence.angled
         && sides.iter().all(|side| side.names().iter().all(whole));
+}
+
+/// True if the unknown stands in a side: its name, or the number that was typed for it before.
+fn has_unknown_told(board: &Board<'_>, side: &Tree) -> bool {
+    let Some(unknown) = board.unknown() else {
+        return false;
+    };
+    let by_name = |(id, _): &(NameId, _)| board.names.role(*id) == Some(NameRole::Step(unknown));
+    let typed = board.standing.get(&unknown).and_then(|own| own.typed);
+    let told = typed.is_some_and(|(value, _)| {
+        let literals = side.literals();
+        let mut values = literals.iter().map(|place| place.literal.value.abs());
+        values.any(|number| (number - value.abs()).abs() <= 1e-9 * number)
+    });
+    told || side.names().iter().any(by_name)
 }
 
 /// What a line sets against each other, and whether it measures an angle in radians.

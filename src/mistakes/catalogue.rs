@@ -72,4 +72,6 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::shared_equally_whole::MISTAKE,
     &super::pivot_at_the_rope::MISTAKE,
     &super::resolved_though_square::MISTAKE,
+    &super::reaction_along_the_pull::MISTAKE,
+    &super::given_angle_in_part::MISTAKE,
 ];

@@ -15,8 +15,9 @@
 //! # Source
 //! Common practice, no source.
 
+use super::rewriting::direction_of_support;
 use super::{Kind, Mistake, Scope, Skill};
-use crate::key::{Formula, Key, Part, Rule, StepId, difference};
+use crate::key::{Formula, Rule, difference};
 use crate::problem::{Reference, Tilt};
 
 /// The mistake.
@@ -30,7 +31,10 @@ pub(super) static MISTAKE: Mistake = Mistake {
     sign: None,
     scopes: |problem, key| match problem.body().tilt {
         Tilt::Level => Vec::new(),
-        Tilt::Rising { .. } => direction(key).map(Scope::Here).into_iter().collect(),
+        Tilt::Rising { .. } => direction_of_support(key)
+            .map(Scope::Here)
+            .into_iter()
+            .collect(),
     },
     rewrite: |problem, key, scope| {
         let Scope::Here(step) = scope else {
@@ -47,8 +51,3 @@ pub(super) static MISTAKE: Mistake = Mistake {
         Some(key.with_rule(step, Rule::Formula(rise)))
     },
 };
-
-fn direction(key: &Key) -> Option<StepId> {
-    let mut steps = key.steps.iter().map(|step| step.id);
-    steps.find(|id| matches!(id, StepId::Reaction(_, Part::Direction)))
-}

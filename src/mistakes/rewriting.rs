@@ -2,7 +2,7 @@
 
 use super::Scope;
 pub(super) use crate::key::difference;
-use crate::key::{Axis, Formula, Key, Role, Rule, StepId, place_length};
+use crate::key::{Axis, Formula, Key, Part, Role, Rule, StepId, place_length};
 use crate::problem::{ForceId, Place, Problem, Size};
 
 /// The known forces that turn the body, in the order of the moment balance.
@@ -52,6 +52,12 @@ pub(super) fn support(key: &Key) -> Option<ForceId> {
         StepId::Reaction(force, _) => Some(force),
         _ => None,
     })
+}
+
+/// The direction of the support's force, where it is asked.
+pub(super) fn direction_of_support(key: &Key) -> Option<StepId> {
+    let mut steps = key.steps.iter().map(|step| step.id);
+    steps.find(|id| matches!(id, StepId::Reaction(_, Part::Direction)))
 }
 
 /// One scope for each of these forces.

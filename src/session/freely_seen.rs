@@ -9,7 +9,7 @@ use crate::judge::statement::{
     Fit, Named, PivotSaid, Statement, WayFit, is_pivot, pivot_said, place_fits, read, way_fits,
 };
 use crate::judge::{NameRole, statements};
-use crate::key::{Pins, StepId};
+use crate::key::{Axis, Part, Pins, StepId};
 use crate::problem::{ForceId, Size};
 use crate::reading::{Node, Tree};
 
@@ -255,12 +255,13 @@ impl Session {
     /// The step of which help speaks in a free working while a line waits to be mended.
     pub(super) fn step_of_open(&self) -> Option<StepId> {
         self.state.freely.as_ref()?;
-        let target = self.open_line()?.judgement.target;
+        let open = self.open_line()?;
+        let target = open.judgement.target;
         let step = match target {
+            StepId::MomentSum if self.is_of_support(open) => self.upright_of_support()?,
             StepId::Moment(_) | StepId::KnownMoments | StepId::Distance(_) => StepId::MomentSum,
-            StepId::PartOf(force, axis)
-            | StepId::Reaction(force, crate::key::Part::Along(axis)) => {
-                let part = crate::key::Part::Along(axis);
+            StepId::PartOf(force, axis) | StepId::Reaction(force, Part::Along(axis)) => {
+                let part = Part::Along(axis);
                 let part = |id: StepId| matches!(id, StepId::Reaction(_, along) if along == part);
                 let mut asked = self.key.asked().map(|step| step.id);
                 asked.find(|id| part(*id)).unwrap_or(StepId::Pull(force))
@@ -270,6 +271,27 @@ impl Session {
         let asked = self.key.asked().any(|asked| asked.id == step);
         let look = format!("hint.{}.look", kind_word(step));
         (asked && (step.is_general() || self.words.has(&look))).then_some(step)
+    }
+
+    /// True for a balance of forces with the support's force in it.
+    fn is_of_support(&self, open: &Open) -> bool {
+        let evidence = &open.judgement.evidence;
+        let supports = |step: &StepId| matches!(step, StepId::Reaction(..));
+        evidence.of_forces && evidence.rests_on.iter().any(supports)
+    }
+
+    /// The step that gives the upright part of the support's force.
+    fn upright_of_support(&self) -> Option<StepId> {
+        let asked = self.key.asked().map(|step| step.id);
+        let reactions: Vec<StepId> = asked
+            .filter(|id| matches!(id, StepId::Reaction(..)))
+            .collect();
+        let upright = |id: &&StepId| matches!(id, StepId::Reaction(_, Part::Along(Axis::Vertical)));
+        reactions
+            .iter()
+            .find(upright)
+            .or(reactions.first())
+            .copied()
     }
 
     /// True if help may speak of the line that waits: where a step is asked it is told apart there.

@@ -251,8 +251,8 @@ impl Session {
             .filter(|named| named.share >= LEAST_SHARE)
             .map(|named| self.thought_of(judgement, named))
             .collect();
-        let (pen, coarse) = diagnosis.beside;
-        for (kind, share) in [("pen", pen), ("coarse", coarse)] {
+        let (pen, coarse, ten) = diagnosis.beside;
+        for (kind, share) in [("pen", pen), ("coarse", coarse), ("ten", ten)] {
             if share >= LEAST_SHARE {
                 thoughts.push(self.slip(kind, Speaks::Value, share));
             }
@@ -470,7 +470,8 @@ impl Session {
         let (names, own) = (self.names(), self.own_values());
         let board = self.board(&names, &own);
         let slip = thoughts.first().filter(|first| first.family.is_none());
-        let is_slip = slip.is_some_and(|slip| matches!(slip.id.as_str(), "sum" | "pen" | "coarse"));
+        let is_slip =
+            slip.is_some_and(|slip| matches!(slip.id.as_str(), "sum" | "pen" | "coarse" | "ten"));
         if is_slip {
             return Ask {
                 question: self.words.say("diagnose.ask.sum", &[]),

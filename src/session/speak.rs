@@ -1,6 +1,7 @@
 //! What is said about a judged line. All sentences come from the catalogue of words.
 
 use super::Session;
+use super::state::Open;
 use crate::diagnosis::{Diagnosis, Voice};
 use crate::hint::{on_body, way_word};
 use crate::judge::{Judgement, Remark, Truth};
@@ -282,6 +283,10 @@ impl Session {
             _ if diagnosis.slip => self.words.say("talk.slip", &[]),
             _ if diagnosis.pen_slip => self.words.say("talk.pen-slip", &[]),
             _ if diagnosis.coarse => self.words.say("talk.rounded-hard", &[]),
+            _ if diagnosis.ten => {
+                let own = Slot::Value(number_text(self.problem.gravity()));
+                self.words.say("talk.perhaps-ten", &[("own", own)])
+            }
             None if let Some(sum) = judgement.evidence.angle_sum => self.angle_sum(about, sum),
             _ => {
                 let step = [("step", Slot::Word(self.title(about)))];
@@ -289,7 +294,11 @@ impl Session {
                     return self.words.say("talk.unexplained-freely", &[]);
                 }
                 let values_right = self.state.standing.values().all(|own| own.right);
-                let key = if values_right && self.state.carried.is_empty() && !self.is_free() {
+                let mended = |open: &Open| self.state.reached.contains_key(&open.judgement.target);
+                let stands = values_right
+                    && self.state.carried.is_empty()
+                    && self.state.judged.values().all(mended);
+                let key = if stands && !self.is_free() {
                     "talk.unexplained"
                 } else {
                     "talk.unexplained-own"

@@ -480,10 +480,18 @@ fn verif_masses_places_and_angles_of_other_forces() {
         ),
     ]);
     let direction = StepId::Reaction(ForceId::Support(0), Part::Direction);
-    leaning.check(&[(
-        "reaction-along-the-body",
-        Here(direction),
-        direction,
-        25.0_f64.to_radians(),
-    )]);
+    leaning.check(&[
+        (
+            "reaction-along-the-body",
+            Here(direction),
+            direction,
+            25.0_f64.to_radians(),
+        ),
+        (
+            "reaction-along-the-pull",
+            Here(direction),
+            direction,
+            50.0_f64.to_radians(),
+        ),
+    ]);
 }

@@ -11,6 +11,19 @@ use leverwright::session::{Ranked, Session, Sign};
 /// 4.2 m makes 65° with it and 10° with the horizontal. α = 35°.
 const MAST: &str = "mast-8Y83240-RQGKE";
 
+/// A walkway of 3.0 m with 56 kg, 68 kg at 0.9 m, the rope at its tip, 35° above it.
+const WALKWAY: &str = "walkway-0AHRJ6-EEXYX";
+
+/// A walkway of 3.4 m with 52 kg, 68 kg at 2.5 m, the rope at its tip, 25° above the horizontal.
+const WATCHER: &str = "walkway-004MFT-EEXS3";
+
+/// A mast of 7.0 m at 50° with the horizontal: 39 kg, 55 kg at the tip; a level rope at 4.3 m.
+const LEVEL_ROPE: &str = "mast-002A12F-RQG7R";
+
+/// A mast of 6.8 m at 20° with the vertical: 39 kg, 50 kg at the tip; the rope at 3.9 m makes 80° with
+/// the mast.
+const KNOT: &str = "mast-6XMQJP0-RQG53";
+
 /// A line, what it shows flatly (of two thoughts both), and what is said of it.
 #[rustfmt::skip]
 const WRONG: &[(&str, &[&str], &str)] = &[
@@ -33,6 +46,29 @@ const WRONG: &[(&str, &[&str], &str)] = &[
     ("Wb = 65*9.8", &["misread"], "65 is no number of this problem. Look up mb"),
     ("Wb*sin35*2.7 + W1*4.6*sin35 + W2*5.4*sin35 = T*sin65*4.2", &["misread"], "4.6 is no number of this problem. Look up d1"),
     ("Wb*sin35*2.7 + W1*4.5*sin35 + W2*5.4*sin35 + Hy*5.4*sin35 = T*sin65*4.2", &["surplus"], "the hinge's own force"),
+];
+
+/// Workings of which a line, counted from the first, shows this thought flatly; an empty name is none.
+#[rustfmt::skip]
+const AFTER: &[(&str, &[&str], usize, &str)] = &[
+    // The slope of the rope for that of the hinge's force.
+    (WALKWAY, &["T = 825 N", "psi = beta"], 1, "reaction-along-the-pull"),
+    (WALKWAY, &["tan psi = Ty/Tx"], 0, "reaction-along-the-pull"),
+    (WALKWAY, &["psi = atan(Ty/Tx)"], 0, "reaction-along-the-pull"),
+    (MAST, &["psi = beta"], 0, "reaction-along-the-pull"),
+    (MAST, &["psi = theta"], 0, "reaction-along-the-body"),
+    // One distance in every term cancels; the distances are there, and they are the wrong ones.
+    (WATCHER, &["T = (Wb*2.5 + W1*2.5)/(2.5*sin 25)"], 0, ""),
+    (WATCHER, &["T = (Wb + W1)/sin 25"], 0, "vertical-balance"),
+    (WATCHER, &["T = Wb + W1"], 0, "no-distances"),
+    // A pull that was told: how it was found shows in no part of it.
+    (LEVEL_ROPE, &["T = 1189 N", "Hx = 1189*cos 50"], 1, ""),
+    (LEVEL_ROPE, &["T = 764 N", "Hx = 764*cos 50"], 1, ""),
+    // A tangent is no sine.
+    (WATCHER, &["Hx = Tx*tan 25"], 0, ""),
+    // The printed angle is measured from the mast.
+    (KNOT, &["Tx = T*cos beta"], 0, "given-angle-in-part"),
+    (KNOT, &["Hx = T*cos beta"], 0, "given-angle-in-part"),
 ];
 
 /// Lines near those that hold.
@@ -76,6 +112,39 @@ fn a_wrong_line_shows_its_thoughts() {
         }
     }
     assert!(others.is_empty(), "{others:#?}");
+}
+
+#[test]
+fn a_line_after_others_shows_its_thought_or_none() {
+    let mut others = Vec::new();
+    for (code, lines, at, wanted) in AFTER {
+        let session: Session = drawn(code);
+        let lines: Vec<String> = lines.iter().map(ToString::to_string).collect();
+        let found = session.thoughts_in(&lines).remove(*at);
+        let flat = found.thoughts.iter().any(|thought| thought.flat);
+        let as_wanted = match wanted.is_empty() {
+            true => !flat,
+            false => names(&found, wanted),
+        };
+        if found.sign == Sign::Right || !as_wanted {
+            let ids: Vec<&str> = found.thoughts.iter().map(|one| one.id.as_str()).collect();
+            others.push(format!(
+                "{lines:?}: {:?} {ids:?} {}",
+                found.sign, found.said
+            ));
+        }
+    }
+    assert!(others.is_empty(), "{others:#?}");
+}
+
+/// Numbers alone: g taken as ten on the way to the pull, and angles put together the wrong way.
+#[test]
+fn a_number_shows_another_acceleration_or_an_angle_put_together_wrongly() {
+    let first = |line: &str| ranked(line).thoughts.first().map(|one| one.id.clone());
+    // 810.71 N · 10/9.8, and 810.71 N · sin 65°/sin 45°.
+    assert_eq!(first("T = 827 N").as_deref(), Some("ten"));
+    let angles = first("T = 1040 N");
+    assert_eq!(angles.as_deref(), Some("angle-sum-for-difference"));
 }
 
 #[test]
