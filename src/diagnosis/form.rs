@@ -4,7 +4,7 @@
 //! and what stands in each: a sine, a cosine, a stretch that is a difference.
 
 use crate::judge::{Board, Factor, Judgement, Terms};
-use crate::key::{Formula, Key, Part, StepId};
+use crate::key::{Axis, Formula, Key, Part, StepId};
 use crate::mistakes::{Instance, Mistake, NOT_RESOLVED, Sign, Skill, WRONG_LEG};
 use crate::units::Dimension;
 
@@ -23,10 +23,10 @@ const OF_ARMS: [&str; 7] = [
     "couples",
     "tipping",
 ];
-/// The pull that carries all weights alone.
-const HINGE_FORGOTTEN: &str = "hinge-forgotten";
+/// Balances of forces in place of one of moments.
+pub(super) const WITHOUT_DISTANCES: [&str; 2] = ["forces-for-moments", "hinge-forgotten"];
 /// The family of moments without their distances.
-pub(super) const NO_DISTANCES: &str = "no-distances";
+const NO_DISTANCES: &str = "no-distances";
 
 /// From how much on a form is seen to be a mistake's: two of its terms stand in it.
 pub(super) const SEEN: f64 = 2.0 * TERM;
@@ -148,9 +148,7 @@ pub(super) fn cancels_an_arm(
     judgement: &Judgement,
     instance: &Instance,
 ) -> bool {
-    let mistake = instance.mistake;
-    let of_forces = mistake.family == NO_DISTANCES || mistake.id == HINGE_FORGOTTEN;
-    if board.key.general.is_some() || !of_forces {
+    if board.key.general.is_some() || !WITHOUT_DISTANCES.contains(&instance.mistake.id) {
         return false;
     }
     has_an_arm_throughout(board, judgement, &instance.key)
@@ -252,8 +250,14 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
 /// number alone, or one less than a right angle, tells no triangle.
 pub(super) fn is_written(judgement: &Judgement, instance: &Instance) -> bool {
     let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-    // Of a direction, what was done before the support's force shows nothing.
-    if direction && !matches!(instance.shows_at, StepId::Reaction(..)) {
+    // Of a direction, and of a size that is put together from two parts, what was done before the
+    // support's force shows nothing.
+    let level = |force| StepId::Reaction(force, Part::Along(Axis::Horizontal));
+    let whole = match judgement.target {
+        StepId::Reaction(force, Part::Size) => instance.key.step(level(force)).is_some(),
+        _ => direction,
+    };
+    if whole && !matches!(instance.shows_at, StepId::Reaction(..)) {
         return false;
     }
     // An angle taken over has no ratio to show.

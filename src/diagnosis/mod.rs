@@ -567,10 +567,11 @@ fn agrees_with_sign(world: &World, lifted: &Samples) -> bool {
     world.functions().any(|function| agree(function, lifted))
 }
 
-/// True if two functions are the same; an angle, and a part of a support's force, may be told with
+/// True if two functions are the same; an angle, a direction, and a part of a support's force, may be told with
 /// either sign.
 fn same(target: StepId, one: &Samples, other: &Samples) -> bool {
-    let signed = matches!(target, StepId::Angle(_)) || target.has_free_sense();
+    let direction = matches!(target, StepId::Reaction(_, Part::Direction));
+    let signed = direction || matches!(target, StepId::Angle(_)) || target.has_free_sense();
     agree(one, other) || signed && agree(&one.map(|value| -value), other)
 }
 

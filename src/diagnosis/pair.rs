@@ -1,8 +1,7 @@
 //! Two mistakes in one line: looked for only where its form is no single mistake's, and named only
 //! where it is that of both together.
 
-use super::form::NO_DISTANCES;
-use super::world::{World, told_unknown};
+use super::world::{World, is_of_support, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
 use crate::key::{Key, Part, Samples, StepId, agree};
@@ -141,7 +140,10 @@ fn both(
     let function = |key: &Key, pins| key.function(board.key, target, board.sampling, pins);
     let near = |one: f64, other: f64| (one.abs() - other.abs()).abs() <= 1e-7 * one.abs();
     let lifted = &judgement.evidence.lifted;
-    let told = told_unknown(board, judgement);
+    let mut told = told_unknown(board, judgement);
+    if is_of_support(first) && is_of_support(second) {
+        told.clear();
+    }
     let mut own = board.own_pins();
     own.extend(told.clone());
     let pins = [&own, &told];
@@ -166,14 +168,20 @@ fn both(
     let right = accepted.iter().any(|(right, _)| agree(right, &made));
     // One product of printed numbers is too many things at once; and what was multiplied out shows
     // each term of both.
-    let many = judgement.evidence.terms.as_they_stand().len() > 1;
+    // A balance with no weight left in it lacks everything.
+    let least = if matches!(target, StepId::Reaction(..)) {
+        2
+    } else {
+        1
+    };
+    let many = judgement.evidence.terms.as_they_stand().len() > least;
     let shown = many && form::is_made_of(board, judgement, &key, [first, second]);
     let written = [first, second]
         .iter()
         .all(|one| form::is_written(judgement, one) && form::is_shown(judgement, one.mistake));
     let unmoved = [first, second]
         .iter()
-        .any(|one| one.mistake.family == NO_DISTANCES)
+        .any(|one| form::WITHOUT_DISTANCES.contains(&one.mistake.id))
         && form::has_an_arm_throughout(board, judgement, &key);
     let clear = !unmoved && !form::is_refuted(board, judgement, &key);
     (!alone && !right && shown && written && clear).then_some(key)

@@ -29,6 +29,9 @@ impl World {
         (hers, told): (Option<&Key>, &Told),
         instance: &Instance,
     ) -> World {
+        // How the unknown was found shows there no more; what is done after it shows anyhow.
+        let none = Told::new();
+        let told = if is_of_support(instance) { &none } else { told };
         let mut own = board.own_pins();
         own.extend(told.clone());
         // What a calculator shows is seen in typed numbers only.
@@ -125,8 +128,7 @@ impl World {
     }
 }
 
-/// The unknown as it was told, where the line works a part of a force from it: how it was found shows
-/// there no more.
+/// The unknown as it was told, where the line works a part of a force from it.
 pub(super) fn told_unknown(board: &Board<'_>, judgement: &Judgement) -> Told {
     let last = matches!(judgement.target, StepId::Reaction(..) | StepId::PartOf(..));
     let unknown = board
@@ -134,6 +136,11 @@ pub(super) fn told_unknown(board: &Board<'_>, judgement: &Judgement) -> Told {
         .filter(|_| last && judgement.evidence.of_unknown);
     let told = unknown.and_then(|id| Some((id, board.standing.get(&id)?.function)));
     told.into_iter().collect()
+}
+
+/// True for a mistake that is made in the support's force.
+pub(super) fn is_of_support(instance: &Instance) -> bool {
+    matches!(instance.shows_at, StepId::Reaction(..))
 }
 
 /// What a mistake in an angle gives, as the pull it is told as: angles that were put together the

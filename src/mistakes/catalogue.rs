@@ -74,4 +74,7 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::resolved_though_square::MISTAKE,
     &super::reaction_along_the_pull::MISTAKE,
     &super::given_angle_in_part::MISTAKE,
+    &super::part_by_dividing::MISTAKE,
+    &super::part_by_tangent::MISTAKE,
+    &super::parts_added_with_signs::MISTAKE,
 ];

@@ -54,6 +54,12 @@ pub(super) fn support(key: &Key) -> Option<ForceId> {
     })
 }
 
+/// The steps of the parts of forces along the axes.
+pub(super) fn parts_along(key: &Key) -> impl Iterator<Item = StepId> {
+    let steps = key.steps.iter().map(|step| step.id);
+    steps.filter(|id| matches!(id, StepId::PartOf(..)))
+}
+
 /// The direction of the support's force, where it is asked.
 pub(super) fn direction_of_support(key: &Key) -> Option<StepId> {
     let mut steps = key.steps.iter().map(|step| step.id);

@@ -18,7 +18,7 @@
 //! # Source
 //! Common practice, no source.
 
-use super::rewriting::with_across;
+use super::rewriting::{parts_along, with_across};
 use super::{Kind, Mistake, Scope, Sign, Skill, WRONG_LEG, covered, every_scope};
 use crate::key::{Formula, Key, StepId};
 use crate::problem::Problem;
@@ -33,13 +33,8 @@ pub(super) static MISTAKE: Mistake = Mistake {
     common: true,
     sign: Some(Sign::Angle),
     scopes: |problem, key| {
-        let parts = key
-            .steps
-            .iter()
-            .map(|step| step.id)
-            .filter(|id| matches!(id, StepId::PartOf(..)));
         let mut scopes = every_scope(problem, key, StepId::Across);
-        scopes.extend(parts.map(Scope::Here));
+        scopes.extend(parts_along(key).map(Scope::Here));
         scopes
     },
     rewrite,

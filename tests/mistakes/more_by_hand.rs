@@ -2,10 +2,45 @@
 //! multiples of units, other pivots, shares, and how a balance was solved.
 
 use super::scene::*;
-use leverwright::key::{Part, StepId};
-use leverwright::mistakes::Scope::{Force, Pull, Two, Weights};
+use leverwright::key::{Axis, Part, StepId};
+use leverwright::mistakes::Scope::{Force, Here, Pull, Two, Weights};
 use leverwright::mistakes::value;
 use leverwright::problem::ForceId;
+
+#[test]
+fn verif_parts_of_a_pull_along_the_axes() {
+    // The rope pulls up and to the left: the hinge pushes to the right.
+    // The rope makes 75° with the foot's side of the body, which rises 25°: 50° with the horizontal.
+    let knot = worked(&tilted(Pulling::FromFoot(75.0)));
+    let moments = (20.0 * 3.0 + 11.0 * 2.2 + 8.0 * 6.0) * G * sin(65.0);
+    let tension = moments / (4.5 * sin(75.0));
+    let level = StepId::PartOf(ROPE, Axis::Horizontal);
+    let upright = StepId::PartOf(ROPE, Axis::Vertical);
+    let size = StepId::Reaction(ForceId::Support(0), Part::Size);
+    let (along, up) = (tension * cos(50.0), 39.0 * G - tension * sin(50.0));
+    knot.check(&[
+        (
+            "given-angle-in-part",
+            Force(ROPE),
+            level,
+            tension * cos(75.0),
+        ),
+        (
+            "given-angle-in-part",
+            Force(ROPE),
+            upright,
+            tension * sin(75.0),
+        ),
+        ("part-by-dividing", Here(level), level, tension / cos(50.0)),
+        (
+            "part-by-tangent",
+            Here(upright),
+            upright,
+            tension * (sin(50.0) / cos(50.0)),
+        ),
+        ("parts-added-with-signs", Here(size), size, along + up),
+    ]);
+}
 
 #[test]
 fn verif_level_body_upright_rope_with_shares_units_and_other_pivots() {

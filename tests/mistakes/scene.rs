@@ -36,6 +36,8 @@ pub(crate) enum Pulling {
     Level,
     /// Up and back, so many degrees above the horizontal.
     Back(f64),
+    /// On the upper side, so many degrees from the part of the body that leads to its foot.
+    FromFoot(f64),
 }
 
 /// A body hinged at its foot, leaning right. Loads: mass and distance, `None` for the tip.
@@ -120,6 +122,9 @@ impl Scene {
                 from: Reference::Horizontal,
                 upright: Upright::Up,
                 side: Side::Left,
+            },
+            Pulling::FromFoot(angle) => Direction::FromBody {
+                angle: given("β", angle, "°", Dimension::ANGLE),
             },
         };
         Problem::new(Parts {
@@ -225,6 +230,7 @@ pub(crate) fn all_scenes() -> Vec<Scene> {
         level_oblique(),
         tilted(Pulling::Level),
         tilted(Pulling::Back(50.0)),
+        tilted(Pulling::FromFoot(75.0)),
     ]
 }
 

@@ -17,6 +17,9 @@ const WALKWAY: &str = "walkway-0AHRJ6-EEXYX";
 /// A walkway of 3.4 m with 52 kg, 68 kg at 2.5 m, the rope at its tip, 25° above the horizontal.
 const WATCHER: &str = "walkway-004MFT-EEXS3";
 
+/// A counter of 18 kg with two boxes on it, a vertical rope.
+const COUNTER: &str = "counter-5C9NN-BZMQK";
+
 /// A mast of 7.0 m at 50° with the horizontal: 39 kg, 55 kg at the tip; a level rope at 4.3 m.
 const LEVEL_ROPE: &str = "mast-002A12F-RQG7R";
 
@@ -64,6 +67,14 @@ const AFTER: &[(&str, &[&str], usize, &str)] = &[
     // A pull that was told: how it was found shows in no part of it.
     (LEVEL_ROPE, &["T = 1189 N", "Hx = 1189*cos 50"], 1, ""),
     (LEVEL_ROPE, &["T = 764 N", "Hx = 764*cos 50"], 1, ""),
+    (MAST, &["psi = atan(Hx/Hy)"], 0, "arctangent-inverted"),
+    (MAST, &["tan psi = Hx/Hy"], 0, "arctangent-inverted"),
+    (MAST, &["H = Hx + Hy"], 0, "resultant"),
+    (MAST, &["H = T"], 0, ""),
+    (COUNTER, &["H = T"], 0, ""),
+    (MAST, &["Tx = T/cos 10"], 0, "part-by-dividing"),
+    (MAST, &["Ty = T*tan 10"], 0, "part-by-tangent"),
+    (MAST, &["Tx = T*sin 10"], 0, "sine-cosine-exchanged"),
     // A tangent is no sine.
     (WATCHER, &["Hx = Tx*tan 25"], 0, ""),
     // The printed angle is measured from the mast.
