@@ -31,6 +31,14 @@ const MOST_MISNAMED: f64 = 0.02;
 /// So many kept candidates are looked at for one that misnames less; then the best of them is drawn.
 const MOST_KEPT: usize = 12;
 
+/// Of so many candidates one is looked for that is worked by the same formulas; after that, any.
+const TRIES_ALIKE: usize = 2_000;
+/// Which candidates are wanted, by their place and then by their working.
+type Wanted<'a> = (
+    &'a dyn Fn(&GridPlace) -> bool,
+    &'a dyn Fn(&Key, &Sample) -> bool,
+);
+
 /// What turns a problem's seed into its sister's.
 const SISTER: u64 = 0x5157_e2ed_0a11_0c8d;
 /// Every value asked for in a sister problem lies farther than this share from the drawn one's, so
@@ -52,12 +60,14 @@ pub struct Drawn {
 /// enough by a number at the pull: of the first twelve that are kept the best where all misname more
 /// than 2 % of the mistakes' weight. `None` if none is kept among the first 20,000.
 pub fn draw(lesson: &Lesson, seed: u64, language: &str) -> Option<Drawn> {
-    first_kept(lesson, seed, language, &|_| true, &|_, _| true)
+    let any: Wanted<'_> = (&|_| true, &|_, _| true);
+    first_kept(lesson, (seed, MOST_TRIES), language, any)
 }
 
 /// A sister of a drawn problem: another draw of the same lesson and the same variant, with another
-/// number for every quantity that is drawn and another value at every step that is asked. Where a
-/// lesson leaves too little choice for that, only the numbers as a whole are others.
+/// number for every quantity that is drawn and another value at every step that is asked, worked by
+/// the same formulas if one is soon found. Where a lesson leaves too little choice for that, only the
+/// numbers as a whole are others.
 pub fn draw_sister(lesson: &Lesson, drawn: &GridPlace, seed: u64, language: &str) -> Option<Drawn> {
     let own = lesson.problem_at(drawn, language).ok()?;
     let (own_key, own_sampling) = (derive(&own).ok()?, Sampling::of(&own));
@@ -73,27 +83,32 @@ pub fn draw_sister(lesson: &Lesson, drawn: &GridPlace, seed: u64, language: &str
         })
     };
     let same_kind = |place: &GridPlace| place.variant == drawn.variant && place != drawn;
+    let other = |place: &GridPlace| same_kind(place) && all_other(place);
+    // The same angles are sums here and there, so that what is worked there goes the same way here.
+    let alike = |key: &Key, sample: &Sample| {
+        let rule = |id| key.step(id).map(|step| &step.rule);
+        let mut asked = own_key.asked();
+        asked.all(|step| rule(step.id) == Some(&step.rule)) && apart(key, sample)
+    };
     let seed = seed ^ SISTER;
-    first_kept(
-        lesson,
-        seed,
-        language,
-        &|place| same_kind(place) && all_other(place),
-        &apart,
-    )
-    .or_else(|| first_kept(lesson, seed, language, &same_kind, &|_, _| true))
+    let tries: [(usize, Wanted<'_>); 3] = [
+        (TRIES_ALIKE, (&other, &alike)),
+        (MOST_TRIES, (&other, &apart)),
+        (MOST_TRIES, (&same_kind, &|_, _| true)),
+    ];
+    let mut tries = tries.into_iter();
+    tries.find_map(|(most, wanted)| first_kept(lesson, (seed, most), language, wanted))
 }
 
 /// The first candidate among those wanted, by its place and then by its working, that no draw rule
 /// refuses and that misnames little.
 fn first_kept(
     lesson: &Lesson,
-    seed: u64,
+    (seed, most): (u64, usize),
     language: &str,
-    wanted: &dyn Fn(&GridPlace) -> bool,
-    fits: &dyn Fn(&Key, &Sample) -> bool,
+    (wanted, fits): Wanted<'_>,
 ) -> Option<Drawn> {
-    let numbered = candidates(lesson, seed).take(MOST_TRIES).enumerate();
+    let numbered = candidates(lesson, seed).take(most).enumerate();
     let kept = numbered
         .filter(|(_, place)| wanted(place))
         .filter_map(|(index, place)| {
