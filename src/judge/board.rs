@@ -427,7 +427,10 @@ impl Board<'_> {
         for (choice, sample) in sampling.samples.iter_mut().enumerate() {
             let given = sample.values[angle.0];
             let off = own.function[choice] - right[choice];
-            let fits = [given + off, given - off].into_iter().find(|moved| {
+            // A rope that she has at too small an angle does not slope the other way.
+            let so = |moved: &f64| choice > 0 || moved * given > 0.0;
+            let mut moved = [given + off, given - off].into_iter().filter(so);
+            let fits = moved.find(|moved| {
                 sample.values[angle.0] = *moved;
                 let value = self.key.value(step, sample, &Pins::new());
                 value.is_some_and(|value| (value - own.function[choice]).abs() < 1e-9)

@@ -208,7 +208,8 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let to_two = |value: f64| rounded_to(value, figures, typed.value);
     // What comes from values that were rounded may be off by a unit more.
     let way = !inputs(board, id).is_empty() && typed.written.significant == 2;
-    let near = way && (typed.value.abs() - right[0].abs()).abs() <= TWO_FIGURES * right[0].abs();
+    let reach = TWO_FIGURES * right[0].abs();
+    let near = way && any(&|value| (typed.value - value).abs() <= reach, right[0]);
     let zeros = |value: f64| (1..=2).any(|figures| rounded_to(value, figures, typed.value));
     // What coarse values give, told as coarsely.
     let coarsely = || {

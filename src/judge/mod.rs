@@ -546,20 +546,7 @@ fn judge_sides(
         }
         Some((NameRole::Own(_), rest)) => {
             let name = text.get(sides[0].span.start..sides[0].span.end);
-            let name = name.unwrap_or_default();
-            // A multiple of the unknown takes the place of what the name stood for, too.
-            if let Some(own) = own::multiple_of_unknown(board, stock, &rest) {
-                let mut judgement = Judgement::of(asked, Truth::Noted);
-                judgement.names = Some((name.to_owned(), own));
-                return judgement;
-            }
-            let mut judgement = value_of_name(board, stock, asked, &rest, line);
-            judgement.names = own::own_name(board, stock, name, &rest, &judgement);
-            if !judgement.truth.holds() {
-                judgement.truth = Truth::Noted;
-                judgement.remarks.clear();
-            }
-            judgement
+            own::told_anew(board, stock, asked, (name, &sides), &rest, line)
         }
         // `T sin 65 = 0.906 T`: a chain for the component, which only the unknown can tell.
         None if sides.len() > 1

@@ -1,5 +1,6 @@
 //! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
+mod anew;
 mod relation;
 mod solved;
 mod stray;
@@ -25,6 +26,7 @@ use crate::key::{Part, Samples, StepId, agree};
 use crate::reading::{Leaf, Literal, NameId, Node, Reading, Tree, Value, evaluate};
 use crate::units::{Dimension, unit_of_figure};
 
+pub(super) use anew::told_anew;
 pub use relation::{follows_relation, is_of_a_kind};
 pub use solved::{says_as_own, solves_own};
 

@@ -36,6 +36,7 @@ pub(super) fn compare_way(board: &Board<'_>, reading: &Reading, judgement: &mut 
         .collect();
     judgement.evidence.ways = said.iter().map(|(way, _)| *way).collect();
     told::compare_form(board, reading, &said, judgement);
+    told::compare_product(board, reading, &said, judgement);
     let on = on_body(board, judgement, &said);
     for (way, span) in &said {
         compare_one(board, *way, (*span, on), judgement);

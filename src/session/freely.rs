@@ -157,7 +157,7 @@ impl Session {
             .key
             .unknown()
             .filter(|id| open(id) && *id != judgement.target);
-        let rests = judgement.remarks.contains(&Remark::RestsOnOpen);
+        let rests = judgement.remarks.contains(&Remark::RestsOnOpen) && self.types_multiple();
         found.extend(unknown.filter(|_| found.is_empty() && rests));
         found
     }

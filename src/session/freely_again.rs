@@ -49,8 +49,9 @@ impl Session {
         if let Some(wrong) = self.of_another_kind(line, &found) {
             return wrong;
         }
-        if let Some(turned) = self.own_turned_again(line, &found) {
-            return turned;
+        let turned = self.own_turned_again(line, &found);
+        if let Some(again) = turned.or_else(|| self.own_refused_again(asked, line, &found)) {
+            return again;
         }
         if self.is_mended_value(&found) {
             return refused(found);
@@ -84,7 +85,8 @@ impl Session {
             .or_else(|| self.solves_her_line(line, &found))
             .or_else(|| self.in_another_unit(asked, line, &found))
             .or_else(|| self.rounded_hard_widely(asked, line, &found))
-            .or_else(|| self.by_member_length(asked, line, &found));
+            .or_else(|| self.by_member_length(asked, line, &found))
+            .or_else(|| self.with_bare_lengths(asked, line, &found));
         let judgement = judgement.unwrap_or(found);
         let by_chance = self.by_chance_of_hers(line, &judgement);
         by_chance.unwrap_or(judgement)

@@ -180,6 +180,15 @@ impl Session {
                 Axis::Vertical => (0.0, 1.0),
             }];
         }
+        match step {
+            StepId::PartOf(_, Axis::Horizontal) => return vec![(1.0, 0.0)],
+            StepId::PartOf(_, Axis::Vertical) => return vec![(0.0, 1.0)],
+            StepId::Across(_) if !self.is_general() => {
+                let angle = self.problem.body_angle(&self.problem.values());
+                return vec![(-libm::sin(angle), libm::cos(angle))];
+            }
+            _ => {}
+        }
         let symbol = self.key.step(step).map(|step| step.symbol.shown());
         let exerted = self.exerted().into_iter();
         let own = exerted.filter(|force| Some(&force.symbol) == symbol.as_ref());

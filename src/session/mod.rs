@@ -49,6 +49,7 @@ mod ranked;
 mod reply;
 mod restore;
 mod roots;
+mod said_again;
 mod scene;
 mod senses;
 mod show;

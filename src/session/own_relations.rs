@@ -7,7 +7,7 @@ use crate::judge::{
     Board, Judgement, Memo, Own, Remark, Standing, Truth, follows_relation, is_of_a_kind,
     own_of_wrong, says_as_own,
 };
-use crate::key::StepId;
+use crate::key::{Axis, Part, StepId};
 use crate::mistakes::Instance;
 use crate::units::to_figures;
 use std::collections::BTreeMap;
@@ -62,9 +62,7 @@ impl Session {
         };
         // Of what is told with a way the sign is not that of its number.
         let with_way = |line: &str| self.way_behind(line).is_some();
-        if with_way(line) {
-            return None;
-        }
+        let told = self.as_counted(line, found);
         // What followed from a value that was mended gives nothing any more.
         let gone = |at: &usize| freely.void.contains_key(at) || freely.fallen.contains_key(at);
         // Of a wrong relation the right value of one unknown mends nothing: it gives the other.
@@ -97,7 +95,7 @@ impl Session {
         let products = right.iter().copied();
         let products = products.filter(|line| board.has_product_of_own(&with_open, line));
         let given: Vec<&str> = wrong.iter().copied().chain(products).collect();
-        let follows_on = |turned: &[StepId]| {
+        let follows_on = |line: &str, turned: &[StepId]| {
             let with = |board: &Board<'_>, from: &[&str]| {
                 let board = Board {
                     turned,
@@ -111,13 +109,59 @@ impl Session {
         // What she counts the other way round stands in her lines in her sense.
         let against = self.state.standing.iter().filter(|(_, own)| own.against);
         let against: Vec<StepId> = against.map(|(step, _)| *step).collect();
-        let follows = follows_on(&[]) || !against.is_empty() && follows_on(&against);
-        if !follows {
-            return None;
-        }
-        let own = own_of_wrong(&board, found, self.state.next_number, None);
+        let follows = |(line, _): &&(String, f64)| {
+            follows_on(line, &[]) || !against.is_empty() && follows_on(line, &against)
+        };
+        let (_, sign) = told.iter().find(follows)?;
+        let number = self.state.next_number;
+        let own = own_of_wrong(&board, found, number, None);
+        // Told by its size it points as her relation has it.
+        let own = own.map(|own| match *sign < 0.0 {
+            true => own.pointing(-1.0, number),
+            false => own,
+        });
         let told = found.target.is_balance() || self.names_target(found);
         Some(following(found, own.filter(|_| told)))
+    }
+
+    /// What a line may say of a part in the sense of the axis: of a value with a way behind it the number
+    /// with the sign of that way; of a level part in a lesson, along whose axis the rope alone acts
+    /// against the hinge, the size as well. With each a sign, below zero where her value points
+    /// against the axis though it was told as a size.
+    fn as_counted(&self, line: &str, found: &Judgement) -> Vec<(String, f64)> {
+        let size = |text: &str| {
+            let (name, value) = text.split_once('=')?;
+            let value = value.trim();
+            let starts = value.starts_with(|c: char| c.is_ascii_digit());
+            let alone = |c: char| c.is_alphanumeric() || matches!(c, '.' | ',' | ' ');
+            let is_value = starts && value.chars().all(alone);
+            is_value.then(|| (format!("{name}= {value}"), format!("{name}= -{value}")))
+        };
+        let level = match found.target {
+            step @ StepId::Reaction(_, Part::Along(Axis::Horizontal)) => {
+                let (names, own_values) = (self.names(), self.own_values());
+                let right = self.board(&names, &own_values).right(step);
+                right.map(|right| right[0].signum())
+            }
+            _ => None,
+        };
+        let Some((told, _)) = self.way_behind(line) else {
+            let Some((sign, (plain, turned))) = level.zip(size(line)) else {
+                return vec![(line.to_owned(), 1.0)];
+            };
+            return vec![(plain, sign), (turned, sign)];
+        };
+        let said = found.target.along().and_then(|axis| found.said_along(axis));
+        let (Some(said), Some((plain, turned))) = (said, size(told)) else {
+            return Vec::new();
+        };
+        let all = match level {
+            None if said > 0.0 => vec![plain],
+            None => vec![turned],
+            Some(right) if right * said > 0.0 => vec![plain, turned],
+            Some(_) => Vec::new(),
+        };
+        all.into_iter().map(|line| (line, 1.0)).collect()
     }
 
     /// True for a noted form whose value agrees with one of her own, far from the right one.

@@ -40,6 +40,19 @@ const COMPLEMENT: &[&str] = &[
     "T = 1430 N",
 ];
 const EXCHANGED: &[&str] = &["W cos theta = mu*N", "W sin theta = N"];
+/// Cosine for sine in the part of T, and T as it is right: 529.2 + 764.4 − 878·cos 65 = 922.5.
+const UPRIGHT: &[&str] = &["Hy = Wb + W1 - T cos 65", "T = 878 N"];
+/// 878·sin 65 = 796.
+const LEVEL: &[&str] = &["Hx = -T sin 65", "T = 878 N"];
+const ADDED: &[&str] = &["H = Wb+W1+W2+T", "T = 496 N"];
+const OWN_WEIGHT: &[&str] = &["Hy = W1+W2-T sin 10", "T = 811 N"];
+const BY_NAMES: &[&str] = &[
+    "W2 = 86.2 N",
+    "T = 2669 N",
+    "Hx = 1531 N to the left",
+    "Hy = Wb+W1+W2-Ty",
+];
+const MOMENTS: &str = "M = 529*1.8 + 764*2.5 = 2862 N m";
 /// The moments of both bars about the left pin, and of the right one about the joint.
 const BOTH_BARS: &str = "88.2*1 + 176.4*(2*cos50 + 1.3*cos35) + m*9.8*(2*cos50 + 1*cos35) = N*(2*cos50 + 2.6*cos35) + 0.55*N*(2*sin50 - 2.6*sin35)";
 const RIGHT_BAR: &str = "176.4*1.3*cos35 + m*9.8*1*cos35 + 0.55*N*2.6*sin35 = N*2.6*cos35";
@@ -143,6 +156,53 @@ const ROWS: &[Row] = &[
     ("incline_slip", EXCHANGED, "tan theta = 2/mu", Sign::Wrong, ""),
     ("incline_slip", EXCHANGED, "tan theta = mu", Sign::Right, ""),
     ("incline_slip", &[], "tan theta = 1/mu", Sign::Wrong, "divided by it"),
+    // A wrong relation, its unknown, and its value with a way.
+    ("walkway --seed 3", UPRIGHT, "Hy = 922 N up", Sign::Follows, "your own balance"),
+    ("walkway --seed 3", UPRIGHT, "Hy = 922 N down", Sign::Wrong, ""),
+    ("walkway --seed 3", UPRIGHT, "Hy = 932 N up", Sign::Wrong, ""),
+    ("walkway --seed 3", LEVEL, "Hx = 796 N to the left", Sign::Follows, "to the left"),
+    ("walkway --seed 3", LEVEL, "Hx = 796 N", Sign::Follows, "to the left"),
+    ("walkway --seed 3", LEVEL, "Hx = 796 N to the right", Sign::Wrong, ""),
+    ("walkway --seed 3", LEVEL, "Hx = 806 N to the left", Sign::Wrong, ""),
+    ("walkway --seed 3", &["Hx = T sin 65", "T = 878 N"], "Hx = 796 N to the left", Sign::Follows, ""),
+    ("walkway --seed 3", &["Hx = T sin 65", "T = 878 N"], "Hx = 796 N to the right", Sign::Wrong, ""),
+    ("counter --seed 3", ADDED, "H = 946 N up", Sign::Follows, "your own balance"),
+    ("counter --seed 3", ADDED, "H = 946 N down", Sign::Wrong, ""),
+    ("mast --seed 3", OWN_WEIGHT, "Hy = 663 N up", Sign::Follows, ""),
+    ("mast --seed 3", OWN_WEIGHT, "Hy = 663 N down", Sign::Wrong, ""),
+    ("boom", &["Hx = -T sin 28", "T = 408.4 N"], "Hx = 192 N to the left", Sign::Follows, ""),
+    ("boom", &["Hx = -T sin 28", "T = 408.4 N"], "Hx = 192 N to the right", Sign::Wrong, ""),
+    // The moment sum by a name that has its value already.
+    ("walkway --seed 3", &[MOMENTS], "M = T*3.6*sin 65", Sign::Right, "The balance holds"),
+    ("walkway --seed 3", &[MOMENTS], "M = T*3.6*cos 65", Sign::Noted, ""),
+    ("walkway --seed 3", &[MOMENTS], "M = T*3.6", Sign::Noted, ""),
+    // A part told by names has a value none the less: 688.
+    ("walkway --seed 42", BY_NAMES, "H = sqrt(1531^2+688^2)", Sign::Follows, ""),
+    ("walkway --seed 42", BY_NAMES, "H = sqrt(1531^2+788^2)", Sign::Wrong, ""),
+    ("walkway --seed 42", BY_NAMES, "psi = atan(688/1531)", Sign::Follows, ""),
+    ("walkway --seed 42", BY_NAMES, "psi = atan(1531/688)", Sign::Wrong, ""),
+    // What follows no longer is refused when it is typed again, too.
+    ("mast --seed 3", &["gamma = 45", "T = 1040 N", "gamma = 65"], "T = 1040 N", Sign::Wrong, ""),
+    ("mast --seed 3", &["gamma = 45", "T = 1040 N"], "T = 1040 N", Sign::Follows, ""),
+    // So is a form of the number that was refused.
+    ("counter --seed 219", &["T = 225.4"], "T = (215.6*1.4 + 205.8*1.6)/2.8", Sign::Wrong, "from the far end"),
+    ("walkway --seed 733", &["Hx = -435"], "Hx = -759 cos 55", Sign::Wrong, ""),
+    // The m behind a length is no mass in a balance that is off.
+    ("walkway --seed 3", &[], "Wb*1.8 m + W1 = T sin 65 * 3.6 m", Sign::Wrong, "a distance left out (W1)"),
+    ("walkway --seed 3", &["Wb*1.8 m + W1 = T sin 65 * 3.6 m"], "T = 526 N", Sign::Follows, ""),
+    ("walkway --seed 3", &["Wb*1.8 m + W1 = T sin 65 * 3.6 m"], "T = 536 N", Sign::Wrong, ""),
+    ("walkway --seed 3", &[], "Wb*1.8 m + W1*2.5 m = T sin 65 * 3.6 m", Sign::Right, ""),
+    ("mast --seed 28", &[], "Wbp*L/2 + W1p = T*sin(55°)*4.4 m", Sign::Wrong, "W1 stands without its distance"),
+    // A wrong sign is none of too few figures.
+    ("mast --seed 3", &[], "ψ = -58°", Sign::Wrong, "point another way"),
+    ("mast --seed 3", &[], "ψ = 58°", Sign::Right, ""),
+    ("ladder", &[], "d = -2.8 m", Sign::Wrong, ""),
+    ("ladder", &[], "d = 2.8 m", Sign::Right, ""),
+    // A rope at her own wrong angle slopes no other way.
+    ("mast --seed 5", &["gamma = 55-25 = 30", "T = 758"], "Hy = 412 + 706 + 758 sin 25 = 1438", Sign::Wrong, ""),
+    ("mast --seed 5", &["gamma = 55-25 = 30", "T = 758"], "Hy = 412 + 706 - 758 sin 25 = 798", Sign::Follows, ""),
+    // Nothing of an unknown stands in it.
+    ("walkway --seed 3", &[], "M1 = W1*d1", Sign::Right, "!still unknown"),
     // Two balances that are nearly one say two things: N and m stand in them as 949 to 447 and 361 to 174.
     (BARS, &[BOTH_BARS], RIGHT_BAR, Sign::Right, "The balance holds"),
     (BARS, &[RIGHT_BAR], BOTH_BARS, Sign::Right, "The balance holds"),

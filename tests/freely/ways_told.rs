@@ -17,6 +17,8 @@ const FRAME: &[&str] = &[
     "Jy = 98 N down on the left beam",
     "MA = 392 + 300 + 392",
 ];
+/// Sine and cosine exchanged: 529 + 764 − 1881·sin 65 = −412.
+const TURNED: &[&str] = &["T = 1881 N", "Hx = -795 N", "Hy = 529+764-1705 = -412 N"];
 const TIPS: &[&str] = &["A = 0", "294*2 = 441*(d-3.5)"];
 
 #[rustfmt::skip]
@@ -108,6 +110,20 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", &["T = 450.8 + H"], "T + 450.8 = H", Sign::Wrong, ""),
     ("forearm", &["Ey*4 + 15.68*11 + 49*31 = 0", "Ey*4 = 15.68*11 + 49*31"], "Ey*4 + 15.68*11 + 49*31 = 0", Sign::Right, ""),
     ("forearm", &["Ey*4 = 15.68*11 + 49*31"], "Ey*4 + 15.68*11 + 49*31 = 0", Sign::Wrong, "Since line 1 Ey counts downwards"),
+    // The way of the hinge's force where a part of it came out the other way.
+    ("walkway --seed 3", TURNED, "ψ = 27.4° above the horizontal", Sign::Wrong, "point another way"),
+    ("walkway --seed 3", TURNED, "ψ = 27.4° below the horizontal", Sign::Follows, ""),
+    ("walkway --seed 3", TURNED, "ψ = 27.4°", Sign::Follows, ""),
+    ("walkway --seed 3", TURNED, "ψ = 27.4° right", Sign::Wrong, ""),
+    ("walkway --seed 3", &["Hy = 497 N down"], "psi = 53.2° up", Sign::Rounded, ""),
+    // The way told of a part, by its name or by a product.
+    ("mast --seed 3", &[], "Wb⊥ = 354 N along the mast", Sign::Wrong, "not the way"),
+    ("mast --seed 3", &[], "Wb⊥ = 354 N across the mast", Sign::Right, ""),
+    ("mast --seed 3", &[], "T sin 10 = 141 N to the left", Sign::Wrong, "not the way"),
+    ("mast --seed 3", &[], "T sin 10 = 141 N down", Sign::Wrong, "not the way"),
+    ("mast --seed 3", &[], "T sin 10 = 141 N up", Sign::Right, ""),
+    ("mast --seed 3", &[], "T cos 10 = 799 N to the right", Sign::Right, ""),
+    ("mast --seed 3", &[], "T cos 10 = 799 N up", Sign::Wrong, "not the way"),
     // A length that follows, told from another place: 3.5 + 4/3 = 4.83.
     ("plank_tips", TIPS, "d = 1.33 m from the right trestle", Sign::Follows, ""),
     ("plank_tips", TIPS, "d = 1.43 m from the right trestle", Sign::Wrong, ""),

@@ -69,8 +69,10 @@ fn follows(
     // The same line once more is as wrong.
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
     let wrong = wrong.filter(|wrong| relates(board, wrong));
-    // Another number for the same unknown is one more try, near the first or not.
-    let value = valued(board, sides).filter(|_| sides.len() == 2);
+    // Another number for the same unknown, or a form of numbers, is one more try, near the first or not.
+    let of_numbers = || step_of(board, &sides[0]).filter(|_| last.names().is_empty());
+    let value = valued(board, sides).or_else(of_numbers);
+    let value = value.filter(|_| sides.len() == 2);
     let is_try = |wrong: &str| {
         let sides = sides_of(board, wrong).unwrap_or_default();
         value.is_some() && valued(board, &sides) == value

@@ -9,7 +9,9 @@ use super::super::value_behind::in_full;
 use super::super::{Judgement, Remark, Truth};
 use super::{along_axis, compare_one, ends, on_body, says, sense_on};
 use crate::key::{Axis, Nature, Part, Samples, StepId};
-use crate::reading::{Leaf, Node, Reading, Tree, Value, Way, evaluate};
+use crate::plane::Vector;
+use crate::problem::ForceId;
+use crate::reading::{Leaf, Node, Operator, Reading, Tree, Value, Way, evaluate};
 use crate::text::Span;
 
 /// A form comes to a value if it is off by no more than this share of it.
@@ -45,6 +47,75 @@ pub(super) fn compare_form(
         judgement.refuse_way();
         judgement.caret = told.caret;
     }
+}
+
+/// Refuses a part of a force that is told by a product, `T sin 10 = 141 N`, with a way in which neither
+/// its level nor its upright part acts, nor that along the body or across it, where it is one of them.
+pub(super) fn compare_product(
+    board: &Board<'_>,
+    reading: &Reading,
+    said: &[(Way, Span)],
+    judgement: &mut Judgement,
+) {
+    let ([form, value], Some((_, span))) = (reading.sides.as_slice(), said.first()) else {
+        return;
+    };
+    let Node::Literal(number) = &value.node else {
+        return;
+    };
+    let number = Value::of_literal(number).number.abs();
+    let Some(force) = force_of_product(board, form) else {
+        return;
+    };
+    let known = board.name_value(NameRole::Step(force.0));
+    let Some(size) = known.map(f64::abs) else {
+        return;
+    };
+    let is_it = |way: &&Vector| {
+        let part = size * libm::hypot(way.x, way.y);
+        (part - number).abs() <= NEAR * number
+    };
+    let acts_so = |part: &Vector| {
+        said.iter().all(|(way, _)| match says(*way) {
+            Ok((axis, sign)) => sign * along_axis(*part, axis) > super::NONE,
+            Err(_) => true,
+        })
+    };
+    let parts = parts_of_force(board, force);
+    let mut it = parts.iter().filter(is_it).peekable();
+    if it.peek().is_some() && !it.any(acts_so) {
+        judgement.target = StepId::PartOf(force.1, Axis::Horizontal);
+        judgement.remarks.clear();
+        judgement.refuse_way();
+        judgement.caret = Some(*span);
+    }
+}
+
+/// The force of whose name and a sine or cosine a side is a product; `None` of other sides.
+fn force_of_product(board: &Board<'_>, form: &Tree) -> Option<(StepId, ForceId)> {
+    let product = matches!(form.node, Node::Binary(Operator::Multiply, ..));
+    let names = form.names();
+    let ([(id, _)], true, None) = (names.as_slice(), product, &board.key.general) else {
+        return None;
+    };
+    match board.names.role(*id)? {
+        NameRole::Step(step @ (StepId::Weight(force) | StepId::Pull(force))) => Some((step, force)),
+        _ => None,
+    }
+}
+
+/// The parts of such a force for one unit of it: level, upright, across the body and along it.
+fn parts_of_force(board: &Board<'_>, (step, force): (StepId, ForceId)) -> Vec<Vector> {
+    let part = |step: StepId| super::acting(board, step);
+    let across = part(StepId::Across(force));
+    let along = part(step).zip(across);
+    let along = along.map(|(whole, across)| Vector::new(whole.x - across.x, whole.y - across.y));
+    let level = part(StepId::PartOf(force, Axis::Horizontal));
+    let upright = part(StepId::PartOf(force, Axis::Vertical));
+    [level, upright, across, along]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// What a balance that holds tells by its name alone on one side.

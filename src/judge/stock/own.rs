@@ -11,15 +11,21 @@ impl Stock {
     /// own values.
     pub(super) fn add_of_own_parts(&mut self, board: &Board<'_>) {
         for step in &board.key.steps {
-            let part = matches!(
-                step.id,
-                StepId::Across(_) | StepId::Reaction(_, Part::Size | Part::Direction)
-            );
+            let part = match step.id {
+                StepId::Across(_) | StepId::Reaction(_, Part::Size | Part::Direction) => true,
+                // A part told by names has a value none the less.
+                part @ StepId::Reaction(_, Part::Along(_)) => !board.standing.contains_key(&part),
+                _ => false,
+            };
             if !part {
                 continue;
             }
             if let Some((function, _)) = board.accepted(step.id).get(1) {
                 self.add(*function, step.dimension, function[0], Nearness::Worked);
+                if step.id.has_free_sense() {
+                    let size = function.map(|value| -value);
+                    self.add(size, step.dimension, size[0], Nearness::Worked);
+                }
             }
         }
     }
