@@ -268,7 +268,10 @@ impl JournalDesk {
         match problem {
             // A body held otherwise than by a hinge and a rope is walked through in general parts.
             ProblemFile::Guided(problem) => match Session::start(problem.clone(), sister, words) {
-                Ok(session) => Ok(session),
+                Ok(mut session) => {
+                    session.ask_estimates();
+                    Ok(session)
+                }
                 Err(_) => self.started(ProblemFile::General(System::of(&problem)), None),
             },
             ProblemFile::General(system) => {

@@ -304,6 +304,12 @@ impl Dialogue<'_> {
         for prose in &view.summary {
             self.say(prose)?;
         }
+        for worked in &view.keys {
+            self.say(&worked.title)?;
+            for line in &worked.lines {
+                self.say(&line.told)?;
+            }
+        }
         self.finished = self.desk.open_lesson();
         self.desk.closed(true);
         self.blank()?;

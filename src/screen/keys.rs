@@ -54,6 +54,8 @@ pub(super) enum Command {
     Statement,
     /// The list of lessons.
     Lessons,
+    /// The whole working another way.
+    Other,
     /// Who is at work.
     Name,
     /// What is chosen for the display.
@@ -175,6 +177,12 @@ pub(super) const TABLE: &[Binding] = &[
         "F5",
         "screen.key.lessons",
         &[bare(KeyCode::F(5))],
+    ),
+    row(
+        Command::Other,
+        "F6",
+        "screen.key.other",
+        &[bare(KeyCode::F(6))],
     ),
     row(
         Command::Name,

@@ -155,6 +155,8 @@ pub(super) struct Working {
     pub(super) unfolded: Option<bool>,
     /// The first row of the statement that is shown, where not all of it has room.
     pub(super) told_from: usize,
+    /// Which whole working is shown at the end, by its place.
+    pub(super) way: usize,
     /// How texts are shown.
     pub(super) manner: Manner,
 }
@@ -178,6 +180,7 @@ impl Working {
             stage: None,
             unfolded: None,
             told_from: 0,
+            way: 0,
             manner,
         }
     }

@@ -9,4 +9,5 @@ mod looks;
 mod naming;
 mod settings;
 mod stand_ins;
+mod summary;
 mod updates;

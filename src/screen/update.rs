@@ -203,6 +203,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
         }
         Command::Enter => return enter(model),
         Command::Lessons => return Some(Effect::List),
+        Command::Other => other_way(model),
         command => {
             if let Page::Working(working) = &mut model.page {
                 at_problem(working, command);
@@ -279,11 +280,31 @@ fn at_problem(working: &mut Working, command: Command) {
         | Command::Enter
         | Command::Help
         | Command::Lessons
+        | Command::Other
         | Command::Name
         | Command::Settings
         | Command::Leave
         | Command::Redraw
         | Command::Suspend => {}
+    }
+}
+
+/// Shows the whole working another way, from its first row on.
+fn other_way(model: &mut Model) {
+    let Page::Working(working) = &mut model.page else {
+        return;
+    };
+    if working.view.keys.len() < 2 {
+        return;
+    }
+    working.way = (working.way + 1) % working.view.keys.len();
+    working.pane = Pane::Working;
+    let Page::Working(working) = &model.page else {
+        return;
+    };
+    let top = view::key_row(model, working);
+    if let Page::Working(working) = &mut model.page {
+        working.top = top;
     }
 }
 
@@ -315,6 +336,10 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
         return None;
     };
     let line = working.input.value().trim().to_owned();
+    // An empty line passes an estimate over.
+    if line.is_empty() && working.view.estimates {
+        return Some(Effect::Enter(line));
+    }
     if line.is_empty() {
         if working.finished() {
             return Some(match model.lesson {

@@ -15,6 +15,9 @@ impl JournalDesk {
         let mut lost = Vec::new();
         let gaps = !resume.is_whole();
         for past in resume.lines {
+            if let Some(verdict) = &past.verdict {
+                session.pass_estimates(&verdict.truth);
+            }
             if let Some(verdict) = past.verdict.as_ref().filter(|_| gaps) {
                 let text = (!past.lost).then_some(past.text.as_str());
                 let number = session.restore(text, &kept(verdict));

@@ -1,6 +1,7 @@
 //! The record behind the tutor: what is on disk when, and what comes back.
 
 mod damage;
+mod estimates;
 mod people;
 
 use super::*;

@@ -14,7 +14,7 @@ use crate::text::Words;
 const WRONG: &str = "617.4*2.7*sin 35 + 695.8*4.5*cos 35 + 107.8*5.4*sin 35 = 4.2*T*sin 65";
 
 /// The mast of seed 3, with lines entered.
-fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model {
+pub(super) fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model {
     let lessons = crate::lesson::built_in();
     let lesson = lessons.iter().find(|lesson| lesson.id() == "mast").unwrap();
     let problem = crate::draw::draw(lesson, 3, "en").unwrap().problem;

@@ -41,6 +41,7 @@ mod sight;
 mod small;
 mod statement;
 mod strip;
+mod summary;
 #[cfg(test)]
 mod tests;
 mod working;
@@ -120,6 +121,14 @@ pub(super) fn scrolled(model: &Model, open: &Working, up: bool) -> Scroll {
         (area.width, area.height)
     };
     Scroll::Working(working::scrolled(model, open, size, up))
+}
+
+/// The first row of the whole working at the end, to be shown first; `None` where it is in sight
+/// while the last line is followed.
+pub(super) fn key_row(model: &Model, open: &Working) -> Option<usize> {
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let area = regions::regions(model, open, page).working;
+    working::key_row(model, open, (area.width, area.height))
 }
 
 /// True if not all of the statement is in sight.

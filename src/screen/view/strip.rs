@@ -180,6 +180,12 @@ fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
                 None => key("Enter", "screen.strip.lessons"),
             });
         }
+        if open.view.keys.len() > 1 {
+            keys.push(Key {
+                key: ["F6", "F6"],
+                word: ["screen.strip.other-way", "screen.strip.other-way.short"],
+            });
+        }
         if model.lesson.is_some() {
             keys.push(key("F5", "screen.strip.lessons"));
         }
