@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod again;
 mod at_lessons;
 mod building;
 mod fixture;

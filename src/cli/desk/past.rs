@@ -44,7 +44,7 @@ impl JournalDesk {
     }
 
     /// What could not be read of the lines that were entered again.
-    fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
+    pub(super) fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
         let numbers: Vec<String> = lost.iter().map(ToString::to_string).collect();
         let slots = [("lines", Slot::Word(numbers.join(", ")))];
         let told = match lost.len() {
@@ -101,7 +101,7 @@ impl Past {
 }
 
 /// What a journal kept of an answer.
-fn kept(verdict: &Verdict) -> Kept {
+pub(super) fn kept(verdict: &Verdict) -> Kept {
     Kept {
         truth: verdict.truth.clone(),
         progress: verdict.progress.clone(),

@@ -25,6 +25,7 @@
 //! From 100 columns and 28 rows on, statement and diagram stand left and the working right.
 //! regions.rs says where each region lies at every size.
 
+mod again;
 mod ask;
 mod building;
 mod diagram;
@@ -73,6 +74,7 @@ pub(super) fn draw(model: &Model, frame: &mut Frame) {
             (_, Over::Slope) => settings::draw_slope(model, frame, area),
             (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
             (Page::Building(page), _) => building::draw(model, page, frame, area),
+            (Page::Again(looking), _) => again::draw(model, looking, frame, area),
             (Page::Working(open), _) => draw_working(model, open, frame, area),
         }
     }
