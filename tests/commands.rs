@@ -1,5 +1,6 @@
 //! The commands as a user meets them.
 
+mod again;
 mod astray;
 mod codes;
 mod diagnosed;
@@ -188,7 +189,8 @@ fn the_line_dialogue_resumes_where_it_stopped() {
         &["practice", "counter", "--seed", "3", "--plain"],
         "skip\nhinge\n",
     );
-    let text = run(&["practice", "--plain"], "0\nquit\n");
+    // An empty line passes the estimate over.
+    let text = run(&["practice", "--plain"], "0\n\nquit\n");
     assert!(text.contains("Carry on where you stopped"), "{text}");
     assert!(text.contains("How large is Wb"), "{text}");
     // A line that waits to be mended is told with its thought again.
@@ -209,7 +211,7 @@ fn a_saves_folder_that_cannot_be_used_is_told_and_work_goes_on() {
         .arg("--saves")
         .arg(file.path())
         .args(["practice", "counter", "--seed", "3", "--plain"])
-        .write_stdin("skip\nhinge\nquit\n")
+        .write_stdin("skip\nhinge\n\nquit\n")
         .output()
         .unwrap();
     let text = String::from_utf8(output.stdout).unwrap();

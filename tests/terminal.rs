@@ -1,5 +1,6 @@
 //! The real program in a pseudo-terminal: the whole walk, a kill in the middle, resizes, signals.
 
+mod again;
 mod own;
 
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
@@ -170,7 +171,7 @@ const BEGINNING: &[(&str, &str)] = &[
     ("bag, tip, down", "Named so far: 3"),
     ("rope, 4.2 m, up and right", "Named so far: 4"),
     ("hinge, unknown", "About which point"),
-    ("hinge", "How large is Wb"),
+    ("hinge", "An estimate before the numbers"),
     ("63*9.8", "How large is W1"),
     ("71*9.8", "How large is W2"),
     ("11*9.8", "a weight's line make"),

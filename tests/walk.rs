@@ -1,6 +1,7 @@
 //! Whole walks through a session, and its laws.
 
 mod any_line;
+mod estimates;
 mod forces;
 mod own_way;
 mod said;
@@ -114,8 +115,16 @@ fn val_a_tilted_mast_from_the_first_force_to_the_hinge() {
         dialogue.push_str(&format!("\n{}", told(line, &turn)));
     }
     assert_eq!(session.course(), Course::Finished, "{dialogue}");
-    for prose in session.view().summary {
+    let view = session.view();
+    for prose in view.summary {
         dialogue.push_str(&format!("\n{prose}"));
+    }
+    for worked in view.keys {
+        dialogue.push_str(&format!("\n{}", worked.title));
+        for line in worked.lines {
+            let inset = if line.heading { "" } else { "  " };
+            dialogue.push_str(&format!("\n{inset}{}", line.told));
+        }
     }
     insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
         insta::assert_snapshot!("walk_mast", dialogue);

@@ -3,7 +3,7 @@
 use super::Trouble;
 use super::library::{Found, LANGUAGE, Library, fresh_seed};
 use crate::lesson::{ProblemFile, parse_problem_file, write_problem, write_system};
-use crate::practice::{Desk, LessonChoice, Opening, People, Resumable};
+use crate::practice::{Again, Desk, Earlier, LessonChoice, Opening, People, Resumable};
 use crate::problem::Problem;
 use crate::record::{
     Closed, Ending, Entry, LessonWork, Line, Opened, Origin, RecordId, Resume, Verdict,
@@ -16,6 +16,7 @@ use crate::text::{Prose, Settings, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+mod again;
 mod own;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
@@ -79,6 +80,8 @@ pub(super) struct JournalDesk {
     resume: Option<Resume>,
     /// Problems left before that one, the latest first.
     older: Vec<Resume>,
+    /// The problems that were listed to be looked at again.
+    earlier: Vec<Resume>,
     /// How often the learner has confirmed each mistake, over all that could be read.
     confirmed: BTreeMap<String, u32>,
     /// What was done at each lesson, by its id.
@@ -110,6 +113,7 @@ impl JournalDesk {
             current: None,
             resume: None,
             older: Vec::new(),
+            earlier: Vec::new(),
             confirmed: BTreeMap::new(),
             work: BTreeMap::new(),
             seat: Seat::default(),
@@ -268,7 +272,10 @@ impl JournalDesk {
         match problem {
             // A body held otherwise than by a hinge and a rope is walked through in general parts.
             ProblemFile::Guided(problem) => match Session::start(problem.clone(), sister, words) {
-                Ok(session) => Ok(session),
+                Ok(mut session) => {
+                    session.ask_estimates();
+                    Ok(session)
+                }
                 Err(_) => self.started(ProblemFile::General(System::of(&problem)), None),
             },
             ProblemFile::General(system) => {
@@ -495,6 +502,14 @@ impl Desk for JournalDesk {
         }
         let resume = self.older.remove(place);
         self.take_up(resume)
+    }
+
+    fn earlier(&mut self) -> Vec<Earlier> {
+        self.list_earlier()
+    }
+
+    fn look_again(&mut self, place: usize) -> Result<Again, Prose> {
+        self.looked_at(place)
     }
 
     fn decline(&mut self) {

@@ -1,8 +1,9 @@
 //! A problem of bodies in general, worked by a method about a pivot.
 
 use super::args::{MethodName, Solve};
-use super::{Trouble, json, told as lines};
+use super::{Trouble, json};
 use crate::problem::Place;
+use crate::session::working_line;
 use crate::statics::{Root, SystemSolution, Unsolvable};
 use crate::system::{Act, ActId, BodyId, Effect, Line, Spot, System};
 use crate::text::{Slot, Words, printable};
@@ -260,7 +261,9 @@ fn text(
 /// The lines of a working, each with its end of line.
 fn written(system: &System, working: &Working, values: &[f64], words: &Words) -> Vec<String> {
     let lines = told(system, working, values).into_iter();
-    lines.map(|line| lines::line(system, line, words)).collect()
+    lines
+        .map(|line| working_line(system, line, words))
+        .collect()
 }
 
 /// The working at another value of what is sought: under their headings, the lines that are not

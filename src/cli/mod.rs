@@ -12,7 +12,6 @@ mod json;
 mod library;
 mod practice;
 mod solve;
-mod told;
 
 use crate::lesson::Fault;
 use crate::text::{Slot, Words};

@@ -14,6 +14,7 @@
 
 mod angle;
 mod derive;
+mod estimate;
 mod evaluate;
 mod formula;
 mod general;
@@ -29,6 +30,7 @@ mod word;
 
 pub(crate) use angle::AngleSum;
 pub use derive::{Underivable, derive};
+pub use estimate::{Estimable, estimable};
 pub(crate) use evaluate::{CHOICES, moved};
 pub use evaluate::{Pins, Sample, Samples, Sampling, agree};
 pub use formula::{Atom, Formula, Role};

@@ -5,7 +5,7 @@ use crate::builder::Builder;
 use crate::practice::{
     Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
 };
-use crate::session::{Course, Sign, Turn, View};
+use crate::session::{Course, LineView, Sign, Turn, View};
 use crate::sketch::{spelled, tell, told_words};
 use crate::text::{HARD_SPACE, Manner, Prose, SOFT_SPACE, Slot, Span, Words, bound};
 use crate::units::number_text;
@@ -18,6 +18,7 @@ const WIDTH: usize = 78;
 /// How many bytes of a line are read; of a longer one the rest is passed over.
 const LONGEST_READ: usize = 1 << 20;
 
+mod again;
 mod build;
 mod people;
 mod settings;
@@ -137,6 +138,11 @@ impl Dialogue<'_> {
                 None => "plain.build.choice",
             };
             self.say(&self.words.say(key, &slots))?;
+            let earlier = !self.desk.earlier().is_empty();
+            if earlier {
+                let slots = [("number", Slot::Word((own + 1).to_string()))];
+                self.say(&self.words.say("plain.again.choice", &slots))?;
+            }
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
                 Some(Chosen::Anew) => continue,
@@ -148,6 +154,13 @@ impl Dialogue<'_> {
                 match self.own_problem()? {
                     After::Leave => return Ok(()),
                     After::Menu => continue,
+                }
+            }
+            let looks = earlier && number == Some(own + 1);
+            if looks || is_one_of(self.words, "again.own", &typed) {
+                match self.look_again()? {
+                    true => continue,
+                    false => return self.farewell(),
                 }
             }
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
@@ -304,6 +317,12 @@ impl Dialogue<'_> {
         for prose in &view.summary {
             self.say(prose)?;
         }
+        for worked in &view.keys {
+            self.say(&worked.title)?;
+            for line in &worked.lines {
+                self.say(&line.told)?;
+            }
+        }
         self.finished = self.desk.open_lesson();
         self.desk.closed(true);
         self.blank()?;
@@ -378,7 +397,11 @@ impl Dialogue<'_> {
     }
 
     fn answer(&mut self, turn: &Turn) -> io::Result<()> {
-        let line = &turn.line;
+        self.answer_line(&turn.line)
+    }
+
+    /// A line's verdict, what is said about it, and its hints.
+    fn answer_line(&mut self, line: &LineView) -> io::Result<()> {
         if let Some(caret) = line.caret.filter(|_| line.sign != Sign::Right) {
             self.caret(&line.text, caret)?;
         }

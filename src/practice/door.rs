@@ -85,6 +85,29 @@ pub struct Resumable {
     pub lines: usize,
 }
 
+/// A problem that was worked at before, finished or not.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Earlier {
+    /// Its title.
+    pub title: String,
+    /// The day of its last line: `2026-11-28`.
+    pub day: String,
+    /// How many lines its working has.
+    pub lines: usize,
+    /// True if it was worked to its end.
+    pub finished: bool,
+}
+
+/// A problem that is looked at again, line by line.
+pub struct Again {
+    /// The session after its last line. Nothing more is entered.
+    pub session: Box<dyn Tutor>,
+    /// What was shown before its first line, and after each.
+    pub views: Vec<View>,
+    /// What else a learner must know, such as that lines could not be read.
+    pub notes: Vec<Prose>,
+}
+
 /// What practice asks of the outside: lessons, and the learner's record.
 pub trait Desk {
     /// Writes a line down before it is judged. Gives a note when that failed.
@@ -122,6 +145,19 @@ pub trait Desk {
     /// A sentence for the learner.
     fn resume_older(&mut self, _place: usize) -> Result<Opening, Prose> {
         self.resume()
+    }
+
+    /// Every problem that was worked at before, the latest first.
+    fn earlier(&mut self) -> Vec<Earlier> {
+        Vec::new()
+    }
+
+    /// Looks at one of them again, by its place among what [`Desk::earlier`] gave last.
+    ///
+    /// # Errors
+    /// A sentence for the learner.
+    fn look_again(&mut self, _place: usize) -> Result<Again, Prose> {
+        Err(Words::english().say("again.none", &[]))
     }
 
     /// The learner does not want to be offered the unfinished problem again.

@@ -8,6 +8,6 @@ mod shown;
 
 pub use crate::record::Standing;
 pub use choices::{Choice, choices, choose, choose_next};
-pub use door::{Desk, LessonChoice, Opening, People, Resumable, Start, Tutor};
+pub use door::{Again, Desk, Earlier, LessonChoice, Opening, People, Resumable, Start, Tutor};
 pub use map::{depths, next_lesson};
 pub use shown::{shown, shown_turn};

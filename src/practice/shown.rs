@@ -19,6 +19,12 @@ pub fn shown(mut view: View, manner: &Manner) -> View {
     }
     all(&mut view.scene);
     all(&mut view.summary);
+    for worked in &mut view.keys {
+        worked.title = manner.prose(&worked.title);
+        for line in &mut worked.lines {
+            line.told = manner.prose(&line.told);
+        }
+    }
     for step in &mut view.steps {
         step.title = manner.text(&step.title);
         step.result = step.result.as_deref().map(|result| manner.text(result));

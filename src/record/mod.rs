@@ -18,7 +18,8 @@ pub use confirmed::{confirmed_from, confirmed_over, confirmed_told};
 pub use file::FORMAT_VERSION;
 pub use journal::{Damage, DamagedLine, Journal, parse};
 pub use resume::{
-    PastLine, Resume, all_unfinished_over, lines_without_problem, unfinished, unfinished_over,
+    PastLine, Resume, all_unfinished_over, all_worked_over, lines_without_problem, unfinished,
+    unfinished_over,
 };
 pub use standing::{LessonWork, Standing, work_over};
 

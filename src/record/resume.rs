@@ -1,6 +1,6 @@
 //! What a learner left open, as far as it is needed to put it before them again.
 
-use super::{Damage, DamagedLine, Entry, Journal, Opened, Origin, RecordId, Verdict};
+use super::{Damage, DamagedLine, Ending, Entry, Journal, Opened, Origin, RecordId, Verdict};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A problem that was opened and not closed, with everything entered for it.
@@ -73,25 +73,23 @@ pub fn all_unfinished_over(journals: &[Journal]) -> Vec<Resume> {
     let openings = shelf.openings.iter().rev();
     let left =
         openings.filter(|(id, _, _)| !shelf.continued.contains(id) && !shelf.closed.contains(id));
-    left.map(|(id, at, opened)| Resume {
-        missing: shelf
-            .chain(id)
-            .iter()
-            .filter_map(|id| shelf.missing.get(id))
-            .sum(),
-        opened: (*id).clone(),
-        at: (*at).to_owned(),
-        problem_json: opened.problem_json.clone(),
-        origin: opened.origin.clone(),
-        options: opened.options.clone(),
-        lines: shelf
-            .chain(id)
-            .into_iter()
-            .rev()
-            .flat_map(|id| shelf.lines_of(id))
-            .collect(),
-    })
-    .collect()
+    left.map(|opening| shelf.resume(*opening)).collect()
+}
+
+/// Every problem over several sittings, given in order, at which a line was entered, the latest
+/// first; true beside one that was finished.
+pub fn all_worked_over(journals: &[Journal]) -> Vec<(Resume, bool)> {
+    let shelf = Shelf::fill(journals);
+    let openings = shelf.openings.iter().rev();
+    let last = openings.filter(|(id, _, _)| !shelf.continued.contains(id));
+    let worked = last.map(|opening| {
+        let mut chain = shelf.chain(opening.0).into_iter();
+        let finished = chain.any(|id| shelf.finished.contains(id));
+        (shelf.resume(*opening), finished)
+    });
+    worked
+        .filter(|(resume, _)| !resume.lines.is_empty())
+        .collect()
 }
 
 /// How many lines belong to problems whose opening none of the journals tells.
@@ -114,6 +112,8 @@ struct Shelf<'a> {
     by_id: BTreeMap<&'a RecordId, &'a Opened>,
     continued: BTreeSet<&'a RecordId>,
     closed: BTreeSet<&'a RecordId>,
+    /// Those that were closed at their end.
+    finished: BTreeSet<&'a RecordId>,
     lines: BTreeMap<&'a RecordId, Vec<Entered<'a>>>,
     verdicts: BTreeMap<&'a RecordId, &'a Verdict>,
     /// Every line that could be read.
@@ -154,6 +154,9 @@ impl<'a> Shelf<'a> {
                 }
                 Entry::Closed(closed) => {
                     self.closed.insert(&closed.problem);
+                    if closed.ending == Ending::Finished {
+                        self.finished.insert(&closed.problem);
+                    }
                 }
                 Entry::Line(line) => {
                     if let Some(problem) = &line.problem {
@@ -230,6 +233,24 @@ impl<'a> Shelf<'a> {
                 .and_then(|opened| opened.continues.as_ref());
         }
         chain
+    }
+
+    /// What was entered for a problem, with the openings that it continues.
+    fn resume(&self, (id, at, opened): (&'a RecordId, &'a str, &'a Opened)) -> Resume {
+        let chain = self.chain(id);
+        Resume {
+            missing: chain.iter().filter_map(|id| self.missing.get(id)).sum(),
+            opened: id.clone(),
+            at: at.to_owned(),
+            problem_json: opened.problem_json.clone(),
+            origin: opened.origin.clone(),
+            options: opened.options.clone(),
+            lines: chain
+                .into_iter()
+                .rev()
+                .flat_map(|id| self.lines_of(id))
+                .collect(),
+        }
     }
 
     fn lines_of(&self, opened: &RecordId) -> Vec<PastLine> {

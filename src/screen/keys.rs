@@ -54,6 +54,8 @@ pub(super) enum Command {
     Statement,
     /// The list of lessons.
     Lessons,
+    /// The whole working another way.
+    Other,
     /// Who is at work.
     Name,
     /// What is chosen for the display.
@@ -175,6 +177,12 @@ pub(super) const TABLE: &[Binding] = &[
         "F5",
         "screen.key.lessons",
         &[bare(KeyCode::F(5))],
+    ),
+    row(
+        Command::Other,
+        "F6",
+        "screen.key.other",
+        &[bare(KeyCode::F(6))],
     ),
     row(
         Command::Name,
@@ -306,6 +314,7 @@ pub(super) const AT_LIST: &[(Command, &str)] = &[
     (Command::LineStart, "screen.key.list.first"),
     (Command::LineEnd, "screen.key.list.last"),
     (Command::Delete, "screen.key.list.delete"),
+    (Command::Other, "screen.key.list.again"),
     (Command::Name, "screen.key.list.name"),
     (Command::Settings, "screen.key.settings"),
     (Command::Help, "screen.key.help"),
@@ -321,6 +330,38 @@ pub(super) const AT_BUILDING: &[(Command, &str)] = &[
     (Command::PageUp, "screen.key.build.page-up"),
     (Command::PageDown, "screen.key.build.page-down"),
     (Command::Lessons, "screen.key.build.lessons"),
+    (Command::Settings, "screen.key.settings"),
+    (Command::Help, "screen.key.help"),
+    (Command::Leave, "screen.key.leave"),
+];
+
+/// The same at the list of problems that were worked at before.
+pub(super) const AT_EARLIER: &[(Command, &str)] = &[
+    (Command::Enter, "screen.key.again.look"),
+    (Command::Up, "screen.key.list.up"),
+    (Command::Down, "screen.key.list.down"),
+    (Command::LineStart, "screen.key.list.first"),
+    (Command::LineEnd, "screen.key.list.last"),
+    (Command::Lessons, "screen.key.lessons"),
+    (Command::Settings, "screen.key.settings"),
+    (Command::Help, "screen.key.help"),
+    (Command::Leave, "screen.key.leave"),
+];
+
+/// The same while one of them is looked at.
+pub(super) const AT_REPLAY: &[(Command, &str)] = &[
+    (Command::Right, "screen.key.again.next"),
+    (Command::Left, "screen.key.again.before"),
+    (Command::LineStart, "screen.key.again.first"),
+    (Command::LineEnd, "screen.key.again.last"),
+    (Command::Swap, "screen.key.swap"),
+    (Command::PageUp, "screen.key.page-up"),
+    (Command::PageDown, "screen.key.page-down"),
+    (Command::StageBack, "screen.key.stage-back"),
+    (Command::StageForth, "screen.key.stage-forth"),
+    (Command::Statement, "screen.key.statement"),
+    (Command::Other, "screen.key.other"),
+    (Command::Lessons, "screen.key.again.list"),
     (Command::Settings, "screen.key.settings"),
     (Command::Help, "screen.key.help"),
     (Command::Leave, "screen.key.leave"),

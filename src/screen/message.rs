@@ -1,7 +1,7 @@
 //! What may happen to the screen, and what it may ask for.
 
 use super::keys::Command;
-use crate::practice::{LessonChoice, Opening, Resumable};
+use crate::practice::{Again, Earlier, LessonChoice, Opening, Resumable};
 use crate::problem::Problem;
 use crate::session::Turn;
 use crate::text::{Prose, Settings};
@@ -29,6 +29,10 @@ pub(super) enum Message {
     },
     /// A problem was opened, or could not be.
     Opened(Result<Opening, Prose>),
+    /// The problems that were worked at before.
+    Earlier(Vec<Earlier>),
+    /// One of them is looked at again, or cannot be.
+    Again(Result<Again, Prose>),
     /// A line was written down and is to be judged.
     Entered {
         /// The line.
@@ -64,6 +68,10 @@ pub(super) enum Effect {
     Call(String),
     /// Open a problem, then come back with [`Message::Opened`].
     Open(Choice),
+    /// List the problems that were worked at before, then come back with [`Message::Earlier`].
+    Earlier,
+    /// Look at one of them again, by its place, then come back with [`Message::Again`].
+    LookAgain(usize),
     /// Open a problem that the learner has built, then come back with [`Message::Opened`].
     OpenOwn(Box<Problem>),
     /// Keep one as a file of this name, then come back with [`Message::KeptOwn`].

@@ -5,6 +5,7 @@
 //! `terminal` and the loop in this file know a real terminal. Files are the caller's: the screen
 //! asks a [`Desk`], which writes every line down before it is judged.
 
+mod again;
 mod building;
 mod editing;
 mod keys;
@@ -199,6 +200,8 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
                 update(model, Message::Called(said));
                 (!stays).then(|| listed(desk))
             }
+            Some(Effect::Earlier) => Some(Message::Earlier(desk.earlier())),
+            Some(Effect::LookAgain(place)) => Some(Message::Again(desk.look_again(place))),
             Some(Effect::OpenOwn(problem)) => Some(Message::Opened(desk.open_own(&problem))),
             Some(Effect::Keep(problem, name)) => {
                 Some(Message::KeptOwn(desk.keep_problem(&problem, &name)))

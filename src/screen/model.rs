@@ -1,9 +1,12 @@
 //! Everything the screen knows. Nothing here knows a terminal.
 
+use super::again::Looking;
 use super::building::Building;
 use super::editing::Before;
 use super::theme::Theme;
-use crate::practice::{LessonChoice, Opening, People, Resumable, Tutor, next_lesson, shown};
+use crate::practice::{
+    LessonChoice, Opening, People, Resumable, Standing, Tutor, next_lesson, shown,
+};
 use crate::session::{Course, View};
 use crate::text::{Manner, Prose, Settings, Words};
 use tui_input::Input;
@@ -53,6 +56,8 @@ pub(super) enum Page {
     Menu(Menu),
     /// A problem of the learner's own that is being built.
     Building(Box<Building>),
+    /// Problems that were worked at before.
+    Again(Box<Looking>),
     /// A problem.
     Working(Box<Working>),
 }
@@ -113,6 +118,12 @@ impl Menu {
         (self.own_rows() > 0).then(|| self.rows() - 1)
     }
 
+    /// True if something was worked at before.
+    pub(super) fn has_earlier(&self) -> bool {
+        let begun = |lesson: &LessonChoice| lesson.standing != Standing::New;
+        self.unfinished.is_some() || !self.older.is_empty() || self.lessons.iter().any(begun)
+    }
+
     fn own_rows(&self) -> usize {
         usize::from(!self.lessons.is_empty())
     }
@@ -155,6 +166,8 @@ pub(super) struct Working {
     pub(super) unfolded: Option<bool>,
     /// The first row of the statement that is shown, where not all of it has room.
     pub(super) told_from: usize,
+    /// Which whole working is shown at the end, by its place.
+    pub(super) way: usize,
     /// How texts are shown.
     pub(super) manner: Manner,
 }
@@ -178,6 +191,7 @@ impl Working {
             stage: None,
             unfolded: None,
             told_from: 0,
+            way: 0,
             manner,
         }
     }
@@ -282,7 +296,30 @@ impl Model {
     pub(super) fn open_problem(&self) -> Option<bool> {
         match &self.page {
             Page::Working(working) => Some(working.finished()),
+            Page::Menu(_) | Page::Building(_) | Page::Again(_) => None,
+        }
+    }
+
+    /// The problem that is shown: at work, or looked at again.
+    pub(super) fn in_sight(&self) -> Option<&Working> {
+        match &self.page {
+            Page::Working(working) => Some(working),
+            Page::Again(looking) => looking.open.as_ref().map(|open| &open.working),
             Page::Menu(_) | Page::Building(_) => None,
         }
+    }
+
+    /// The same, to be changed.
+    pub(super) fn in_sight_mut(&mut self) -> Option<&mut Working> {
+        match &mut self.page {
+            Page::Working(working) => Some(working),
+            Page::Again(looking) => looking.open.as_mut().map(|open| &mut open.working),
+            Page::Menu(_) | Page::Building(_) => None,
+        }
+    }
+
+    /// True while a problem is looked at again: nothing is entered then.
+    pub(super) fn is_replay(&self) -> bool {
+        matches!(&self.page, Page::Again(_))
     }
 }

@@ -23,6 +23,11 @@ impl Model {
             Symbols::Unicode => true,
             Symbols::Ascii => false,
         };
+        if let Page::Again(looking) = &mut self.page
+            && let Some(replayed) = &mut looking.open
+        {
+            replayed.settle(self.manner.clone());
+        }
         if let Page::Working(working) = &mut self.page {
             working.manner = self.manner.clone();
             working.view = shown(working.session.view(), &self.manner);

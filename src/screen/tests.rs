@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod again;
 mod at_lessons;
 mod building;
 mod fixture;
@@ -9,4 +10,5 @@ mod looks;
 mod naming;
 mod settings;
 mod stand_ins;
+mod summary;
 mod updates;

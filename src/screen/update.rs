@@ -4,7 +4,7 @@ use super::editing::{LONGEST_INPUT, edit, insert, keep_line, request, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
-use super::{building, naming, settings, view};
+use super::{again, building, naming, settings, view};
 use crate::practice::shown;
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
@@ -38,6 +38,8 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
             }
         }
         Message::Settled { notes } => add_notes(model, notes),
+        Message::Earlier(list) => again::list(model, list),
+        Message::Again(opened) => again::open(model, opened),
         Message::Called(said) => naming::called(model, said),
         Message::KeptOwn(said) => building::kept(model, said),
         Message::Pressed(command) => return pressed(model, command),
@@ -139,7 +141,9 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
             model.over = Over::Help(0);
             None
         }
-        _ if command == Command::Name && !matches!(model.page, Page::Building(_)) => {
+        _ if command == Command::Name
+            && !matches!(model.page, Page::Building(_) | Page::Again(_)) =>
+        {
             naming::ask(model);
             None
         }
@@ -150,6 +154,7 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         _ => match model.page {
             Page::Menu(_) => in_menu(model, command),
             Page::Building(_) => building::pressed(model, command),
+            Page::Again(_) => again::pressed(model, command),
             Page::Working(_) => in_working(model, command),
         },
     }
@@ -160,7 +165,7 @@ fn leaving(model: &mut Model, command: Command) -> Option<Effect> {
     model.over = Over::Nothing;
     match (command, &model.page) {
         (Command::Enter | Command::Leave, _) => Some(Effect::Leave),
-        (Command::Swap | Command::Lessons, Page::Working(_) | Page::Building(_)) => {
+        (Command::Swap | Command::Lessons, page) if !matches!(page, Page::Menu(_)) => {
             Some(Effect::List)
         }
         _ => None,
@@ -181,6 +186,7 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
         Command::Delete if menu.unfinished.is_some() && menu.chosen == 0 => {
             return Some(Effect::PutAway);
         }
+        Command::Other => return Some(Effect::Earlier),
         Command::Enter if menu.own() == Some(menu.chosen) => building::open(model),
         Command::Enter if menu.rows() > 0 => {
             return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
@@ -203,6 +209,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
         }
         Command::Enter => return enter(model),
         Command::Lessons => return Some(Effect::List),
+        Command::Other => other_way(model),
         command => {
             if let Page::Working(working) = &mut model.page {
                 at_problem(working, command);
@@ -212,13 +219,12 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
     None
 }
 
-fn page(model: &mut Model, up: bool) {
-    let leads = match &model.page {
-        Page::Working(working) => view::scrolled(model, working, up),
-        Page::Menu(_) | Page::Building(_) => return,
+pub(super) fn page(model: &mut Model, up: bool) {
+    let Some(leads) = (model.in_sight()).map(|working| view::scrolled(model, working, up)) else {
+        return;
     };
     let narrow = view::narrow(model.size);
-    let Page::Working(working) = &mut model.page else {
+    let Some(working) = model.in_sight_mut() else {
         return;
     };
     match leads {
@@ -232,7 +238,7 @@ fn page(model: &mut Model, up: bool) {
     }
 }
 
-fn at_problem(working: &mut Working, command: Command) {
+pub(super) fn at_problem(working: &mut Working, command: Command) {
     match command {
         Command::Up => older(working),
         Command::Down => newer(working),
@@ -279,11 +285,28 @@ fn at_problem(working: &mut Working, command: Command) {
         | Command::Enter
         | Command::Help
         | Command::Lessons
+        | Command::Other
         | Command::Name
         | Command::Settings
         | Command::Leave
         | Command::Redraw
         | Command::Suspend => {}
+    }
+}
+
+/// Shows the whole working another way, from its first row on.
+pub(super) fn other_way(model: &mut Model) {
+    let Some(working) = model.in_sight_mut() else {
+        return;
+    };
+    if working.view.keys.len() < 2 {
+        return;
+    }
+    working.way = (working.way + 1) % working.view.keys.len();
+    working.pane = Pane::Working;
+    let top = (model.in_sight()).and_then(|working| view::key_row(model, working));
+    if let Some(working) = model.in_sight_mut() {
+        working.top = top;
     }
 }
 
@@ -315,6 +338,10 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
         return None;
     };
     let line = working.input.value().trim().to_owned();
+    // An empty line passes an estimate over.
+    if line.is_empty() && working.view.estimates {
+        return Some(Effect::Enter(line));
+    }
     if line.is_empty() {
         if working.finished() {
             return Some(match model.lesson {
@@ -362,6 +389,7 @@ fn typed(model: &mut Model, c: char) -> Option<Effect> {
             };
             return settings::slope(model, chosen);
         }
+        (Over::Nothing, Page::Again(_)) => {}
         (Over::Nothing, Page::Menu(menu)) => choose_by_number(menu, c),
         (Over::Nothing, Page::Building(_)) => building::typed(model, &c.to_string()),
         (Over::Nothing, Page::Working(_)) => return typed_together(model, &c.to_string()),

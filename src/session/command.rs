@@ -26,6 +26,8 @@ pub(super) enum Command {
     Freely,
     /// One step asked after another.
     Guided,
+    /// Estimates before the numbers.
+    Estimate,
     /// Leave.
     Quit,
 }
@@ -42,6 +44,7 @@ const COMMANDS: &[(Command, &str)] = &[
     (Command::Done, "command.done"),
     (Command::Freely, "command.freely"),
     (Command::Guided, "command.guided"),
+    (Command::Estimate, "command.estimate"),
     (Command::Quit, "command.quit"),
 ];
 

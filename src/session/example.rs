@@ -11,6 +11,9 @@ const ALIKE: f64 = 0.03;
 impl Session {
     /// How an answer to what is asked may look.
     pub(super) fn example(&self) -> Prose {
+        if self.guess().is_some() {
+            return self.words.say("guess.example", &[]);
+        }
         if self.is_free() && !self.is_finished() {
             return self.words.say("example.freely", &[]);
         }

@@ -509,11 +509,16 @@ impl Session {
 
     /// The same, where a mistake was named perhaps only.
     pub(super) fn miss_told(&mut self, step: StepId, mistake: Option<(&'static str, Voice)>) {
+        let line = self.state.next_number;
         *self.state.wrong.entry(step).or_default() += 1;
+        self.state.wrong_lines.push(line);
         if let Some((id, voice)) = mistake {
             let told = self.state.mistakes.entry(id).or_default();
             told.times += 1;
             told.flatly += usize::from(voice == Voice::Flat);
+            if told.lines.last() != Some(&line) {
+                told.lines.push(line);
+            }
         }
     }
 

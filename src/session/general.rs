@@ -9,6 +9,7 @@ use crate::mistakes::general_instances;
 use crate::system::System;
 use crate::text::{Prose, Slot, Words};
 use crate::working::{Underivable, walk};
+use std::sync::Arc;
 
 impl Session {
     /// Opens a problem of bodies in general.
@@ -27,6 +28,7 @@ impl Session {
             sister: None,
             words,
             scene,
+            system: Some(Arc::new(system.clone())),
             straight: super::lies::straight_bodies(system),
             lengthwise: super::lengthwise::Lengthwise::of(system),
             members: super::member_length::members(system),

@@ -15,6 +15,7 @@ mod changed;
 mod command;
 mod compared;
 mod contact;
+mod estimate;
 mod evidence;
 mod example;
 mod force_hint;
@@ -69,9 +70,14 @@ mod why;
 mod worded;
 mod worded_fit;
 mod worked_from;
+mod worked_keys;
+mod working_line;
 
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
-pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
+pub use turn::{
+    Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View, Worked, WorkedLine,
+};
+pub use working_line::working_line;
 
 use crate::hint::Case;
 use crate::judge::statement::{Statement, Topic, read};
@@ -79,10 +85,12 @@ use crate::judge::{Board, Memo, Names, OwnName};
 use crate::key::{Key, Pins, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
+use crate::system::System;
 use crate::text::{Prose, Words, printable, visible};
 use crate::working::OtherValue;
 use before::Before;
 use state::State;
+use std::sync::Arc;
 
 /// The longest line that is taken, in characters.
 pub const LONGEST_LINE: usize = crate::reading::LONGEST_LINE;
@@ -100,6 +108,8 @@ pub struct Session {
     words: Words,
     /// The drawing of a general problem, in words.
     scene: Vec<Prose>,
+    /// The bodies of a general problem.
+    system: Option<Arc<System>>,
     /// The straight bodies of a general problem.
     straight: Vec<lies::Straight>,
     /// The body along which a length is sought.
@@ -187,6 +197,7 @@ impl Session {
             sister,
             words,
             scene: Vec::new(),
+            system: None,
             straight: Vec::new(),
             lengthwise: None,
             members: Vec::new(),
@@ -232,7 +243,9 @@ impl Session {
     /// command, words, or not readable yet. Never with a value.
     pub fn preview(&self, line: &str) -> Option<String> {
         let asked = self.asked();
+        let estimated = |guess| self.choice_of(guess, line).is_some();
         if line.trim().is_empty()
+            || self.guess().is_some_and(estimated)
             || command::command(&self.words, line).is_some()
             || matches!(asked, Some(StepId::Forces | StepId::Pivot))
             || asked.is_none() && !self.is_free()
@@ -251,6 +264,7 @@ impl Session {
         let seen = visible(line);
         let line = seen.as_str();
         let before = self.asked();
+        let guess = self.guess();
         self.before.clear();
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.
@@ -298,7 +312,7 @@ impl Session {
         Turn {
             line: view,
             question: self.question(),
-            moved_on: before != after,
+            moved_on: before != after || guess != self.guess(),
             course: self.state.course,
             kept,
         }
@@ -313,6 +327,9 @@ impl Session {
             let slots = [("limit", crate::text::Slot::Word(limit.to_string()))];
             let message = self.words.say(key, &slots);
             return Outcome::verdict(Sign::Unclear, "verdict.unclear", "too-long", message);
+        }
+        if let Some(outcome) = self.answer_guess(line) {
+            return outcome;
         }
         if let Some(outcome) = self.answer_why(line) {
             return outcome;

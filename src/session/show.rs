@@ -22,6 +22,7 @@ impl Session {
             lines: self.state.lines.clone(),
             freely: self.is_free(),
             waits: self.state.open.is_some(),
+            estimates: self.guess().is_some(),
             question: self.question(),
             example: self.example(),
             names: self.name_views(),
@@ -29,6 +30,7 @@ impl Session {
             stages,
             course: self.state.course,
             summary: self.summary(),
+            keys: self.keys(),
         }
     }
 
@@ -125,6 +127,9 @@ impl Session {
 
     /// What is asked now, and whether it may be left.
     pub(super) fn question(&self) -> Prose {
+        if let Some(guess) = self.guess() {
+            return self.guess_question(guess);
+        }
         if self.is_free() && self.state.course == Course::On {
             return self.question_freely();
         }

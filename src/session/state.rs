@@ -1,5 +1,6 @@
 //! What a session remembers.
 
+use super::estimate::Guesses;
 use super::freely_seen::Seen;
 use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
@@ -30,13 +31,15 @@ pub(super) struct Pending {
     pub(super) misplaced: bool,
 }
 
-/// How often a mistake was named.
-#[derive(Clone, Copy, Default)]
+/// How often a mistake was named, and of which lines.
+#[derive(Clone, Default)]
 pub(super) struct Told {
     /// In all.
     pub(super) times: usize,
     /// Without a "perhaps".
     pub(super) flatly: usize,
+    /// The numbers of the lines, each once.
+    pub(super) lines: Vec<usize>,
 }
 
 /// A working whose lines come in any order.
@@ -111,6 +114,10 @@ pub(super) struct State {
     pub(super) mistakes: BTreeMap<&'static str, Told>,
     pub(super) hinted: BTreeMap<StepId, u8>,
     pub(super) wrong: BTreeMap<StepId, usize>,
+    /// The numbers of the lines that did not hold.
+    pub(super) wrong_lines: Vec<usize>,
+    /// What was estimated before the numbers.
+    pub(super) guesses: Guesses,
     /// Present while no step is asked.
     pub(super) freely: Option<Freely>,
     /// On what the verdict on each line rests.
@@ -155,6 +162,8 @@ impl State {
             mistakes: BTreeMap::new(),
             hinted: BTreeMap::new(),
             wrong: BTreeMap::new(),
+            wrong_lines: Vec::new(),
+            guesses: Guesses::default(),
             freely: None,
             bases: BTreeMap::new(),
             senses: BTreeMap::new(),
@@ -166,10 +175,12 @@ impl State {
     /// Takes over what was said in another state of the same session: hints given and mistakes
     /// named are not unsaid.
     pub(super) fn keep_told(&mut self, told: State) {
+        self.guesses = told.guesses;
         self.told = told.told;
         self.mistakes = told.mistakes;
         self.hinted = told.hinted;
         self.wrong = told.wrong;
+        self.wrong_lines = told.wrong_lines;
         self.leaning = told.leaning;
         self.confirmed = told.confirmed;
         self.probe = told.probe;

@@ -21,6 +21,7 @@ impl Session {
         }
         match command {
             Command::Freely => return self.begin_freely(),
+            Command::Estimate => return self.call_for_estimates(),
             Command::Guided if self.is_free() => return self.end_freely(),
             _ => {}
         }
@@ -47,7 +48,7 @@ impl Session {
             Command::Done if self.may_end() => self.end_without(),
             Command::Done => Outcome::talk(self.not_done(asked)),
             Command::Guided => Outcome::talk(self.words.say("talk.guided", &[])),
-            Command::Freely | Command::Quit => Outcome::talk(Prose::default()),
+            Command::Freely | Command::Estimate | Command::Quit => Outcome::talk(Prose::default()),
         }
     }
 

@@ -1,11 +1,10 @@
-//! After the last step: what went well, what the slips were, one thing to do next, and the key.
+//! After the last step: what went well, what the slips were, and one thing to do next.
 
 use super::Session;
 use super::state::Told;
 use super::turn::Progress;
-use crate::hint::told;
 use crate::key::StepId;
-use crate::text::{Piece, Prose, Slot, Tag};
+use crate::text::{Prose, Slot};
 
 /// What a finished walk counts. Every sentence of the summary rests on these.
 struct Counts {
@@ -13,6 +12,8 @@ struct Counts {
     all: usize,
     /// Right at the first go and without a hint.
     at_once: usize,
+    /// Answered after a line that did not hold.
+    mended: usize,
     /// Answered by the learner, with a line that holds.
     answered: usize,
     /// Not needed in the learner's own way.
@@ -23,6 +24,16 @@ struct Counts {
     gone_on: usize,
     /// Lines that did not hold.
     wrong: usize,
+}
+
+/// A mistake that was named.
+struct Slip {
+    /// What it is called.
+    name: String,
+    /// False if it was named with "perhaps" only.
+    flat: bool,
+    /// The numbers of its lines.
+    lines: Vec<usize>,
 }
 
 impl Session {
@@ -49,6 +60,7 @@ impl Session {
             at_once: count(&|id| {
                 answered(id) && !state.wrong.contains_key(id) && !state.hinted.contains_key(id)
             }),
+            mended: count(&|id| answered(id) && state.wrong.contains_key(id)),
             answered: count(&answered),
             without: count(&without),
             passed: count(&passed),
@@ -63,7 +75,7 @@ impl Session {
         4 * counts.answered >= 3 * (counts.all - counts.without)
     }
 
-    /// The summary of a finished problem; empty before.
+    /// The summary of a finished problem, what to do next last; empty before.
     pub(super) fn summary(&self) -> Vec<Prose> {
         if !self.is_finished() {
             return Vec::new();
@@ -77,6 +89,9 @@ impl Session {
             self.words.say(key, &slots)
         };
         let mut summary = vec![say("summary.at-once", counts.at_once)];
+        if counts.mended > 0 {
+            summary.push(say("summary.mended", counts.mended));
+        }
         if counts.without > 0 {
             summary.push(say("summary.without", counts.without));
         }
@@ -86,9 +101,13 @@ impl Session {
         if counts.gone_on > 0 {
             summary.push(say("summary.gone-on", counts.gone_on));
         }
+        summary.extend(self.guesses_told());
         let mistakes = self.mistakes_named();
-        for (name, flat) in &mistakes {
-            let slots = [("mistake", Slot::Word(name.clone()))];
+        for Slip { name, flat, lines } in &mistakes {
+            let slots = [
+                ("mistake", Slot::Word(name.clone())),
+                ("lines", Slot::Word(self.lines_told(lines))),
+            ];
             let key = if *flat {
                 "summary.mistake"
             } else {
@@ -96,8 +115,17 @@ impl Session {
             };
             summary.push(self.words.say(key, &slots));
         }
-        if counts.wrong > 0 && mistakes.is_empty() {
-            summary.push(say("summary.wrong", counts.wrong));
+        let unnamed = self.unnamed_lines();
+        if counts.wrong > 0 && !unnamed.is_empty() {
+            let slots = [
+                ("count", Slot::Word(unnamed.len().to_string())),
+                ("lines", Slot::Word(self.lines_told(&unnamed))),
+            ];
+            let key = match mistakes.is_empty() {
+                true => "summary.wrong",
+                false => "summary.wrong-too",
+            };
+            summary.push(self.words.say(key, &slots));
         }
         if counts.wrong == 0 && counts.answered > 0 {
             summary.push(self.words.say("summary.no-mistake", &[]));
@@ -106,17 +134,29 @@ impl Session {
             self.words
                 .say(self.next_after(&counts, mistakes.is_empty()), &[]),
         );
-        summary.push(self.words.say("summary.key", &[]));
-        for step in self.key.asked().map(|step| step.id) {
-            let again = crate::hint::is_said_again(&self.case(), step);
-            if !again && !matches!(step, StepId::Forces | StepId::Pivot) {
-                summary.push(Prose(vec![Piece {
-                    tag: Tag::Value,
-                    text: told(&self.words, &self.case(), step),
-                }]));
-            }
-        }
         summary
+    }
+
+    /// `line 7`, `lines 4, 7`.
+    fn lines_told(&self, lines: &[usize]) -> String {
+        let numbers: Vec<String> = lines.iter().map(ToString::to_string).collect();
+        let slots = [("lines", Slot::Word(numbers.join(", ")))];
+        let key = match lines.len() {
+            1 => "summary.lines.one",
+            _ => "summary.lines.many",
+        };
+        self.words.say(key, &slots).to_string()
+    }
+
+    /// The lines that did not hold and of which no mistake was named.
+    fn unnamed_lines(&self) -> Vec<usize> {
+        let named: Vec<usize> = (self.state.mistakes.values())
+            .flat_map(|told| told.lines.clone())
+            .collect();
+        let mut lines = self.state.wrong_lines.clone();
+        lines.retain(|line| !named.contains(line));
+        lines.dedup();
+        lines
     }
 
     /// One thing to do next.
@@ -133,11 +173,10 @@ impl Session {
         }
     }
 
-    /// The names of the mistakes and slips that were told, those told most first; three at most.
-    /// False beside one that was named with "perhaps" only.
-    fn mistakes_named(&self) -> Vec<(String, bool)> {
+    /// The mistakes and slips that were told, those told most first; three at most.
+    fn mistakes_named(&self) -> Vec<Slip> {
         let mistakes = self.state.mistakes.iter();
-        let mut told: Vec<(&str, Told)> = mistakes.map(|(id, told)| (*id, *told)).collect();
+        let mut told: Vec<(&str, &Told)> = mistakes.map(|(id, told)| (*id, told)).collect();
         told.sort_by_key(|(_, told)| std::cmp::Reverse((told.times, told.flatly)));
         let name = |id: &str| match id {
             // A force that nothing makes rewrites no working: it is no mistake of the catalogue.
@@ -150,7 +189,11 @@ impl Session {
                     .word(&known.unwrap_or_else(|| format!("mistake.{id}.name")))
             }
         };
-        let named = |(id, told): &(&str, Told)| (name(id), told.flatly > 0);
+        let named = |(id, told): &(&str, &Told)| Slip {
+            name: name(id),
+            flat: told.flatly > 0,
+            lines: told.lines.clone(),
+        };
         told.iter().take(3).map(named).collect()
     }
 }

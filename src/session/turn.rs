@@ -100,6 +100,7 @@ pub enum Course {
 /// The truths of lines that are no part of the working.
 const ORDERS: &[&str] = &[
     "command",
+    "estimate",
     "hint",
     "shown",
     "skipped",
@@ -186,6 +187,8 @@ pub struct View {
     pub freely: bool,
     /// True while the last line waits to be mended, gone on with or shown.
     pub waits: bool,
+    /// True while an estimate is asked: an empty line passes it over.
+    pub estimates: bool,
     /// What is asked now.
     pub question: Prose,
     /// How an answer to it may look.
@@ -198,6 +201,26 @@ pub struct View {
     pub stages: Vec<Marks>,
     /// How the session stands.
     pub course: Course,
-    /// After the end: what went well, what the slips were, what to do next.
+    /// After the end: what went well, what the slips were; the last says what to do next.
     pub summary: Vec<Prose>,
+    /// After the end: the whole working by the learner's own way, then by another.
+    pub keys: Vec<Worked>,
+}
+
+/// The whole working, one way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worked {
+    /// Which way.
+    pub title: Prose,
+    /// Its lines.
+    pub lines: Vec<WorkedLine>,
+}
+
+/// A line of a whole working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorkedLine {
+    /// True if it heads the lines after it.
+    pub heading: bool,
+    /// What it says.
+    pub told: Prose,
 }

@@ -194,6 +194,19 @@ impl Store {
         history::history(&self.folder.join(learner.id()))
     }
 
+    /// Every problem at which a learner entered a line, over all sittings, the latest first; true
+    /// beside one that was finished.
+    ///
+    /// # Errors
+    /// As [`Store::history`].
+    pub fn worked(
+        &self,
+        learner: &Learner,
+    ) -> Result<Vec<(crate::record::Resume, bool)>, StoreTrouble> {
+        let history = self.history(learner)?;
+        Ok(crate::record::all_worked_over(&history.journals))
+    }
+
     /// The newest problem, over all sittings of a learner, that was opened and not closed.
     ///
     /// # Errors

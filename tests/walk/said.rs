@@ -4,9 +4,22 @@ use super::{at_the_weights, open, right_lines};
 use leverwright::session::{Course, Progress, Session, Sign};
 use leverwright::sketch::{tell, told_words};
 
+/// Mast 3 in a free working, from the pull of 811 N on.
+pub(super) const FROM_THE_PULL: [&str; 5] = [
+    "Hx = -811*cos 10",
+    "Hy = 145*9.8 - 811*sin 10",
+    "H = sqrt(798^2 + 1280^2)",
+    "psi = atan(1280/798)",
+    "done",
+];
+
 fn summary(session: &Session) -> String {
-    let sentences = session.view().summary;
-    let told: Vec<String> = sentences.iter().map(ToString::to_string).collect();
+    let view = session.view();
+    let mut told: Vec<String> = view.summary.iter().map(ToString::to_string).collect();
+    for worked in &view.keys {
+        told.push(worked.title.to_string());
+        told.extend(worked.lines.iter().map(|line| line.told.to_string()));
+    }
     told.join("\n")
 }
 
@@ -90,15 +103,18 @@ fn the_summary_names_the_force_that_was_missing() {
     }
     let summary = session.view().summary;
     let told: Vec<String> = summary.iter().map(ToString::to_string).collect();
-    let wanted = "Look again at: the force of the hinge, among the forces that act.";
+    let wanted = "Look again at: the force of the hinge, among the forces that act (line 3).";
     assert!(told.iter().any(|line| line == wanted), "{told:?}");
 }
 
 #[test]
 fn the_summary_is_no_surer_than_what_was_said() {
     for (line, wanted) in [
-        ("63", "Perhaps look again at: the mass used as a force."),
-        ("63*1", "Look again at: the mass used as a force."),
+        (
+            "63",
+            "Perhaps look again at: the mass used as a force (line 2).",
+        ),
+        ("63*1", "Look again at: the mass used as a force (line 2)."),
     ] {
         let mut session = at_the_weights("mast", 3);
         let said = session.submit(line).line.message.to_string();
@@ -364,4 +380,95 @@ fn what_is_said_of_the_force_of_the_hinge_is_what_the_line_does() {
         session.submit("skip");
     }
     assert_eq!(session.submit("Wb + W1").line.sign, Sign::Right);
+}
+
+/// The key by the learner's own way, and by another: components and lever arms on a tilted body;
+/// on a level one with upright forces an arm is the distance itself, so it is about the rope.
+#[test]
+fn the_key_is_told_the_learners_way_and_another() {
+    for (lesson, own, other, line) in [
+        (
+            "mast",
+            "with components across the mast",
+            "with lever arms",
+            "aT = dT·sin γ",
+        ),
+        (
+            "walkway",
+            "with components across the walkway",
+            "with lever arms",
+            "aT = dT·sin γ",
+        ),
+        (
+            "counter",
+            "with moments about the hinge",
+            "with moments about the rope",
+            "= Hy·dT",
+        ),
+    ] {
+        let mut session = open(lesson, 7);
+        assert!(session.view().keys.is_empty(), "nothing before the end");
+        pass_the_rest(&mut session);
+        let keys = session.view().keys;
+        let titles: Vec<String> = keys.iter().map(|key| key.title.to_string()).collect();
+        let wanted = [
+            format!("The whole working your way, {own}:"),
+            format!("The same another way, {other}:"),
+        ];
+        assert_eq!(titles, wanted);
+        let told: Vec<String> = keys[1].lines.iter().map(|it| it.told.to_string()).collect();
+        assert!(told.iter().any(|told| told.contains(line)), "{told:?}");
+        let value = |key: usize, name: &str| {
+            let lines = keys[key].lines.iter().map(|line| line.told.to_string());
+            let told: Vec<String> = lines.filter(|told| told.starts_with(name)).collect();
+            let told = told.last().cloned().unwrap_or_default();
+            told.rsplit("= ").next().unwrap_or_default().to_owned()
+        };
+        assert_eq!(value(0, "Hy ="), value(1, "Hy ="), "{told:?}");
+    }
+}
+
+/// Who works freely without components has the working with lever arms first.
+#[test]
+fn a_free_working_without_components_is_one_with_lever_arms() {
+    let moments = "617.4*2.7*sin 35 + 695.8*4.5*sin 35 + 107.8*5.4*sin 35 = 4.2*T*sin 65";
+    for (lines, own) in [
+        (&[moments][..], "with lever arms"),
+        (
+            &["Wbperp = 617.4*sin 35", moments][..],
+            "with components across the mast",
+        ),
+    ] {
+        let mut session = open("mast", 3);
+        session.submit("freely");
+        for line in lines {
+            session.submit(line);
+        }
+        session.submit("T = 811 N");
+        for line in FROM_THE_PULL {
+            session.submit(line);
+        }
+        let keys = session.view().keys;
+        let title = keys.first().map(|key| key.title.to_string());
+        assert!(title.iter().any(|it| it.contains(own)), "{title:?}");
+        assert_eq!(keys.len(), 2);
+    }
+}
+
+/// The slips are told with their lines.
+#[test]
+fn the_summary_names_the_lines_of_each_slip() {
+    let mut session = at_the_weights("mast", 3);
+    for line in ["63*1", "63*1 N", "63*9.8", "123 N"] {
+        session.submit(line);
+    }
+    pass_the_rest(&mut session);
+    let told = summary(&session);
+    for wanted in [
+        "Put right by you after a line that did not hold: 1 of",
+        "Look again at: the mass used as a force (lines 2, 3).",
+        "Lines that did not hold for another reason: 1 (line 5).",
+    ] {
+        assert!(told.contains(wanted), "{wanted}: {told}");
+    }
 }

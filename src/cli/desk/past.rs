@@ -15,6 +15,9 @@ impl JournalDesk {
         let mut lost = Vec::new();
         let gaps = !resume.is_whole();
         for past in resume.lines {
+            if let Some(verdict) = &past.verdict {
+                session.pass_estimates(&verdict.truth);
+            }
             if let Some(verdict) = past.verdict.as_ref().filter(|_| gaps) {
                 let text = (!past.lost).then_some(past.text.as_str());
                 let number = session.restore(text, &kept(verdict));
@@ -41,7 +44,7 @@ impl JournalDesk {
     }
 
     /// What could not be read of the lines that were entered again.
-    fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
+    pub(super) fn told_of_gaps(&self, lost: &[usize], missing: usize) -> Vec<Prose> {
         let numbers: Vec<String> = lost.iter().map(ToString::to_string).collect();
         let slots = [("lines", Slot::Word(numbers.join(", ")))];
         let told = match lost.len() {
@@ -98,7 +101,7 @@ impl Past {
 }
 
 /// What a journal kept of an answer.
-fn kept(verdict: &Verdict) -> Kept {
+pub(super) fn kept(verdict: &Verdict) -> Kept {
     Kept {
         truth: verdict.truth.clone(),
         progress: verdict.progress.clone(),

@@ -1,12 +1,15 @@
 //! The record behind the tutor: what is on disk when, and what comes back.
 
+mod again;
 mod damage;
+mod estimates;
 mod people;
 
 use super::*;
 use crate::cli::library::Library;
 use crate::practice::Tutor;
 use crate::record::{Journal, parse};
+use crate::session::View;
 use std::fs;
 use std::path::PathBuf;
 

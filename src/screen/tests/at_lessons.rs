@@ -13,15 +13,20 @@ use crate::text::Words;
 /// The cosine stands for a sine at the first load.
 const WRONG: &str = "617.4*2.7*sin 35 + 695.8*4.5*cos 35 + 107.8*5.4*sin 35 = 4.2*T*sin 65";
 
-/// The mast of seed 3, with lines entered.
-fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model {
+/// The mast of seed 3.
+pub(super) fn mast() -> Session {
     let lessons = crate::lesson::built_in();
     let lesson = lessons.iter().find(|lesson| lesson.id() == "mast").unwrap();
     let problem = crate::draw::draw(lesson, 3, "en").unwrap().problem;
+    Session::start(problem, None, Words::english()).unwrap()
+}
+
+/// The same on a screen, with lines entered.
+pub(super) fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model {
     let mut model = blank(columns, rows);
     model.theme.unicode = unicode;
     model.show(Opening {
-        session: Box::new(Session::start(problem, None, Words::english()).unwrap()),
+        session: Box::new(mast()),
         resumed: false,
         whole: true,
         notes: Vec::new(),

@@ -324,6 +324,7 @@ pub(super) fn view(begun: bool) -> View {
         scene: Vec::new(),
         freely: false,
         waits: false,
+        estimates: false,
         steps: steps
             .iter()
             .enumerate()
@@ -346,5 +347,6 @@ pub(super) fn view(begun: bool) -> View {
         stages,
         course: Course::On,
         summary: Vec::new(),
+        keys: Vec::new(),
     }
 }

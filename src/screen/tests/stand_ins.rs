@@ -1,7 +1,9 @@
 //! A tutor with canned answers, and a desk that remembers what it was asked.
 
 use super::fixture::{gangway, line, prose, view};
-use crate::practice::{Desk, LessonChoice, Opening, People, Resumable, Standing, Tutor};
+use crate::practice::{
+    Again, Desk, Earlier, LessonChoice, Opening, People, Resumable, Standing, Tutor,
+};
 use crate::problem::Problem;
 use crate::screen::model::{Model, Page, Working};
 use crate::screen::theme::{Depth, Theme};
@@ -88,6 +90,8 @@ pub(super) struct Remembering {
     pub(super) asked: Vec<String>,
     pub(super) unfinished: Option<Resumable>,
     pub(super) older: Vec<Resumable>,
+    /// What was worked at before; the second cannot be looked at.
+    pub(super) earlier: Vec<Earlier>,
     pub(super) full_disk: bool,
     pub(super) lesson: Option<usize>,
     pub(super) people: People,
@@ -237,6 +241,19 @@ impl Desk for Remembering {
             whole: true,
             notes: Vec::new(),
         })
+    }
+
+    fn earlier(&mut self) -> Vec<Earlier> {
+        self.asked.push("earlier".into());
+        self.earlier.clone()
+    }
+
+    fn look_again(&mut self, place: usize) -> Result<Again, Prose> {
+        self.asked.push(format!("look again {place}"));
+        match place {
+            1 => Err(prose("That problem cannot be looked at again.")),
+            _ => Ok(super::again::replay()),
+        }
     }
 
     fn decline(&mut self) {

@@ -2,8 +2,8 @@
 
 use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
-use super::{naming, working};
-use crate::screen::model::{Model, Over, Working};
+use super::{again, naming, working};
+use crate::screen::model::{Model, Over, Page, Working};
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -28,6 +28,10 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
     } else {
         &open.input
     };
+    // What is looked at again takes no line.
+    if model.is_replay() {
+        return;
+    }
     draw_input(model, input, frame, regions.input);
     let below = if naming || open.input.value().trim().is_empty() {
         example(model, open, width)
@@ -59,11 +63,13 @@ pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
 /// The rows of the question.
 pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let naming = model.over == Over::Naming;
-    let mut question = match naming {
-        true => naming::question(model),
-        false => open.view.question.clone(),
+    let mut question = match (naming, &model.page) {
+        (true, _) => naming::question(model),
+        (false, Page::Again(looking)) => (looking.open.as_ref())
+            .map_or_else(Prose::default, |replayed| again::place(model, replayed)),
+        (false, _) => open.view.question.clone(),
     };
-    if open.finished() && !naming {
+    if open.finished() && !naming && !model.is_replay() {
         let next = match model.lesson {
             Some(_) => "screen.finished.again",
             None => "screen.finished.list",
@@ -82,6 +88,9 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
 /// where the reading will.
 pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
+    if model.is_replay() {
+        return rows;
+    }
     if model.over == Over::Naming {
         let known = naming::known(model);
         return match known.is_empty() {

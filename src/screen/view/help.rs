@@ -6,7 +6,7 @@ use super::prose::{hang, indent, wrap, wrap_text};
 use super::strip;
 use super::{header, map, names};
 use crate::practice::Standing;
-use crate::screen::keys::{AT_BUILDING, AT_LIST, Command, TABLE};
+use crate::screen::keys::{AT_BUILDING, AT_EARLIER, AT_LIST, AT_REPLAY, Command, TABLE};
 use crate::screen::model::{Model, Page, Working};
 use crate::session::Sign;
 use crate::sketch::PointMark;
@@ -137,6 +137,10 @@ fn sections(model: &Model, width: usize) -> Vec<Section> {
         sections.push(section("screen.help.drawing", drawing(model, width)));
         return sections;
     }
+    if let Page::Again(_) = &model.page {
+        sections.push(section("screen.help.signs", signs(model, width)));
+        return sections;
+    }
     let typing = bullets(model, &TYPING, width);
     sections.push(section("screen.help.typing", typing));
     sections.push(section("screen.help.signs", signs(model, width)));
@@ -170,6 +174,8 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
     let listed = match &model.page {
         Page::Building(_) => AT_BUILDING,
+        Page::Again(looking) if looking.open.is_some() => AT_REPLAY,
+        Page::Again(_) => AT_EARLIER,
         _ => AT_LIST,
     };
     for (command, told) in listed {
@@ -184,7 +190,7 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
                 .map(|bound| row(bound.shown, told))
                 .unwrap_or_default(),
         );
-        if *command == Command::Enter {
+        if *command == Command::Enter && !model.is_replay() {
             rows.extend(row("1, 2, 3 ...", "screen.key.list.number"));
         }
     }

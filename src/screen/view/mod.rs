@@ -25,6 +25,7 @@
 //! From 100 columns and 28 rows on, statement and diagram stand left and the working right.
 //! regions.rs says where each region lies at every size.
 
+mod again;
 mod ask;
 mod building;
 mod diagram;
@@ -41,6 +42,7 @@ mod sight;
 mod small;
 mod statement;
 mod strip;
+mod summary;
 #[cfg(test)]
 mod tests;
 mod working;
@@ -72,6 +74,7 @@ pub(super) fn draw(model: &Model, frame: &mut Frame) {
             (_, Over::Slope) => settings::draw_slope(model, frame, area),
             (Page::Menu(menu), _) => menu::draw(model, menu, frame, area),
             (Page::Building(page), _) => building::draw(model, page, frame, area),
+            (Page::Again(looking), _) => again::draw(model, looking, frame, area),
             (Page::Working(open), _) => draw_working(model, open, frame, area),
         }
     }
@@ -120,6 +123,14 @@ pub(super) fn scrolled(model: &Model, open: &Working, up: bool) -> Scroll {
         (area.width, area.height)
     };
     Scroll::Working(working::scrolled(model, open, size, up))
+}
+
+/// The first row of the whole working at the end, to be shown first; `None` where it is in sight
+/// while the last line is followed.
+pub(super) fn key_row(model: &Model, open: &Working) -> Option<usize> {
+    let page = Rect::new(0, 0, model.size.0, model.size.1);
+    let area = regions::regions(model, open, page).working;
+    working::key_row(model, open, (area.width, area.height))
 }
 
 /// True if not all of the statement is in sight.

@@ -66,7 +66,7 @@ pub(super) fn leaving_word(model: &Model) -> Prose {
     let word = match (&model.page, model.kept) {
         (_, false) => "screen.leaving.unsaved",
         _ if model.own_at_risk() => "screen.leaving.own",
-        (Page::Menu(_) | Page::Building(_), true) => "screen.leaving.menu",
+        (Page::Menu(_) | Page::Building(_) | Page::Again(_), true) => "screen.leaving.menu",
         (Page::Working(_), true) => "screen.leaving.kept",
     };
     model.words.say(word, &[])
@@ -74,7 +74,7 @@ pub(super) fn leaving_word(model: &Model) -> Prose {
 
 fn keys(model: &Model) -> Vec<Key> {
     match (model.over, &model.page) {
-        (Over::Leaving, Page::Working(_) | Page::Building(_)) => vec![
+        (Over::Leaving, Page::Working(_) | Page::Building(_) | Page::Again(_)) => vec![
             key("Enter", "screen.strip.leave-now"),
             key("Space", "screen.strip.stay"),
             key("F5", "screen.strip.lessons"),
@@ -121,9 +121,22 @@ fn keys(model: &Model) -> Vec<Key> {
                 None => key("F8", "screen.strip.name"),
             });
             keys.push(key("F9", "screen.strip.settings"));
+            if menu.has_earlier() {
+                keys.push(key("F6", "screen.strip.again"));
+            }
             keys.push(key("Up Down", "screen.strip.choose"));
             keys
         }
+        (Over::Nothing, Page::Again(looking)) => match &looking.open {
+            Some(replayed) => keys_at_replay(model, &replayed.working),
+            None => vec![
+                key("Enter", "screen.strip.look"),
+                key("F1", "screen.strip.help"),
+                key("Esc", "screen.strip.leave"),
+                key("F5", "screen.strip.lessons"),
+                key("Up Down", "screen.strip.choose"),
+            ],
+        },
         (Over::Nothing, Page::Building(page)) => keys_at_building(model, page),
         (Over::Nothing, Page::Working(open)) => keys_at_problem(model, open),
     }
@@ -171,6 +184,36 @@ fn keys_at_building(model: &Model, page: &Building) -> Vec<Key> {
     keys
 }
 
+fn keys_at_replay(model: &Model, open: &Working) -> Vec<Key> {
+    let mut keys = vec![key("Left Right", "screen.strip.lines")];
+    if super::narrow(model.size) {
+        keys.push(match open.pane {
+            Pane::Diagram => key("Tab", "screen.strip.working"),
+            Pane::Working => key("Tab", "screen.strip.diagram"),
+        });
+    }
+    keys.push(key("F5", "screen.strip.list"));
+    keys.push(key("F1", "screen.strip.help"));
+    keys.push(key("Esc", "screen.strip.leave"));
+    if open.view.keys.len() > 1 {
+        keys.push(Key {
+            key: ["F6", "F6"],
+            word: ["screen.strip.other-way", "screen.strip.other-way.short"],
+        });
+    }
+    if open.view.stages.len() > 1 {
+        keys.push(Key {
+            key: ["F2 F3", "F2 F3"],
+            word: ["screen.strip.stages", "screen.strip.stages.short"],
+        });
+    }
+    keys.push(Key {
+        key: ["F4", "F4"],
+        word: ["screen.strip.statement", "screen.strip.statement.short"],
+    });
+    keys
+}
+
 fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
     let mut keys = Vec::new();
     if open.finished() {
@@ -178,6 +221,12 @@ fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
             keys.push(match model.lesson {
                 Some(_) => key("Enter", "screen.strip.fresh"),
                 None => key("Enter", "screen.strip.lessons"),
+            });
+        }
+        if open.view.keys.len() > 1 {
+            keys.push(Key {
+                key: ["F6", "F6"],
+                word: ["screen.strip.other-way", "screen.strip.other-way.short"],
             });
         }
         if model.lesson.is_some() {

@@ -1,6 +1,7 @@
 //! The working so far: every line with its verdict, what was said about it, and its hints.
 
 use super::prose::{OPERATORS, clip, clip_with, cut, hang, indent, wrap, wrap_text};
+use super::summary;
 use crate::screen::model::{Model, Pane, Working};
 use crate::screen::theme::Theme;
 use crate::session::{LineView, Sign};
@@ -68,7 +69,7 @@ pub(super) fn scrolled(
     let bottom = total.saturating_sub(height);
     let page = height.saturating_sub(2).max(1);
     // What is newest may begin above the last rows; then paging down goes on from there.
-    let newest = blocks(model, working, width.into());
+    let newest = blocks(model, working, (width.into(), height));
     let newest = total.saturating_sub(newest.last().map_or(0, Vec::len));
     let from = working.top.unwrap_or(bottom.min(newest)).min(bottom);
     let top = if up {
@@ -80,9 +81,23 @@ pub(super) fn scrolled(
     (top < bottom.min(newest) || top > newest).then_some(top)
 }
 
+/// The row of the working at which the whole working at the end begins, where a page that follows
+/// the last line does not show it in full.
+pub(super) fn key_row(
+    model: &Model,
+    working: &Working,
+    (width, height): (u16, u16),
+) -> Option<usize> {
+    let rows = unfolded(model, working, width);
+    let key = summary::key_rows(model, working, width.into());
+    let (key, height) = (key.len(), usize::from(height));
+    let summary = summary::rows(model, working, (width.into(), height));
+    (summary.len() > height).then(|| rows.len() - key)
+}
+
 /// Every line in full, with an empty row between lines.
 fn unfolded(model: &Model, working: &Working, width: u16) -> Vec<Line<'static>> {
-    let blocks = blocks(model, working, width.into());
+    let blocks = blocks(model, working, (width.into(), usize::MAX));
     spaced(blocks)
 }
 
@@ -101,7 +116,7 @@ fn spaced(blocks: Vec<Vec<Line<'static>>>) -> Vec<Line<'static>> {
 /// lines folded to one row first. Gives the rows and the first that is shown.
 fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>>, usize) {
     let (width, height) = (usize::from(area.width), usize::from(area.height));
-    let mut blocks = blocks(model, working, width);
+    let mut blocks = blocks(model, working, (width, height));
     let mut total: usize = blocks.iter().map(Vec::len).sum();
     if total + blocks.len().saturating_sub(1) <= height {
         return (spaced(blocks), 0);
@@ -123,8 +138,13 @@ fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>
     (rows, top)
 }
 
-/// One block of rows for each line, and one for the summary at the end.
-fn blocks(model: &Model, working: &Working, width: usize) -> Vec<Vec<Line<'static>>> {
+/// One block of rows for each line, and one for the summary at the end, of which so many rows are
+/// in sight.
+fn blocks(
+    model: &Model,
+    working: &Working,
+    (width, room): (usize, usize),
+) -> Vec<Vec<Line<'static>>> {
     let mut blocks: Vec<Vec<Line>> = working
         .view
         .lines
@@ -135,7 +155,7 @@ fn blocks(model: &Model, working: &Working, width: usize) -> Vec<Vec<Line<'stati
         blocks.push(empty(model, working, width));
     }
     if working.finished() && !working.view.summary.is_empty() {
-        blocks.push(summary(model, working, width));
+        blocks.push(summary::rows(model, working, (width, room)));
     }
     blocks
 }
@@ -153,21 +173,6 @@ fn empty(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
     if !working.view.caution.is_empty() {
         rows.push(Line::default());
         rows.extend(wrap_text(model.theme, &working.view.caution, width, faint));
-    }
-    rows
-}
-
-fn summary(model: &Model, working: &Working, width: usize) -> Vec<Line<'static>> {
-    let heading = model.words.word("screen.summary");
-    let mut rows = vec![Line::styled(heading, model.theme.strong())];
-    for sentence in &working.view.summary {
-        let told = wrap(
-            model.theme,
-            sentence,
-            width.saturating_sub(2),
-            Default::default(),
-        );
-        rows.extend(hang(Span::raw(model.theme.either("· ", "- ")), told));
     }
     rows
 }

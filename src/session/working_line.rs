@@ -6,8 +6,9 @@ use crate::system::{ActId, HoldKind, Spot, System, When};
 use crate::text::{Prose, Slot, Words};
 use crate::working::{Kind, Meaning, Sense, Taken, Told, spot_act};
 
-/// One line of a working with its end of line; headings stand to the left of what they head.
-pub(super) fn line(system: &System, line: Told, words: &Words) -> String {
+/// One line of a working with its end of line; headings stand to the left of what they head, which
+/// is moved to the right.
+pub fn working_line(system: &System, line: Told, words: &Words) -> String {
     let heading = |key: &str, slots: &[(&str, Slot)]| format!("{}\n", words.say(key, slots));
     let indented = |line: &str| format!("    {line}\n");
     match line {
