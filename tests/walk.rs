@@ -8,6 +8,7 @@ mod second_way;
 mod statements;
 mod talk;
 mod whereabouts;
+mod worked;
 
 use crate::pinned::drawn_then;
 use leverwright::draw::draw_sister;

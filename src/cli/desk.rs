@@ -235,6 +235,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: false,
             whole: true,
+            first: None,
             notes: self.take_notes(),
         })
     }
@@ -257,6 +258,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: false,
             whole: true,
+            first: None,
             notes: self.take_notes(),
         })
     }

@@ -5,7 +5,7 @@ use crate::builder::Builder;
 use crate::practice::{
     Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
 };
-use crate::session::{Course, Sign, Turn, View};
+use crate::session::{Course, Fading, Sign, Turn, View};
 use crate::sketch::{spelled, tell, told_words};
 use crate::text::{HARD_SPACE, Manner, Prose, SOFT_SPACE, Slot, Span, Words, bound};
 use crate::units::number_text;
@@ -19,6 +19,7 @@ const WIDTH: usize = 78;
 const LONGEST_READ: usize = 1 << 20;
 
 mod build;
+mod fade;
 mod people;
 mod settings;
 #[cfg(test)]
@@ -46,6 +47,7 @@ pub fn run(
         input,
         after_return: false,
         finished: None,
+        faded: Fading::All,
         draft: None,
         manner: Manner::default(),
         ascii: false,
@@ -96,6 +98,8 @@ struct Dialogue<'a> {
     after_return: bool,
     /// The lesson of the problem that was finished last: Enter draws from it again.
     finished: Option<usize>,
+    /// How a fresh problem of it is taken.
+    faded: Fading,
     /// A problem that is being built, while one is at the list.
     draft: Option<Builder>,
     /// How texts are shown.
@@ -137,12 +141,14 @@ impl Dialogue<'_> {
                 None => "plain.build.choice",
             };
             self.say(&self.words.say(key, &slots))?;
+            self.offer(&lessons, next)?;
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
                 Some(Chosen::Anew) => continue,
                 None => return self.farewell(),
             };
             let typed = line.trim().to_lowercase();
+            let (typed, fading) = self.fading_behind(&typed);
             let number = typed.parse::<usize>().ok();
             if number == Some(own) || is_one_of(self.words, "build.own", &typed) {
                 match self.own_problem()? {
@@ -153,15 +159,21 @@ impl Dialogue<'_> {
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),
-                (None, Some(_)) if typed.is_empty() => self.desk.resume(),
-                (None, None) if typed.is_empty() => self.desk.open(again.unwrap_or(next)),
+                (None, Some(_)) if typed.is_empty() && fading.is_none() => self.desk.resume(),
+                (None, None) if typed.is_empty() => match again {
+                    Some(again) => self.open(again, fading.unwrap_or(self.faded)),
+                    None => self.open(next, fading.unwrap_or_default()),
+                },
+                (None, _) if typed.is_empty() => self.open(next, fading.unwrap_or_default()),
                 (Some(number), _) if (1..=lessons.len()).contains(&number) => {
-                    self.desk.open(number - 1)
+                    self.open(number - 1, fading.unwrap_or_default())
                 }
                 (Some(number), _) if (1..=lessons.len() + older.len()).contains(&number) => {
                     self.desk.resume_older(number - 1 - lessons.len())
                 }
-                _ if by_name.is_some() => self.desk.open(by_name.unwrap_or(0)),
+                _ if by_name.is_some() => {
+                    self.open(by_name.unwrap_or(0), fading.unwrap_or_default())
+                }
                 (None, Some(_)) if is_one_of(self.words, "plain.put-away", &typed) => {
                     self.desk.decline();
                     Err(self.words.say("plain.away", &[]))
@@ -225,6 +237,7 @@ impl Dialogue<'_> {
             session: mut tutor,
             resumed,
             whole: _,
+            mut first,
             notes,
         } = opening;
         let view = tutor.view();
@@ -250,15 +263,27 @@ impl Dialogue<'_> {
             if let Some(waiting) = last.filter(|_| view.waits) {
                 self.say(&waiting.message)?;
             }
+            let shown = view.lines.iter().filter(|line| line.sign == Sign::Shown);
+            for line in shown {
+                self.shown(line)?;
+            }
         }
         self.diagram(tutor.as_ref(), &view, None)?;
-        if view.course == Course::On {
+        if view.course == Course::On && first.is_none() {
             self.question(&view)?;
         }
         let mut drawn = view.marks.clone();
-        let mut asked = view.question;
+        // Behind a first line of its own the question is told whatever it is.
+        let mut asked = match first {
+            Some(_) => Prose::default(),
+            None => view.question,
+        };
         while tutor.view().course == Course::On {
-            let Some(line) = self.ask()? else {
+            let line = match first.take() {
+                Some(first) => Some(first),
+                None => self.ask()?,
+            };
+            let Some(line) = line else {
                 self.desk.closed(false);
                 self.farewell()?;
                 return Ok(After::Leave);
@@ -305,6 +330,7 @@ impl Dialogue<'_> {
             self.say(prose)?;
         }
         self.finished = self.desk.open_lesson();
+        self.faded = view.fading.next();
         self.desk.closed(true);
         self.blank()?;
         Ok(After::Menu)
@@ -368,6 +394,13 @@ impl Dialogue<'_> {
     fn question(&mut self, view: &View) -> io::Result<()> {
         self.blank()?;
         self.say(&view.question)?;
+        for (place, choice) in view.choices.iter().enumerate() {
+            let slots = [
+                ("number", Slot::Word((place + 1).to_string())),
+                ("choice", Slot::Prose(choice.clone())),
+            ];
+            self.say(&self.words.say("plain.choice", &slots))?;
+        }
         if view.example.is_empty() {
             return Ok(());
         }
@@ -410,6 +443,9 @@ impl Dialogue<'_> {
                     .words
                     .say("plain.hint", &[("hint", Slot::Prose(hint.clone()))]),
             )?;
+        }
+        for line in &turn.shown {
+            self.shown(line)?;
         }
         Ok(())
     }

@@ -40,6 +40,7 @@ impl Canned {
                 steps: Vec::new(),
                 lines: Vec::new(),
                 question: Prose::plain("How large is W?"),
+                choices: Vec::new(),
                 example: Prose::plain("2*9.8"),
                 names: [("m1", "m1", Some("12 kg")), ("α", "alpha", None)]
                     .map(|(shown, typed, value)| NameView {
@@ -52,6 +53,7 @@ impl Canned {
                 marks: Marks::default(),
                 stages: Vec::new(),
                 course: Course::On,
+                fading: Fading::All,
                 summary: vec![Prose::plain("All found.")],
             },
             problem: counter(),
@@ -107,6 +109,7 @@ impl Tutor for Canned {
         self.view.lines.push(line.clone());
         Turn {
             line,
+            shown: Vec::new(),
             question: self.view.question.clone(),
             moved_on: text == "2*9.8",
             course: self.view.course,
@@ -164,6 +167,7 @@ impl Stand {
             session: Box::new(tutor),
             resumed,
             whole: true,
+            first: None,
             notes: vec![Prose::plain("A note.")],
         }
     }

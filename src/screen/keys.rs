@@ -303,6 +303,7 @@ pub(super) const AT_LIST: &[(Command, &str)] = &[
     (Command::Enter, "screen.key.list.enter"),
     (Command::Up, "screen.key.list.up"),
     (Command::Down, "screen.key.list.down"),
+    (Command::Swap, "screen.key.list.fade"),
     (Command::LineStart, "screen.key.list.first"),
     (Command::LineEnd, "screen.key.list.last"),
     (Command::Delete, "screen.key.list.delete"),

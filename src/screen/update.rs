@@ -5,7 +5,7 @@ use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
 use super::{building, naming, settings, view};
-use crate::practice::shown;
+use crate::practice::{next_fading, shown};
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
 
@@ -26,7 +26,11 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
                 ..Menu::default()
             },
         ),
-        Message::Opened(Ok(opening)) => model.show(opening),
+        Message::Opened(Ok(mut opening)) => {
+            let first = opening.first.take();
+            model.show(opening);
+            return first.map(Effect::Enter);
+        }
         Message::Opened(Err(trouble)) => model.notes = vec![trouble],
         Message::Entered { line, notes } => return judge(model, &line, notes),
         Message::Judged { notes } => {
@@ -174,10 +178,16 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
     let last = menu.rows().saturating_sub(1);
     menu.digits.clear();
     match command {
-        Command::Up => menu.chosen = menu.chosen.saturating_sub(1),
-        Command::Down => menu.chosen = (menu.chosen + 1).min(last),
-        Command::LineStart | Command::PageUp => menu.chosen = 0,
-        Command::LineEnd | Command::PageDown => menu.chosen = last,
+        Command::Up => menu.choose(menu.chosen.saturating_sub(1)),
+        Command::Down => menu.choose((menu.chosen + 1).min(last)),
+        Command::LineStart | Command::PageUp => menu.choose(0),
+        Command::LineEnd | Command::PageDown => menu.choose(last),
+        Command::Swap => {
+            let standing = menu.lesson().map(|lesson| lesson.standing);
+            if let Some(standing) = standing {
+                menu.fading = next_fading(standing, menu.fading);
+            }
+        }
         Command::Delete if menu.unfinished.is_some() && menu.chosen == 0 => {
             return Some(Effect::PutAway);
         }
@@ -186,7 +196,7 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
             return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
                 Some(row) => match row.checked_sub(menu.lessons.len()) {
                     Some(place) => Choice::Older(place),
-                    None => Choice::Lesson(row),
+                    None => Choice::Lesson(row, menu.fading),
                 },
                 None => Choice::Unfinished,
             }));
@@ -318,11 +328,14 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
     if line.is_empty() {
         if working.finished() {
             return Some(match model.lesson {
-                Some(lesson) => Effect::Again(lesson),
+                Some(lesson) => Effect::Again(lesson, working.view.fading.next()),
                 None => Effect::List,
             });
         }
-        let word = nothing_typed(&model.words);
+        let word = match working.view.choices.is_empty() {
+            true => nothing_typed(&model.words),
+            false => model.words.say("worked.choose", &[]),
+        };
         if !model.notes.contains(&word) {
             model.notes.push(word);
         }
@@ -388,8 +401,9 @@ fn typed_together(model: &mut Model, text: &str) -> Option<Effect> {
         (Over::Nothing, Page::Working(working)) => {
             if !small && !text.is_empty() {
                 insert(working, text);
-                let word = nothing_typed(&model.words);
-                model.notes.retain(|note| *note != word);
+                let words = ["screen.note.nothing-typed", "worked.choose"];
+                let words = words.map(|word| model.words.say(word, &[]));
+                model.notes.retain(|note| !words.contains(note));
             }
             None
         }
@@ -425,7 +439,7 @@ fn choose_by_number(menu: &mut Menu, c: char) {
             }
             _ => continue,
         };
-        menu.chosen = row;
+        menu.choose(row);
         menu.digits = digits;
         return;
     }

@@ -68,7 +68,7 @@ impl Session {
         if self.is_free() {
             return self.pivot_in_sight() && self.tells_moments();
         }
-        let asked = self.asked().and_then(|step| self.key.rank(step));
+        let asked = self.at_hand().and_then(|step| self.key.rank(step));
         asked.is_none() || asked >= self.key.rank(StepId::MomentSum)
     }
 

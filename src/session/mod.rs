@@ -46,6 +46,7 @@ mod pivot;
 mod placed;
 mod probing;
 mod ranked;
+mod reasons;
 mod reply;
 mod restore;
 mod roots;
@@ -67,10 +68,12 @@ mod ways;
 mod why;
 mod worded;
 mod worded_fit;
+mod worked;
 mod worked_from;
 
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
+pub use worked::Fading;
 
 use crate::hint::Case;
 use crate::judge::statement::{Statement, Topic, read};
@@ -123,6 +126,8 @@ struct Outcome {
     progress: Vec<StepId>,
     mistakes: Vec<&'static str>,
     numbered: bool,
+    /// Lines of an example that are shown behind it.
+    shown: Vec<LineView>,
 }
 
 impl Outcome {
@@ -139,6 +144,7 @@ impl Outcome {
             progress: Vec::new(),
             mistakes: Vec::new(),
             numbered: false,
+            shown: Vec::new(),
         }
     }
 
@@ -233,6 +239,7 @@ impl Session {
         let asked = self.asked();
         if line.trim().is_empty()
             || command::command(&self.words, line).is_some()
+            || self.reason_step().is_some()
             || matches!(asked, Some(StepId::Forces | StepId::Pivot))
             || asked.is_none() && !self.is_free()
         {
@@ -249,7 +256,8 @@ impl Session {
     pub fn submit(&mut self, line: &str) -> Turn {
         let seen = visible(line);
         let line = seen.as_str();
-        let before = self.asked();
+        let before = self.at_hand();
+        let reasoned = self.reason_step().is_some();
         self.before.clear();
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.
@@ -279,9 +287,10 @@ impl Session {
             standing: true,
         };
         self.keep(view.clone(), outcome.truth == "hint");
+        self.state.lines.extend(outcome.shown.iter().cloned());
         self.turn_to_asked();
         self.finish_if_worked();
-        let after = self.asked();
+        let after = self.at_hand();
         let kept = Kept {
             truth: outcome.truth.to_owned(),
             progress: outcome
@@ -296,8 +305,9 @@ impl Session {
         };
         Turn {
             line: view,
+            shown: outcome.shown,
             question: self.question(),
-            moved_on: before != after,
+            moved_on: before != after || reasoned != self.reason_step().is_some(),
             course: self.state.course,
             kept,
         }
@@ -313,7 +323,8 @@ impl Session {
             let message = self.words.say(key, &slots);
             return Outcome::verdict(Sign::Unclear, "verdict.unclear", "too-long", message);
         }
-        if let Some(outcome) = self.answer_why(line) {
+        let outcome = self.answer_why(line);
+        if let Some(outcome) = outcome.or_else(|| self.answer_example(line)) {
             return outcome;
         }
         if let Some(command) = command::command(&self.words, line) {
@@ -362,7 +373,7 @@ impl Session {
 
     /// Ends a guided problem of which no step is open any more; of a free one she says the end.
     fn finish_if_worked(&mut self) {
-        if self.state.course == Course::On && self.asked().is_none() && !self.is_free() {
+        if self.state.course == Course::On && self.at_hand().is_none() && !self.is_free() {
             self.state.course = Course::Finished;
         }
     }

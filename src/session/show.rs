@@ -23,12 +23,14 @@ impl Session {
             freely: self.is_free(),
             waits: self.state.open.is_some(),
             question: self.question(),
+            choices: self.choices(),
             example: self.example(),
             names: self.name_views(),
             marks: stages.last().cloned().unwrap_or_default(),
             stages,
             course: self.state.course,
-            summary: self.summary(),
+            fading: self.fading(),
+            summary: self.summary_of_example().unwrap_or_else(|| self.summary()),
         }
     }
 
@@ -42,14 +44,14 @@ impl Session {
         if self.is_free() {
             return self.steps_freely();
         }
-        let asked = self.asked();
+        let now = self.at_hand();
         self.key
             .asked()
             .map(|step| StepView {
                 title: self.title(step.id),
                 progress: match self.state.reached.get(&step.id) {
+                    _ if now == Some(step.id) => Progress::Now,
                     Some((progress, _)) => *progress,
-                    None if asked == Some(step.id) => Progress::Now,
                     None => Progress::Ahead,
                 },
                 result: self.result(step.id),
@@ -129,13 +131,16 @@ impl Session {
             return self.question_freely();
         }
         let question = self.bare_question();
-        match self.may_end() {
+        match self.may_end() && self.reason_step().is_none() {
             true => question.then(self.words.say("question.may-end", &[])),
             false => question,
         }
     }
 
     fn bare_question(&self) -> Prose {
+        if let Some(reason) = self.reason_question() {
+            return reason;
+        }
         let Some(asked) = self.asked() else {
             let key = match self.is_well_worked() {
                 true => "question.finished-well",
@@ -241,7 +246,7 @@ impl Session {
                     if !forces_said || !asked && self.value_of(step).is_none() {
                         continue;
                     }
-                    let now = self.asked().and_then(|asked| self.key.rank(asked));
+                    let now = self.at_hand().and_then(|asked| self.key.rank(asked));
                     let free = self.is_free() && !self.is_general();
                     let near = self.state.reached.contains_key(&step)
                         || self.key.rank(step) <= now
@@ -327,7 +332,7 @@ impl Session {
             forces: forces.clone(),
             pivot,
             // While forces are still asked, what they come from stays in sight.
-            site: self.asked() == Some(StepId::Forces),
+            site: self.at_hand() == Some(StepId::Forces),
             ..Marks::default()
         };
         stages.push(plain.clone());
@@ -336,7 +341,7 @@ impl Session {
         let is_drawn = |force: &ForceId| drawn.contains(force);
         let mut angles = self.angle_marks();
         angles.retain(|mark| is_drawn(&mark.force));
-        let asks_angle = matches!(self.asked(), Some(StepId::Angle(_))) && !self.is_free();
+        let asks_angle = matches!(self.at_hand(), Some(StepId::Angle(_))) && !self.is_free();
         if !angles.is_empty() || asks_angle {
             stages.push(Marks {
                 stage: Stage::Angles,

@@ -3,6 +3,7 @@
 use super::freely_seen::Seen;
 use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
+use super::worked::Example;
 use crate::diagnosis::{Diagnosis, Leaning};
 use crate::judge::statement::{Said, Way, Where};
 use crate::judge::{Judgement, Own, OwnName, Standing};
@@ -121,6 +122,8 @@ pub(super) struct State {
     pub(super) pending_names: Vec<(StepId, Vec<StepId>)>,
     /// Steps told by a right form in names alone: of their values nothing is shown.
     pub(super) in_names: BTreeSet<StepId>,
+    /// What of the problem is shown as an example.
+    pub(super) example: Example,
 }
 
 impl State {
@@ -160,6 +163,7 @@ impl State {
             senses: BTreeMap::new(),
             pending_names: Vec::new(),
             in_names: BTreeSet::new(),
+            example: Example::default(),
         }
     }
 

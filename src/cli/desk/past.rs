@@ -79,6 +79,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: true,
             whole,
+            first: None,
             notes,
         })
     }

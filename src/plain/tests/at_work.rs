@@ -86,3 +86,24 @@ fn a_lesson_tells_what_it_builds_on_and_how_the_learner_stands() {
         assert_eq!(log[0], format!("open {next}"));
     }
 }
+
+/// Behind the number of a lesson, or alone, stands how its problem is taken.
+#[test]
+fn a_lesson_is_taken_as_an_example_by_a_word_behind_its_number() {
+    for (typed, log) in [
+        ("2 worked", ["open 1", "entered worked"]),
+        ("gate last 3", ["open 1", "entered last 3"]),
+        ("worked", ["open 0", "entered worked"]),
+        ("Last 2", ["open 0", "entered last 2"]),
+    ] {
+        let input = format!("{typed}\nquit\n");
+        let (text, asked) = talk_to(Stand::default(), false, input.as_bytes());
+        assert_eq!(asked[..2], log, "{typed}: {asked:?}");
+        assert!(
+            text.contains("Type 1 worked to see 1 worked first"),
+            "{text}"
+        );
+    }
+    let (_, asked) = talk_to(Stand::default(), false, b"9 worked\nquit\n");
+    assert!(asked.is_empty(), "{asked:?}");
+}

@@ -24,6 +24,7 @@ fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]) -> Model 
         session: Box::new(Session::start(problem, None, Words::english()).unwrap()),
         resumed: false,
         whole: true,
+        first: None,
         notes: Vec::new(),
     });
     let mut desk = Remembering::default();
@@ -95,4 +96,21 @@ fn a_free_working_is_headed_as_one() {
         "freely_hint_100x30",
         told(&at_mast((100, 30), true, &lines))
     );
+}
+
+/// A reason is asked with all of its choices in sight, and the line that it is about.
+#[test]
+fn a_worked_example_shows_its_line_and_every_choice() {
+    let lines = ["worked", "skip", "skip", "skip", "skip"];
+    for size in [(60, 16), (80, 24), (100, 30), (140, 45)] {
+        let shown = told(&at_mast(size, true, &lines));
+        for number in ["1  ", "2  ", "3  "] {
+            let stands = |row: &str| row.trim_start().starts_with(number);
+            assert!(shown.lines().any(stands), "{size:?}\n{shown}");
+        }
+        assert!(flowing(&shown).contains("90° − θ"), "{size:?}\n{shown}");
+    }
+    insta::assert_snapshot!("worked_80x24", told(&at_mast((80, 24), true, &lines)));
+    insta::assert_snapshot!("worked_60x16", told(&at_mast((60, 16), true, &lines)));
+    insta::assert_snapshot!("worked_100x30", told(&at_mast((100, 30), true, &lines)));
 }

@@ -55,6 +55,7 @@ impl Tutor for Canned {
         }
         Turn {
             line,
+            shown: Vec::new(),
             question: self.view.question.clone(),
             moved_on: false,
             course: self.view.course,
@@ -186,6 +187,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -196,6 +198,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -235,6 +238,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(true))),
             resumed: true,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -265,6 +269,7 @@ pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
         session: Box::new(Canned::new(view(begun))),
         resumed: false,
         whole: true,
+        first: None,
         notes: Vec::new(),
     });
     model

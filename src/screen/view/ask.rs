@@ -4,6 +4,7 @@ use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
 use super::{naming, working};
 use crate::screen::model::{Model, Over, Working};
+use crate::session::Fading;
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -65,17 +66,37 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
     };
     if open.finished() && !naming {
         let next = match model.lesson {
-            Some(_) => "screen.finished.again",
+            Some(_) => match open.view.fading {
+                Fading::Worked => "screen.finished.last",
+                Fading::Last(_) => "screen.finished.all",
+                Fading::All => "screen.finished.again",
+            },
             None => "screen.finished.list",
         };
         question = question.then(model.words.say(next, &[]));
     }
-    wrap(
+    let mut rows = wrap(
         model.theme,
         &question,
         width.min(WIDEST_PROSE),
         model.theme.strong(),
-    )
+    );
+    if !naming {
+        rows.extend(choices(model, open, width));
+    }
+    rows
+}
+
+/// The rows of what may be chosen, each behind its number.
+fn choices(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let mut rows = Vec::new();
+    for (place, choice) in open.view.choices.iter().enumerate() {
+        let number = Span::styled(format!("{:>2}  ", place + 1), model.theme.key());
+        let room = width.saturating_sub(4).min(WIDEST_PROSE);
+        let told = wrap(model.theme, choice, room, Default::default());
+        rows.extend(hang(number, told));
+    }
+    rows
 }
 
 /// The rows of the example and, after a wrong line, of what may be done about it. They stand

@@ -114,7 +114,12 @@ fn lower_part(
     regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
     take_bottom(&mut rest, air);
     let example = rows(ask::example(model, open, width).len(), 3).max(1);
-    let question = rows(ask::question(model, open, width).len(), most);
+    // What is chosen from must stand there whole.
+    let asked = match open.view.choices.is_empty() {
+        true => most,
+        false => page.height / 2,
+    };
+    let question = rows(ask::question(model, open, width).len(), asked);
     let notes = rows(ask::notes(model, width).len(), most);
     if page.height >= STEADY_FROM {
         // A longer question or an offer takes a row that is kept free, and the drawing stays.
