@@ -3,6 +3,7 @@
 mod any_line;
 mod forces;
 mod own_way;
+mod pivots;
 mod said;
 mod second_way;
 mod statements;

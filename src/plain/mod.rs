@@ -21,6 +21,7 @@ const LONGEST_READ: usize = 1 << 20;
 mod build;
 mod fade;
 mod people;
+mod pivot;
 mod settings;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
@@ -291,6 +292,10 @@ impl Dialogue<'_> {
             if self.named(&line, true)? || self.set(&line)? {
                 continue;
             }
+            let line = match self.pivot(&line, &tutor.view())? {
+                pivot::Chosen::Line(line) => line,
+                pivot::Chosen::Told => continue,
+            };
             for note in self.desk.entered(&line) {
                 self.say(&note)?;
             }

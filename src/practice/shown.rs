@@ -27,6 +27,10 @@ pub fn shown(mut view: View, manner: &Manner) -> View {
     for line in &mut view.lines {
         show_line(line, manner);
     }
+    for place in &mut view.pivots {
+        place.name = manner.text(&place.name);
+        place.told = manner.prose(&place.told);
+    }
     view.question = manner.prose(&view.question);
     view.example = manner.prose(&view.example);
     for name in &mut view.names {

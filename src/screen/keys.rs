@@ -54,6 +54,8 @@ pub(super) enum Command {
     Statement,
     /// The list of lessons.
     Lessons,
+    /// The pivot, on the drawing.
+    Pivot,
     /// Who is at work.
     Name,
     /// What is chosen for the display.
@@ -175,6 +177,12 @@ pub(super) const TABLE: &[Binding] = &[
         "F5",
         "screen.key.lessons",
         &[bare(KeyCode::F(5))],
+    ),
+    row(
+        Command::Pivot,
+        "F6",
+        "screen.key.pivot",
+        &[bare(KeyCode::F(6))],
     ),
     row(
         Command::Name,

@@ -11,6 +11,7 @@ mod keys;
 mod message;
 mod model;
 mod naming;
+mod pivot;
 mod settings;
 mod terminal;
 #[cfg(test)]

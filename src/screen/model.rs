@@ -66,6 +66,8 @@ pub(super) enum Over {
     Help(usize),
     /// The word before leaving.
     Leaving,
+    /// The choice of the pivot, with one of the places chosen.
+    Pivot(usize),
     /// The question who is at work.
     Naming,
     /// The page of the settings, with a row chosen.

@@ -4,7 +4,7 @@ use super::editing::{LONGEST_INPUT, edit, insert, keep_line, request, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
-use super::{building, naming, settings, view};
+use super::{building, naming, pivot, settings, view};
 use crate::practice::{next_fading, shown};
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
@@ -108,6 +108,7 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         Over::Settings(row) if !view::too_small(model.size) => {
             settings::pressed(model, row, command)
         }
+        Over::Pivot(place) if !view::too_small(model.size) => pivot::pressed(model, place, command),
         Over::Slope if !view::too_small(model.size) => {
             let line = (command == Command::Enter).then_some(Slope::Line);
             settings::slope(model, line)
@@ -213,6 +214,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
         }
         Command::Enter => return enter(model),
         Command::Lessons => return Some(Effect::List),
+        Command::Pivot => pivot::open(model),
         command => {
             if let Page::Working(working) = &mut model.page {
                 at_problem(working, command);
@@ -289,6 +291,7 @@ fn at_problem(working: &mut Working, command: Command) {
         | Command::Enter
         | Command::Help
         | Command::Lessons
+        | Command::Pivot
         | Command::Name
         | Command::Settings
         | Command::Leave
@@ -366,6 +369,7 @@ fn typed(model: &mut Model, c: char) -> Option<Effect> {
         (Over::Leaving, _) => model.over = Over::Nothing,
         _ if view::too_small(model.size) => {}
         (Over::Naming, _) => naming::insert(model, &c.to_string()),
+        (Over::Pivot(_), _) => pivot::typed(model, c),
         (Over::Settings(row), _) => return settings::typed(model, row, c),
         (Over::Slope, _) => {
             let chosen = match c {

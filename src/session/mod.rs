@@ -43,6 +43,7 @@ mod own_relations;
 mod own_sums;
 mod own_words;
 mod pivot;
+mod pivots;
 mod placed;
 mod probing;
 mod ranked;
@@ -71,6 +72,7 @@ mod worded_fit;
 mod worked;
 mod worked_from;
 
+pub use pivots::PivotPlace;
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View};
 pub use worked::Fading;
@@ -324,7 +326,10 @@ impl Session {
             return Outcome::verdict(Sign::Unclear, "verdict.unclear", "too-long", message);
         }
         let outcome = self.answer_why(line);
-        if let Some(outcome) = outcome.or_else(|| self.answer_example(line)) {
+        if let Some(outcome) = outcome
+            .or_else(|| self.answer_example(line))
+            .or_else(|| self.begin_freely_about(line))
+        {
             return outcome;
         }
         if let Some(command) = command::command(&self.words, line) {

@@ -26,6 +26,7 @@ impl Session {
             choices: self.choices(),
             example: self.example(),
             names: self.name_views(),
+            pivots: self.pivot_places(),
             marks: stages.last().cloned().unwrap_or_default(),
             stages,
             course: self.state.course,
@@ -322,7 +323,7 @@ impl Session {
             ..Marks::default()
         }];
         let drawn = self.forces_in_sight();
-        let pivot: Option<Place> = self.pivot_in_sight().then_some(self.key.pivot);
+        let pivot: Option<Place> = self.pivot_drawn();
         if drawn.is_empty() && pivot.is_none() {
             return stages;
         }
@@ -362,7 +363,8 @@ impl Session {
                 ..plain.clone()
             });
         }
-        let turning = self.turns();
+        // The lever is drawn about the point of the steps, and about no other.
+        let turning = self.turns() && pivot.is_none_or(|pivot| pivot == self.key.pivot);
         if turning {
             let mut distances = self.distance_marks();
             distances.retain(|mark| is_drawn(&mark.force));

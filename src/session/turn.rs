@@ -1,5 +1,6 @@
 //! What a session gives to a screen: plain data, already in words.
 
+use super::pivots::PivotPlace;
 use super::worked::Fading;
 use crate::sketch::Marks;
 use crate::text::{Prose, Span};
@@ -200,6 +201,8 @@ pub struct View {
     pub example: Prose,
     /// The names at hand.
     pub names: Vec<NameView>,
+    /// The places of the drawing about which moments may be taken, from the foot to the tip.
+    pub pivots: Vec<PivotPlace>,
     /// What to draw now: the latest stage, and only what the learner has said.
     pub marks: Marks,
     /// Earlier stages of the diagram, oldest first, the present one last.

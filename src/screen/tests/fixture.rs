@@ -343,6 +343,7 @@ pub(super) fn view(begun: bool) -> View {
         choices: Vec::new(),
         example: prose(example),
         names,
+        pivots: Vec::new(),
         marks: stages.last().cloned().unwrap(),
         stages,
         course: Course::On,

@@ -4,6 +4,7 @@ use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
 use super::{naming, working};
 use crate::screen::model::{Model, Over, Working};
+use crate::screen::pivot;
 use crate::session::Fading;
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
@@ -30,11 +31,12 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
         &open.input
     };
     draw_input(model, input, frame, regions.input);
-    let below = if naming || open.input.value().trim().is_empty() {
-        example(model, open, width)
-    } else {
-        preview(model, open, width)
-    };
+    let below =
+        if naming || matches!(model.over, Over::Pivot(_)) || open.input.value().trim().is_empty() {
+            example(model, open, width)
+        } else {
+            preview(model, open, width)
+        };
     draw_rows(model, below, frame, regions.preview);
 }
 
@@ -59,6 +61,9 @@ pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
 
 /// The rows of the question.
 pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    if let Over::Pivot(_) = model.over {
+        return places(model, open, width);
+    }
     let naming = model.over == Over::Naming;
     let mut question = match naming {
         true => naming::question(model),
@@ -87,6 +92,33 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
     rows
 }
 
+/// The question for the pivot, and the places behind their numbers, with the one that is chosen.
+fn places(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let theme = model.theme;
+    let question = model.words.say("pivot.question", &[]);
+    let mut rows = wrap(theme, &question, width.min(WIDEST_PROSE), theme.strong());
+    let chosen = pivot::chosen(model, open).map(|place| place.place);
+    let mut row = Line::default();
+    for (number, place) in open.view.pivots.iter().enumerate() {
+        let (mark, style) = match chosen == Some(place.place) {
+            true => (theme.either("◎", "@"), theme.chosen()),
+            false => (" ", Default::default()),
+        };
+        let name = theme.letters(&place.name).into_owned();
+        let told = [
+            Span::styled(format!("{mark}{} ", number + 1), theme.key()),
+            Span::styled(format!("{name}  "), style),
+        ];
+        let wide: usize = told.iter().map(Span::width).sum();
+        if row.width() + wide > width && row.width() > 0 {
+            rows.push(std::mem::take(&mut row));
+        }
+        row.spans.extend(told);
+    }
+    rows.push(row);
+    rows
+}
+
 /// The rows of what may be chosen, each behind its number.
 fn choices(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     let mut rows = Vec::new();
@@ -109,6 +141,9 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
             true => rows,
             false => below_input(model, &known, width),
         };
+    }
+    if let Over::Pivot(_) = model.over {
+        return below_input(model, &pivot::told(model, open), width);
     }
     if !open.view.example.is_empty() {
         rows = below_input(model, &open.view.example, width);
