@@ -174,7 +174,7 @@ fn every_form_of_the_readme_is_read() {
 fn every_sign_of_the_readme_is_shown() {
     let theme = page("src/screen/theme.rs");
     let rows = table(&page("README.md"), "| sign | plain | what it says |");
-    assert_eq!(rows.len(), 7);
+    assert_eq!(rows.len(), 8);
     for row in rows {
         let pair = format!("(\"{}\", \"{}\")", row[0], row[1].trim_matches('`'));
         assert!(theme.contains(&pair), "{pair} is not a sign of the screen");

@@ -4,11 +4,13 @@ mod any_line;
 mod estimates;
 mod forces;
 mod own_way;
+mod pivots;
 mod said;
 mod second_way;
 mod statements;
 mod talk;
 mod whereabouts;
+mod worked;
 
 use crate::pinned::drawn_then;
 use leverwright::draw::draw_sister;

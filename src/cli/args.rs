@@ -72,7 +72,9 @@ pub(super) struct Way {
   leverwright practice                   choose from the list of lessons
   leverwright practice mast --seed 7     the problem with number 7 of the lesson mast
   leverwright practice my-problem.json   a problem that you wrote
-  leverwright practice counter --plain   as lines of text")]
+  leverwright practice counter --plain   as lines of text
+  leverwright practice mast --worked     worked line by line first, with a reason asked at each
+  leverwright practice mast --last 3     the last three steps yours, the others shown")]
 pub(super) struct Practice {
     /// The name of a lesson (counter, walkway, mast), the code printed with a problem, or a
     /// lesson or problem file; without it, a list to choose from
@@ -82,6 +84,13 @@ pub(super) struct Practice {
     /// The problem with this code, as `solve` prints it
     #[arg(long, value_name = "CODE", conflicts_with_all = ["problem", "seed"])]
     pub(super) code: Option<String>,
+    /// Show the problem worked, line by line, and choose the reason of each
+    #[arg(long, conflicts_with = "last")]
+    pub(super) worked: bool,
+    /// Show the first steps of the problem, and do so many last ones; without a number, those from
+    /// the balance of moments on
+    #[arg(long, value_name = "STEPS", num_args = 0..=1, value_parser = clap::value_parser!(u8).range(1..))]
+    pub(super) last: Option<Option<u8>>,
 }
 
 /// Which problem to solve.

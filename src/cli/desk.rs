@@ -239,6 +239,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: false,
             whole: true,
+            first: None,
             notes: self.take_notes(),
         })
     }
@@ -261,6 +262,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: false,
             whole: true,
+            first: None,
             notes: self.take_notes(),
         })
     }

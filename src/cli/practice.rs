@@ -4,8 +4,9 @@ use super::Trouble;
 use super::args::{Arguments, Practice};
 use super::desk::JournalDesk;
 use super::library::{Any, Library, fresh_seed};
-use crate::practice::{Desk, Start};
+use crate::practice::{Desk, Start, taken};
 use crate::screen;
+use crate::session::Fading;
 use crate::statics;
 use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
@@ -21,6 +22,15 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         return Err(Trouble::Use(
             words.say("cli.seed-useless", &slots).to_string(),
         ));
+    }
+    let fading = match (wishes.worked, wishes.last) {
+        (true, _) => Fading::Worked,
+        (false, Some(count)) => Fading::Last(count.map(usize::from)),
+        (false, None) => Fading::All,
+    };
+    let no_problem = wishes.code.is_none() && wishes.problem.is_none();
+    if no_problem && fading != Fading::All {
+        return Err(Trouble::Use(words.word("cli.fade-useless")));
     }
     let mut library = Library::open(arguments.lessons.as_deref(), words);
     for fault in &library.faults {
@@ -61,7 +71,8 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
                 },
                 Any::General(system) => desk.opening_general(&system),
             };
-            Start::Problem(opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?)
+            let opening = opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?;
+            Start::Problem(taken(opening, fading, words))
         }
         None => Start::Menu,
     };

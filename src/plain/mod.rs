@@ -5,9 +5,9 @@ use crate::builder::Builder;
 use crate::practice::{
     Desk, LessonChoice, Opening, Resumable, Standing, Start, Tutor, next_lesson,
 };
-use crate::session::{Course, LineView, Sign, Turn, View};
+use crate::session::{Course, Fading, Sign, View};
 use crate::sketch::{spelled, tell, told_words};
-use crate::text::{HARD_SPACE, Manner, Prose, SOFT_SPACE, Slot, Span, Words, bound};
+use crate::text::{HARD_SPACE, Manner, Prose, SOFT_SPACE, Slot, Words, bound};
 use crate::units::number_text;
 use people::Chosen;
 use std::io::{self, BufRead, Write};
@@ -19,8 +19,11 @@ const WIDTH: usize = 78;
 const LONGEST_READ: usize = 1 << 20;
 
 mod again;
+mod answered;
 mod build;
+mod fade;
 mod people;
+mod pivot;
 mod settings;
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
@@ -47,6 +50,7 @@ pub fn run(
         input,
         after_return: false,
         finished: None,
+        faded: Fading::All,
         draft: None,
         manner: Manner::default(),
         ascii: false,
@@ -97,6 +101,8 @@ struct Dialogue<'a> {
     after_return: bool,
     /// The lesson of the problem that was finished last: Enter draws from it again.
     finished: Option<usize>,
+    /// How a fresh problem of it is taken.
+    faded: Fading,
     /// A problem that is being built, while one is at the list.
     draft: Option<Builder>,
     /// How texts are shown.
@@ -143,12 +149,14 @@ impl Dialogue<'_> {
                 let slots = [("number", Slot::Word((own + 1).to_string()))];
                 self.say(&self.words.say("plain.again.choice", &slots))?;
             }
+            self.offer(&lessons, next)?;
             let line = match self.choice()? {
                 Some(Chosen::Line(line)) => line,
                 Some(Chosen::Anew) => continue,
                 None => return self.farewell(),
             };
             let typed = line.trim().to_lowercase();
+            let (typed, fading) = self.fading_behind(&typed);
             let number = typed.parse::<usize>().ok();
             if number == Some(own) || is_one_of(self.words, "build.own", &typed) {
                 match self.own_problem()? {
@@ -166,15 +174,21 @@ impl Dialogue<'_> {
             let by_name = lessons.iter().position(|lesson| lesson.id == typed);
             let opened = match (number, &unfinished) {
                 (Some(0), Some(_)) => self.desk.resume(),
-                (None, Some(_)) if typed.is_empty() => self.desk.resume(),
-                (None, None) if typed.is_empty() => self.desk.open(again.unwrap_or(next)),
+                (None, Some(_)) if typed.is_empty() && fading.is_none() => self.desk.resume(),
+                (None, None) if typed.is_empty() => match again {
+                    Some(again) => self.open(again, fading.unwrap_or(self.faded)),
+                    None => self.open(next, fading.unwrap_or_default()),
+                },
+                (None, _) if typed.is_empty() => self.open(next, fading.unwrap_or_default()),
                 (Some(number), _) if (1..=lessons.len()).contains(&number) => {
-                    self.desk.open(number - 1)
+                    self.open(number - 1, fading.unwrap_or_default())
                 }
                 (Some(number), _) if (1..=lessons.len() + older.len()).contains(&number) => {
                     self.desk.resume_older(number - 1 - lessons.len())
                 }
-                _ if by_name.is_some() => self.desk.open(by_name.unwrap_or(0)),
+                _ if by_name.is_some() => {
+                    self.open(by_name.unwrap_or(0), fading.unwrap_or_default())
+                }
                 (None, Some(_)) if is_one_of(self.words, "plain.put-away", &typed) => {
                     self.desk.decline();
                     Err(self.words.say("plain.away", &[]))
@@ -238,6 +252,7 @@ impl Dialogue<'_> {
             session: mut tutor,
             resumed,
             whole: _,
+            mut first,
             notes,
         } = opening;
         let view = tutor.view();
@@ -263,15 +278,27 @@ impl Dialogue<'_> {
             if let Some(waiting) = last.filter(|_| view.waits) {
                 self.say(&waiting.message)?;
             }
+            let shown = view.lines.iter().filter(|line| line.sign == Sign::Shown);
+            for line in shown {
+                self.shown(line)?;
+            }
         }
         self.diagram(tutor.as_ref(), &view, None)?;
-        if view.course == Course::On {
+        if view.course == Course::On && first.is_none() {
             self.question(&view)?;
         }
         let mut drawn = view.marks.clone();
-        let mut asked = view.question;
+        // Behind a first line of its own the question is told whatever it is.
+        let mut asked = match first {
+            Some(_) => Prose::default(),
+            None => view.question,
+        };
         while tutor.view().course == Course::On {
-            let Some(line) = self.ask()? else {
+            let line = match first.take() {
+                Some(first) => Some(first),
+                None => self.ask()?,
+            };
+            let Some(line) = line else {
                 self.desk.closed(false);
                 self.farewell()?;
                 return Ok(After::Leave);
@@ -279,6 +306,10 @@ impl Dialogue<'_> {
             if self.named(&line, true)? || self.set(&line)? {
                 continue;
             }
+            let line = match self.pivot(&line, &tutor.view())? {
+                pivot::Chosen::Line(line) => line,
+                pivot::Chosen::Told => continue,
+            };
             for note in self.desk.entered(&line) {
                 self.say(&note)?;
             }
@@ -324,6 +355,7 @@ impl Dialogue<'_> {
             }
         }
         self.finished = self.desk.open_lesson();
+        self.faded = view.fading.next();
         self.desk.closed(true);
         self.blank()?;
         Ok(After::Menu)
@@ -387,6 +419,13 @@ impl Dialogue<'_> {
     fn question(&mut self, view: &View) -> io::Result<()> {
         self.blank()?;
         self.say(&view.question)?;
+        for (place, choice) in view.choices.iter().enumerate() {
+            let slots = [
+                ("number", Slot::Word((place + 1).to_string())),
+                ("choice", Slot::Prose(choice.clone())),
+            ];
+            self.say(&self.words.say("plain.choice", &slots))?;
+        }
         if view.example.is_empty() {
             return Ok(());
         }
@@ -394,67 +433,6 @@ impl Dialogue<'_> {
             "plain.example",
             &[("example", Slot::Prose(view.example.clone()))],
         ))
-    }
-
-    fn answer(&mut self, turn: &Turn) -> io::Result<()> {
-        self.answer_line(&turn.line)
-    }
-
-    /// A line's verdict, what is said about it, and its hints.
-    fn answer_line(&mut self, line: &LineView) -> io::Result<()> {
-        if let Some(caret) = line.caret.filter(|_| line.sign != Sign::Right) {
-            self.caret(&line.text, caret)?;
-        }
-        if let Some(reading) = line
-            .reading
-            .as_ref()
-            .filter(|reading| reading.trim() != line.text.trim())
-        {
-            self.say(&self.words.say(
-                "plain.read-as",
-                &[("reading", Slot::Value(reading.clone()))],
-            ))?;
-        }
-        let verdict = match line.number {
-            Some(number) => format!(
-                "{} {number}: {}.",
-                self.words.word("plain.line"),
-                line.verdict
-            ),
-            None => String::new(),
-        };
-        let prose = Prose::plain(verdict).then(line.message.clone());
-        if !prose.is_empty() {
-            self.say(&prose)?;
-        }
-        for hint in &line.hints {
-            self.say(
-                &self
-                    .words
-                    .say("plain.hint", &[("hint", Slot::Prose(hint.clone()))]),
-            )?;
-        }
-        Ok(())
-    }
-
-    /// The line once more, with a mark under what is meant.
-    fn caret(&mut self, text: &str, span: Span) -> io::Result<()> {
-        let shown = if self.ascii {
-            spelled(text)
-        } else {
-            text.to_owned()
-        };
-        let (column, width) = match self.ascii {
-            // Letters that are spelled out take more columns.
-            true => {
-                let before = spelled(text.get(..span.start).unwrap_or_default());
-                let within = spelled(text.get(span.start..span.end).unwrap_or_default());
-                (before.len(), within.len().max(1))
-            }
-            false => span.columns(text),
-        };
-        self.line(&format!("  {shown}"))?;
-        self.line(&format!("  {}{}", " ".repeat(column), "^".repeat(width)))
     }
 
     /// Asks for a line; `None` at the end of the input.

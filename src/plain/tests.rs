@@ -7,7 +7,7 @@ use crate::draw::draw;
 use crate::lesson::built_in;
 use crate::practice::{LessonChoice, People, Standing};
 use crate::problem::{ForceId, Problem};
-use crate::session::{Kept, LineView, NameView};
+use crate::session::{Kept, LineView, NameView, PivotPlace};
 use crate::sketch::{ForceMark, Marks, Stage};
 use crate::text::Settings;
 use std::cell::RefCell;
@@ -18,6 +18,27 @@ type Log = Rc<RefCell<Vec<String>>>;
 
 fn counter() -> Problem {
     draw(&built_in()[0], 3, "en").unwrap().problem
+}
+
+/// A hinge and a tip, as where the point is asked.
+fn pivots() -> Vec<PivotPlace> {
+    use crate::problem::Place;
+    let at = |place, name: &str, line: &str, freely: Option<&str>| PivotPlace {
+        place,
+        name: name.into(),
+        told: Prose::plain("It is taken."),
+        line: Some(line.into()),
+        freely: freely.map(Into::into),
+    };
+    vec![
+        at(Place::Foot, "the hinge", "at the hinge", None),
+        at(
+            Place::Tip,
+            "the tip",
+            "at the tip",
+            Some("freely, at the tip"),
+        ),
+    ]
 }
 
 /// A tutor that notes every line, and knows a few lines by heart.
@@ -41,6 +62,7 @@ impl Canned {
                 steps: Vec::new(),
                 lines: Vec::new(),
                 question: Prose::plain("How large is W?"),
+                choices: Vec::new(),
                 example: Prose::plain("2*9.8"),
                 names: [("m1", "m1", Some("12 kg")), ("α", "alpha", None)]
                     .map(|(shown, typed, value)| NameView {
@@ -50,9 +72,11 @@ impl Canned {
                         value: value.map(str::to_owned),
                     })
                     .to_vec(),
+                pivots: pivots(),
                 marks: Marks::default(),
                 stages: Vec::new(),
                 course: Course::On,
+                fading: Fading::All,
                 summary: vec![Prose::plain("All found.")],
                 keys: Vec::new(),
             },
@@ -109,6 +133,7 @@ impl Tutor for Canned {
         self.view.lines.push(line.clone());
         Turn {
             line,
+            shown: Vec::new(),
             question: self.view.question.clone(),
             moved_on: text == "2*9.8",
             course: self.view.course,
@@ -166,6 +191,7 @@ impl Stand {
             session: Box::new(tutor),
             resumed,
             whole: true,
+            first: None,
             notes: vec![Prose::plain("A note.")],
         }
     }

@@ -46,6 +46,8 @@ pub struct Opening {
     pub resumed: bool,
     /// False if some of these lines could not be read; the notes tell which.
     pub whole: bool,
+    /// A line that is entered at once, as if it had been typed.
+    pub first: Option<String>,
     /// What else a learner must know, such as that a journal could not be started.
     pub notes: Vec<Prose>,
 }

@@ -3,11 +3,13 @@
 
 mod choices;
 mod door;
+mod fade;
 mod map;
 mod shown;
 
 pub use crate::record::Standing;
 pub use choices::{Choice, choices, choose, choose_next};
 pub use door::{Again, Desk, Earlier, LessonChoice, Opening, People, Resumable, Start, Tutor};
+pub use fade::{next_fading, offered, taken};
 pub use map::{depths, next_lesson};
 pub use shown::{shown, shown_turn};

@@ -1,7 +1,7 @@
 //! What a session gives, in the manner that the learner has chosen. Lines that were typed stay as
 //! they were typed.
 
-use crate::session::{LineView, Turn, View};
+use crate::session::{LineView, Sign, Turn, View};
 use crate::text::{Manner, Prose};
 
 /// A view in a manner.
@@ -25,12 +25,17 @@ pub fn shown(mut view: View, manner: &Manner) -> View {
             line.told = manner.prose(&line.told);
         }
     }
+    all(&mut view.choices);
     for step in &mut view.steps {
         step.title = manner.text(&step.title);
         step.result = step.result.as_deref().map(|result| manner.text(result));
     }
     for line in &mut view.lines {
         show_line(line, manner);
+    }
+    for place in &mut view.pivots {
+        place.name = manner.text(&place.name);
+        place.told = manner.prose(&place.told);
     }
     view.question = manner.prose(&view.question);
     view.example = manner.prose(&view.example);
@@ -43,12 +48,17 @@ pub fn shown(mut view: View, manner: &Manner) -> View {
 
 /// An answer in a manner. What a journal keeps of it is as it was.
 pub fn shown_turn(mut turn: Turn, manner: &Manner) -> Turn {
-    show_line(&mut turn.line, manner);
+    for line in std::iter::once(&mut turn.line).chain(&mut turn.shown) {
+        show_line(line, manner);
+    }
     turn.question = manner.prose(&turn.question);
     turn
 }
 
 fn show_line(line: &mut LineView, manner: &Manner) {
+    if line.sign == Sign::Shown {
+        line.text = manner.text(&line.text);
+    }
     line.about = manner.text(&line.about);
     line.verdict = manner.text(&line.verdict);
     line.message = manner.prose(&line.message);

@@ -56,6 +56,8 @@ pub(super) enum Command {
     Lessons,
     /// The whole working another way.
     Other,
+    /// The pivot, on the drawing.
+    Pivot,
     /// Who is at work.
     Name,
     /// What is chosen for the display.
@@ -185,6 +187,12 @@ pub(super) const TABLE: &[Binding] = &[
         &[bare(KeyCode::F(6))],
     ),
     row(
+        Command::Pivot,
+        "F7",
+        "screen.key.pivot",
+        &[bare(KeyCode::F(7))],
+    ),
+    row(
         Command::Name,
         "F8",
         "screen.key.name",
@@ -311,6 +319,7 @@ pub(super) const AT_LIST: &[(Command, &str)] = &[
     (Command::Enter, "screen.key.list.enter"),
     (Command::Up, "screen.key.list.up"),
     (Command::Down, "screen.key.list.down"),
+    (Command::Swap, "screen.key.list.fade"),
     (Command::LineStart, "screen.key.list.first"),
     (Command::LineEnd, "screen.key.list.last"),
     (Command::Delete, "screen.key.list.delete"),

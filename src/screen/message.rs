@@ -3,7 +3,7 @@
 use super::keys::Command;
 use crate::practice::{Again, Earlier, LessonChoice, Opening, Resumable};
 use crate::problem::Problem;
-use crate::session::Turn;
+use crate::session::{Fading, Turn};
 use crate::text::{Prose, Settings};
 
 /// Something that happened.
@@ -78,9 +78,9 @@ pub(super) enum Effect {
     Keep(Box<Problem>, String),
     /// Do not offer the unfinished problem again, then come back with [`Message::Listed`].
     PutAway,
-    /// Leave the problem for a fresh one of this lesson, then come back with
+    /// Leave the problem for a fresh one of this lesson, taken so, then come back with
     /// [`Message::Opened`].
-    Again(usize),
+    Again(usize, Fading),
     /// Leave the problem, then come back with [`Message::Listed`].
     List,
     /// Draw the whole screen anew.
@@ -98,6 +98,6 @@ pub(super) enum Choice {
     Older(usize),
     /// The problem that was left unfinished.
     Unfinished,
-    /// A fresh problem of a lesson.
-    Lesson(usize),
+    /// A fresh problem of a lesson, taken so.
+    Lesson(usize, Fading),
 }

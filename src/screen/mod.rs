@@ -12,6 +12,7 @@ mod keys;
 mod message;
 mod model;
 mod naming;
+mod pivot;
 mod settings;
 mod terminal;
 #[cfg(test)]
@@ -24,7 +25,8 @@ mod view;
 pub use trouble::ScreenTrouble;
 pub use view::{Onlooker, Sight};
 
-use crate::practice::{Desk, Start};
+use crate::practice::{Desk, Start, taken};
+use crate::session::Fading;
 
 use message::{Choice, Effect, Message};
 use model::Model;
@@ -206,7 +208,9 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
             Some(Effect::Keep(problem, name)) => {
                 Some(Message::KeptOwn(desk.keep_problem(&problem, &name)))
             }
-            Some(Effect::Open(Choice::Lesson(lesson))) => Some(Message::Opened(desk.open(lesson))),
+            Some(Effect::Open(Choice::Lesson(lesson, fading))) => {
+                Some(opened(desk, lesson, fading))
+            }
             Some(Effect::Open(Choice::Older(place))) => {
                 Some(Message::Opened(desk.resume_older(place)))
             }
@@ -215,11 +219,11 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
                 desk.decline();
                 Some(listed(desk))
             }
-            Some(Effect::Again(lesson)) => {
+            Some(Effect::Again(lesson, fading)) => {
                 if let Some(finished) = open {
                     desk.closed(finished);
                 }
-                Some(Message::Opened(desk.open(lesson)))
+                Some(opened(desk, lesson, fading))
             }
             Some(Effect::List) => {
                 if let Some(finished) = open {
@@ -234,6 +238,13 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
         model.settle(desk.settings());
     }
     Next::On
+}
+
+/// A fresh problem of a lesson, taken so.
+fn opened(desk: &mut dyn Desk, lesson: usize, fading: Fading) -> Message {
+    let opening = desk.open(lesson);
+    let words = desk.words();
+    Message::Opened(opening.map(|opening| taken(opening, fading, &words)))
 }
 
 fn listed(desk: &mut dyn Desk) -> Message {

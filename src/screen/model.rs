@@ -7,7 +7,7 @@ use super::theme::Theme;
 use crate::practice::{
     LessonChoice, Opening, People, Resumable, Standing, Tutor, next_lesson, shown,
 };
-use crate::session::{Course, View};
+use crate::session::{Course, Fading, Sign, View};
 use crate::text::{Manner, Prose, Settings, Words};
 use tui_input::Input;
 
@@ -71,6 +71,8 @@ pub(super) enum Over {
     Help(usize),
     /// The word before leaving.
     Leaving,
+    /// The choice of the pivot, with one of the places chosen.
+    Pivot(usize),
     /// The question who is at work.
     Naming,
     /// The page of the settings, with a row chosen.
@@ -90,6 +92,8 @@ pub(super) struct Menu {
     pub(super) older: Vec<Resumable>,
     /// The row that is chosen.
     pub(super) chosen: usize,
+    /// How a problem of the chosen lesson is taken.
+    pub(super) fading: Fading,
     /// The number typed so far.
     pub(super) digits: String,
 }
@@ -111,6 +115,20 @@ impl Menu {
     /// How many rows the list has.
     pub(super) fn rows(&self) -> usize {
         self.before() + self.lessons.len() + self.older.len() + self.own_rows()
+    }
+
+    /// The lesson that is chosen, if it is one.
+    pub(super) fn lesson(&self) -> Option<&LessonChoice> {
+        let place = self.chosen.checked_sub(self.before())?;
+        self.lessons.get(place)
+    }
+
+    /// Chooses a row. Another one is taken as it is offered anew.
+    pub(super) fn choose(&mut self, row: usize) {
+        if row != self.chosen {
+            self.fading = Fading::All;
+        }
+        self.chosen = row;
     }
 
     /// The row of a problem of one's own, the last, if there is one.
@@ -176,7 +194,8 @@ impl Working {
     /// A problem that has just been opened.
     pub(super) fn new(session: Box<dyn Tutor>, manner: Manner) -> Working {
         let view = shown(session.view(), &manner);
-        let history = view.lines.iter().map(|line| line.text.clone()).collect();
+        let typed = view.lines.iter().filter(|line| line.sign != Sign::Shown);
+        let history = typed.map(|line| line.text.clone()).collect();
         Working {
             session,
             view,

@@ -117,7 +117,7 @@ impl Theme {
             Sign::Follows | Sign::Noted => self.paint(BLUE),
             Sign::Incomplete => self.paint(REDDISH_PURPLE),
             Sign::Wrong => self.paint(VERMILLION),
-            Sign::Unclear => Style::new(),
+            Sign::Unclear | Sign::Shown => Style::new(),
             Sign::Talk => return self.faint(),
         }
         .add_modifier(Modifier::BOLD)
@@ -133,6 +133,7 @@ impl Theme {
             Sign::Incomplete => ("◐", "%"),
             Sign::Wrong => ("✗", "x"),
             Sign::Unclear => ("?", "?"),
+            Sign::Shown => ("○", "o"),
             Sign::Talk => ("›", "-"),
         };
         self.either(fine, ascii)
@@ -246,6 +247,7 @@ mod tests {
             Sign::Incomplete,
             Sign::Wrong,
             Sign::Unclear,
+            Sign::Shown,
             Sign::Talk,
         ];
         for unicode in [false, true] {

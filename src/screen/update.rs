@@ -4,8 +4,8 @@ use super::editing::{LONGEST_INPUT, edit, insert, keep_line, request, undo};
 use super::keys::Command;
 use super::message::{Choice, Effect, Message};
 use super::model::{Menu, Model, Over, Page, Pane, Working};
-use super::{again, building, naming, settings, view};
-use crate::practice::shown;
+use super::{again, building, naming, pivot, settings, view};
+use crate::practice::{next_fading, shown};
 use crate::session::Course;
 use crate::text::{Prose, Slope, Slot, Words};
 
@@ -26,7 +26,11 @@ pub(super) fn update(model: &mut Model, message: Message) -> Option<Effect> {
                 ..Menu::default()
             },
         ),
-        Message::Opened(Ok(opening)) => model.show(opening),
+        Message::Opened(Ok(mut opening)) => {
+            let first = opening.first.take();
+            model.show(opening);
+            return first.map(Effect::Enter);
+        }
         Message::Opened(Err(trouble)) => model.notes = vec![trouble],
         Message::Entered { line, notes } => return judge(model, &line, notes),
         Message::Judged { notes } => {
@@ -106,6 +110,7 @@ fn pressed(model: &mut Model, command: Command) -> Option<Effect> {
         Over::Settings(row) if !view::too_small(model.size) => {
             settings::pressed(model, row, command)
         }
+        Over::Pivot(place) if !view::too_small(model.size) => pivot::pressed(model, place, command),
         Over::Slope if !view::too_small(model.size) => {
             let line = (command == Command::Enter).then_some(Slope::Line);
             settings::slope(model, line)
@@ -179,10 +184,16 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
     let last = menu.rows().saturating_sub(1);
     menu.digits.clear();
     match command {
-        Command::Up => menu.chosen = menu.chosen.saturating_sub(1),
-        Command::Down => menu.chosen = (menu.chosen + 1).min(last),
-        Command::LineStart | Command::PageUp => menu.chosen = 0,
-        Command::LineEnd | Command::PageDown => menu.chosen = last,
+        Command::Up => menu.choose(menu.chosen.saturating_sub(1)),
+        Command::Down => menu.choose((menu.chosen + 1).min(last)),
+        Command::LineStart | Command::PageUp => menu.choose(0),
+        Command::LineEnd | Command::PageDown => menu.choose(last),
+        Command::Swap => {
+            let standing = menu.lesson().map(|lesson| lesson.standing);
+            if let Some(standing) = standing {
+                menu.fading = next_fading(standing, menu.fading);
+            }
+        }
         Command::Delete if menu.unfinished.is_some() && menu.chosen == 0 => {
             return Some(Effect::PutAway);
         }
@@ -192,7 +203,7 @@ fn in_menu(model: &mut Model, command: Command) -> Option<Effect> {
             return Some(Effect::Open(match menu.chosen.checked_sub(menu.before()) {
                 Some(row) => match row.checked_sub(menu.lessons.len()) {
                     Some(place) => Choice::Older(place),
-                    None => Choice::Lesson(row),
+                    None => Choice::Lesson(row, menu.fading),
                 },
                 None => Choice::Unfinished,
             }));
@@ -210,6 +221,7 @@ fn in_working(model: &mut Model, command: Command) -> Option<Effect> {
         Command::Enter => return enter(model),
         Command::Lessons => return Some(Effect::List),
         Command::Other => other_way(model),
+        Command::Pivot => pivot::open(model),
         command => {
             if let Page::Working(working) = &mut model.page {
                 at_problem(working, command);
@@ -286,6 +298,7 @@ pub(super) fn at_problem(working: &mut Working, command: Command) {
         | Command::Help
         | Command::Lessons
         | Command::Other
+        | Command::Pivot
         | Command::Name
         | Command::Settings
         | Command::Leave
@@ -345,11 +358,14 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
     if line.is_empty() {
         if working.finished() {
             return Some(match model.lesson {
-                Some(lesson) => Effect::Again(lesson),
+                Some(lesson) => Effect::Again(lesson, working.view.fading.next()),
                 None => Effect::List,
             });
         }
-        let word = nothing_typed(&model.words);
+        let word = match working.view.choices.is_empty() {
+            true => nothing_typed(&model.words),
+            false => model.words.say("worked.choose", &[]),
+        };
         if !model.notes.contains(&word) {
             model.notes.push(word);
         }
@@ -380,6 +396,7 @@ fn typed(model: &mut Model, c: char) -> Option<Effect> {
         (Over::Leaving, _) => model.over = Over::Nothing,
         _ if view::too_small(model.size) => {}
         (Over::Naming, _) => naming::insert(model, &c.to_string()),
+        (Over::Pivot(_), _) => pivot::typed(model, c),
         (Over::Settings(row), _) => return settings::typed(model, row, c),
         (Over::Slope, _) => {
             let chosen = match c {
@@ -416,8 +433,9 @@ fn typed_together(model: &mut Model, text: &str) -> Option<Effect> {
         (Over::Nothing, Page::Working(working)) => {
             if !small && !text.is_empty() {
                 insert(working, text);
-                let word = nothing_typed(&model.words);
-                model.notes.retain(|note| *note != word);
+                let words = ["screen.note.nothing-typed", "worked.choose"];
+                let words = words.map(|word| model.words.say(word, &[]));
+                model.notes.retain(|note| !words.contains(note));
             }
             None
         }
@@ -453,7 +471,7 @@ fn choose_by_number(menu: &mut Menu, c: char) {
             }
             _ => continue,
         };
-        menu.chosen = row;
+        menu.choose(row);
         menu.digits = digits;
         return;
     }

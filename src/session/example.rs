@@ -17,6 +17,9 @@ impl Session {
         if self.is_free() && !self.is_finished() {
             return self.words.say("example.freely", &[]);
         }
+        if self.reason_step().is_some() {
+            return self.words.say("worked.example", &[]);
+        }
         let Some(asked) = self.asked() else {
             return Prose::default();
         };

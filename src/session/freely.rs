@@ -118,7 +118,8 @@ impl Session {
         let meant = self.with_meanings(asked, line);
         let line = meant.as_str();
         let in_words = self
-            .answer_broken_off(line)
+            .answer_pivot_freely(line)
+            .or_else(|| self.answer_broken_off(line))
             .or_else(|| self.asks_capital(asked, line))
             .or_else(|| self.answer_renamed(line))
             .or_else(|| self.answer_unexplained(asked, line))

@@ -21,6 +21,8 @@ const ROUNDED: f64 = 0.005;
 pub(super) struct Seen {
     forces: Vec<ForceId>,
     pivot: bool,
+    /// The point that it says in words to take moments about, in metres from the foot.
+    pub(super) about: Option<f64>,
 }
 
 impl Freely {
@@ -30,6 +32,11 @@ impl Freely {
         let of_lines = self.seen.iter().filter(move |(number, _)| stands(number));
         std::iter::once(&self.said).chain(of_lines.map(|(_, seen)| seen))
     }
+
+    /// The point that was told last in words.
+    pub(super) fn about(&self) -> Option<f64> {
+        self.seen().filter_map(|seen| seen.about).last()
+    }
 }
 
 impl Session {
@@ -38,6 +45,7 @@ impl Session {
         Seen {
             forces: self.forces_in_sight(),
             pivot: self.pivot_in_sight(),
+            about: None,
         }
     }
 
@@ -68,7 +76,7 @@ impl Session {
         if self.is_free() {
             return self.pivot_in_sight() && self.tells_moments();
         }
-        let asked = self.asked().and_then(|step| self.key.rank(step));
+        let asked = self.at_hand().and_then(|step| self.key.rank(step));
         asked.is_none() || asked >= self.key.rank(StepId::MomentSum)
     }
 
@@ -103,6 +111,7 @@ impl Session {
     fn seen_in_words(&self, line: &str) -> Seen {
         let mut seen = Seen::default();
         if self.has_word(line, "freely.pivot") {
+            seen.about = self.pivot_chosen(line);
             let said = pivot_said(&self.problem, &self.words, line);
             seen.pivot = matches!(said, PivotSaid::At(metres)
                 if is_pivot(&self.problem, self.key.pivot, metres));

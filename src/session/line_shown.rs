@@ -4,12 +4,30 @@ use super::{Outcome, Session};
 use crate::hint::{Case, STAGES, hint};
 use crate::judge::{Own, functions_of_own, nearest_inputs, pins_of_own};
 use crate::key::{Key, Pins, StepId, agree};
-use crate::text::Slot;
+use crate::text::{Slot, Words};
 use std::collections::BTreeMap;
 
 impl Session {
     /// The line itself; the walk goes on behind it.
     pub(super) fn show(&mut self, asked: StepId) -> Outcome {
+        let prose = self.pass_shown(asked, |words, case| {
+            hint(words, case, asked, None, None, STAGES)
+        });
+        let mut outcome = Outcome::talk(
+            self.words
+                .say("talk.shown", &[("step", Slot::Word(self.title(asked)))]),
+        );
+        outcome.truth = "shown";
+        outcome.hint = Some((STAGES, prose));
+        outcome
+    }
+
+    /// Passes a step of which the line is shown, and tells it from the values that stand.
+    pub(super) fn pass_shown<T>(
+        &mut self,
+        asked: StepId,
+        tell: impl Fn(&Words, &Case<'_>) -> T,
+    ) -> T {
         let own = self.own_at(asked);
         let case = match &own {
             Some((pins, _)) => Case {
@@ -19,20 +37,14 @@ impl Session {
             },
             None => self.case(),
         };
-        let prose = hint(&self.words, &case, asked, None, None, STAGES);
+        let told = tell(&self.words, &case);
         self.state.hinted.insert(asked, STAGES);
         self.pass(asked);
         self.take_as_said(asked);
         if let Some((_, own)) = own.filter(|_| !asked.is_balance()) {
             self.state.standing.insert(asked, own);
         }
-        let mut outcome = Outcome::talk(
-            self.words
-                .say("talk.shown", &[("step", Slot::Word(self.title(asked)))]),
-        );
-        outcome.truth = "shown";
-        outcome.hint = Some((STAGES, prose));
-        outcome
+        told
     }
 
     /// What follows at a step from her own wrong values, and these, where it is not what is right.

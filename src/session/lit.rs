@@ -33,6 +33,9 @@ impl Session {
 
     /// The triangle of the angle or part that is asked, from the second hint on.
     fn triangle_asked(&self, forces: &[ForceMark]) -> Option<TriangleMark> {
+        if let Some(step) = self.reason_step() {
+            return self.triangle(step, forces);
+        }
         let lit = matches!(self.state.hint_stage, 2 | 3) && !self.is_free();
         self.triangle(self.asked().filter(|_| lit)?, forces)
     }
@@ -152,7 +155,7 @@ impl Session {
     fn said(&self, step: StepId, asked: StepId) -> String {
         let name = self.key.step(step).map(|step| step.symbol.shown());
         match name {
-            Some(name) if step == asked => format!("{name} ?"),
+            Some(name) if step == asked && !self.is_of_example(step) => format!("{name} ?"),
             Some(name) if self.state.reached.contains_key(&step) => name,
             _ => String::new(),
         }

@@ -44,9 +44,11 @@ mod own_relations;
 mod own_sums;
 mod own_words;
 mod pivot;
+mod pivots;
 mod placed;
 mod probing;
 mod ranked;
+mod reasons;
 mod reply;
 mod restore;
 mod roots;
@@ -69,14 +71,17 @@ mod ways;
 mod why;
 mod worded;
 mod worded_fit;
+mod worked;
 mod worked_from;
 mod worked_keys;
 mod working_line;
 
+pub use pivots::PivotPlace;
 pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
 pub use turn::{
     Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View, Worked, WorkedLine,
 };
+pub use worked::Fading;
 pub use working_line::working_line;
 
 use crate::hint::Case;
@@ -134,6 +139,8 @@ struct Outcome {
     progress: Vec<StepId>,
     mistakes: Vec<&'static str>,
     numbered: bool,
+    /// Lines of an example that are shown behind it.
+    shown: Vec<LineView>,
 }
 
 impl Outcome {
@@ -150,6 +157,7 @@ impl Outcome {
             progress: Vec::new(),
             mistakes: Vec::new(),
             numbered: false,
+            shown: Vec::new(),
         }
     }
 
@@ -247,6 +255,7 @@ impl Session {
         if line.trim().is_empty()
             || self.guess().is_some_and(estimated)
             || command::command(&self.words, line).is_some()
+            || self.reason_step().is_some()
             || matches!(asked, Some(StepId::Forces | StepId::Pivot))
             || asked.is_none() && !self.is_free()
         {
@@ -263,8 +272,9 @@ impl Session {
     pub fn submit(&mut self, line: &str) -> Turn {
         let seen = visible(line);
         let line = seen.as_str();
-        let before = self.asked();
+        let before = self.at_hand();
         let guess = self.guess();
+        let reasoned = self.reason_step().is_some();
         self.before.clear();
         let outcome = self.outcome(line);
         // A line is filed under what it settles, else under what was asked.
@@ -294,9 +304,10 @@ impl Session {
             standing: true,
         };
         self.keep(view.clone(), outcome.truth == "hint");
+        self.state.lines.extend(outcome.shown.iter().cloned());
         self.turn_to_asked();
         self.finish_if_worked();
-        let after = self.asked();
+        let after = self.at_hand();
         let kept = Kept {
             truth: outcome.truth.to_owned(),
             progress: outcome
@@ -311,8 +322,11 @@ impl Session {
         };
         Turn {
             line: view,
+            shown: outcome.shown,
             question: self.question(),
-            moved_on: before != after || guess != self.guess(),
+            moved_on: before != after
+                || guess != self.guess()
+                || reasoned != self.reason_step().is_some(),
             course: self.state.course,
             kept,
         }
@@ -331,7 +345,11 @@ impl Session {
         if let Some(outcome) = self.answer_guess(line) {
             return outcome;
         }
-        if let Some(outcome) = self.answer_why(line) {
+        let outcome = self.answer_why(line);
+        if let Some(outcome) = outcome
+            .or_else(|| self.answer_example(line))
+            .or_else(|| self.begin_freely_about(line))
+        {
             return outcome;
         }
         if let Some(command) = command::command(&self.words, line) {
@@ -380,7 +398,7 @@ impl Session {
 
     /// Ends a guided problem of which no step is open any more; of a free one she says the end.
     fn finish_if_worked(&mut self) {
-        if self.state.course == Course::On && self.asked().is_none() && !self.is_free() {
+        if self.state.course == Course::On && self.at_hand().is_none() && !self.is_free() {
             self.state.course = Course::Finished;
         }
     }

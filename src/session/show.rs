@@ -24,12 +24,15 @@ impl Session {
             waits: self.state.open.is_some(),
             estimates: self.guess().is_some(),
             question: self.question(),
+            choices: self.choices(),
             example: self.example(),
             names: self.name_views(),
+            pivots: self.pivot_places(),
             marks: stages.last().cloned().unwrap_or_default(),
             stages,
             course: self.state.course,
-            summary: self.summary(),
+            fading: self.fading(),
+            summary: self.summary_of_example().unwrap_or_else(|| self.summary()),
             keys: self.keys(),
         }
     }
@@ -44,14 +47,14 @@ impl Session {
         if self.is_free() {
             return self.steps_freely();
         }
-        let asked = self.asked();
+        let now = self.at_hand();
         self.key
             .asked()
             .map(|step| StepView {
                 title: self.title(step.id),
                 progress: match self.state.reached.get(&step.id) {
+                    _ if now == Some(step.id) => Progress::Now,
                     Some((progress, _)) => *progress,
-                    None if asked == Some(step.id) => Progress::Now,
                     None => Progress::Ahead,
                 },
                 result: self.result(step.id),
@@ -134,13 +137,16 @@ impl Session {
             return self.question_freely();
         }
         let question = self.bare_question();
-        match self.may_end() {
+        match self.may_end() && self.reason_step().is_none() {
             true => question.then(self.words.say("question.may-end", &[])),
             false => question,
         }
     }
 
     fn bare_question(&self) -> Prose {
+        if let Some(reason) = self.reason_question() {
+            return reason;
+        }
         let Some(asked) = self.asked() else {
             let key = match self.is_well_worked() {
                 true => "question.finished-well",
@@ -246,7 +252,7 @@ impl Session {
                     if !forces_said || !asked && self.value_of(step).is_none() {
                         continue;
                     }
-                    let now = self.asked().and_then(|asked| self.key.rank(asked));
+                    let now = self.at_hand().and_then(|asked| self.key.rank(asked));
                     let free = self.is_free() && !self.is_general();
                     let near = self.state.reached.contains_key(&step)
                         || self.key.rank(step) <= now
@@ -322,7 +328,7 @@ impl Session {
             ..Marks::default()
         }];
         let drawn = self.forces_in_sight();
-        let pivot: Option<Place> = self.pivot_in_sight().then_some(self.key.pivot);
+        let pivot: Option<Place> = self.pivot_drawn();
         if drawn.is_empty() && pivot.is_none() {
             return stages;
         }
@@ -332,7 +338,7 @@ impl Session {
             forces: forces.clone(),
             pivot,
             // While forces are still asked, what they come from stays in sight.
-            site: self.asked() == Some(StepId::Forces),
+            site: self.at_hand() == Some(StepId::Forces),
             ..Marks::default()
         };
         stages.push(plain.clone());
@@ -341,7 +347,7 @@ impl Session {
         let is_drawn = |force: &ForceId| drawn.contains(force);
         let mut angles = self.angle_marks();
         angles.retain(|mark| is_drawn(&mark.force));
-        let asks_angle = matches!(self.asked(), Some(StepId::Angle(_))) && !self.is_free();
+        let asks_angle = matches!(self.at_hand(), Some(StepId::Angle(_))) && !self.is_free();
         if !angles.is_empty() || asks_angle {
             stages.push(Marks {
                 stage: Stage::Angles,
@@ -362,7 +368,8 @@ impl Session {
                 ..plain.clone()
             });
         }
-        let turning = self.turns();
+        // The lever is drawn about the point of the steps, and about no other.
+        let turning = self.turns() && pivot.is_none_or(|pivot| pivot == self.key.pivot);
         if turning {
             let mut distances = self.distance_marks();
             distances.retain(|mark| is_drawn(&mark.force));

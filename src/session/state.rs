@@ -4,6 +4,7 @@ use super::estimate::Guesses;
 use super::freely_seen::Seen;
 use super::own_words::ToldName;
 use super::turn::{Course, LineView, Progress};
+use super::worked::Example;
 use crate::diagnosis::{Diagnosis, Leaning};
 use crate::judge::statement::{Said, Way, Where};
 use crate::judge::{Judgement, Own, OwnName, Standing};
@@ -128,6 +129,8 @@ pub(super) struct State {
     pub(super) pending_names: Vec<(StepId, Vec<StepId>)>,
     /// Steps told by a right form in names alone: of their values nothing is shown.
     pub(super) in_names: BTreeSet<StepId>,
+    /// What of the problem is shown as an example.
+    pub(super) example: Example,
 }
 
 impl State {
@@ -169,6 +172,7 @@ impl State {
             senses: BTreeMap::new(),
             pending_names: Vec::new(),
             in_names: BTreeSet::new(),
+            example: Example::default(),
         }
     }
 

@@ -257,6 +257,7 @@ impl Session {
             .state
             .reached
             .iter()
+            .filter(|(step, _)| !self.is_of_example(**step))
             .filter_map(|(step, (_, line))| line.map(|line| (line, self.key.rank(*step), *step)))
             .max();
         let Some((line, _, step)) = latest else {

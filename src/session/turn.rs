@@ -1,5 +1,7 @@
 //! What a session gives to a screen: plain data, already in words.
 
+use super::pivots::PivotPlace;
+use super::worked::Fading;
 use crate::sketch::Marks;
 use crate::text::{Prose, Span};
 
@@ -20,6 +22,8 @@ pub enum Sign {
     Wrong,
     /// Not understood.
     Unclear,
+    /// A line of an example.
+    Shown,
     /// No verdict: an answer to a command such as `help`.
     Talk,
 }
@@ -110,6 +114,7 @@ const ORDERS: &[&str] = &[
     "not-done",
     "freely",
     "guided",
+    "reason",
 ];
 
 /// What a journal keeps of a verdict.
@@ -157,6 +162,8 @@ pub(super) fn verdict_of(truth: &str) -> (Sign, &'static str) {
 pub struct Turn {
     /// The line and what is said about it.
     pub line: LineView,
+    /// Lines of an example that are shown behind it.
+    pub shown: Vec<LineView>,
     /// The question asked next (perhaps the same again).
     pub question: Prose,
     /// True if the question is another one than before.
@@ -191,16 +198,22 @@ pub struct View {
     pub estimates: bool,
     /// What is asked now.
     pub question: Prose,
+    /// What may be chosen as an answer to it, by numbers from 1; empty where a line is to be typed.
+    pub choices: Vec<Prose>,
     /// How an answer to it may look.
     pub example: Prose,
     /// The names at hand.
     pub names: Vec<NameView>,
+    /// The places of the drawing about which moments may be taken, from the foot to the tip.
+    pub pivots: Vec<PivotPlace>,
     /// What to draw now: the latest stage, and only what the learner has said.
     pub marks: Marks,
     /// Earlier stages of the diagram, oldest first, the present one last.
     pub stages: Vec<Marks>,
     /// How the session stands.
     pub course: Course,
+    /// How much of the problem is the learner's.
+    pub fading: Fading,
     /// After the end: what went well, what the slips were; the last says what to do next.
     pub summary: Vec<Prose>,
     /// After the end: the whole working by the learner's own way, then by another.

@@ -60,3 +60,44 @@ fn what_is_left_over_from_rounding_is_nothing() {
     let nothing = text.contains("S = 0\n") && text.contains("Ax = 0 N");
     assert!(nothing && !text.contains("e-"), "{text}");
 }
+
+/// A lesson is taken as an example by an option, which needs to know of what.
+#[test]
+fn an_option_takes_a_problem_as_an_example() {
+    let worked = ["practice", "counter", "--seed", "7", "--worked", "--plain"];
+    let (code, text, talk) = output(&worked, b"skip\nquit\n");
+    assert_eq!((code, talk.as_str()), (0, ""));
+    assert!(
+        text.contains("Shown, the pivot: Take moments about the hinge."),
+        "{text}"
+    );
+    assert!(text.contains("\n1. ") && text.contains("\n3. "), "{text}");
+    let last = [
+        "practice", "counter", "--seed", "7", "--last", "1", "--plain",
+    ];
+    let (_, text, _) = output(&last, b"119.8 N up\n\nquit\n");
+    assert!(text.contains("T = (Wb·L/2 + W1·d1)/dT"), "{text}");
+    assert!(text.contains("Line 1: right."), "{text}");
+    // Enter at the list draws one of which all steps are the learner's.
+    assert!(
+        text.matches("Which forces act on the counter?").count() == 1,
+        "{text}"
+    );
+    for wrong in [
+        &["practice", "--worked"][..],
+        &["practice", "counter", "--last", "0"],
+    ] {
+        assert_eq!(output(wrong, b"").0, 2, "{wrong:?}");
+    }
+    // Bodies in general are worked by oneself, and are asked about all the same.
+    let ladder = [
+        "practice",
+        "tests/boards/ladder.json",
+        "--worked",
+        "--plain",
+    ];
+    let (code, text, _) = output(&ladder, b"quit\n");
+    assert_eq!(code, 0, "{text}");
+    assert!(text.contains("Examples are made of one body"), "{text}");
+    assert!(text.contains("You may type:"), "{text}");
+}

@@ -54,7 +54,7 @@ const ROWS: &[(&[&str], &str)] = &[
     (&["Hx = -T cos 25"], "T H"),
     // The pivot is drawn where it is said, or where moments are taken about it.
     (&["moments about the hinge"], "o"),
-    (&["moments about the tip"], ""),
+    (&["moments about the tip"], "o"),
     (&["Wb*2.1 + W1*2 + W2*4.2 = T*2.2*cos 65"], "Wb W1 W2 T o"),
     (&["352.8*2.1 + 803.6*2 + 235.2*4.2 = T*2.2*cos 65"], "Wb W1 W2 T o"),
     (&["T = (352.8*2.1 + 803.6*2 + 235.2*4.2)/(2.2*cos 65)"], "Wb W1 W2 T o"),

@@ -82,6 +82,7 @@ impl JournalDesk {
             session: Box::new(session),
             resumed: true,
             whole,
+            first: None,
             notes,
         })
     }

@@ -454,3 +454,30 @@ fn verif_a_folder_that_takes_no_journal_is_told_of_before_the_first_line() {
     assert_eq!(turn.kept.truth, "skipped", "and the work goes on");
     assert!(!desk.has_kept_all());
 }
+
+/// An example that was left comes back with the reason that was asked, and what is shown of it is
+/// no problem finished alone.
+#[test]
+fn verif_a_worked_example_is_gone_on_with_where_it_was_left() {
+    let saves = tempfile::tempdir().unwrap();
+    let left = {
+        let mut desk = desk(saves.path());
+        let mut opening = started(&mut desk, 3);
+        for line in ["worked", "1", "2", "skip", "3"] {
+            enter(&mut desk, opening.session.as_mut(), line);
+        }
+        opening.session.view()
+    };
+    assert!(!left.choices.is_empty());
+    let mut desk = desk(saves.path());
+    let mut opening = desk.resume().unwrap();
+    assert!(opening.whole && opening.first.is_none());
+    assert_eq!(opening.session.view(), left);
+    while opening.session.view().course == Course::On {
+        enter(&mut desk, opening.session.as_mut(), "skip");
+    }
+    desk.closed(true);
+    assert!(desk.unfinished().is_none());
+    let standing = desk.lessons()[COUNTER].standing;
+    assert_eq!(standing, crate::practice::Standing::Begun);
+}

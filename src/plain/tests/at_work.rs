@@ -86,3 +86,44 @@ fn a_lesson_tells_what_it_builds_on_and_how_the_learner_stands() {
         assert_eq!(log[0], format!("open {next}"));
     }
 }
+
+/// Behind the number of a lesson, or alone, stands how its problem is taken.
+#[test]
+fn a_lesson_is_taken_as_an_example_by_a_word_behind_its_number() {
+    for (typed, log) in [
+        ("2 worked", ["open 1", "entered worked"]),
+        ("gate last 3", ["open 1", "entered last 3"]),
+        ("worked", ["open 0", "entered worked"]),
+        ("Last 2", ["open 0", "entered last 2"]),
+    ] {
+        let input = format!("{typed}\nquit\n");
+        let (text, asked) = talk_to(Stand::default(), false, input.as_bytes());
+        assert_eq!(asked[..2], log, "{typed}: {asked:?}");
+        assert!(
+            text.contains("Type 1 worked to see 1 worked first"),
+            "{text}"
+        );
+    }
+    let (_, asked) = talk_to(Stand::default(), false, b"9 worked\nquit\n");
+    assert!(asked.is_empty(), "{asked:?}");
+}
+
+/// `pivot` tells the numbered places, and with a number stands for the line that takes one.
+#[test]
+fn a_pivot_is_chosen_by_its_number() {
+    let input = b"pivot\npivot 2\npivot 9\npivot 2 freely\npivot tip\nquit\n";
+    let (text, asked) = talk_to(Stand::default(), true, input);
+    for said in [
+        "1. the hinge",
+        "2. the tip",
+        "Type pivot and a number to say that point",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    let entered = asked
+        .iter()
+        .filter_map(|said| said.strip_prefix("entered "));
+    let entered: Vec<&str> = entered.collect();
+    let expected = ["at the tip", "freely, at the tip", "pivot tip", "quit"];
+    assert_eq!(entered, expected);
+}

@@ -29,6 +29,7 @@ pub(super) fn at_mast((columns, rows): (u16, u16), unicode: bool, lines: &[&str]
         session: Box::new(mast()),
         resumed: false,
         whole: true,
+        first: None,
         notes: Vec::new(),
     });
     let mut desk = Remembering::default();
@@ -100,4 +101,73 @@ fn a_free_working_is_headed_as_one() {
         "freely_hint_100x30",
         told(&at_mast((100, 30), true, &lines))
     );
+}
+
+/// A reason is asked with all of its choices in sight, and the line that it is about.
+#[test]
+fn a_worked_example_shows_its_line_and_every_choice() {
+    let lines = ["worked", "skip", "skip", "skip", "skip"];
+    for size in [(60, 16), (80, 24), (100, 30), (140, 45)] {
+        let shown = told(&at_mast(size, true, &lines));
+        for number in ["1  ", "2  ", "3  "] {
+            let stands = |row: &str| row.trim_start().starts_with(number);
+            assert!(shown.lines().any(stands), "{size:?}\n{shown}");
+        }
+        assert!(flowing(&shown).contains("90° − θ"), "{size:?}\n{shown}");
+    }
+    insta::assert_snapshot!("worked_80x24", told(&at_mast((80, 24), true, &lines)));
+    insta::assert_snapshot!("worked_60x16", told(&at_mast((60, 16), true, &lines)));
+    insta::assert_snapshot!("worked_100x30", told(&at_mast((100, 30), true, &lines)));
+}
+
+/// The ring moves over the places of the drawing, and Enter takes the one it stands at.
+#[test]
+fn the_pivot_is_chosen_on_the_drawing() {
+    let mut model = at_mast((80, 24), true, &["skip"]);
+    let press = |model: &mut Model, command| {
+        dispatch(
+            &mut Remembering::default(),
+            model,
+            Message::Pressed(command),
+        );
+    };
+    press(&mut model, Command::Pivot);
+    press(&mut model, Command::LineEnd);
+    insta::assert_snapshot!("pivot_80x24", told(&model));
+    // A digit leads there, too; Tab works freely about it, and what was typed stays.
+    for c in "xy".chars() {
+        crate::screen::update(&mut model, Message::Typed(c));
+    }
+    crate::screen::update(&mut model, Message::Typed('1'));
+    assert!(told(&model).contains("Enter takes moments about the hinge."));
+    press(&mut model, Command::LineEnd);
+    press(&mut model, Command::Swap);
+    let shown = told(&model);
+    assert!(
+        flowing(&shown).contains("freely, moments about the"),
+        "{shown}"
+    );
+    insta::assert_snapshot!("pivot_freely_80x24", shown);
+    // Esc leaves all as it was.
+    press(&mut model, Command::Pivot);
+    press(&mut model, Command::Left);
+    press(&mut model, Command::Leave);
+    assert_eq!(told(&model), shown);
+}
+
+/// The ring is in sight, and every place has its number, at every size.
+#[test]
+fn the_ring_is_in_sight_at_every_size() {
+    for size in [(60, 16), (80, 24), (100, 30), (140, 45)] {
+        let mut model = at_mast(size, true, &["skip"]);
+        crate::screen::update(&mut model, Message::Pressed(Command::Pivot));
+        let shown = told(&model);
+        for number in 1..=4 {
+            assert!(
+                shown.contains(&format!("{number} the ")),
+                "{size:?}\n{shown}"
+            );
+        }
+        assert!(shown.matches('◎').count() >= 2, "{size:?}\n{shown}");
+    }
 }

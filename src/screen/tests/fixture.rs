@@ -4,7 +4,7 @@ use crate::problem::{
     Body, Direction, ForceId, Given, GivenId, Load, LoadKind, Parts, Place, Problem, Reference,
     Rope, Side, Support, SupportKind, Tilt,
 };
-use crate::session::{Course, LineView, NameView, Progress, Sign, StepView, View};
+use crate::session::{Course, Fading, LineView, NameView, Progress, Sign, StepView, View};
 use crate::sketch::{AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage};
 use crate::text::{Prose, Span, Symbol, Words};
 use crate::units::Dimension;
@@ -341,11 +341,14 @@ pub(super) fn view(begun: bool) -> View {
             .collect(),
         lines: if begun { working() } else { Vec::new() },
         question: prose(question),
+        choices: Vec::new(),
         example: prose(example),
         names,
+        pivots: Vec::new(),
         marks: stages.last().cloned().unwrap(),
         stages,
         course: Course::On,
+        fading: Fading::All,
         summary: Vec::new(),
         keys: Vec::new(),
     }

@@ -64,6 +64,14 @@ fn the_list_of_lessons() {
     insta::assert_snapshot!("menu_unfinished_60x16", told(&menu(true, 60, 16)));
 }
 
+/// A lesson that is to be taken as an example says so beneath its title.
+#[test]
+fn the_list_tells_how_a_lesson_is_taken() {
+    let mut model = menu(false, 80, 24);
+    crate::screen::update(&mut model, Message::Pressed(Command::Swap));
+    insta::assert_snapshot!("menu_worked_80x24", told(&model));
+}
+
 #[test]
 fn before_the_first_line() {
     insta::assert_snapshot!("start_80x24", told(&at_problem(false, 80, 24)));
@@ -303,6 +311,7 @@ fn the_whole_statement_of_every_lesson_is_in_sight_beside_its_diagram() {
                     session: Box::new(session),
                     resumed: false,
                     whole: true,
+                    first: None,
                     notes: Vec::new(),
                 });
                 let shown = told(&model);

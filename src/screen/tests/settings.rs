@@ -98,6 +98,7 @@ fn how_a_slope_looks_best_is_asked_once() {
         session: Box::new(Canned::new(super::fixture::view(false))),
         resumed: false,
         whole: true,
+        first: None,
         notes: Vec::new(),
     };
     for (key, slope) in [("1", Slope::Line), ("2", Slope::Characters)] {

@@ -57,6 +57,7 @@ impl Tutor for Canned {
         }
         Turn {
             line,
+            shown: Vec::new(),
             question: self.view.question.clone(),
             moved_on: false,
             course: self.view.course,
@@ -190,6 +191,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -200,6 +202,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(false))),
             resumed: false,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -239,6 +242,7 @@ impl Desk for Remembering {
             session: Box::new(Canned::new(view(true))),
             resumed: true,
             whole: true,
+            first: None,
             notes: Vec::new(),
         })
     }
@@ -282,6 +286,7 @@ pub(super) fn at_problem(begun: bool, columns: u16, rows: u16) -> Model {
         session: Box::new(Canned::new(view(begun))),
         resumed: false,
         whole: true,
+        first: None,
         notes: Vec::new(),
     });
     model

@@ -483,3 +483,59 @@ fn a_lesson_named_at_the_start_is_opened() {
     assert_eq!(seat.desk.asked, ["open 1"]);
     assert_eq!(seat.model.open_problem(), Some(false));
 }
+
+/// At the list one key tells how a lesson is taken; what is offered comes first, and another lesson
+/// is taken as it is offered anew.
+#[test]
+fn a_lesson_may_be_taken_as_an_example_that_fades() {
+    let mut seat = Seat::at_menu(false);
+    seat.press(Command::Swap);
+    seat.press(Command::Enter);
+    assert_eq!(
+        seat.desk.asked,
+        ["open 0", "entered worked", "judged worked"]
+    );
+    let mut seat = Seat::at_menu(false);
+    seat.desk.standings[0] = crate::practice::Standing::Begun;
+    begin(&mut seat.desk, &mut seat.model, Start::Menu);
+    seat.press(Command::Swap);
+    seat.press(Command::Enter);
+    assert_eq!(seat.desk.asked[1], "entered last");
+    let mut seat = Seat::at_menu(false);
+    for moves in [[Command::Down, Command::Up], [Command::Swap, Command::Swap]] {
+        seat.press(Command::Swap);
+        let _ = moves.map(|command| seat.press(command));
+    }
+    seat.press(Command::Enter);
+    assert_eq!(seat.desk.asked, ["open 0"]);
+    // No other row is taken so.
+    let mut seat = Seat::at_menu(true);
+    seat.press(Command::Swap);
+    seat.press(Command::Enter);
+    assert_eq!(seat.desk.asked, ["resume"]);
+}
+
+/// Behind an example Enter leads to a problem of which more is left to the learner.
+#[test]
+fn behind_an_example_less_is_shown() {
+    use crate::session::Fading;
+    for (fading, first) in [
+        (Fading::Worked, Some("entered last")),
+        (Fading::Last(Some(2)), None),
+        (Fading::All, None),
+    ] {
+        let mut seat = Seat::at_menu(false);
+        seat.press(Command::Enter);
+        seat.enter("finish");
+        open(&mut seat.model).view.fading = fading;
+        seat.press(Command::Enter);
+        let opened = seat
+            .desk
+            .asked
+            .iter()
+            .rposition(|asked| asked == "open 0")
+            .unwrap();
+        let next = seat.desk.asked.get(opened + 1).map(String::as_str);
+        assert_eq!(next, first, "{fading:?}");
+    }
+}

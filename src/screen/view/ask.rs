@@ -4,6 +4,8 @@ use super::prose::{clip, cut, hang, wrap};
 use super::regions::Regions;
 use super::{again, naming, working};
 use crate::screen::model::{Model, Over, Page, Working};
+use crate::screen::pivot;
+use crate::session::Fading;
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -33,11 +35,12 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
         return;
     }
     draw_input(model, input, frame, regions.input);
-    let below = if naming || open.input.value().trim().is_empty() {
-        example(model, open, width)
-    } else {
-        preview(model, open, width)
-    };
+    let below =
+        if naming || matches!(model.over, Over::Pivot(_)) || open.input.value().trim().is_empty() {
+            example(model, open, width)
+        } else {
+            preview(model, open, width)
+        };
     draw_rows(model, below, frame, regions.preview);
 }
 
@@ -62,6 +65,9 @@ pub(super) fn notes(model: &Model, width: usize) -> Vec<Line<'static>> {
 
 /// The rows of the question.
 pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    if let Over::Pivot(_) = model.over {
+        return places(model, open, width);
+    }
     let naming = model.over == Over::Naming;
     let mut question = match (naming, &model.page) {
         (true, _) => naming::question(model),
@@ -71,17 +77,64 @@ pub(super) fn question(model: &Model, open: &Working, width: usize) -> Vec<Line<
     };
     if open.finished() && !naming && !model.is_replay() {
         let next = match model.lesson {
-            Some(_) => "screen.finished.again",
+            Some(_) => match open.view.fading {
+                Fading::Worked => "screen.finished.last",
+                Fading::Last(_) => "screen.finished.all",
+                Fading::All => "screen.finished.again",
+            },
             None => "screen.finished.list",
         };
         question = question.then(model.words.say(next, &[]));
     }
-    wrap(
+    let mut rows = wrap(
         model.theme,
         &question,
         width.min(WIDEST_PROSE),
         model.theme.strong(),
-    )
+    );
+    if !naming {
+        rows.extend(choices(model, open, width));
+    }
+    rows
+}
+
+/// The question for the pivot, and the places behind their numbers, with the one that is chosen.
+fn places(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let theme = model.theme;
+    let question = model.words.say("pivot.question", &[]);
+    let mut rows = wrap(theme, &question, width.min(WIDEST_PROSE), theme.strong());
+    let chosen = pivot::chosen(model, open).map(|place| place.place);
+    let mut row = Line::default();
+    for (number, place) in open.view.pivots.iter().enumerate() {
+        let (mark, style) = match chosen == Some(place.place) {
+            true => (theme.either("◎", "@"), theme.chosen()),
+            false => (" ", Default::default()),
+        };
+        let name = theme.letters(&place.name).into_owned();
+        let told = [
+            Span::styled(format!("{mark}{} ", number + 1), theme.key()),
+            Span::styled(format!("{name}  "), style),
+        ];
+        let wide: usize = told.iter().map(Span::width).sum();
+        if row.width() + wide > width && row.width() > 0 {
+            rows.push(std::mem::take(&mut row));
+        }
+        row.spans.extend(told);
+    }
+    rows.push(row);
+    rows
+}
+
+/// The rows of what may be chosen, each behind its number.
+fn choices(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+    let mut rows = Vec::new();
+    for (place, choice) in open.view.choices.iter().enumerate() {
+        let number = Span::styled(format!("{:>2}  ", place + 1), model.theme.key());
+        let room = width.saturating_sub(4).min(WIDEST_PROSE);
+        let told = wrap(model.theme, choice, room, Default::default());
+        rows.extend(hang(number, told));
+    }
+    rows
 }
 
 /// The rows of the example and, after a wrong line, of what may be done about it. They stand
@@ -97,6 +150,9 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
             true => rows,
             false => below_input(model, &known, width),
         };
+    }
+    if let Over::Pivot(_) = model.over {
+        return below_input(model, &pivot::told(model, open), width);
     }
     if !open.view.example.is_empty() {
         rows = below_input(model, &open.view.example, width);

@@ -3,6 +3,7 @@
 use super::prose::wrap;
 use crate::problem::Problem;
 use crate::screen::model::{Model, Working};
+use crate::screen::pivot;
 use crate::sketch::{self, Ink, LegendEntry, Marks, Picture, PointMark, Scene, Stage, Style};
 use crate::text::Slot;
 use ratatui::Frame;
@@ -89,9 +90,10 @@ fn draw_composed(model: &Model, composed: Composed, frame: &mut Frame, area: Rec
 /// Lays the diagram out in a region of so many columns and rows.
 pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)) -> Composed {
     let (shown, count) = open.stage_shown();
-    let marks = marks_of(open, shown);
-    let stage =
-        (count > 1 && rows > 4).then(|| stage_row(model, open, (shown, count), columns.into()));
+    let chosen = pivot::marks(model, open);
+    let marks = chosen.as_ref().unwrap_or(marks_of(open, shown));
+    let stage = (count > 1 && rows > 4 && chosen.is_none())
+        .then(|| stage_row(model, open, (shown, count), columns.into()));
     let rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
     let scene = sketch::scene(problem, &problem.values(), marks);

@@ -21,7 +21,7 @@ const WIDEST: u16 = 84;
 /// The column at which what a key does is told.
 const COLUMN: usize = 20;
 /// The signs, in the order in which they are told.
-const SIGNS: [(Sign, &str); 7] = [
+const SIGNS: [(Sign, &str); 8] = [
     (Sign::Right, "screen.help.sign.right"),
     (Sign::Rounded, "screen.help.sign.rounded"),
     (Sign::Follows, "screen.help.sign.follows"),
@@ -29,6 +29,7 @@ const SIGNS: [(Sign, &str); 7] = [
     (Sign::Incomplete, "screen.help.sign.incomplete"),
     (Sign::Wrong, "screen.help.sign.wrong"),
     (Sign::Unclear, "screen.help.sign.unclear"),
+    (Sign::Shown, "screen.help.sign.shown"),
 ];
 /// How a learner may stand with a lesson, in the order in which it is told.
 const STANDINGS: [(Standing, &str); 4] = [

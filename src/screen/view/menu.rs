@@ -3,9 +3,10 @@
 use super::map::Branch;
 use super::prose::{cut, wrap, wrap_text};
 use super::{ask, map, naming, strip};
-use crate::practice::Resumable;
+use crate::practice::{Resumable, offered};
 use crate::screen::model::{Menu, Model, Over};
 use crate::screen::theme::Theme;
+use crate::session::Fading;
 use crate::text::Slot;
 use ratatui::Frame;
 use ratatui::layout::Rect;
@@ -32,7 +33,10 @@ pub(super) fn draw(model: &Model, menu: &Menu, frame: &mut Frame, area: Rect) {
         Line::styled(model.words.word("app.name"), theme.strong()),
     ];
     if area.height >= 20 {
-        let about = model.words.say("screen.menu.about", &[]);
+        let mut about = model.words.say("screen.menu.about", &[]);
+        if let Some(offer) = offer(menu) {
+            about = about.then(model.words.say(offer, &[]));
+        }
         above.extend(wrap(theme, &about, width.into(), Style::new()));
     }
     above.push(Line::default());
@@ -169,9 +173,13 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
     }
     let branches = map::branches(model, &menu.lessons);
     for (place, lesson) in menu.lessons.iter().enumerate() {
-        let about = map::about(model, lesson);
+        let chosen = menu.chosen == menu.before() + place;
+        let about = match way(menu).filter(|_| chosen) {
+            Some(way) => model.words.word(way),
+            None => map::about(model, lesson),
+        };
         let row = Row {
-            chosen: menu.chosen == menu.before() + place,
+            chosen,
             number: place + 1,
             title: &model.manner.text(&lesson.title),
             about: &model.manner.text(&about),
@@ -198,6 +206,25 @@ fn choices(model: &Model, menu: &Menu, width: usize) -> Vec<Vec<Line<'static>>> 
         ));
     }
     choices
+}
+
+/// What is offered of the chosen lesson, while it is taken as it is.
+fn offer(menu: &Menu) -> Option<&'static str> {
+    let lesson = menu.lesson().filter(|_| menu.fading == Fading::All)?;
+    match offered(lesson.standing) {
+        Fading::Worked => Some("fade.offer.worked"),
+        Fading::Last(_) => Some("fade.offer.last"),
+        Fading::All => None,
+    }
+}
+
+/// How the chosen lesson is taken, where that is not by all of its steps.
+fn way(menu: &Menu) -> Option<&'static str> {
+    match menu.fading {
+        Fading::Worked => Some("fade.way.worked"),
+        Fading::Last(_) => Some("fade.way.last"),
+        Fading::All => None,
+    }
 }
 
 /// What there is to say of a problem of one's own.

@@ -1,7 +1,7 @@
 //! Where each region of the working page lies, at every size.
 
 use super::{ask, names, statement, working};
-use crate::screen::model::{Model, Pane, Working};
+use crate::screen::model::{Model, Over, Pane, Working};
 use ratatui::layout::Rect;
 
 /// The fewest columns and rows in which a learner can work.
@@ -114,7 +114,10 @@ fn lower_part(
     regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
     take_bottom(&mut rest, air);
     let example = rows(ask::example(model, open, width).len(), 3).max(1);
-    let question = rows(ask::question(model, open, width).len(), most);
+    // What is chosen from must stand there whole.
+    let chooses = !open.view.choices.is_empty() || matches!(model.over, Over::Pivot(_));
+    let asked = if chooses { page.height / 2 } else { most };
+    let question = rows(ask::question(model, open, width).len(), asked);
     let notes = rows(ask::notes(model, width).len(), most);
     if page.height >= STEADY_FROM {
         // A longer question or an offer takes a row that is kept free, and the drawing stays.

@@ -93,6 +93,19 @@ fn keys(model: &Model) -> Vec<Key> {
                 },
             ),
         ],
+        (Over::Pivot(place), Page::Working(open)) => {
+            let mut keys = vec![key("Left Right", "screen.strip.move")];
+            let place = open.view.pivots.get(place);
+            if place.is_some_and(|place| place.line.is_some()) {
+                keys.push(key("Enter", "screen.strip.take"));
+            }
+            if place.is_some_and(|place| place.freely.is_some()) {
+                keys.push(key("Tab", "screen.strip.freely"));
+            }
+            keys.push(key("Esc", "screen.strip.back"));
+            keys
+        }
+        (Over::Pivot(_), _) => vec![key("Esc", "screen.strip.back")],
         (Over::Settings(_), _) => vec![
             key("Esc", "screen.strip.back"),
             key("Up Down", "screen.strip.choose"),
@@ -241,6 +254,10 @@ fn keys_at_problem(model: &Model, open: &Working) -> Vec<Key> {
     }
     keys.push(key("F1", "screen.strip.help"));
     keys.push(key("Esc", "screen.strip.leave"));
+    let mut pivots = open.view.pivots.iter();
+    if open.view.freely || pivots.any(|place| place.freely.is_some()) {
+        keys.push(key("F7", "screen.strip.pivot"));
+    }
     if super::statement_goes_on(model, open) {
         keys.push(key("Page Down", "screen.strip.more-statement"));
     } else if super::working_is_long(model, open) {

@@ -4,7 +4,7 @@ use super::prose::{OPERATORS, clip, clip_with, cut, hang, indent, wrap, wrap_tex
 use super::summary;
 use crate::screen::model::{Model, Pane, Working};
 use crate::screen::theme::Theme;
-use crate::session::{LineView, Sign};
+use crate::session::{Fading, LineView, Sign};
 use crate::text::{Prose, Span as Stretch, Words};
 use ratatui::Frame;
 use ratatui::layout::Rect;
@@ -127,8 +127,9 @@ fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>
         if total <= height {
             break;
         }
-        total -= block.len() - 1;
-        *block = vec![folded(model, line, width)];
+        let folded = folded_block(model, working, line, width);
+        total -= block.len() - folded.len();
+        *block = folded;
     }
     let newest = blocks.last().map_or(0, Vec::len);
     let rows: Vec<Line> = blocks.into_iter().flatten().collect();
@@ -136,6 +137,21 @@ fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>
     // The start of what is newest matters more than its end.
     let top = bottom.min(rows.len() - newest);
     (rows, top)
+}
+
+/// What is left of a line that is folded: a row, and nothing of a choice or an order behind a line of
+/// an example.
+fn folded_block(
+    model: &Model,
+    working: &Working,
+    line: &LineView,
+    width: usize,
+) -> Vec<Line<'static>> {
+    let of_example = working.view.fading == Fading::Worked && line.number.is_none();
+    match of_example && line.sign != Sign::Shown {
+        true => Vec::new(),
+        false => vec![folded(model, line, width)],
+    }
 }
 
 /// One block of rows for each line, and one for the summary at the end, of which so many rows are
@@ -414,7 +430,7 @@ fn add_verdict(model: &Model, line: &LineView, row: &mut Line<'static>, width: u
     }
     let about = model.theme.letters(&line.about);
     let told = about.width() + ABOUT_GAP;
-    let says = line.number.is_some() || !line.hints.is_empty();
+    let says = line.number.is_some() || !line.hints.is_empty() || line.sign != Sign::Talk;
     if says && !about.is_empty() && told + 2 <= gap {
         let blank = " ".repeat(ABOUT_GAP);
         let about = Span::styled(format!("{blank}{about}"), model.theme.faint());
