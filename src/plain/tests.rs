@@ -7,9 +7,9 @@ use crate::draw::draw;
 use crate::lesson::built_in;
 use crate::practice::{LessonChoice, People, Standing};
 use crate::problem::{ForceId, Problem};
-use crate::session::{Kept, LineView, NameView, PivotPlace};
+use crate::session::{Kept, LineView, NameView, PivotPlace, Turn};
 use crate::sketch::{ForceMark, Marks, Stage};
-use crate::text::Settings;
+use crate::text::{Settings, Span};
 use std::cell::RefCell;
 use std::rc::Rc;
 
