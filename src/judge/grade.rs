@@ -17,6 +17,8 @@ use std::collections::BTreeSet;
 
 /// The most earlier quantities whose rounding is combined.
 const MOST_INPUTS: usize = 9;
+/// A number of one figure and zeros is a rounded one if it is off by no more than this share.
+const ONE_FIGURE: f64 = 0.1;
 /// How far a value of two figures may be off that was worked out with such.
 const TWO_FIGURES: f64 = 0.012;
 /// The same of a general working.
@@ -210,7 +212,12 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     let way = !inputs(board, id).is_empty() && typed.written.significant == 2;
     let reach = TWO_FIGURES * right[0].abs();
     let near = way && any(&|value| (typed.value - value).abs() <= reach, right[0]);
-    let zeros = |value: f64| (1..=2).any(|figures| rounded_to(value, figures, typed.value));
+    // To one figure nearly anything is the same.
+    let one = |value: f64| (typed.value - value).abs() <= ONE_FIGURE * value.abs();
+    let zeros = |value: f64| {
+        let is = |figures| rounded_to(value, figures, typed.value);
+        is(2) || is(1) && one(value)
+    };
     // What coarse values give, told as coarsely.
     let coarsely = || {
         let (value, _) = with_own_inputs(board, id).filter(|_| goes_coarsely(board))?;

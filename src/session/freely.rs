@@ -76,7 +76,8 @@ impl Session {
         };
         let rest = self.with_own_moments(&rest).unwrap_or(rest);
         let wrong = self.wrong_in_force();
-        let mut outcome = self.work_freely(&rest);
+        let outcome = self.work_freely(&rest);
+        let mut outcome = self.as_sum_of_label(&rest, outcome);
         self.take_in_sight(&rest, &outcome);
         let label = self
             .other_axis_told(&rest, &outcome)

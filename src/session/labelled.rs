@@ -6,6 +6,7 @@ use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::statement::{PivotSaid, is_pivot, pivot_said};
 use crate::key::{Axis, StepId};
+use crate::reading::{Reading, read};
 use crate::text::Prose;
 
 impl Session {
@@ -110,6 +111,26 @@ impl Session {
         };
         let other = matches!(is, "slips" | "topples") && is != said;
         other.then(|| Outcome::noted(self.words.say("talk.other-case", &[])))
+    }
+
+    /// `arm of T: 3.6·cos 65° = 1.521 m`: of a true sum of numbers behind a label nothing shows that it
+    /// is what the label calls it.
+    pub(super) fn as_sum_of_label(&self, line: &str, outcome: Outcome) -> Outcome {
+        let told = outcome.sign == Sign::Right && outcome.progress.is_empty();
+        let sum = line.split_once(':').filter(|_| told);
+        let Some((label, sum)) = sum.filter(|(_, sum)| sum.contains('=')) else {
+            return outcome;
+        };
+        let names = self.names();
+        let readings = read(sum, names.vocabulary()).unwrap_or_default();
+        let numbers = |reading: &Reading| reading.sides.iter().all(|side| side.names().is_empty());
+        if !label.contains(char::is_alphabetic) || !readings.iter().any(numbers) {
+            return outcome;
+        }
+        Outcome {
+            reading: outcome.reading,
+            ..Outcome::noted(self.words.say("talk.sum-of-label", &[]))
+        }
     }
 
     /// True if one of the words of the catalogue under `key` stands in a label.

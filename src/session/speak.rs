@@ -226,6 +226,8 @@ impl Session {
                     ("unit", Slot::Value(unit.to_owned())),
                 ];
                 let key = match unit_for(*wanted) {
+                    // Who leaves g out gets the number in kilograms-force.
+                    _ if wanted == found && unit.starts_with("kgf") => "talk.as-masses",
                     _ if wanted == found => "talk.wrong-prefix",
                     Some(_) => "talk.wrong-unit",
                     None => "talk.wrong-unit-none",
