@@ -3,6 +3,7 @@
 //! Mistakes that agree as functions are told apart by what was written: the terms of the line,
 //! and what stands in each: a sine, a cosine, a stretch that is a difference.
 
+use super::world::is_of_support;
 use crate::judge::{Board, Factor, Judgement, Terms};
 use crate::key::{Axis, Formula, Key, Part, StepId};
 use crate::mistakes::{Instance, Mistake, NOT_RESOLVED, Sign, Skill, WRONG_LEG};
@@ -70,6 +71,19 @@ pub(super) fn takes_component_for_pull(board: &Board<'_>, judgement: &Judgement)
         terms.iter().any(is)
     };
     terms.len() == 2 && !same(pull, across) && has(pull, false) && has(across, true)
+}
+
+/// False where a part of a force is explained by what was done before it, or an equation with the
+/// support's force in it by a balance of forces that it is not: about another point each force stands
+/// there with a distance.
+pub(super) fn is_of_forces(board: &Board<'_>, judgement: &Judgement, instance: &Instance) -> bool {
+    match judgement.target {
+        StepId::PartOf(..) => is_of_support(instance),
+        StepId::Reaction(_, Part::Along(_)) if judgement.evidence.equation => {
+            fit(board, judgement, &instance.key, &[1.0]) >= SEEN
+        }
+        _ => true,
+    }
 }
 
 /// What a balance is commonly multiplied or divided by.

@@ -273,7 +273,9 @@ fn explain_exchanged(
     }
     diagnosis.slip = judgement.evidence.broken_link;
     // The root of an equation speaks less than its form, which no mistake explains.
-    let equation = judgement.target == StepId::MomentSum && !judgement.evidence.broken_link;
+    let part = matches!(judgement.target, StepId::Reaction(_, Part::Along(_)));
+    let set_up = judgement.target == StepId::MomentSum || part && judgement.evidence.equation;
+    let equation = set_up && !judgement.evidence.broken_link;
     // Names alone are another function, whatever they give here.
     // A sum of angles shows itself which angles stand in it.
     let shown = judgement.evidence.names_only || judgement.evidence.angle_sum.is_some();
@@ -356,6 +358,7 @@ fn by_form(
                 let mut keys = worlds[*index].keys(&instances[*index]);
                 !other || !two && keys.any(|key| form::has_terms(board, judgement, key))
             })
+            .filter(|index| form::is_of_forces(board, judgement, &instances[*index]))
             .filter(|index| form::is_shown(judgement, instances[*index].mistake))
             .filter(|index| form::may_lack(board, judgement, &instances[*index]))
             .filter(|index| form::is_typed(board, judgement, &instances[*index]))

@@ -73,19 +73,28 @@ pub(super) fn by_pair(
         let weight = |pair: &(usize, usize)| prior(pair.0) * prior(pair.1);
         weight(other).total_cmp(&weight(one))
     });
-    let found = pairs.into_iter().take(MOST_PAIRS).find_map(|(one, other)| {
-        let orders = [(one, other), (other, one)];
-        let key = orders.into_iter().find_map(|(first, second)| {
-            both(
-                board,
-                judgement,
-                (&instances[first], &instances[second]),
-                accepted,
-            )
-        })?;
-        Some((one, other, key))
-    });
-    let (one, other, key) = found?;
+    let mut found = pairs
+        .into_iter()
+        .take(MOST_PAIRS)
+        .filter_map(|(one, other)| {
+            let orders = [(one, other), (other, one)];
+            let (key, exact) = orders.into_iter().find_map(|(first, second)| {
+                both(
+                    board,
+                    judgement,
+                    (&instances[first], &instances[second]),
+                    accepted,
+                )
+            })?;
+            Some((one, other, key, exact))
+        });
+    // Two that give the line sign and all come before two that give it in the other sense.
+    let first = found.next()?;
+    let better = match first.3 {
+        true => None,
+        false => found.find(|pair| pair.3),
+    };
+    let (one, other, key, _) = better.unwrap_or(first);
     // What agrees with one of the two as functions cannot be told from it beside the other.
     let alike = |index: usize| {
         let function = worlds[index].anew.first();
@@ -125,13 +134,13 @@ fn are_two(one: &Instance, other: &Instance) -> bool {
 }
 
 /// The key of a learner who makes both mistakes, the second in the working of the first, if the typed
-/// form is the formula of it.
+/// form is the formula of it; and whether it is so with its sign.
 fn both(
     board: &Board<'_>,
     judgement: &Judgement,
     (first, second): (&Instance, &Instance),
     accepted: &[(Samples, Vec<usize>)],
-) -> Option<Key> {
+) -> Option<(Key, bool)> {
     let target = judgement.target;
     let key = (second.mistake.rewrite)(board.problem, &first.key, second.scope)?;
     if key == first.key || key == second.key {
@@ -184,5 +193,6 @@ fn both(
         .any(|one| form::WITHOUT_DISTANCES.contains(&one.mistake.id))
         && form::has_an_arm_throughout(board, judgement, &key);
     let clear = !unmoved && !form::is_refuted(board, judgement, &key);
-    (!alone && !right && shown && written && clear).then_some(key)
+    let exact = lifted.iter().any(|one| agree(one, &made));
+    (!alone && !right && shown && written && clear).then_some((key, exact))
 }

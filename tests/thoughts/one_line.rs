@@ -75,6 +75,13 @@ const AFTER: &[(&str, &[&str], usize, &str)] = &[
     (MAST, &["Tx = T/cos 10"], 0, "part-by-dividing"),
     (MAST, &["Ty = T*tan 10"], 0, "part-by-tangent"),
     (MAST, &["Tx = T*sin 10"], 0, "sine-cosine-exchanged"),
+    // Moments about another point with the hinge's force in them are no balance of forces.
+    (COUNTER, &["Wb*1.1 + T*0.8 = W2*0.7 + H*2.2"], 0, ""),
+    (COUNTER, &["H*1.1 = W1*1.1 + T*0.4"], 0, ""),
+    (COUNTER, &["H + T = Wb + W1"], 0, "force-missing"),
+    // With the sign that the line has it is the rope that is turned, not the weight.
+    (WATCHER, &["Hy = Wb + T*sin 25"], 0, "direction-reversed"),
+    (MAST, &["Ty = T"], 0, ""),
     // A tangent is no sine.
     (WATCHER, &["Hx = Tx*tan 25"], 0, ""),
     // The printed angle is measured from the mast.
