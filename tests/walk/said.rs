@@ -403,7 +403,7 @@ fn the_key_is_told_the_learners_way_and_another() {
             "counter",
             "with moments about the hinge",
             "with moments about the rope",
-            "= Hy·dT",
+            "= Hy·L",
         ),
     ] {
         let mut session = open(lesson, 7);
