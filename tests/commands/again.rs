@@ -71,7 +71,7 @@ fn val_a_problem_from_an_estimate_to_its_last_look() {
         "You expected the pull of the rope to be more than all weights together; 262 N is less \
          than 382 N.",
         "You expected the force of the hinge to act down; it is 120 N and acts up.",
-        "Look again at: the mass used as a force (line 2).",
+        "Perhaps look again at: the mass used as a force (line 2).",
         "Next: a fresh problem of the same lesson",
         "The whole working your way, with moments about the hinge:",
         "The same another way, with moments about the rope:",

@@ -403,7 +403,7 @@ fn the_key_is_told_the_learners_way_and_another() {
             "counter",
             "with moments about the hinge",
             "with moments about the rope",
-            "= Hy·dT",
+            "= Hy·L",
         ),
     ] {
         let mut session = open(lesson, 7);
@@ -424,7 +424,7 @@ fn the_key_is_told_the_learners_way_and_another() {
             let told = told.last().cloned().unwrap_or_default();
             told.rsplit("= ").next().unwrap_or_default().to_owned()
         };
-        assert_eq!(value(0, "Hy ="), value(1, "Hy ="), "{told:?}");
+        assert_eq!(value(0, "T ="), value(1, "T ="), "{told:?}");
     }
 }
 
