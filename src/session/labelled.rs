@@ -114,11 +114,12 @@ impl Session {
     }
 
     /// `arm of T: 3.6·cos 65° = 1.521 m`: of a true sum of numbers behind a label nothing shows that it
-    /// is what the label calls it.
+    /// is what the label calls it; `B : W = 5 : 4` is a ratio.
     pub(super) fn as_sum_of_label(&self, line: &str, outcome: Outcome) -> Outcome {
         let told = outcome.sign == Sign::Right && outcome.progress.is_empty();
         let sum = line.split_once(':').filter(|_| told);
-        let Some((label, sum)) = sum.filter(|(_, sum)| sum.contains('=')) else {
+        let Some((label, sum)) = sum.filter(|(_, sum)| sum.contains('=') && !sum.contains(':'))
+        else {
             return outcome;
         };
         let names = self.names();
