@@ -75,7 +75,9 @@ impl Session {
         let in_words = |id: &StepId| matches!(id, StepId::Forces | StepId::Pivot);
         let no_number = || self.state.reached.keys().all(in_words);
         let wanted = guesses.called || guesses.asks && !self.is_free() && no_number();
-        if !wanted || guesses.over || !self.is_time() {
+        // In an example a reason is asked, and nothing is left to be estimated.
+        let shown = self.reason_step().is_some();
+        if !wanted || shown || guesses.over || !self.is_time() {
             return None;
         }
         let true_of_it = self.estimable()?;

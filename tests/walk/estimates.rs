@@ -215,3 +215,23 @@ fn a_line_that_was_judged_as_a_number_is_one() {
         assert_eq!(kept == "estimate", estimated, "{truth}");
     }
 }
+
+/// An example asks for reasons, with numbers to choose from, and for nothing else.
+#[test]
+fn an_example_asks_for_no_estimate() {
+    let mut session = open("counter", 7);
+    session.ask_estimates();
+    session.submit("worked");
+    let mut asked = 0;
+    while session.course() == Course::On {
+        let view = session.view();
+        assert!(
+            !view.estimates && view.choices.len() == 3,
+            "{}",
+            view.question
+        );
+        session.submit("skip");
+        asked += 1;
+    }
+    assert!(asked > 3, "{asked}");
+}
