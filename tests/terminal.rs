@@ -2,6 +2,7 @@
 
 mod again;
 mod own;
+mod ways;
 
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 use std::io::{Read, Write};

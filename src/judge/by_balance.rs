@@ -243,25 +243,31 @@ fn unknowns_of(board: &Board<'_>, balances: &[(f64, &Balance)]) -> Vec<StepId> {
     found
 }
 
-/// What a refused equation with the unknown and one part of the hinge's force says of that part.
+/// What a refused equation with the unknown and one part of the hinge's force says of that part; `typed`
+/// is a part that the line has its name for in the place of a number.
 pub fn by_part(
     board: &Board<'_>,
     (line, number): (&str, usize),
     found: &Judgement,
+    typed: Option<StepId>,
 ) -> Option<ByPart> {
     let evidence = &found.evidence;
-    let along = |id: &&StepId| matches!(id, StepId::Reaction(_, Part::Along(_)));
-    let named = evidence.rests_on.iter().chain([&found.target]);
-    let mut parts: Vec<StepId> = named.filter(along).copied().collect();
-    parts.dedup();
-    let ([part], true) = (parts.as_slice(), found.truth == Truth::DoesNotHold) else {
-        return None;
-    };
     let (unknown, standing) = board.with_unknown_right()?;
     let found_right = board.standing.get(&unknown).is_some_and(|own| own.right);
-    if found_right || !evidence.rests_on.contains(&unknown) {
+    let refused = found.truth == Truth::DoesNotHold && evidence.rests_on.contains(&unknown);
+    if found_right || !refused {
         return None;
     }
+    let along = |id: &&StepId| matches!(id, StepId::Reaction(_, Part::Along(_)));
+    let named = evidence.rests_on.iter().chain([&found.target]);
+    let mut parts: Vec<StepId> = named.filter(along).copied().chain(typed).collect();
+    parts.dedup();
+    let [part] = parts.as_slice() else {
+        return None;
+    };
+    // What the equation says of the part shows as it does before the part is told.
+    let mut standing = standing.clone();
+    standing.remove(part);
     let with = Board {
         standing: &standing,
         memo: Memo::default(),

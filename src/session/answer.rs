@@ -79,7 +79,8 @@ impl Session {
         let mut judgement = judge(&board, asked, line, number);
         let at = (asked, line, number);
         judgement.evidence.superseded = superseded(&board, at, &judgement);
-        judgement.evidence.by_part = by_part(&board, (line, number), &judgement);
+        judgement.evidence.by_part = by_part(&board, (line, number), &judgement, None)
+            .or_else(|| self.by_typed_part(&board, (line, number), &judgement));
         let value = line.rsplit_once('=').map(|(_, value)| value.trim_start());
         judgement.evidence.plus_told = value.is_some_and(|value| value.starts_with('+'));
         judgement

@@ -4,8 +4,8 @@
 use super::Session;
 use super::freely_wide::is_unseen;
 use super::own_relations::following;
-use crate::judge::{Judgement, Own, Remark, Truth, own_of_wrong};
-use crate::key::StepId;
+use crate::judge::{Board, ByPart, Judgement, Own, Remark, Truth, by_part, own_of_wrong};
+use crate::key::{Part, StepId};
 use crate::text::Span;
 
 /// The most of her numbers that are tried one by one.
@@ -62,6 +62,28 @@ impl Session {
         told.into_iter()
             .filter_map(|(step, spans)| Some((step, standing.get(&step)?.clone(), spans)))
             .collect()
+    }
+
+    /// What a refused equation says of a part of the hinge's force that is told and stands in it as a
+    /// number.
+    pub(super) fn by_typed_part(
+        &self,
+        board: &Board<'_>,
+        (line, number): (&str, usize),
+        found: &Judgement,
+    ) -> Option<ByPart> {
+        if found.truth != Truth::DoesNotHold || !found.target.is_balance() {
+            return None;
+        }
+        let mut typed = self.typed_of_hers(line);
+        typed.retain(|(step, own, _)| {
+            own.right && matches!(step, StepId::Reaction(_, Part::Along(_)))
+        });
+        let [(part, ..)] = typed.as_slice() else {
+            return None;
+        };
+        let way = self.put_names(line, &typed)?;
+        by_part(board, (&way, number), found, Some(*part))
     }
 
     /// The line with these values named, if it holds so.

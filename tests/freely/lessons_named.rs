@@ -86,6 +86,13 @@ const ROWS: &[Row] = &[
     ("mast --seed 3", &[], "W1p = 617 sin 35", Sign::Wrong, "For W1 you used the mass that belongs to Wb"),
     ("counter --seed 3", &[], "W2 = 13*9.8", Sign::Wrong, "For W2 you used the mass that belongs to W1"),
     ("counter --seed 3", &[], "W2 = 15*9.8", Sign::Right, ""),
+    // Hy found about the tip (498.2 N), by its name and as a number; Hx = 795.4/tan 65.
+    ("walkway --seed 3", &["Hy = 498.2 N"], "T cos 65 = Wb + W1 - Hy", Sign::Wrong, "You took cos"),
+    ("walkway --seed 3", &["Hy = 498.2 N"], "T cos 65 + 498.2 = 529.2 + 764.4", Sign::Wrong, "You took cos"),
+    ("walkway --seed 3", &["Hy = 498.2 N"], "T tan 65 = 529.2 + 764.4 - 498.2", Sign::Wrong, "You took a tangent"),
+    ("walkway --seed 3", &["Hx = 370.9 N"], "T sin 65 = 370.9", Sign::Wrong, "You took sin"),
+    ("walkway --seed 3", &["Hx = 370.9 N"], "T cos 65 = 370.9", Sign::Right, ""),
+    ("walkway --seed 3", &["Hy = 498.2 N"], "T sin 65 + 498.2 = 529.2 + 764.4", Sign::Right, ""),
     // The rope's length for its arm is one thought, none of two ratios.
     ("walkway --seed 3", &[], "529*1.8 + 764*2.5 = T*(3.6/cos 65)", Sign::Wrong, "!Two things"),
 ];
