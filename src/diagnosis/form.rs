@@ -290,8 +290,10 @@ fn has_arctangent(formula: &Formula) -> bool {
 /// the body nowhere.
 pub(super) fn is_shown(judgement: &Judgement, mistake: &Mistake) -> bool {
     let evidence = &judgement.evidence;
-    let divided =
-        mistake.sign != Some(Sign::OverRatio) || evidence.over_ratio || !evidence.equation;
+    // A tangent is no sine or cosine that something is divided by.
+    let divided = mistake.sign != Some(Sign::OverRatio)
+        || evidence.over_ratio
+        || !evidence.equation && !evidence.tangent;
     // What an equation sets against each other is not solved yet.
     let unsolved = mistake.skill == Skill::Solving && evidence.equation;
     let of_ratio = mistake.family == WRONG_LEG || mistake.sign.is_some();

@@ -9,6 +9,7 @@
 mod coarse;
 mod form;
 mod leaning;
+mod literal;
 mod one_sided;
 mod pair;
 mod probe;
@@ -29,6 +30,9 @@ use world::{World, is_settled, told_unknown};
 
 /// The share of the weight that a family must have before it is said with "perhaps".
 const PERHAPS_SHARE: f64 = 0.5;
+
+/// The share of a thought that agrees as a function, where what was typed does not prove it.
+const UNPROVED: f64 = 0.8;
 
 /// So many families are named at most.
 const MOST_NAMED: usize = 3;
@@ -221,7 +225,7 @@ fn explain_exchanged(
         return diagnosis;
     }
     let accepted = board.accepted(judgement.target);
-    let hers = second::key_in_force(board);
+    let hers = second::key_in_force(board, judgement.target);
     let told = told_unknown(board, judgement);
     let mut worlds: Vec<World> = instances
         .iter()
@@ -364,7 +368,15 @@ fn by_form(
             .filter(|index| form::is_typed(board, judgement, &instances[*index]))
             .collect();
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
-        if alike.is_empty() {
+        let literal = |index: usize| {
+            let mut keys = worlds[index].keys(&instances[index]);
+            keys.any(|key| literal::is_literal(board, judgement, key))
+        };
+        // An angle that she did not write is not told of her.
+        let of_angle = alike
+            .first()
+            .is_some_and(|first| literal::is_of_angle(&instances[*first]) && !literal(*first));
+        if alike.is_empty() || of_angle && judgement.evidence.angled_or_sum() {
             continue;
         }
         let instance = alike.remove(0);
@@ -373,13 +385,13 @@ fn by_form(
         }
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
         let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
-        let shown = judgement.evidence.angled || !by_angle;
+        let shown = (judgement.evidence.angled || !by_angle) && literal(instance);
         found.push(Named {
             instance,
             alike,
             voice: if shown { Voice::Flat } else { Voice::Perhaps },
             because: if shown { Because::Form } else { Because::Value },
-            share: 1.0,
+            share: if shown { 1.0 } else { UNPROVED },
             beside: worlds[instance].key_beside(target, lifted),
         });
     }
@@ -533,11 +545,13 @@ fn likeliest_first(
     if judgement.evidence.equation && of_balance && !seen {
         return Vec::new();
     }
-    let mut ranked: Vec<(usize, [f64; 8])> = alike
+    let mut ranked: Vec<(usize, [f64; 9])> = alike
         .iter()
         .zip(fit)
         .map(|(index, fit)| {
             let instance = &instances[*index];
+            let mut keys = worlds[*index].keys(instance);
+            let literal = keys.any(|key| literal::is_literal(board, judgement, key));
             let here = !seen && instance.shows_at == judgement.target;
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;
@@ -550,6 +564,7 @@ fn likeliest_first(
             let rank = [
                 f64::from(u8::from(signed)),
                 if seen { fit } else { 0.0 },
+                f64::from(u8::from(literal)),
                 f64::from(u8::from(!solving)),
                 f64::from(u8::from(!worlds[*index].is_mended())),
                 f64::from(u8::from(here)),

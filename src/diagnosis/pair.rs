@@ -128,7 +128,11 @@ fn are_two(one: &Instance, other: &Instance) -> bool {
         // A ratio divided by, and of the wrong side, is an arm or a length that she meant.
         mistake.skill == Skill::Angles || mistake.family == WRONG_LEG || mistake.sign.is_some()
     };
-    let one_angle = of_angle(one) && of_angle(other) && one.force() == other.force();
+    // What is done in the weights, or in the pull, shows at the same place as what is done there in
+    // one force.
+    let place = |instance: &Instance| (instance.shows_at, instance.force());
+    let (at, of) = (place(one), place(other));
+    let one_angle = of_angle(one) && of_angle(other) && (at.0 == of.0 || at.1 == of.1);
     let same = one.mistake.id == other.mistake.id;
     !one_angle && !(same && (one.scope == other.scope || one.mistake.id == "one-weight-only"))
 }

@@ -1,17 +1,20 @@
 //! Second mistakes: sought in the working of a learner who already goes on with a wrong relation.
 
 use crate::judge::Board;
-use crate::key::Key;
+use crate::key::{Key, StepId};
 use crate::mistakes::Instance;
 
-/// The right key with every wrong relation in it that the learner goes on with; `None` where there
-/// is none.
-pub(super) fn key_in_force(board: &Board<'_>) -> Option<Key> {
-    if board.carried.is_empty() || board.key.general.is_some() {
+/// The right key with every wrong relation in it that the learner goes on with, but for those of the
+/// step `target`; `None` where there is none.
+pub(super) fn key_in_force(board: &Board<'_>, target: StepId) -> Option<Key> {
+    // A step that she tries anew stands on nothing that she tried there before.
+    let before = board.carried.iter().filter(|(step, _)| *step != target);
+    let before: Vec<&Key> = before.map(|(_, wrong)| wrong).collect();
+    if before.is_empty() || board.key.general.is_some() {
         return None;
     }
     let mut hers = board.key.clone();
-    for (_, wrong) in board.carried {
+    for wrong in before {
         for step in &wrong.steps {
             let right = board.key.step(step.id).map(|step| &step.rule);
             if right != Some(&step.rule) {

@@ -4,7 +4,8 @@ use super::board::Board;
 use super::misread::{self, MisreadNumber};
 use super::stock::Stock;
 use super::{
-    AngleSum, Aside, Judgement, Lacking, Own, Terms, Typed, WrongAngle, angles, surplus, terms,
+    AngleSum, Aside, Judgement, Lacking, Own, Terms, Typed, TypedRatio, WrongAngle, angles,
+    surplus, terms,
 };
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
@@ -134,6 +135,10 @@ pub struct Evidence {
     pub lacking: Option<Lacking>,
     /// What stands in a sum of angles that is not the angle asked.
     pub angle_sum: Option<AngleSum>,
+    /// The sines, cosines and tangents of the line, with their angles.
+    pub typed_ratios: Vec<TypedRatio>,
+    /// The numbers of a line about an angle of the working, as they were typed.
+    pub typed_degrees: Vec<f64>,
     /// An angle in whose place another one would make the line right.
     pub wrong_angle: Option<WrongAngle>,
     /// What the line says beside the question, unless its form shows another thought.
@@ -161,4 +166,11 @@ pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement
     angles::see(board, stock, reading, judgement);
     misread::see(board, stock, reading, judgement);
     surplus::see(board, stock, reading, judgement);
+}
+
+impl Evidence {
+    /// True if the line shows angles: in its ratios, or added up.
+    pub fn angled_or_sum(&self) -> bool {
+        self.angled || self.angle_sum.is_some()
+    }
 }

@@ -9,6 +9,7 @@ use super::equation::has_unknown;
 use super::expression::ratios;
 use super::lift::plain_leaf;
 use super::names::NameRole;
+use super::typed_angles;
 use crate::key::{Atom, Formula, Key, Pins, StepId};
 use crate::problem::ForceId;
 use crate::reading::{Function, NameId, Node, Operator, Reading, Tree, evaluate};
@@ -364,6 +365,7 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             && !side.names().iter().any(own)
             && !number(side)
     });
+    typed_angles::see(board, sides, judgement);
     judgement.evidence.of_unknown = sides.iter().any(|side| has_unknown_told(board, side));
     // The unknown is found by dividing by its own ratio: that is no sign of another thought.
     let usual = usize::from(judgement.target.is_unknown());

@@ -82,6 +82,23 @@ const LESSONS: &[Row] = &[
     ("mast --seed 8", &[], "gamma = 90-15", Sign::Wrong, "!Two things"),
     ("mast --seed 6", &[], "392*2.7*cos65+352.8*4.1*cos65 = T*5.4*sin(65-35)", Sign::Wrong, "!half-way"),
     ("mast --seed 6", &[], "392*2.7*cos65+352.8*4.1*cos65 = T*5.4*sin30", Sign::Wrong, "!half-way"),
+    // Angles agree by chance: only the one that stands in the line is told of it.
+    ("mast --seed 203", &[], "gamma = 70-35", Sign::Wrong, "!printed angle"),
+    ("mast --seed 203", &[], "gamma = 180-70-35", Sign::Right, ""),
+    ("mast --seed 240", &[], "Tperp = T sin 55", Sign::Wrong, "printed angle of T"),
+    ("mast --seed 240", &[], "Tperp = T sin 125", Sign::Wrong, "!printed angle"),
+    ("mast --seed 240", &[], "Tperp = T cos 35", Sign::Wrong, "!printed angle"),
+    ("mast --seed 240", &[], "Tperp = T sin 20", Sign::Wrong, "You took α for T"),
+    ("mast --seed 240", &[], "Tperp = T cos 70", Sign::Wrong, "!You took α"),
+    ("mast --seed 240", &[], "Tperp = T cos 75", Sign::Wrong, "You took cos γ"),
+    ("mast --seed 240", &[], "Tperp = T sin 15", Sign::Wrong, "!cos γ"),
+    ("mast --seed 240", &[], "Tperp = T sin 15", Sign::Wrong, "other angle at this corner"),
+    ("mast --seed 240", &[], "gamma = 70-55", Sign::Wrong, "other angle at this corner"),
+    ("mast --seed 240", &[], "Wbperp = 0.9397*Wb", Sign::Wrong, "Perhaps"),
+    ("mast --seed 240", &[], "Tperp = T cos 15", Sign::Right, ""),
+    // A second try is looked at by itself, not beside the first.
+    ("mast --seed 109", &["gamma = 75", "Tperp = T sin 20"], "Tperp = T cos 20", Sign::Wrong, "!cos γ"),
+    ("mast --seed 109", &["gamma = 75"], "Tperp = T cos 75", Sign::Wrong, "You took cos γ"),
     // One mass for another, while the other weight stands right.
     ("counter --seed 3", &["W1 = 13*9.8"], "W2 = 13*9.8", Sign::Wrong, "mass that belongs to W1"),
     // A chain may end in another name than it began with.

@@ -1,0 +1,137 @@
+//! Whether the angles of a line are those of a thought, as they were typed. Angles agree by chance:
+//! sin 125° is sin 55°, cos 70° is sin 20°, and 70° − 35° is 35°. Of an angle or a ratio that she did
+//! not write, nothing is said flatly.
+
+use crate::judge::{Board, Judgement, TypedRatio};
+use crate::key::{Formula, Key, Pins, Rule, StepId};
+use crate::mistakes::{Instance, Skill};
+use crate::reading::Function;
+use crate::units::Dimension;
+use std::collections::BTreeSet;
+
+/// Two angles, in radians, are the same though one was rounded to a tenth of a degree.
+const SAME_ANGLE: f64 = 0.002;
+/// The same in degrees.
+const SAME_DEGREES: f64 = 0.1;
+
+/// True unless the thought changes ratios of the working behind the judged step, and the line has
+/// others; or an angle, and the line puts it together from printed angles that the thought has not.
+pub(super) fn is_literal(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    if board.key.general.is_some() {
+        return true;
+    }
+    match judgement.target {
+        StepId::Angle(_) => has_her_angles(board, judgement, key),
+        target => {
+            let typed = &judgement.evidence.typed_ratios;
+            changed(board, target, key)
+                .iter()
+                .all(|ratio| typed.iter().any(|one| is_one(one, ratio)))
+        }
+    }
+}
+
+/// True for a thought about the angle that a force makes, as a whole.
+pub(super) fn is_of_angle(instance: &Instance) -> bool {
+    instance.mistake.skill == Skill::Angles
+}
+
+/// The ratios of a wrong working behind a step that the right one has not there.
+fn changed(board: &Board<'_>, target: StepId, wrong: &Key) -> Vec<TypedRatio> {
+    let mut found = Vec::new();
+    for id in needed(target, wrong) {
+        let right = ratios(board, id, board.key);
+        let fresh = ratios(board, id, wrong)
+            .into_iter()
+            .filter(|ratio| !right.iter().any(|one| is_one(one, ratio)));
+        found.extend(fresh);
+    }
+    found
+}
+
+fn is_one(one: &TypedRatio, other: &TypedRatio) -> bool {
+    one.function == other.function && (one.angle.abs() - other.angle.abs()).abs() < SAME_ANGLE
+}
+
+/// The steps that a step rests on, with itself.
+fn needed(target: StepId, key: &Key) -> BTreeSet<StepId> {
+    let mut found = BTreeSet::new();
+    let mut open = vec![target];
+    while let Some(id) = open.pop() {
+        if !found.insert(id) {
+            continue;
+        }
+        match key.step(id).map(|step| &step.rule) {
+            Some(Rule::Solve(balance) | Rule::KnownSide { balance, .. }) => open.push(*balance),
+            _ => {
+                let formulas = formulas(id, key);
+                open.extend(formulas.into_iter().flat_map(Formula::inputs));
+            }
+        }
+    }
+    found
+}
+
+fn formulas(id: StepId, key: &Key) -> Vec<&Formula> {
+    match key.step(id).map(|step| &step.rule) {
+        Some(Rule::Formula(formula)) => vec![formula],
+        Some(Rule::Balance(balance)) => balance.terms.iter().map(|term| &term.amount).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// The ratios that a step of a key is written with.
+fn ratios(board: &Board<'_>, id: StepId, key: &Key) -> Vec<TypedRatio> {
+    let mut found = Vec::new();
+    for formula in formulas(id, key) {
+        see(formula, &mut |node| {
+            let (function, angle) = match node {
+                Formula::Sine(angle) => (Function::Sine, angle),
+                Formula::Cosine(angle) => (Function::Cosine, angle),
+                Formula::Tangent(angle) => (Function::Tangent, angle),
+                _ => return,
+            };
+            let angle = key.evaluate(angle, board.sampling.own(), &Pins::new());
+            found.extend(angle.map(|angle| TypedRatio { function, angle }));
+        });
+    }
+    found
+}
+
+fn see<'f>(formula: &'f Formula, found: &mut dyn FnMut(&'f Formula)) {
+    found(formula);
+    for part in formula.children() {
+        see(part, found);
+    }
+}
+
+/// True unless a printed angle stands in the line that the wrong angle is not made of.
+fn has_her_angles(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    if judgement.evidence.angle_sum.is_none() {
+        return true;
+    }
+    let mut made_of: Vec<f64> = Vec::new();
+    for id in needed(judgement.target, key) {
+        for formula in formulas(id, key) {
+            see(formula, &mut |node| {
+                let value = key.evaluate(node, board.sampling.own(), &Pins::new());
+                made_of.extend(value.map(f64::to_degrees));
+            });
+        }
+    }
+    let printed = |degrees: f64| {
+        let mut givens = board.problem.givens().into_iter();
+        givens.any(|given| {
+            given.dimension == Dimension::ANGLE
+                && (given.value.to_degrees() - degrees).abs() < SAME_DEGREES
+        })
+    };
+    let typed = judgement.evidence.typed_degrees.iter();
+    typed
+        .copied()
+        .filter(|degrees| printed(*degrees))
+        .all(|degrees| {
+            let same = |one: &f64| (one.abs() - degrees.abs()).abs() < SAME_DEGREES;
+            made_of.iter().any(same)
+        })
+}
