@@ -26,7 +26,9 @@ impl Session {
         for (over, under) in shares.into_iter().rev() {
             let number = |place: &Range<usize>| line[place.clone()].parse::<f64>().unwrap_or(0.0);
             let share = number(&over) / number(&under);
-            let meant = lengths.iter().flat_map(|one| lengths.iter().map(move |other| (one, other)));
+            let meant = lengths
+                .iter()
+                .flat_map(|one| lengths.iter().map(move |other| (one, other)));
             let meant = meant.filter(|(one, other)| {
                 one != other && (*one / *other - share).abs() <= EXACT * share
             });
