@@ -5,6 +5,8 @@
 mod again;
 #[path = "freely/breaker.rs"]
 mod breaker;
+#[path = "freely/by_hers.rs"]
+mod by_hers;
 #[path = "freely/counted.rs"]
 mod counted;
 #[path = "freely/gone_on.rs"]

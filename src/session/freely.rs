@@ -37,6 +37,7 @@ impl Session {
                 lines: Vec::new(),
                 void: BTreeMap::new(),
                 fallen: BTreeMap::new(),
+                shown: Vec::new(),
                 told_by: BTreeMap::new(),
                 now: String::new(),
             });

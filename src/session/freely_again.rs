@@ -81,6 +81,7 @@ impl Session {
             .or_else(|| self.by_own_named(asked, line, &found))
             .or_else(|| self.by_own_sum(asked, line, &found))
             .or_else(|| self.by_own_relation(line, &found))
+            .or_else(|| self.by_her_gravity(asked, line, &found))
             .or_else(|| self.true_of_hers(line, &found))
             .or_else(|| self.solves_her_line(line, &found))
             .or_else(|| self.in_another_unit(asked, line, &found))

@@ -100,6 +100,7 @@ impl Session {
             lines,
             mut void,
             mut fallen,
+            shown: passed,
             ..
         } = self.state.freely.take()?;
         let shown = std::mem::take(&mut self.state.lines);
@@ -124,12 +125,18 @@ impl Session {
             lines: Vec::new(),
             void: BTreeMap::new(),
             fallen: BTreeMap::new(),
+            shown: passed.clone(),
             told_by: BTreeMap::new(),
             now: String::new(),
         });
         let mut prose = Prose::default();
         let mut replaced: Vec<f64> = Vec::new();
+        let mut passed = passed.into_iter().peekable();
         for (at, line, truth) in kept {
+            // What was shown before a line stands behind it as it did.
+            while let Some((_, step)) = passed.next_if(|(next, _)| *next <= at) {
+                self.pass_again(step);
+            }
             self.state.next_number = at;
             // Its place among the lines shown is what a step is filed under.
             let place = shown.iter().position(|view| view.number == Some(at));
@@ -175,6 +182,7 @@ impl Session {
                 freely.fallen.clone_from(&fallen);
             }
         }
+        passed.for_each(|(_, step)| self.pass_again(step));
         self.go_on_with(&fallen, &void);
         self.state.next_number = next;
         self.state.keep_told(told);

@@ -23,7 +23,8 @@ impl Session {
         if !is_unseen(found) {
             return None;
         }
-        let ways = [line.to_owned(), in_kilograms_force(line)];
+        let mut ways = vec![line.to_owned(), in_kilograms_force(line)];
+        ways.extend(self.with_lengths_in_shares(line));
         let mut ways = ways.into_iter().enumerate();
         ways.find_map(|(at, way)| {
             // The second only where it says something else.

@@ -2,7 +2,7 @@
 //! her own wrong values.
 
 use super::Session;
-use crate::judge::{Aside, Judgement, Own, Truth, wrong_named};
+use crate::judge::{Aside, Judgement, Own, Remark, Truth, types_wrong, wrong_named};
 use crate::key::StepId;
 
 impl Session {
@@ -36,7 +36,7 @@ impl Session {
         // A relation that follows from her own wrong values is as good as a value that does.
         // What is only noted by the right key is not condemned for her wrong values.
         if clean.truth == Truth::Noted && !hers.truth.holds() && !follows(&hers) {
-            return clean;
+            return self.knowing_hers(line, clean);
         }
         // An equation for what she has wrong is one, and gives it anew.
         if hers.truth == Truth::DoesNotHold && self.is_equation_anew(&anew) {
@@ -51,6 +51,19 @@ impl Session {
             hers.evidence.aside = hers.evidence.aside.filter(|aside| *aside != Aside::True);
         }
         hers
+    }
+
+    /// A line whose way is not seen, and in which a wrong value of hers is typed: its numbers are those
+    /// of her working, and it is not said that they are none.
+    fn knowing_hers(&self, line: &str, mut noted: Judgement) -> Judgement {
+        let unseen = noted.remarks.contains(&Remark::NotSeen);
+        let known = noted.remarks.contains(&Remark::AllKnown);
+        let (names, own_values) = (self.names(), self.own_values());
+        let typed = || types_wrong(&self.board(&names, &own_values), noted.target, line);
+        if unseen && !known && typed() {
+            noted.remarks.push(Remark::AllKnown);
+        }
+        noted
     }
 
     /// Lets a balance that holds only beside wrong values of hers follow from those named in it, though

@@ -39,12 +39,26 @@ impl Session {
         };
         let told = tell(&self.words, &case);
         self.state.hinted.insert(asked, STAGES);
-        self.pass(asked);
+        self.pass_with(asked, own);
         self.take_as_said(asked);
+        let next = self.state.next_number;
+        if let Some(freely) = &mut self.state.freely {
+            freely.shown.push((next, asked));
+        }
+        told
+    }
+
+    /// Passes a step whose line was shown in a free working once more, from what stands now.
+    pub(super) fn pass_again(&mut self, shown: StepId) {
+        let own = self.own_at(shown);
+        self.pass_with(shown, own);
+    }
+
+    fn pass_with(&mut self, asked: StepId, own: Option<(Pins, Own)>) {
+        self.pass(asked);
         if let Some((_, own)) = own.filter(|_| !asked.is_balance()) {
             self.state.standing.insert(asked, own);
         }
-        told
     }
 
     /// What follows at a step from her own wrong values, and these, where it is not what is right.

@@ -77,7 +77,10 @@ impl Session {
             .map(|(_, line, _)| line.as_str())
             .collect();
         let right = lines.iter().filter(|(.., truth)| holds(truth));
-        let right: Vec<&str> = right.map(|(_, line, _)| line.as_str()).collect();
+        let mut right: Vec<&str> = right.map(|(_, line, _)| line.as_str()).collect();
+        // With the unknown that she has not told yet as her moments would give it.
+        let unknown = self.unknown_in_full();
+        right.extend(unknown.as_deref());
         // What her wrong values give by her right lines, though the key would have it otherwise.
         let hers = lines
             .iter()
@@ -122,6 +125,17 @@ impl Session {
         });
         let told = found.target.is_balance() || self.names_target(found);
         Some(following(found, own.filter(|_| told)))
+    }
+
+    /// A line that tells the unknown of a lesson as it is right, where it does not stand yet.
+    fn unknown_in_full(&self) -> Option<String> {
+        let unknown = self.key.unknown().filter(|_| !self.is_general())?;
+        let open = !self.state.standing.contains_key(&unknown);
+        let none = &BTreeMap::new();
+        let right = self.key.samples(unknown, &self.sampling, none);
+        let right = right.filter(|_| open)?[0];
+        let value = to_figures(right, SOLVED);
+        Some(format!("{} = {value} N", self.unknown_symbol()))
     }
 
     /// What a line may say of a part in the sense of the axis: of a value with a way behind it the number

@@ -25,7 +25,8 @@ impl Session {
         let mut lines = freely.lines.iter();
         let (_, first, truth) = lines.find(|(at, ..)| *at == again)?;
         let by_number = *truth == "wrong" && is_value(first) && !is_value(line);
-        if !fallen && !by_number {
+        let contradicted = *truth == "wrong" && self.is_given_by_balance(found.target, again);
+        if !fallen && !by_number && !contradicted {
             return None;
         }
         let standing = self.state.standing.clone();
@@ -33,6 +34,14 @@ impl Session {
         let anew = self.judged_in_force(asked, line);
         self.state.standing = standing;
         (anew.truth == Truth::DoesNotHold).then_some(anew)
+    }
+
+    /// True if a right balance that gives a quantity by itself was told since this line: it says
+    /// another value than the one that was refused.
+    fn is_given_by_balance(&self, target: StepId, since: usize) -> bool {
+        let sum = self.key.sum_of(target);
+        let own = sum.and_then(|sum| self.state.standing.get(&sum));
+        own.is_some_and(|own| own.right && own.line > since)
     }
 
     /// `Wb·1.8 m + W1 = T sin 65·3.6 m`: a balance that is off by a distance is one of no kind, and is

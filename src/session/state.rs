@@ -55,6 +55,8 @@ pub(super) struct Freely {
     pub(super) void: BTreeMap<usize, Vec<(StepId, Own)>>,
     /// Those that followed and do no longer, with the values that she had in them.
     pub(super) fallen: BTreeMap<usize, Vec<(StepId, Own)>>,
+    /// Steps of which the line was shown, each with the number of the line that came next.
+    pub(super) shown: Vec<(usize, StepId)>,
     /// What was said of forces and pivot before its first line.
     pub(super) said: Seen,
     /// What each line speaks of.

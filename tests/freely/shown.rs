@@ -15,6 +15,9 @@ const AT_TIP: &[&str] = &["617.4*5.4*sin 35 + 695.8*4.5*sin 35 + 107.8*5.4*sin 3
 
 const TURNED: &[&str] = &["T = 877.7 N", "Tx = T sin 65"];
 
+/// All up to the pull shown, then a weight with g = 10 and its mend.
+const WEIGHT_MENDED: &[&str] = &["show", "show", "show", "show", "Wb = 240 N", "Wb = 235.2 N"];
+
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
     ("walkway --seed 3", COSINE, "show", Sign::Talk, "T·sin 65.0°·3.6 m"),
@@ -35,6 +38,12 @@ const ROWS: &[Row] = &[
     // 877.7·cos 65° = 371, and not her Tx, which was refused just now.
     ("walkway --seed 3", TURNED, "show", Sign::Talk, "Hx = −Tx = −T·cos β = −878 N·cos 65° = −371 N"),
     ("ladder", &["N = 686", "F = 200"], "show", Sign::Talk, "!200 N"),
+    // What was shown stands behind the lines that are worked anew: 235.2 + 274.4 − 354.6 = 155.
+    ("counter --seed 101", WEIGHT_MENDED, "H = Wb + W1 - T", Sign::Right, "!still unknown"),
+    ("counter --seed 101", WEIGHT_MENDED, "H = 155 N", Sign::Right, ""),
+    ("counter --seed 101", WEIGHT_MENDED, "H = 864 N", Sign::Wrong, ""),
+    ("counter --seed 101", &["T = 400 N", "show", "H = 200 N", "H = 155 N"], "H = 110 N", Sign::Wrong, ""),
+    ("counter --seed 101", &["Wb = 240 N", "Wb = 235.2 N"], "H = Wb + W1 - T", Sign::Right, "T still unknown"),
 ];
 
 #[test]
