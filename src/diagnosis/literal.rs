@@ -2,10 +2,9 @@
 //! sin 125° is sin 55°, cos 70° is sin 20°, and 70° − 35° is 35°. Of an angle or a ratio that she did
 //! not write, nothing is said flatly.
 
-use crate::judge::{Board, Judgement, TypedRatio};
+use crate::judge::{Board, Judgement, Ratio, TypedRatio};
 use crate::key::{Formula, Key, Pins, Rule, StepId};
 use crate::mistakes::{Instance, Skill};
-use crate::reading::Function;
 use crate::units::Dimension;
 use std::collections::BTreeSet;
 
@@ -24,6 +23,10 @@ pub(super) fn is_literal(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
         StepId::Angle(_) => has_her_angles(board, judgement, key),
         target => {
             let typed = &judgement.evidence.typed_ratios;
+            // Names alone agree with no angle by chance.
+            if typed.is_empty() && !judgement.evidence.worked_ratio {
+                return true;
+            }
             changed(board, target, key)
                 .iter()
                 .all(|ratio| typed.iter().any(|one| is_one(one, ratio)))
@@ -50,7 +53,7 @@ fn changed(board: &Board<'_>, target: StepId, wrong: &Key) -> Vec<TypedRatio> {
 }
 
 fn is_one(one: &TypedRatio, other: &TypedRatio) -> bool {
-    one.function == other.function && (one.angle.abs() - other.angle.abs()).abs() < SAME_ANGLE
+    one.ratio == other.ratio && (one.angle.abs() - other.angle.abs()).abs() < SAME_ANGLE
 }
 
 /// The steps that a step rests on, with itself.
@@ -85,14 +88,14 @@ fn ratios(board: &Board<'_>, id: StepId, key: &Key) -> Vec<TypedRatio> {
     let mut found = Vec::new();
     for formula in formulas(id, key) {
         see(formula, &mut |node| {
-            let (function, angle) = match node {
-                Formula::Sine(angle) => (Function::Sine, angle),
-                Formula::Cosine(angle) => (Function::Cosine, angle),
-                Formula::Tangent(angle) => (Function::Tangent, angle),
+            let (ratio, angle) = match node {
+                Formula::Sine(angle) => (Ratio::Sine, angle),
+                Formula::Cosine(angle) => (Ratio::Cosine, angle),
+                Formula::Tangent(angle) => (Ratio::Tangent, angle),
                 _ => return,
             };
             let angle = key.evaluate(angle, board.sampling.own(), &Pins::new());
-            found.extend(angle.map(|angle| TypedRatio { function, angle }));
+            found.extend(angle.map(|angle| TypedRatio { ratio, angle }));
         });
     }
     found

@@ -15,6 +15,7 @@ mod pair;
 mod probe;
 mod rope_place;
 mod second;
+mod several;
 mod slip;
 mod value;
 mod world;
@@ -25,6 +26,7 @@ pub use probe::{Probe, probe};
 use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, Scope, Sign, Skill};
+use several::{mass_or_distance, one_thought_each};
 use std::cmp::Ordering;
 use world::{World, is_settled, told_unknown};
 
@@ -33,9 +35,6 @@ const PERHAPS_SHARE: f64 = 0.5;
 
 /// The share of a thought that agrees as a function, where what was typed does not prove it.
 const UNPROVED: f64 = 0.8;
-
-/// So many families are named at most.
-const MOST_NAMED: usize = 3;
 
 /// How surely a mistake is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -397,62 +396,6 @@ fn by_form(
     }
     one_thought_each(&mut found, instances);
     (!found.is_empty()).then_some(found)
-}
-
-/// The other thought, where a moment is the product of one force's mass and another's distance and no
-/// weight is told by its name: two masses exchanged are then written as two distances are.
-fn mass_or_distance(
-    judgement: &Judgement,
-    instances: &[Instance],
-    (first, alike): (usize, &mut Vec<usize>),
-) -> Option<Named> {
-    const EXCHANGED: [&str; 2] = ["distances-exchanged", "masses-exchanged"];
-    let id = |index: usize| instances[index].mistake.id;
-    let named = |step: &StepId| matches!(step, StepId::Weight(_));
-    if !EXCHANGED.contains(&id(first)) || judgement.evidence.rests_on.iter().any(named) {
-        return None;
-    }
-    let other = |index: &usize| EXCHANGED.contains(&id(*index)) && id(*index) != id(first);
-    let instance = *alike.iter().find(|index| other(index))?;
-    let family = instances[instance].mistake.family;
-    alike.retain(|index| instances[*index].mistake.family != family);
-    Some(Named {
-        instance,
-        alike: Vec::new(),
-        voice: Voice::Perhaps,
-        because: Because::Form,
-        share: 1.0,
-        beside: None,
-    })
-}
-
-/// Numbers that may stand for several things show several thoughts: then none is proved, and each
-/// has its share by its prior.
-fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
-    let family = |named: &Named| instances[named.instance].mistake.family;
-    let mut kept: Vec<Named> = Vec::new();
-    for named in found.drain(..) {
-        let known = kept.iter().any(|one| {
-            let mut alike = one.alike.iter();
-            family(one) == family(&named)
-                || alike.any(|index| instances[*index].mistake.family == family(&named))
-        });
-        if !known {
-            kept.push(named);
-        }
-    }
-    kept.truncate(MOST_NAMED);
-    // One that is named by its form only has no prior, and counts as the least likely here.
-    let prior = |named: &Named| instances[named.instance].mistake.prior.max(1.0);
-    let whole: f64 = kept.iter().map(prior).sum();
-    if kept.len() > 1 {
-        for named in &mut kept {
-            named.voice = Voice::Perhaps;
-            named.share = prior(named) / whole;
-        }
-        kept.sort_by(|one, other| other.share.total_cmp(&one.share));
-    }
-    *found = kept;
 }
 
 /// The mistake whose terms the balance has, where its numbers were worked out before and show no

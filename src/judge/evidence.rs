@@ -137,6 +137,8 @@ pub struct Evidence {
     pub angle_sum: Option<AngleSum>,
     /// The sines, cosines and tangents of the line, with their angles.
     pub typed_ratios: Vec<TypedRatio>,
+    /// True if a number of the line may be a ratio that was worked out before.
+    pub worked_ratio: bool,
     /// The numbers of a line about an angle of the working, as they were typed.
     pub typed_degrees: Vec<f64>,
     /// An angle in whose place another one would make the line right.

@@ -92,7 +92,7 @@ pub use other::is_part_along;
 pub use own::{follows_relation, is_of_a_kind, own_of_wrong, says_as_own, solves_own};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
-pub use typed_angles::TypedRatio;
+pub use typed_angles::{Ratio, TypedRatio};
 
 use crate::key::{Axis, StepId};
 use crate::reading::{Mismatch, Misreading, Reading, Tree};

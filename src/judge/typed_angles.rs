@@ -7,37 +7,87 @@ use crate::key::StepId;
 use crate::reading::{Function, Node, Tree};
 use crate::units::Dimension;
 
+/// A ratio of two sides of a right triangle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ratio {
+    /// The side opposite the angle to the long side.
+    Sine,
+    /// The side beside the angle to the long side.
+    Cosine,
+    /// The side opposite the angle to the one beside it.
+    Tangent,
+}
+
+impl Ratio {
+    /// The ratio of the other short side to the long one.
+    fn of_other_side(self) -> Ratio {
+        match self {
+            Ratio::Sine => Ratio::Cosine,
+            Ratio::Cosine => Ratio::Sine,
+            Ratio::Tangent => Ratio::Tangent,
+        }
+    }
+
+    fn of(function: Function) -> Option<Ratio> {
+        match function {
+            Function::Sine => Some(Ratio::Sine),
+            Function::Cosine => Some(Ratio::Cosine),
+            Function::Tangent => Some(Ratio::Tangent),
+            _ => None,
+        }
+    }
+}
+
 /// A sine, cosine or tangent as it was typed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TypedRatio {
     /// Which of them.
-    pub function: Function,
+    pub ratio: Ratio,
     /// The angle that it is taken of, in radians.
     pub angle: f64,
 }
 
-/// Gathers the ratios of a line with the values of their angles and, in a line about an angle of the
-/// working, the numbers that it is put together from.
+/// Gathers the ratios of a line with the values of their angles, whether a number may be one that was
+/// worked out before, and in a line about an angle of the working the numbers that it is put together
+/// from.
 pub(super) fn see(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
     let evidence = &mut judgement.evidence;
     evidence.typed_ratios.clear();
     evidence.typed_degrees.clear();
+    evidence.worked_ratio = false;
+    let of_angle = matches!(judgement.target, StepId::Angle(_));
     for side in sides {
+        let typed = ratios(board, side);
         side.visit(&mut |tree| {
-            if let Node::Call(function, inner) = &tree.node
-                && function.takes_angle()
-                && let Ok(value) = plain_value(board, inner)
-            {
-                evidence.typed_ratios.push(TypedRatio {
-                    function: *function,
-                    angle: value.number_as(Dimension::ANGLE),
+            // A root of squares gives the other short side of the triangle.
+            if let Node::Call(Function::SquareRoot, inner) = &tree.node {
+                let others = ratios(board, inner).into_iter().map(|one| TypedRatio {
+                    ratio: one.ratio.of_other_side(),
+                    ..one
                 });
+                evidence.typed_ratios.extend(others);
             }
         });
-        if matches!(judgement.target, StepId::Angle(_)) {
-            let literals = side.literals();
-            let degrees = literals.iter().map(|place| place.literal.typed);
-            evidence.typed_degrees.extend(degrees);
+        evidence.typed_ratios.extend(typed);
+        let literals = side.literals();
+        let numbers = || literals.iter().map(|place| place.literal.typed);
+        evidence.worked_ratio |= numbers().any(|number| number.abs() < 1.0);
+        if of_angle {
+            evidence.typed_degrees.extend(numbers());
         }
     }
+}
+
+fn ratios(board: &Board<'_>, side: &Tree) -> Vec<TypedRatio> {
+    let mut found = Vec::new();
+    side.visit(&mut |tree| {
+        if let Node::Call(function, inner) = &tree.node
+            && let Some(ratio) = Ratio::of(*function)
+            && let Ok(value) = plain_value(board, inner)
+        {
+            let angle = value.number_as(Dimension::ANGLE);
+            found.push(TypedRatio { ratio, angle });
+        }
+    });
+    found
 }
