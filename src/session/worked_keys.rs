@@ -85,7 +85,8 @@ impl Session {
                 self.lines_by(&system, Method::Components, Some(&spot))?
             }
         };
-        if self.is_general() && own {
+        // What was shown throughout is nobody's own way.
+        if own && (self.is_general() || !self.has_answered()) {
             let title = self.words.say("summary.key", &[]);
             return Some(Worked { title, lines });
         }
