@@ -119,7 +119,7 @@ fn the_class_changes_g_and_figures_and_no_code() {
             }
             let typed = code(&of_class, &drawn.place);
             assert_eq!(typed, code(&own, &drawn.place));
-            let (_, place) = parse_code(&typed, &[own.clone()]).unwrap();
+            let (_, place) = parse_code(&typed, std::slice::from_ref(&own)).unwrap();
             assert_eq!(place, drawn.place);
         }
     }
