@@ -85,8 +85,9 @@ impl Session {
                 self.lines_by(&system, Method::Components, Some(&spot))?
             }
         };
-        // What was shown throughout is nobody's own way.
-        if own && (self.is_general() || !self.has_answered()) {
+        // What was shown as an example throughout is nobody's own way.
+        let shown = self.has_example() && !self.has_answered();
+        if own && (self.is_general() || shown) {
             let title = self.words.say("summary.key", &[]);
             return Some(Worked { title, lines });
         }
