@@ -2,6 +2,7 @@
 
 mod again;
 mod astray;
+mod class;
 mod codes;
 mod diagnosed;
 mod edges;

@@ -1,5 +1,6 @@
 //! Lesson and problem files, read and written.
 
+mod class;
 mod drawn;
 mod shelf;
 

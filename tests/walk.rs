@@ -1,6 +1,7 @@
 //! Whole walks through a session, and its laws.
 
 mod any_line;
+mod asked_of;
 mod estimates;
 mod forces;
 mod own_way;

@@ -18,7 +18,7 @@ mod tests;
 pub use listed::Listed;
 pub use question::Question;
 
-use crate::problem::{Problem, Size};
+use crate::problem::{Problem, Size, SupportKind};
 use crate::statics::solve;
 use crate::text::{Prose, Slot, Words};
 use draft::Draft;
@@ -151,7 +151,9 @@ impl Builder {
         }
         match solve(&problem, &problem.values()) {
             Ok(_) => Standing::Sound,
-            Err(why) => Standing::Unsound(prose::unsolvable(&why, &self.words)),
+            Err(why) => {
+                Standing::Unsound(prose::unsolvable(&why, has_hinge(&problem), &self.words))
+            }
         }
     }
 
@@ -166,4 +168,9 @@ impl Builder {
             Standing::Unsound(why) => Some(why),
         }
     }
+}
+
+fn has_hinge(problem: &Problem) -> bool {
+    let mut supports = problem.supports().iter();
+    supports.any(|support| support.kind == SupportKind::Hinge)
 }

@@ -187,8 +187,9 @@ fn ask(draft: &Draft, words: &Words) -> String {
     words.say(key, &[noun(draft)]).to_string()
 }
 
-/// Why the forces cannot be found, and what to change.
-pub(super) fn unsolvable(why: &Unsolvable, words: &Words) -> Prose {
+/// Why the forces cannot be found, and what to change; what helps is another thing where a hinge
+/// holds the body.
+pub(super) fn unsolvable(why: &Unsolvable, has_hinge: bool, words: &Words) -> Prose {
     let force = |key: &str, name: &str, size: f64| {
         let slots = [
             ("name", Slot::Name(name.to_owned())),
@@ -203,7 +204,11 @@ pub(super) fn unsolvable(why: &Unsolvable, words: &Words) -> Prose {
             force("build.why.rope-would-push", rope, *size_n)
         }
         Unsolvable::ContactWouldPull { support, size_n } => {
-            force("build.why.prop-would-pull", support, *size_n)
+            let key = match has_hinge {
+                true => "build.why.prop-would-pull",
+                false => "build.why.prop-would-pull-free",
+            };
+            force(key, support, *size_n)
         }
         Unsolvable::NearlySingular { .. } => words.say("build.why.nearly", &[]),
         _ => words.say("build.why.other", &[]),

@@ -38,11 +38,16 @@ pub(super) fn measure(typed: &str, wanted: Wanted, words: &Words) -> Result<Meas
         words.say(key, &slots)
     };
     let text = typed.trim().replace(',', ".");
+    // A number below nought is a number, though none that a problem can have.
+    let below = text.strip_prefix(['-', '−', '–']);
+    let is_below = below.is_some();
+    let text = below.map_or(text.as_str(), str::trim_start);
     let end = text
         .find(|c: char| !(c.is_ascii_digit() || c == '.'))
         .unwrap_or(text.len());
     let (digits, unit) = text.split_at(end);
     let value: f64 = digits.parse().map_err(|_| fault("build.fault.number"))?;
+    let value = if is_below { -value } else { value };
     if digits.trim_start_matches('0').len() > MOST_FIGURES + 1 {
         return Err(fault("build.fault.figures"));
     }

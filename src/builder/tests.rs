@@ -36,8 +36,8 @@ fn a_level_plank_on_a_rope_is_worked_by_hand() {
         "The plank is uniform; its length is L = 2.4 m and its mass mb = 18 kg. It is held level and \
          reaches to the right from its foot; distances are measured along it from there. The plank is hinged at its foot. A rope T, whose own \
          weight does not count, is tied to the plank at a distance dT = 2 m from its foot and \
-         runs straight up. The basket, of mass m1 = 12 kg, hangs from the plank at its \
-         tip. Find the tension T of the rope, then the force H of the hinge on the plank."
+         runs straight up. The plank carries the basket, of mass m1 = 12 kg, hanging from it \
+         at its tip. Find the tension T of the rope, then the force H of the hinge on the plank."
     );
 }
 
@@ -85,7 +85,11 @@ fn an_answer_that_does_not_fit_says_what_is_wanted() {
         (&["plank"], "long", "not read as a number"),
         (&["plank"], "3 kg", "unit"),
         (&["plank"], "0 m", "above 0"),
-        (&["plank"], "-2 m", "not read"),
+        (&["plank"], "-2 m", "above 0"),
+        (&["plank"], "−2", "above 0"),
+        (&["plank", "2 m"], "-20 kg", "above 0"),
+        (&["plank", "2 m"], "- kg", "not read as a number"),
+        (&["plank"], "--2 m", "not read as a number"),
         (&["plank", "2 m", "8 kg"], "3", "one of the choices"),
         (&["plank", "2 m", "8 kg", "tilted", "1"], "90", "below 90"),
         (&["plank", "2 m", "8 kg", "1", "1", "1"], "2.5 m", "below 2"),
@@ -123,6 +127,30 @@ fn every_way_of_a_rope_gives_a_problem_that_is_worked() {
         assert_eq!(builder.standing(), Standing::Sound, "{way:?}");
         let statement = builder.problem().unwrap().statement().to_owned();
         assert!(!statement.contains('['), "{statement}");
+    }
+}
+
+/// What helps against a prop that would pull is told by what else holds the body.
+#[test]
+fn a_prop_that_would_pull_is_told_with_what_helps() {
+    let bench = ["bench", "2 m", "14 kg", "1", "1"];
+    let rows: &[(&[&str], &str)] = &[
+        // 14·9.8·0.5/0.3 N down at 0.2 m, with the middle beyond both: 229 N.
+        (
+            &["3", "2", "0.2 m", "3", "0.5 m", "1"],
+            "pull the body down with 229 N, and a prop only pushes. Put the props on both sides",
+        ),
+        // The middle on the left of the hinge at 1.2 m: 14·9.8·0.2/0.8 = 34.3 N.
+        (
+            &["1", "1.2 m", "2", "2 m", "1"],
+            "34.3 N, and a prop only pushes. Put it on the other side of the hinge",
+        ),
+    ];
+    for (holds, told) in rows {
+        let builder = built(&[&bench, *holds].concat());
+        let trouble = builder.trouble().map(|prose| prose.to_string());
+        let trouble = trouble.unwrap_or_default();
+        assert!(trouble.contains(told), "{trouble}");
     }
 }
 

@@ -38,6 +38,11 @@ pub(super) struct Arguments {
     /// takes its place
     #[arg(long, global = true, value_name = "FOLDER")]
     pub(super) lessons: Option<PathBuf>,
+    /// The class profile: the file in which a teacher sets g, figures, units and the display for a
+    /// class; without it, the one named by the environment variable LEVERWRIGHT_CLASS, else a
+    /// class.json in the folder of the lessons or of the saves
+    #[arg(long, global = true, value_name = "FILE")]
+    pub(super) class: Option<PathBuf>,
 }
 
 /// What to do.
@@ -182,8 +187,8 @@ pub(super) struct Diagnose {
 Each fault stands on a line of its own: file, line, column, field, what is wrong and what was
 expected. Exit status: 0 if no file has a fault, 1 if one has.")]
 pub(super) struct Check {
-    /// Lesson and problem files; a file with a `model` or a `system` is read as a problem,
-    /// any other as a lesson
+    /// Lesson and problem files and class profiles; a file with a `model` or a `system` is read as a
+    /// problem, one with a `class` as a profile, any other as a lesson
     #[arg(required = true, value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
 }

@@ -4,7 +4,9 @@ use super::Trouble;
 use super::args::{Arguments, Check};
 use super::library::{LANGUAGE, Library, put, read_file, told, unsound};
 use crate::draw::{LEAST_KEPT, LEAST_PROBLEMS, Refused, Survey, draw, refusals, survey};
-use crate::lesson::{Checked, Fault, Lesson, check_file, fault_at, faults_beside, model_alone};
+use crate::lesson::{
+    Checked, ClassProfile, Fault, Lesson, check_file, fault_at, faults_beside, model_alone,
+};
 use crate::problem::Problem;
 use crate::statics::{self, Unsolvable};
 use crate::text::{Slot, Words, printable};
@@ -22,7 +24,7 @@ const MOST_RULES: usize = 3;
 
 /// Prints the faults of each file, or that it has none.
 pub(super) fn run(arguments: &Arguments, wishes: &Check, words: &Words) -> Result<(), Trouble> {
-    let library = Library::open(arguments.lessons.as_deref(), words);
+    let library = Library::open(arguments.lessons.as_deref(), ClassProfile::default(), words);
     let mut shelf = Shelf {
         lessons: library.lessons,
         taken: BTreeSet::new(),
@@ -171,6 +173,7 @@ impl Shelf<'_> {
             },
             Ok(Checked::Problem(problem)) => unsolved(problem, &read.text),
             Ok(Checked::System(system)) => unsound(system, &read.text),
+            Ok(Checked::Class(_)) => return Vec::new(),
             // What the text lacks does not hide that the forces cannot balance.
             Err(faults) => {
                 let model = model_alone(&read.text);

@@ -1,6 +1,7 @@
 //! The learner's record behind the tutor: every line is on disk before it is judged.
 
 use super::Trouble;
+use super::class;
 use super::library::{Found, LANGUAGE, Library, fresh_seed};
 use crate::lesson::{ProblemFile, parse_problem_file, write_problem, write_system};
 use crate::practice::{Again, Desk, Earlier, LessonChoice, Opening, People, Resumable};
@@ -40,6 +41,8 @@ struct Current {
     origin: Option<Origin>,
     /// How often the learner had confirmed each mistake when it was opened first.
     confirmed: BTreeMap<String, u32>,
+    /// What the class asked of answers then, as the journal has it.
+    asked: BTreeMap<String, String>,
     /// The record that opened it, once it is written.
     opened: Option<RecordId>,
     /// The record of an earlier sitting that this one takes up.
@@ -56,18 +59,26 @@ impl Current {
     fn new(
         problem_json: String,
         (origin, continues): (Option<Origin>, Option<RecordId>),
-        confirmed: BTreeMap<String, u32>,
+        (confirmed, asked): (BTreeMap<String, u32>, BTreeMap<String, String>),
     ) -> Current {
         Current {
             problem_json,
             origin,
             confirmed,
+            asked,
             opened: None,
             continues,
             line: None,
             unrecorded: false,
         }
     }
+}
+
+/// The options under which a problem goes: they stay as they were when it was begun.
+fn options_of(current: &Current) -> BTreeMap<String, String> {
+    let mut options = current.asked.clone();
+    options.extend(confirmed_told(&current.confirmed));
+    options
 }
 
 /// Lessons and records for the screens.
@@ -232,9 +243,11 @@ impl JournalDesk {
         let problem_json = write_problem(&found.problem);
         let mut session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
         session.lean(&self.confirmed);
+        session.ask_of_answers(self.library.class.asking);
         self.last = Some(problem_json.clone());
         let confirmed = self.confirmed.clone();
-        self.current = Some(Current::new(problem_json, (found.origin, None), confirmed));
+        let options = (confirmed, class::told(&self.library.class));
+        self.current = Some(Current::new(problem_json, (found.origin, None), options));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
@@ -256,8 +269,10 @@ impl JournalDesk {
         }
         let mut session = self.started(ProblemFile::General(system.clone()), None)?;
         session.lean(&self.confirmed);
+        session.ask_of_answers(self.library.class.asking);
         let confirmed = self.confirmed.clone();
-        self.current = Some(Current::new(problem_json, (None, None), confirmed));
+        let options = (confirmed, class::told(&self.library.class));
+        self.current = Some(Current::new(problem_json, (None, None), options));
         Ok(Opening {
             session: Box::new(session),
             resumed: false,
@@ -342,7 +357,7 @@ impl JournalDesk {
         let entry = Entry::Opened(Box::new(Opened {
             problem_json: current.problem_json.clone(),
             origin: current.origin.clone(),
-            options: confirmed_told(&current.confirmed),
+            options: options_of(current),
             continues: current.continues.clone(),
         }));
         let (id, notes) = self.append(entry);
@@ -451,6 +466,10 @@ impl Desk for JournalDesk {
 
     fn settings(&self) -> Settings {
         self.seat.settings
+    }
+
+    fn fixed(&self) -> Vec<Prose> {
+        class::fixed(&self.library.class, &self.words)
     }
 
     fn settle(&mut self, settings: Settings) -> Vec<Prose> {

@@ -2,6 +2,7 @@
 
 use super::Trouble;
 use super::args::{Arguments, Diagnose};
+use super::class;
 use super::json;
 use super::library::{Any, Library, read_file};
 use crate::session::{Ranked, Session, Sign, Speaks, Thought};
@@ -15,7 +16,8 @@ const LONGEST_WORKING: u64 = 1 << 20;
 
 /// Prints what may lie behind an answer, or behind each line of a working.
 pub(super) fn run(arguments: &Arguments, wishes: &Diagnose, words: &Words) -> Result<(), Trouble> {
-    let mut library = Library::open(arguments.lessons.as_deref(), words);
+    let class = class::found(arguments, words)?;
+    let mut library = Library::open(arguments.lessons.as_deref(), class, words);
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }

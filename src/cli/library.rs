@@ -1,10 +1,11 @@
 //! Lessons and problems by the names that people give for them.
 
 use super::Trouble;
+use super::class::CLASS_FILE;
 use crate::draw::{code, draw, draw_sister, parse_code};
 use crate::lesson::{
-    Fault, Lesson, ProblemFile, built_in, fault_at, faults_beside, is_lesson, parse_lesson,
-    parse_problem_file,
+    ClassProfile, Fault, Lesson, ProblemFile, built_in, fault_at, faults_beside, is_lesson,
+    lesson_as_begun, parse_lesson, parse_problem_file,
 };
 use crate::problem::Problem;
 use crate::record::Origin;
@@ -39,18 +40,24 @@ pub(super) enum Any {
 
 /// The lessons at hand.
 pub(super) struct Library {
+    /// What the teacher set for the class.
+    pub(super) class: ClassProfile,
     pub(super) lessons: Vec<Lesson>,
     /// What was wrong with lesson files that were passed over.
     pub(super) faults: Vec<String>,
 }
 
 impl Library {
-    /// The built-in lessons, and those of a folder.
-    pub(super) fn open(folder: Option<&Path>, words: &Words) -> Library {
+    /// The built-in lessons, and those of a folder, as the class has them.
+    pub(super) fn open(folder: Option<&Path>, class: ClassProfile, words: &Words) -> Library {
         let mut library = Library {
-            lessons: built_in(),
+            lessons: Vec::new(),
             faults: Vec::new(),
+            class,
         };
+        built_in()
+            .into_iter()
+            .for_each(|lesson| library.put(lesson));
         let Some(folder) = folder else { return library };
         let entries = match fs::read_dir(folder) {
             Ok(entries) => entries,
@@ -66,6 +73,7 @@ impl Library {
             .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
             // The schema of problem files may stand beside lessons and is none.
             .filter(|path| !path.to_string_lossy().ends_with(".schema.json"))
+            .filter(|path| !path.ends_with(CLASS_FILE))
             .collect();
         paths.sort();
         let read: Vec<(String, String, Lesson)> = paths
@@ -101,7 +109,7 @@ impl Library {
         let mut taken = BTreeSet::new();
         for (_, _, lesson) in read {
             if taken.insert(lesson.id().to_owned()) {
-                put(&mut self.lessons, lesson.clone());
+                self.put(lesson.clone());
             }
         }
         taken.clear();
@@ -133,7 +141,7 @@ impl Library {
             let lesson =
                 parse_lesson(text).map_err(|faults| Trouble::File(shown.clone(), faults))?;
             let id = lesson.id().to_owned();
-            put(&mut self.lessons, lesson);
+            self.put(lesson);
             return self.find_any(&id, seed, otherwise, words);
         }
         if seed.is_some() && (file.is_some() || looks_like_code(name)) {
@@ -174,10 +182,18 @@ impl Library {
         })
     }
 
-    /// The sister that a problem had when it was drawn, so that its hints are the same again.
-    pub(super) fn sister(&self, origin: &Origin) -> Option<Problem> {
+    /// Adds a lesson as the class has it.
+    fn put(&mut self, lesson: Lesson) {
+        let lesson = self.class.lesson(lesson);
+        put(&mut self.lessons, lesson);
+    }
+
+    /// The sister that a problem had when it was drawn, so that its hints are the same again,
+    /// whatever the class has now.
+    pub(super) fn sister(&self, origin: &Origin, problem: &Problem) -> Option<Problem> {
         let (index, place) = parse_code(&origin.code, &self.lessons).ok()?;
-        let drawn = draw_sister(&self.lessons[index], &place, origin.seed, LANGUAGE)?;
+        let lesson = lesson_as_begun(&self.lessons[index], problem);
+        let drawn = draw_sister(&lesson, &place, origin.seed, LANGUAGE)?;
         Some(drawn.problem)
     }
 

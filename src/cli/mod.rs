@@ -5,6 +5,7 @@
 mod args;
 mod board;
 mod check;
+mod class;
 mod desk;
 mod diagnose;
 mod general;

@@ -2,13 +2,13 @@
 
 use super::Trouble;
 use super::args::{Arguments, Practice};
+use super::class;
 use super::desk::JournalDesk;
 use super::library::{Any, Library, fresh_seed};
 use crate::practice::{Desk, Start, taken};
 use crate::screen;
 use crate::session::Fading;
 use crate::statics;
-use crate::store::{Wishes, data_folder, saves_folder};
 use crate::text::{Slot, Words, printable};
 use std::io::{IsTerminal, stdin, stdout};
 
@@ -32,7 +32,8 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     if no_problem && fading != Fading::All {
         return Err(Trouble::Use(words.word("cli.fade-useless")));
     }
-    let mut library = Library::open(arguments.lessons.as_deref(), words);
+    let class = class::found(arguments, words)?;
+    let mut library = Library::open(arguments.lessons.as_deref(), class, words);
     for fault in &library.faults {
         use std::io::Write;
         let _ = writeln!(std::io::stderr(), "{fault}");
@@ -48,15 +49,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
         statics::solve(&found.problem, &found.problem.values())
             .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
     }
-    let started_in = std::env::current_dir().unwrap_or_default();
-    let variable = std::env::var_os("LEVERWRIGHT_SAVES");
-    let data = data_folder();
-    let saves = saves_folder(&Wishes {
-        option: arguments.saves.as_deref(),
-        variable: variable.as_deref(),
-        started_in: &started_in,
-        data_folder: data.as_deref(),
-    });
+    let saves = class::saves_of(arguments);
     let mut desk = JournalDesk::open(library, &saves, words);
     // The seed of a problem that was asked for is used: fresh ones are drawn behind it.
     let used = u64::from(found.is_some());

@@ -3,6 +3,7 @@
 use super::Trouble;
 use super::args::{Arguments, Solve};
 use super::board;
+use super::class;
 use super::general;
 use super::json;
 use super::library::{Any, Found, Library};
@@ -26,7 +27,8 @@ const PICTURE: (u16, u16) = (64, 20);
 
 /// Prints the key.
 pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Result<(), Trouble> {
-    let mut library = Library::open(arguments.lessons.as_deref(), words);
+    let class = class::found(arguments, words)?;
+    let mut library = Library::open(arguments.lessons.as_deref(), class, words);
     if !library.faults.is_empty() {
         return Err(Trouble::Input(library.faults));
     }

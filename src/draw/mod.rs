@@ -60,7 +60,7 @@ pub struct Drawn {
 /// enough by a number at the pull: of the first twelve that are kept the best where all misname more
 /// than 2 % of the mistakes' weight. `None` if none is kept among the first 20,000.
 pub fn draw(lesson: &Lesson, seed: u64, language: &str) -> Option<Drawn> {
-    let any: Wanted<'_> = (&|_| true, &|_, _| true);
+    let any: Wanted<'_> = (&|place| lesson.may_draw(place), &|_, _| true);
     first_kept(lesson, (seed, MOST_TRIES), language, any)
 }
 

@@ -2,11 +2,12 @@
 
 use super::by_balance::{by_forces_on_all, by_other_balances, by_own_parts, by_size};
 use super::followed::{follows_own, functions_of_own, nearest_inputs, pins_of_own};
+use super::grade::{COMMON_FIGURES, Grade};
 pub use super::lift::Effort;
 use super::names::{NameRole, Names};
 pub use super::standing::{Own, OwnName, Standing};
 use crate::key::{Key, Part, Pins, Samples, Sampling, StepId, agree};
-use crate::problem::{Direction, ForceId, Problem};
+use crate::problem::{Direction, FiguresAsked, ForceId, Problem};
 use crate::reading::{NameId, Value};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -101,6 +102,19 @@ impl Board<'_> {
     /// The unknown of the moment balance.
     pub fn unknown(&self) -> Option<StepId> {
         self.key.unknown()
+    }
+
+    /// True where fewer than three figures count: two are asked, or too few are only told of.
+    pub(super) fn few_figures_count(&self) -> bool {
+        self.problem.figures() < COMMON_FIGURES || self.problem.asks().figures == FiguresAsked::Told
+    }
+
+    /// What a right value in too few figures is.
+    pub(super) fn few_figures(&self, figures: u8) -> Grade {
+        match self.few_figures_count() && figures >= 2 {
+            true => Grade::Rounded,
+            false => Grade::TooFewFigures,
+        }
     }
 
     /// What stands, with the unknown as it is right: beside it a balance of forces shows its terms.

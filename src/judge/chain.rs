@@ -152,17 +152,19 @@ fn is_coarse(
         true => unit_of_figure(largest, COMMON_FIGURES),
         false => 0.0,
     };
-    typed.is_some_and(|typed| {
-        // What the right form gives, told to three figures, has figures enough.
-        let place = typed.written.last_place * (1.0 - 1e-9);
-        let enough = typed.written.significant >= COMMON_FIGURES || place <= finest;
-        let of_form = fits && enough && typed.is(before);
-        match grade(board, judgement.target, typed) {
-            Some(Grade::TooFewFigures) => !of_form,
-            Some(_) => false,
-            None => fits && !of_form,
-        }
-    })
+    typed
+        .filter(|_| !board.few_figures_count())
+        .is_some_and(|typed| {
+            // What the right form gives, told to three figures, has figures enough.
+            let place = typed.written.last_place * (1.0 - 1e-9);
+            let enough = typed.written.significant >= COMMON_FIGURES || place <= finest;
+            let of_form = fits && enough && typed.is(before);
+            match grade(board, judgement.target, typed) {
+                Some(Grade::TooFewFigures) => !of_form,
+                Some(_) => false,
+                None => fits && !of_form,
+            }
+        })
 }
 
 /// The first side of known value that is not the value of the one before it.

@@ -334,7 +334,7 @@ fn judge_pair(
             || stock.is_exact(place.literal, place.in_angle)
             || is_digit(place.literal)
     });
-    if !fine && off > TOO_COARSE {
+    if !fine && off > TOO_COARSE && !board.few_figures_count() {
         judgement.truth = Truth::TooFewFigures;
         return judgement;
     }

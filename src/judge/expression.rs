@@ -284,7 +284,7 @@ fn one(
                 true => aside > COARSE_ANGLE,
                 false => off > loose.max(TOO_COARSE * function[0].abs()),
             };
-            if coarse {
+            if coarse && !board.few_figures_count() {
                 if let Truth::Follows(lines) = judgement.truth {
                     judgement.evidence.follows = lines;
                 }
@@ -434,7 +434,8 @@ fn one(
         return judgement;
     }
     if typed.is_some_and(|typed| typed.written.significant < 3)
-        && judgement.truth == Truth::Holds
+        && matches!(judgement.truth, Truth::Holds | Truth::HoldsRounded)
+        && (judgement.truth == Truth::Holds || board.few_figures_count())
         && board.right(target).is_some_and(|right| {
             let off = to_figures(right[0], 3).abs() - number.abs();
             off.abs() > 1e-9 * number.abs()

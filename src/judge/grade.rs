@@ -230,7 +230,7 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
         || coarsely().is_some()
         || typed.written.significant <= 2 && any(&to_two, right[0])
         || trailing_zeros(typed) && any(&zeros, right[0]))
-    .then_some(Grade::TooFewFigures)
+    .then(|| board.few_figures(typed.written.significant))
 }
 
 /// The lines of her own that give a number to its last place, in full or as she typed them.

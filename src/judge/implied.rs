@@ -89,7 +89,7 @@ pub(super) fn judge(
     judgement.proved = true;
     let shaped = matches!(asked, StepId::Angle(_));
     let off = (size_meant(asked, value) - function[0].abs()).abs();
-    if !shaped && off > TOO_COARSE * function[0].abs() {
+    if !shaped && !board.few_figures_count() && off > TOO_COARSE * function[0].abs() {
         judgement.truth = Truth::TooFewFigures;
         return Some(judgement);
     }

@@ -1,8 +1,9 @@
 //! A lesson: a family of problems, and the words to tell them.
 
+use super::class::measures_from;
 use super::grid::{Grid, GridPlace};
 use super::texts::{Text, fill};
-use crate::problem::{Flaw, GivenId, Parts, Problem};
+use crate::problem::{Flaw, GivenId, Parts, Problem, Reference};
 use std::collections::BTreeMap;
 
 /// One value that a quantity may have.
@@ -44,6 +45,8 @@ pub struct Lesson {
     pub(super) texts: BTreeMap<String, Text>,
     pub(super) grid: Grid,
     pub(super) checksum: u32,
+    /// The line from which its angles are to be measured, where the class has one.
+    pub(super) angles_from: Option<Reference>,
 }
 
 impl Lesson {
@@ -106,6 +109,17 @@ impl Lesson {
     /// ranges, g, figures. Texts, skills and accepted values of g do not change it.
     pub fn checksum(&self) -> u32 {
         self.checksum
+    }
+
+    /// True if a problem at this place may be drawn: where the class measures angles from one line,
+    /// those with angles from the other are not, unless the lesson has no others.
+    pub fn may_draw(&self, place: &GridPlace) -> bool {
+        let Some(from) = self.angles_from else {
+            return true;
+        };
+        let is_drawn = |variant: &Variant| measures_from(variant, from);
+        self.variants.get(place.variant).is_some_and(is_drawn)
+            || !self.variants.iter().any(is_drawn)
     }
 
     /// The problem at a place of the grid, told in a language (as for [`Lesson::title`]).

@@ -1,5 +1,6 @@
-//! Lessons and problems, guided and general, as JSON files. `lessons/README.md` tells how to write one.
+//! Lessons, problems (guided and general) and class profiles as JSON files. `lessons/README.md` tells how to write one.
 
+mod class;
 mod decode;
 mod family;
 mod fault;
@@ -26,6 +27,7 @@ mod texts;
 mod wording;
 mod write;
 
+pub use class::{ClassProfile, is_class, lesson_as_begun, parse_class};
 pub use family::Lesson;
 pub use fault::{Fault, FaultKind};
 pub use grid::{Grid, GridPlace};

@@ -102,6 +102,7 @@ fn read_lesson(root: &Item<'_>, report: &mut Report) -> Option<Lesson> {
         gravity: common.gravity,
         figures: common.figures,
         checksum: checksum(&variants),
+        angles_from: None,
         variants,
         texts: texts
             .into_iter()

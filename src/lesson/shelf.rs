@@ -1,5 +1,6 @@
 //! Faults that show only beside other lessons: what a lesson builds on, and its name.
 
+use super::class::{ClassProfile, is_class, parse_class};
 use super::decode::{Item, Report, decode};
 use super::family::Lesson;
 use super::fault::{Fault, FaultKind};
@@ -16,10 +17,12 @@ pub enum Checked {
     Problem(Box<crate::problem::Problem>),
     /// A problem of bodies in general.
     System(Box<crate::system::System>),
+    /// A class profile.
+    Class(Box<ClassProfile>),
 }
 
-/// Reads a file that may be a lesson or a problem: one with a `model` or a
-/// `system` is a problem.
+/// Reads a file that may be a lesson, a problem or a class profile: one with a `model` or a
+/// `system` is a problem, one with a `class` a profile.
 ///
 /// # Errors
 /// As for [`parse_lesson`].
@@ -33,6 +36,9 @@ pub fn check_file(json: &str) -> Result<Checked, Vec<Fault>> {
             ProblemFile::Guided(problem) => Checked::Problem(Box::new(problem)),
             ProblemFile::General(system) => Checked::System(Box::new(system)),
         });
+    }
+    if is_class(json) {
+        return Ok(Checked::Class(Box::new(parse_class(json)?)));
     }
     Ok(Checked::Lesson(Box::new(parse_lesson(json)?)))
 }

@@ -191,7 +191,9 @@ impl Dialogue<'_> {
             Some(problem) => {
                 self.blank()?;
                 self.paragraph(&self.manner.text(problem.statement()))?;
-                self.say(&self.words.say("plain.build.whole", &[]))?;
+                for key in ["plain.build.whole", "plain.build.work", "plain.build.keep"] {
+                    self.say(&self.words.say(key, &[]))?;
+                }
             }
             // Why was said with the answer that made it so.
             None => self.say(&self.words.say("plain.build.unsound", &[]))?,
@@ -212,9 +214,17 @@ impl Dialogue<'_> {
                 self.say(&self.words.say("plain.build.unsound", &[]))?;
                 continue;
             };
-            if typed.is_empty() {
-                return Ok(Step::Whole);
-            }
+            let line = match typed.as_str() {
+                "" | "1" => return Ok(Step::Whole),
+                "2" => {
+                    self.say(&self.words.say("plain.build.name", &[]))?;
+                    match self.ask()? {
+                        Some(name) => name,
+                        None => return Ok(Step::Leave),
+                    }
+                }
+                _ => line,
+            };
             match self.desk.keep_problem(problem, line.trim()) {
                 Ok(said) => {
                     self.say(&said)?;

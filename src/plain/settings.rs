@@ -40,6 +40,9 @@ impl Dialogue<'_> {
                 for place in 0..all.len() {
                     self.setting(place)?;
                 }
+                for told in self.desk.fixed() {
+                    self.say(&told)?;
+                }
             }
         }
         Ok(true)

@@ -200,6 +200,12 @@ pub trait Desk {
         Settings::default()
     }
 
+    /// What the teacher has set for the class, a sentence each; nothing that a learner can choose
+    /// changes it.
+    fn fixed(&self) -> Vec<Prose> {
+        Vec::new()
+    }
+
     /// The learner chooses anew. Gives a note where that could not be written down; it holds for
     /// this sitting all the same.
     fn settle(&mut self, _settings: Settings) -> Vec<Prose> {

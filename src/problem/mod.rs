@@ -10,11 +10,13 @@
 //! A problem is valid by construction: [`Problem::new`] refuses what cannot be drawn. Whether it
 //! can be solved is for `statics` to say.
 
+mod asking;
 mod body;
 mod check;
 mod force;
 mod given;
 
+pub use asking::{Asking, FiguresAsked, UnitAsked};
 pub use body::{
     Body, Direction, Load, LoadKind, Place, Reference, Rope, Side, Support, SupportKind, Tilt,
     Upright,
@@ -30,6 +32,7 @@ use crate::units::{Dimension, number_text};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Problem {
     parts: Parts,
+    asking: Asking,
 }
 
 /// Everything a problem is made of, as its author gives it.
@@ -68,7 +71,7 @@ impl Problem {
     pub fn new(parts: Parts) -> Result<Problem, Vec<Flaw>> {
         let flaws = check::flaws(&parts);
         if flaws.is_empty() {
-            Ok(Problem { parts })
+            Ok(Problem::page(parts))
         } else {
             Err(flaws)
         }
@@ -77,7 +80,10 @@ impl Problem {
     /// The printed page of a problem whose bodies are told elsewhere: its words, its numbers, g and
     /// the figures asked. No force is known of it.
     pub(crate) fn page(parts: Parts) -> Problem {
-        Problem { parts }
+        Problem {
+            parts,
+            asking: Asking::default(),
+        }
     }
 
     /// One line that names the problem.
@@ -143,6 +149,17 @@ impl Problem {
     /// Significant figures asked.
     pub fn figures(&self) -> u8 {
         self.parts.figures
+    }
+
+    /// The same problem in a class that asks this of answers.
+    #[must_use]
+    pub fn asking(self, asking: Asking) -> Problem {
+        Problem { asking, ..self }
+    }
+
+    /// What is asked of answers beside their value.
+    pub fn asks(&self) -> Asking {
+        self.asking
     }
 
     /// All parts, for writing the problem down.

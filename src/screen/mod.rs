@@ -59,6 +59,7 @@ pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
     let size = guard.fit().map_err(trouble)?;
     let mut model = Model::new(desk.words(), theme, size);
     model.settle(desk.settings());
+    model.fixed = desk.fixed();
     model.asks_for_slope = true;
     begin(desk, &mut model, start);
     let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);

@@ -40,6 +40,8 @@ pub(super) struct Model {
     pub(super) name_typed: Input,
     /// What the learner has chosen for the display.
     pub(super) settings: Settings,
+    /// What the teacher has set for the class.
+    pub(super) fixed: Vec<Prose>,
     /// How texts are shown for that.
     pub(super) manner: Manner,
     /// True if the surroundings allow more than ASCII.
@@ -270,6 +272,7 @@ impl Model {
             people: People::default(),
             name_typed: Input::default(),
             settings: Settings::default(),
+            fixed: Vec::new(),
             manner: Manner::default(),
             unicode_found: theme.unicode,
             asks_for_slope: false,

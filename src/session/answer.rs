@@ -148,6 +148,8 @@ impl Session {
         } else if judgement.truth.holds() && rests_on_open {
             let message = self.still_asked();
             Outcome::noted(message)
+        } else if let Some(lack) = self.lack(&judgement).filter(|_| told) {
+            self.waits_for(asked, (&judgement, number), lack)
         } else if judgement.truth.holds() {
             self.holds(asked, &judgement)
         } else if let Some(other) = self.noted_other(asked, &judgement) {
@@ -314,6 +316,7 @@ impl Session {
             _ => "holds",
         };
         let (sign, verdict) = verdict_of(truth);
+        self.mark_unit(judgement);
         let message = self.words_of_right(asked, judgement);
         let mut outcome = Outcome::verdict(sign, verdict, truth, message);
         outcome.progress = settled;

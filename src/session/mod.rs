@@ -6,6 +6,7 @@
 mod acting;
 mod answer;
 mod apart;
+mod asked_of;
 mod bearing;
 mod before;
 mod besides;

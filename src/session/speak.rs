@@ -120,10 +120,16 @@ impl Session {
                 ("remark.printed-unit", slots)
             }
             Remark::FewFigures | Remark::FewFiguresTyped if self.asked().is_none() => {
-                ("remark.figures-last", Vec::new())
+                let slots = vec![("figures", Slot::Word(self.figures_word()))];
+                ("remark.figures-last", slots)
             }
-            Remark::FewFiguresTyped => ("remark.figures-typed", Vec::new()),
-            Remark::FewFigures => ("remark.figures", Vec::new()),
+            Remark::FewFiguresTyped | Remark::FewFigures => {
+                let slots = vec![("figures", Slot::Word(self.carried_word()))];
+                match remark {
+                    Remark::FewFigures => ("remark.figures", slots),
+                    _ => ("remark.figures-typed", slots),
+                }
+            }
             Remark::OtherGravity(gravity) => {
                 let own = number_text(self.problem.gravity());
                 (
@@ -216,7 +222,13 @@ impl Session {
                 };
                 return self.words.say(key, &[("symbol", Slot::Name(symbol))]);
             }
-            Truth::TooFewFigures => return self.words.say("talk.too-few-figures", &[]),
+            Truth::TooFewFigures => {
+                let slots = [
+                    ("carried", Slot::Word(self.carried_word())),
+                    ("figures", Slot::Word(self.figures_word())),
+                ];
+                return self.words.say("talk.too-few-figures", &slots);
+            }
             Truth::WrongUnit { wanted, found } => {
                 let of_kind = unit_for(*wanted).map_or("", |unit| unit.symbol);
                 let unit = judgement.evidence.right_in.unwrap_or(of_kind);

@@ -69,6 +69,11 @@ impl Session {
         }
     }
 
+    /// True if the learner has answered a step.
+    pub(super) fn has_answered(&self) -> bool {
+        self.counts().answered > 0
+    }
+
     /// True if by far the most steps were answered by the learner.
     pub(super) fn is_well_worked(&self) -> bool {
         let counts = self.counts();

@@ -104,6 +104,11 @@ impl Session {
         self.reason_step().or_else(|| self.asked())
     }
 
+    /// True if any line was shown as an example.
+    pub(super) fn has_example(&self) -> bool {
+        !self.state.example.shown.is_empty()
+    }
+
     /// True for a step of which the line was shown as an example: it is not taken back.
     pub(super) fn is_of_example(&self, step: StepId) -> bool {
         self.state.example.shown.contains(&step)

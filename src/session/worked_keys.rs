@@ -85,7 +85,9 @@ impl Session {
                 self.lines_by(&system, Method::Components, Some(&spot))?
             }
         };
-        if self.is_general() && own {
+        // What was shown as an example throughout is nobody's own way.
+        let shown = self.has_example() && !self.has_answered();
+        if own && (self.is_general() || shown) {
             let title = self.words.say("summary.key", &[]);
             return Some(Worked { title, lines });
         }

@@ -113,7 +113,7 @@ impl Store {
     }
 
     /// What a learner has chosen for the display, and the file if it could not be read.
-    pub fn settings(&self, learner: &Learner) -> (Settings, Option<UnreadSettings>) {
+    pub fn settings(&self, learner: &Learner) -> (Option<Settings>, Option<UnreadSettings>) {
         settings::read(&self.folder.join(learner.id()))
     }
 

@@ -83,11 +83,11 @@ enum SlopeShape {
     Characters,
 }
 
-/// The settings in a learner's folder; those that a new learner has where there is no file.
-pub(super) fn read(folder: &Path) -> (Settings, Option<UnreadSettings>) {
+/// The settings in a learner's folder; none where there is no file, or none that can be read.
+pub(super) fn read(folder: &Path) -> (Option<Settings>, Option<UnreadSettings>) {
     let place = folder.join(SETTINGS_FILE);
     if !place.exists() {
-        return (Settings::default(), None);
+        return (None, None);
     }
     // A pipe of that name would keep the program waiting for ever.
     let text = place.is_file().then(|| fs::read_to_string(&place).ok());
@@ -95,8 +95,8 @@ pub(super) fn read(folder: &Path) -> (Settings, Option<UnreadSettings>) {
         .flatten()
         .and_then(|text| serde_json::from_str::<Shape>(&text).ok());
     match shape {
-        Some(shape) => (settings(&shape), None),
-        None => (Settings::default(), Some(UnreadSettings { place })),
+        Some(shape) => (Some(settings(&shape)), None),
+        None => (None, Some(UnreadSettings { place })),
     }
 }
 

@@ -110,3 +110,27 @@ fn answers_wait_in_the_list() {
         assert!(flowing.contains(needed), "{needed}\n{said}");
     }
 }
+
+/// The choices at the end are numbered like all others: a number is never taken for a file's name.
+#[test]
+fn a_built_problem_is_kept_by_number() {
+    let saves = tempfile::tempdir().unwrap();
+    let answers = [
+        "plank", "2.4 m", "18 kg", "1", "1", "1", "foot", "1", "tip", "1", "1", "bricks", "6 kg",
+        "tip", "1", "", "2", "my plank", "quit",
+    ];
+    let said = built(saves.path(), &answers);
+    for needed in [
+        "2. Keep it as a problem file first",
+        "Under which name?",
+        "Which place on the plank carries the bricks?",
+        "The plank carries the bricks, of mass m1 = 6 kg, hanging from it at its tip.",
+    ] {
+        let flowing = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flowing.contains(needed), "{needed}\n{said}");
+    }
+    let problems = saves.path().join("learner/problems");
+    let files: Vec<_> = std::fs::read_dir(problems).unwrap().collect();
+    assert_eq!(files.len(), 1);
+    assert!(files[0].as_ref().unwrap().path().ends_with("my-plank.json"));
+}

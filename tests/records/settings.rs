@@ -17,10 +17,10 @@ fn verif_each_learner_keeps_what_was_chosen() {
     let store = Store::open(folder.path()).unwrap();
     let one = store.default_learner().unwrap();
     let other = store.add_learner(&LearnerName::new("Bo").unwrap()).unwrap();
-    assert_eq!(store.settings(&one), (Settings::default(), None));
+    assert_eq!(store.settings(&one), (None, None));
     store.keep_settings(&one, CHOSEN).unwrap();
-    assert_eq!(store.settings(&one), (CHOSEN, None));
-    assert_eq!(store.settings(&other), (Settings::default(), None));
+    assert_eq!(store.settings(&one), (Some(CHOSEN), None));
+    assert_eq!(store.settings(&other), (None, None));
     let text = fs::read_to_string(folder.path().join("learner/settings.json")).unwrap();
     let expected = "{\"version\":1,\"turning\":\"torque\",\"decimal\":\"comma\",\
                     \"symbols\":\"ascii\",\"slope\":\"characters\"}\n";
@@ -63,6 +63,7 @@ fn verif_a_damaged_file_stands_for_a_new_learner_and_is_told_of() {
     ] {
         fs::write(&place, text).unwrap();
         let (found, unread) = store.settings(&learner);
+        let found = found.unwrap_or_default();
         assert_eq!((found, unread.is_none()), (settings, read), "{text}");
         if let Some(unread) = unread {
             assert!(
@@ -74,7 +75,7 @@ fn verif_a_damaged_file_stands_for_a_new_learner_and_is_told_of() {
         }
     }
     store.keep_settings(&learner, CHOSEN).unwrap();
-    assert_eq!(store.settings(&learner), (CHOSEN, None));
+    assert_eq!(store.settings(&learner), (Some(CHOSEN), None));
     fs::remove_file(&place).unwrap();
     fs::create_dir(&place).unwrap();
     assert!(store.settings(&learner).1.is_some());

@@ -270,6 +270,36 @@ fn the_same_lines_bring_the_same_example() {
     assert_eq!(session.view(), again.view());
 }
 
+/// What was shown throughout is told as the working, and as nobody's own way of it; with steps of
+/// hers it is hers.
+#[test]
+fn a_worked_example_is_nobodys_own_way() {
+    for (line, title) in [
+        ("worked", "The whole working:"),
+        (
+            "last 2",
+            "The whole working your way, with components across the mast:",
+        ),
+    ] {
+        let mut session = open("mast", 3);
+        session.submit(line);
+        while session.course() == Course::On {
+            let said = match session.view().choices.is_empty() {
+                false => right_choice(&session).to_string(),
+                true => {
+                    let lines = right_lines(&session);
+                    let mut lines = lines.into_iter().map(|(_, line)| line);
+                    let next = lines.find(|line| session.clone().submit(line).moved_on);
+                    next.unwrap()
+                }
+            };
+            session.submit(&said);
+        }
+        let keys = session.view().keys;
+        assert_eq!(keys[0].title.to_string(), title);
+    }
+}
+
 /// The triangle of a part is drawn beside the reason that speaks of it.
 #[test]
 fn the_reason_of_a_part_shows_its_triangle() {

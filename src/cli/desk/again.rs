@@ -2,6 +2,7 @@
 //! session of their own, and nothing is written.
 
 use super::JournalDesk;
+use super::class;
 use super::past::{kept, resumable};
 use crate::lesson::parse_problem_file;
 use crate::practice::{Again, Earlier};
@@ -39,11 +40,11 @@ impl JournalDesk {
         let nothing = || self.words.say("again.none", &[]);
         let resume = self.earlier.get(place).ok_or_else(nothing)?;
         let problem = parse_problem_file(&resume.problem_json).map_err(|_| nothing())?;
-        let sister = resume.origin.as_ref();
-        let sister = sister.and_then(|origin| self.library.sister(origin));
+        let sister = self.sister_then(resume.origin.as_ref(), &problem);
         let mut session = self.started(problem, sister)?;
         // As it was when the problem was opened first, so that every line is answered as it was.
         session.lean(&confirmed_from(&resume.options));
+        session.ask_of_answers(class::asked_then(&resume.options));
         let mut views = vec![session.view()];
         let lost = replay(&mut session, resume, &mut views);
         Ok(Again {

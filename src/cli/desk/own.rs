@@ -11,10 +11,16 @@ impl JournalDesk {
     /// Opens a problem that was built here.
     pub(super) fn open_built(&mut self, problem: &Problem) -> Result<Opening, Prose> {
         self.opening(super::Found {
-            problem: problem.clone(),
+            problem: self.in_class(problem),
             sister: None,
             origin: None,
         })
+    }
+
+    /// The problem with the g and the figures of the class.
+    fn in_class(&self, problem: &Problem) -> Problem {
+        let class = &self.library.class;
+        class.problem(problem).unwrap_or_else(|_| problem.clone())
     }
 
     /// Keeps it as a problem file, and tells where.
@@ -26,7 +32,7 @@ impl JournalDesk {
             let told = crate::text::printable(&place.display().to_string());
             [("place", Slot::Value(told))]
         };
-        match store.keep_problem(learner, name, &write_problem(problem)) {
+        match store.keep_problem(learner, name, &write_problem(&self.in_class(problem))) {
             Ok(path) => Ok(self.words.say("build.kept", &place(&path))),
             Err(NotKept::Name) => Err(self.words.say("build.kept.name", &[])),
             Err(NotKept::Taken { place: path }) => {

@@ -1,9 +1,11 @@
 //! A problem that was left, and how it is taken up: its lines are entered again.
 
 use super::JournalDesk;
+use super::class;
 use crate::lesson::{ProblemFile, parse_problem_file};
 use crate::practice::{Opening, Resumable};
-use crate::record::{PastLine, Resume, Verdict, confirmed_from};
+use crate::problem::Problem;
+use crate::record::{Origin, PastLine, Resume, Verdict, confirmed_from, confirmed_told};
 use crate::session::{Course, Kept, Session};
 use crate::text::{Prose, Slot};
 
@@ -57,19 +59,39 @@ impl JournalDesk {
         keys.map(|key| self.words.say(key, &slots)).collect()
     }
 
+    /// The sister that a problem had when it was begun.
+    pub(super) fn sister_then(
+        &self,
+        origin: Option<&Origin>,
+        problem: &ProblemFile,
+    ) -> Option<Problem> {
+        match problem {
+            ProblemFile::Guided(problem) => self.library.sister(origin?, problem),
+            ProblemFile::General(_) => None,
+        }
+    }
+
     /// Opens a problem that was left, with its lines entered again.
     pub(super) fn take_up(&mut self, resume: Resume) -> Result<Opening, Prose> {
         self.last = Some(resume.problem_json.clone());
         let problem = parse_problem_file(&resume.problem_json)
             .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
-        let origin = resume.origin.as_ref();
-        let sister = origin.and_then(|origin| self.library.sister(origin));
+        let sister = self.sister_then(resume.origin.as_ref(), &problem);
         let mut session = self.started(problem, sister)?;
         // As it was when the problem was opened first, so that every line is answered as it was.
         let confirmed = confirmed_from(&resume.options);
+        let mut asked = resume.options.clone();
+        confirmed_told(&confirmed)
+            .keys()
+            .for_each(|key| drop(asked.remove(key)));
         session.lean(&confirmed);
+        session.ask_of_answers(class::asked_then(&resume.options));
         let origin = (resume.origin, Some(resume.opened));
-        self.current = Some(super::Current::new(resume.problem_json, origin, confirmed));
+        self.current = Some(super::Current::new(
+            resume.problem_json,
+            origin,
+            (confirmed, asked),
+        ));
         let past = Past {
             lines: resume.lines,
             missing: resume.missing,

@@ -37,7 +37,7 @@ impl JournalDesk {
             return;
         };
         let (settings, unread) = store.settings(learner);
-        self.seat.settings = settings;
+        self.seat.settings = settings.unwrap_or(self.library.class.display);
         let note = unread.map(|unread| unread.say(&self.words));
         if let Some(note) = note.filter(|note| self.noted.insert(note.to_string())) {
             self.notes.push(note);

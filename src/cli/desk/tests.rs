@@ -7,6 +7,7 @@ mod people;
 
 use super::*;
 use crate::cli::library::Library;
+use crate::lesson::ClassProfile;
 use crate::practice::Tutor;
 use crate::record::{Journal, parse};
 use crate::session::View;
@@ -17,7 +18,11 @@ const COUNTER: usize = 0;
 
 pub(super) fn desk(saves: &Path) -> JournalDesk {
     let words = Words::english();
-    JournalDesk::open(Library::open(None, &words), saves, &words)
+    JournalDesk::open(
+        Library::open(None, ClassProfile::default(), &words),
+        saves,
+        &words,
+    )
 }
 
 fn started(desk: &mut JournalDesk, seed: u64) -> Opening {

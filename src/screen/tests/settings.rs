@@ -7,7 +7,7 @@ use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over};
 use crate::screen::{begin, dispatch};
-use crate::text::{Decimal, Settings, Slope, Symbols, Turning};
+use crate::text::{Decimal, Prose, Settings, Slope, Symbols, Turning};
 
 fn press(desk: &mut Remembering, model: &mut Model, command: Command) {
     dispatch(desk, model, Message::Pressed(command));
@@ -27,6 +27,23 @@ fn the_page_of_the_settings() {
     insta::assert_snapshot!("settings_80x24", told(&model));
     model.size = (60, 16);
     assert!(told(&model).contains("with ordinary characters"));
+}
+
+/// What the class fixes stands below what can be chosen, in the manner that is chosen.
+#[test]
+fn the_page_of_the_settings_tells_what_the_class_has_set() {
+    let mut desk = Remembering::default();
+    let mut model = at_problem(true, 80, 30);
+    let told_of = |text: &str| Prose::plain(text.to_owned());
+    model.fixed = vec![
+        told_of("Set by your teacher for 10b, whatever you choose here:"),
+        told_of("g = 9.81 m/s² in every problem that is drawn or built."),
+        told_of("A last value needs just so many figures, no fewer and no more."),
+    ];
+    press(&mut desk, &mut model, Command::Settings);
+    insta::assert_snapshot!("settings_class_80x30", told(&model));
+    type_in(&mut desk, &mut model, "2");
+    assert!(told(&model).contains("g = 9,81 m/s²"));
 }
 
 #[test]

@@ -31,7 +31,9 @@ pub(super) fn draw(model: &Model, chosen: usize, frame: &mut Frame, area: Rect) 
         Line::default(),
         Line::styled(model.words.word("settings.title"), theme.strong()),
     ];
-    let roomy = area.height >= LOW;
+    // What the class has set must not fall off the page.
+    let fixed = u16::try_from(2 * model.fixed.len()).unwrap_or(u16::MAX);
+    let roomy = area.height >= LOW.saturating_add(fixed);
     if roomy {
         let about = model.words.say("settings.about", &[]);
         rows.extend(wrap(theme, &about, width, theme.faint()));
@@ -48,6 +50,21 @@ pub(super) fn draw(model: &Model, chosen: usize, frame: &mut Frame, area: Rect) 
         let heading = wrap(theme, &heading, width.saturating_sub(MARGIN), style);
         rows.extend(hang(margin, heading));
         rows.extend(values(model, choice.values, choice.taken, width));
+    }
+    for (place, told) in model.fixed.iter().enumerate() {
+        if place == 0 {
+            rows.push(Line::default());
+        }
+        let style = match place {
+            0 => theme.strong(),
+            _ => Style::new(),
+        };
+        let margin = Span::raw(if place == 0 { "" } else { "  " });
+        let room = width.saturating_sub(margin.width());
+        rows.extend(hang(
+            margin,
+            wrap(theme, &model.manner.prose(told), room, style),
+        ));
     }
     page(model, rows, frame, area, inner);
 }
