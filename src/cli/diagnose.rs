@@ -166,6 +166,9 @@ fn body(ranked: &Ranked, words: &Words) -> String {
     if !silent && !ranked.said.is_empty() {
         text.push_str(&format!("   {}\n", ranked.said));
     }
+    if ranked.together {
+        text.push_str(&format!("   {}\n", words.word("diagnose.together")));
+    }
     for (at, thought) in ranked.thoughts.iter().enumerate() {
         text.push_str(&thought_told(at + 1, thought, words));
     }
@@ -193,8 +196,9 @@ fn body(ranked: &Ranked, words: &Words) -> String {
     text
 }
 
+/// A share of what is not proved, which is never all.
 fn per_cent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
+    format!("{:.0} %", (100.0 * share).min(99.0))
 }
 
 fn thought_told(place: usize, thought: &Thought, words: &Words) -> String {

@@ -339,6 +339,7 @@ pub(super) fn diagnosed(code: Option<&str>, lines: &[(&String, &Ranked)]) -> Str
             "verdict": ranked.verdict,
             "said": ranked.said.to_string(),
             "thoughts": thoughts,
+            "together": ranked.together,
             "another_thing": ranked.other,
             "ask": ask,
         })

@@ -5,7 +5,7 @@ use super::world::{World, is_of_support, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
 use crate::key::{Key, Part, Samples, StepId, agree};
-use crate::mistakes::{Instance, MASS_OF_ANOTHER, SHARED_OUT, Skill, WRONG_LEG};
+use crate::mistakes::{Instance, MASS_OF_ANOTHER, SHARED_OUT, Scope, Skill, WRONG_LEG};
 
 /// So many pairs are tried at most, the likeliest first: a count, so a line has the same verdict on
 /// every computer.
@@ -67,7 +67,9 @@ pub(super) fn by_pair(
     let mut pairs: Vec<(usize, usize)> = Vec::new();
     for (at, one) in showing.iter().enumerate() {
         let others = showing[at + 1..].iter().map(|other| (*one, *other));
-        pairs.extend(others.filter(|(one, other)| are_two(&instances[*one], &instances[*other])));
+        pairs.extend(others.filter(|(one, other)| {
+            are_two(judgement.target, &instances[*one], &instances[*other])
+        }));
     }
     pairs.sort_by(|one, other| {
         let weight = |pair: &(usize, usize)| prior(pair.0) * prior(pair.1);
@@ -122,7 +124,7 @@ pub(super) fn by_pair(
 }
 
 /// False for one mistake twice, and for two of one angle: what they come to is some third angle.
-fn are_two(one: &Instance, other: &Instance) -> bool {
+fn are_two(target: StepId, one: &Instance, other: &Instance) -> bool {
     let of_angle = |instance: &Instance| {
         let mistake = instance.mistake;
         // A ratio divided by, and of the wrong side, is an arm or a length that she meant.
@@ -132,7 +134,14 @@ fn are_two(one: &Instance, other: &Instance) -> bool {
     // one force.
     let place = |instance: &Instance| (instance.shows_at, instance.force());
     let (at, of) = (place(one), place(other));
-    let one_angle = of_angle(one) && of_angle(other) && (at.0 == of.0 || at.1 == of.1);
+    // What is done everywhere is done there too, and a step of one force has one angle.
+    let everywhere = [one.scope, other.scope].contains(&Scope::Everywhere);
+    let of_one = matches!(
+        target,
+        StepId::Angle(_) | StepId::Across(_) | StepId::Moment(_) | StepId::PartOf(..)
+    );
+    let one_place = at.0 == of.0 || at.1 == of.1 || everywhere || of_one;
+    let one_angle = of_angle(one) && of_angle(other) && one_place;
     let same = one.mistake.id == other.mistake.id;
     !one_angle && !(same && (one.scope == other.scope || one.mistake.id == "one-weight-only"))
 }

@@ -105,6 +105,8 @@ pub struct Ranked {
     pub said: Prose,
     /// At most three.
     pub thoughts: Vec<Thought>,
+    /// True where the line shows all of them at once; else one of them is likely.
+    pub together: bool,
     /// The share of another thing altogether.
     pub other: f64,
     /// What to ask next; nothing of a line that holds.
@@ -210,6 +212,7 @@ impl Session {
             verdict: self.words.word(outcome.verdict),
             said: self.without_offer(&outcome.message),
             thoughts: Vec::new(),
+            together: false,
             other: 0.0,
             ask: None,
         };
@@ -219,6 +222,10 @@ impl Session {
         };
         let (judgement, diagnosis) = (&open.judgement, &open.diagnosis);
         ranked.thoughts = self.thoughts(judgement, diagnosis);
+        ranked.together = diagnosis.together && ranked.thoughts.len() > 1;
+        if ranked.together {
+            ranked.thoughts.iter_mut().for_each(|one| one.share = 1.0);
+        }
         let shares = ranked.thoughts.iter().map(|thought| thought.share);
         ranked.other = (1.0 - shares.sum::<f64>()).max(0.0);
         ranked.ask = Some(self.ask_next(step, judgement, diagnosis, &ranked.thoughts));
