@@ -75,6 +75,8 @@ fn a_storm_of_resizes_leaves_line_and_working_where_they_were() {
     terminal.enter("Wb = 24*9.8", "Under which name");
     terminal.enter("", "✓ 1  Wb = 24*9.8");
     terminal.press("W1 = 84*9.8");
+    // What is typed while the window is too small to show it is left out.
+    terminal.wait_for("› W1 = 84*9.8");
     for round in 0..60_u16 {
         let (columns, rows) = match round % 6 {
             0 => (1, 1),
