@@ -28,7 +28,8 @@ pub(super) fn run(arguments: &Arguments, wishes: &Diagnose, words: &Words) -> Re
     if let (true, Err(Trouble::File(_, faults))) = (wishes.json, &any) {
         writeln!(stdout().lock(), "{}", json::faulty(faults))?;
     }
-    let (session, code) = opened(any?, words)?;
+    let (mut session, code) = opened(any?, words)?;
+    session.ask_of_answers(library.class.asking);
     let text = match &wishes.working {
         Some(path) => {
             let lines = working(path, words)?;

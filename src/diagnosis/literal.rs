@@ -123,7 +123,7 @@ fn has_her_angles(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
         }
     }
     let printed = |degrees: f64| {
-        let mut givens = board.problem.givens().into_iter();
+        let mut givens = board.problem.givens().iter();
         givens.any(|given| {
             given.dimension == Dimension::ANGLE
                 && (given.value.to_degrees() - degrees).abs() < SAME_DEGREES

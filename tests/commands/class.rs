@@ -171,3 +171,27 @@ fn a_problem_built_in_the_class_has_its_g() {
     let (_, text) = run(folder, None, &["--plain"], answers);
     assert!(text.contains("g = 10 m/s²"), "{text}");
 }
+
+#[test]
+fn an_answer_off_a_sheet_waits_for_what_the_class_asks() {
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path();
+    let truth = |answer: &str| {
+        // Counter 7 by hand: T = 262 N (tests/commands/again.rs works it on).
+        let arguments = ["diagnose", "counter", "--seed", "7", "--json", "--answer"];
+        let (code, text) = run(folder, None, &[&arguments[..], &[answer]].concat(), "");
+        assert_eq!(code, 0, "{text}");
+        let told: Value = serde_json::from_str(&text).unwrap();
+        told["lines"][0]["verdict"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(
+        (truth("262"), truth("262 N")),
+        ("right".into(), "right".into())
+    );
+    write(
+        &folder.join("saves/class.json"),
+        "\"missing_unit\": \"asked\"",
+    );
+    assert_ne!(truth("262"), "right");
+    assert_eq!(truth("262 N"), "right");
+}
