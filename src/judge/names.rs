@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::{Judgement, Remark};
-use crate::key::{Atom, Formula, Key, Nature, Step, StepId};
+use crate::key::{Atom, Axis, Formula, Key, Nature, Part, Step, StepId};
 use crate::plane::Vector;
 use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Node, Reading, Tree, Vocabulary};
@@ -49,6 +49,7 @@ impl Names {
         if let [pull] = pulls.as_slice() {
             names.also(NameRole::Step(*pull), "tension");
         }
+        names.sole_parts(key);
         if let Some(asked @ StepId::Found(Nature::Weight | Nature::Part, _)) = asked {
             names.short(problem, key, asked);
         }
@@ -70,6 +71,22 @@ impl Names {
             }
         }
         names
+    }
+
+    /// Where a support's force has one part only, which is called as the whole is, the name of that part
+    /// is told too: `Hy` for an upright `H`.
+    fn sole_parts(&mut self, key: &Key) {
+        for step in &key.steps {
+            let letter = match step.id {
+                StepId::Reaction(_, Part::Along(Axis::Horizontal)) => 'x',
+                StepId::Reaction(_, Part::Along(Axis::Vertical)) => 'y',
+                _ => continue,
+            };
+            let symbol = step.symbol.typed();
+            if !symbol.ends_with(letter) {
+                self.also(NameRole::Step(step.id), &format!("{symbol}{letter}"));
+            }
+        }
     }
 
     /// Short spellings for what stands in the formula of a step: a bare `m` for its mass, a bare

@@ -93,6 +93,14 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &["Hx = 370.9 N"], "T sin 65 = 370.9", Sign::Wrong, "You took sin"),
     ("walkway --seed 3", &["Hx = 370.9 N"], "T cos 65 = 370.9", Sign::Right, ""),
     ("walkway --seed 3", &["Hy = 498.2 N"], "T sin 65 + 498.2 = 529.2 + 764.4", Sign::Right, ""),
+    // An upright rope leaves one part of the hinge's force: Hy is H. Counter 3: T = 496.3 N, 45.5 N down.
+    ("counter --seed 3", &[], "Hy*1.4 = Wb*0.3 - W1*0.8 - W2*0.1", Sign::Right, ""),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy + 496.3 = 176.4+127.4+147", Sign::Right, ""),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy = 45.5 N down", Sign::Right, ""),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy = 45.5 N up", Sign::Wrong, ""),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy = 145.5 N", Sign::Wrong, ""),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy = 176.4+127.4-496.3", Sign::Wrong, "Your balance of forces leaves out W2"),
+    ("counter --seed 3", &["T = 496.3 N"], "Hy = 127.4+147-496.3", Sign::Wrong, "as if the counter itself weighed nothing"),
     // The rope's length for its arm is one thought, none of two ratios.
     ("walkway --seed 3", &[], "529*1.8 + 764*2.5 = T*(3.6/cos 65)", Sign::Wrong, "!Two things"),
 ];
