@@ -21,15 +21,20 @@ fn walkway(arguments: &[&str], columns: u16, rows: u16) -> (tempfile::TempDir, T
     (saves, terminal)
 }
 
+/// Works freely, and enters a first line; no name is given after it.
+fn begin_freely(terminal: &mut Terminal) {
+    terminal.wait_for("Which forces act");
+    terminal.enter("freely", "Still to be found: T, Hx, Hy, H");
+    terminal.enter("Wb = 24*9.8", "Under which name");
+    terminal.enter("", "✓ 1  Wb = 24*9.8");
+}
+
 /// Walkway, seed 2: 24 kg at 1.5 m and 84 kg at 2.3 m of 3.0 m, the rope at the tip with 25°. By hand,
 /// about the tip: Hy = (24·1.5 + 84·0.7)·9.8/3.0 = 309.7 N; T = (108·9.8 − 309.7)/sin 25° = 1772 N.
 #[test]
 fn a_free_working_about_another_point_is_worked_to_its_end() {
     let (_saves, mut terminal) = walkway(&[], 100, 30);
-    terminal.wait_for("Which forces act");
-    terminal.enter("freely", "Still to be found: T, Hx, Hy, H");
-    terminal.enter("Wb = 24*9.8", "Under which name");
-    terminal.enter("", "✓ 1  Wb = 24*9.8");
+    begin_freely(&mut terminal);
     terminal.enter("W1 = 84 g", "✓ 2  W1 = 84 g");
     terminal.press(F7);
     terminal.wait_for("◎1 the hinge");
@@ -70,10 +75,7 @@ fn an_example_is_worked_line_by_line_to_its_end() {
 #[test]
 fn a_storm_of_resizes_leaves_line_and_working_where_they_were() {
     let (_saves, mut terminal) = walkway(&[], 100, 30);
-    terminal.wait_for("Which forces act");
-    terminal.enter("freely", "Still to be found");
-    terminal.enter("Wb = 24*9.8", "Under which name");
-    terminal.enter("", "✓ 1  Wb = 24*9.8");
+    begin_freely(&mut terminal);
     terminal.press("W1 = 84*9.8");
     // What is typed while the window is too small to show it is left out.
     terminal.wait_for("› W1 = 84*9.8");
