@@ -11,6 +11,8 @@ mod by_hers;
 mod counted;
 #[path = "freely/gone_on.rs"]
 mod gone_on;
+#[path = "freely/hinted.rs"]
+mod hinted;
 #[path = "freely/in_one_line.rs"]
 mod in_one_line;
 #[path = "freely/in_sight.rs"]

@@ -173,7 +173,8 @@ fn body(ranked: &Ranked, words: &Words) -> String {
     for (at, thought) in ranked.thoughts.iter().enumerate() {
         text.push_str(&thought_told(at + 1, thought, words));
     }
-    if is_wrong && !ranked.thoughts.iter().any(|thought| thought.flat) {
+    let is_open = is_wrong || !ranked.thoughts.is_empty();
+    if is_open && !ranked.thoughts.iter().any(|thought| thought.flat) {
         let slots = [("share", Slot::Value(per_cent(ranked.other)))];
         let key = match ranked.thoughts.is_empty() {
             true => "diagnose.none",

@@ -100,7 +100,7 @@ fn about(
     // A rope that pulls along an axis has no triangle to speak of.
     let named = named.filter(|named| along.is_none() || named.mistake.family != WRONG_LEG);
     let force = match named {
-        Some(instance) => spoken_force(instance, step),
+        Some(instance) => moved_instead(case, instance).or_else(|| spoken_force(instance, step)),
         None => step.force(),
     };
     let symbol = match force.and_then(|force| case.problem.force(force)) {
@@ -145,6 +145,19 @@ fn rope_along(case: &Case<'_>) -> Option<Axis> {
     } else {
         (libm::cos(angle).abs() < 1e-9).then_some(Axis::Vertical)
     }
+}
+
+/// The force that a mistake put at the place of the one it is named after, which stands where it
+/// should: all weights at the place of the load.
+fn moved_instead(case: &Case<'_>, instance: &Instance) -> Option<ForceId> {
+    let distance = |key: &Key, force| {
+        let step = key.step(StepId::Distance(force));
+        step.map(|step| step.rule.clone())
+    };
+    let moved = |force: &ForceId| distance(case.key, *force) != distance(&instance.key, *force);
+    let named = instance.force()?;
+    let mut forces = case.problem.forces().into_iter().map(|force| force.id);
+    forces.find(moved).filter(|_| !moved(&named))
 }
 
 /// The force to speak about when a mistake was named at a step: where a component is asked, that

@@ -67,7 +67,7 @@ impl Session {
         (self.before).or_judge(question, || self.judged_anew(asked, line))
     }
 
-    fn judged_anew(&self, asked: StepId, line: &str) -> Judgement {
+    pub(super) fn judged_anew(&self, asked: StepId, line: &str) -> Judgement {
         let (names, own_values) = (self.names(), self.own_values());
         let (line, nouns) = self.without_bodies(line);
         let line = line.as_str();

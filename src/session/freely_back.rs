@@ -145,8 +145,10 @@ impl Session {
             self.state.standing.retain(|_, own| own.line != at);
             let before = self.state.clone();
             let mut again = self.work_freely(&line);
-            // The old number of what was told anew stands for nothing any more.
-            if again.truth == "follows" && types_one_of(&line, &replaced) {
+            // The old number of what was told anew stands for nothing any more; and what followed in
+            // its unit is no matter of the unit now: `T = 37.2 N` from masses.
+            let replaced_number = again.truth == "follows" && types_one_of(&line, &replaced);
+            if replaced_number || truth == "follows" && again.truth == "wrong-unit" {
                 (again.sign, again.verdict) = verdict_of("wrong");
                 again.truth = "wrong";
             }

@@ -78,14 +78,16 @@ mod worked;
 mod worked_from;
 mod worked_keys;
 mod working_line;
+mod written_out;
 
 pub use pivots::PivotPlace;
-pub use ranked::{Ask, Formulas, Ranked, Speaks, Thought};
+pub use ranked::{Ask, Ranked, Speaks, Thought};
 pub use turn::{
     Course, Kept, LineView, NameView, Progress, Sign, StepView, Turn, View, Worked, WorkedLine,
 };
 pub use worked::Fading;
 pub use working_line::working_line;
+pub use written_out::Formulas;
 
 use crate::hint::Case;
 use crate::judge::statement::{Statement, Topic, read};

@@ -5,18 +5,14 @@
 
 use super::speak::slip_told;
 use super::state::Open;
+use super::written_out::{Formulas, Hers};
 use super::{Outcome, Session, Sign};
-use crate::diagnosis::{Because, Diagnosis, Named, Probe, Voice, probe};
+use crate::diagnosis::{Because, Diagnosis, Named, Probe, Voice, diagnose, probe};
 use crate::hint::{hint, spoken_force};
-use crate::judge::Judgement;
-use crate::key::{
-    Atom, Formula, Key, Pins, Rule, StepId, Teller, balance_names, balance_numbers, formula_names,
-    formula_numbers,
-};
+use crate::judge::{Judgement, Truth};
+use crate::key::{Key, Rule, StepId};
 use crate::mistakes::{Instance, Mistake, Scope};
 use crate::text::{Prose, Slot};
-use crate::units::{Dimension, value_text};
-use std::collections::BTreeMap;
 
 /// So many thoughts are told at most.
 const MOST: usize = 3;
@@ -38,15 +34,6 @@ pub enum Speaks {
     OwnLines(Vec<usize>),
     /// Only the number.
     Value,
-}
-
-/// A formula in names and in numbers.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Formulas {
-    /// In names.
-    pub names: String,
-    /// In numbers.
-    pub numbers: String,
 }
 
 /// A thought that explains a line.
@@ -166,7 +153,34 @@ impl Session {
         let number = alone.state.next_number;
         let outcome = alone.answer(step, answer);
         let open = alone.state.judged.remove(&number);
+        let another = || alone.taken_for_another(step, answer, &outcome);
+        let open = open.or_else(another);
         alone.rank(step, None, &outcome, open.as_ref())
+    }
+
+    /// An angle that is another one of the problem, as one that is wrong for the step asked: there may
+    /// be a thought behind it, of which a teacher wants to know.
+    fn taken_for_another(&self, step: StepId, answer: &str, outcome: &Outcome) -> Option<Open> {
+        if outcome.sign != Sign::Noted || !step.is_angle() {
+            return None;
+        }
+        let mut judgement = self.judged_anew(step, answer);
+        let (names, own) = (self.names(), self.own_values());
+        let board = self.board(&names, &own);
+        let number = judgement.evidence.number?;
+        let is_another = judgement.target == step && judgement.evidence.alone;
+        let right = board.right(step)?[0];
+        // What holds is no exchange.
+        if !is_another || (number.value - right).abs() <= 0.005 * right.abs() {
+            return None;
+        }
+        judgement.truth = Truth::DoesNotHold;
+        let diagnosis = diagnose(&board, &judgement, &self.instances);
+        Some(Open {
+            judgement,
+            diagnosis,
+            number: self.state.next_number,
+        })
     }
 
     /// The thoughts behind each line of a working in any order.
@@ -216,8 +230,8 @@ impl Session {
             other: 0.0,
             ask: None,
         };
-        let is_wrong = matches!(outcome.sign, Sign::Wrong | Sign::Incomplete);
-        let Some(open) = open.filter(|_| is_wrong) else {
+        let may_be = matches!(outcome.sign, Sign::Wrong | Sign::Incomplete | Sign::Noted);
+        let Some(open) = open.filter(|_| may_be) else {
             return ranked;
         };
         let (judgement, diagnosis) = (&open.judgement, &open.diagnosis);
@@ -297,7 +311,8 @@ impl Session {
         let mistake = instance.mistake;
         let family = format!("family.{}.name", mistake.family);
         let family = self.words.has(&family).then(|| self.words.word(&family));
-        let made_at = self.made_at(instance);
+        let made_at = self.made_at(instance, judgement.target);
+        let hers = self.hers_behind(judgement, named, made_at);
         Thought {
             id: mistake.id.to_owned(),
             family: Some(mistake.family),
@@ -306,10 +321,10 @@ impl Session {
             of: self.covered(instance, judgement.target),
             made_at: Some((self.step_name(made_at), self.title(made_at))),
             flat: named.voice == Voice::Flat,
-            speaks: self.speaks(judgement, named),
+            speaks: self.speaks(judgement, named, &hers),
             share: named.share,
-            formulas: self.formulas(instance, made_at),
-            gives: self.gives(named.key(&self.instances), judgement.target),
+            formulas: self.formulas(instance, made_at, &hers),
+            gives: self.gives(named.key(&self.instances), judgement.target, &hers),
             alike: self.alike(instance, &named.alike),
         }
     }
@@ -350,120 +365,32 @@ impl Session {
         Some(self.problem.force(force)?.symbol.shown())
     }
 
-    /// The step whose rule the mistake rewrites: where it shows, or further up, where that is.
-    fn made_at(&self, instance: &Instance) -> StepId {
+    /// The step whose rule the mistake rewrites: the one that the line is about, where the mistake
+    /// shows first, or further up, where that is.
+    fn made_at(&self, instance: &Instance, target: StepId) -> StepId {
         let rule = |key: &Key, id: StepId| key.step(id).map(|step| step.rule.clone());
         let differs = |id: StepId| rule(&instance.key, id) != rule(&self.key, id);
         let first = || {
             let mut steps = self.key.steps.iter().map(|step| step.id);
             steps.find(|id| differs(*id))
         };
-        match differs(instance.shows_at) {
-            true => instance.shows_at,
-            false => first().unwrap_or(instance.shows_at),
-        }
+        // A part of the hinge's force comes from the balance of forces along its axis.
+        let sum = target.along().map_or(target, StepId::ForceSum);
+        let mut here = [target, sum, instance.shows_at].into_iter();
+        let here = here.find(|id| differs(*id));
+        here.or_else(first).unwrap_or(instance.shows_at)
     }
 
-    fn speaks(&self, judgement: &Judgement, named: &Named) -> Speaks {
+    fn speaks(&self, judgement: &Judgement, named: &Named, hers: &Hers) -> Speaks {
         let evidence = &judgement.evidence;
         match named.because {
             Because::Form if evidence.angled => Speaks::Ratio,
             Because::Form => Speaks::Form,
             Because::Unit => Speaks::Unit,
             Because::Sum => Speaks::Sum,
-            Because::Value => {
-                let lines = self.own_lines_behind(judgement, named);
-                match lines.is_empty() {
-                    true => Speaks::Value,
-                    false => Speaks::OwnLines(lines),
-                }
-            }
+            Because::Value if hers.lines.is_empty() || evidence.number.is_none() => Speaks::Value,
+            Because::Value => Speaks::OwnLines(hers.lines.clone()),
         }
-    }
-
-    /// The lines with wrong values of hers without which the mistake would not give the number.
-    fn own_lines_behind(&self, judgement: &Judgement, named: &Named) -> Vec<usize> {
-        let Some(number) = judgement.evidence.number else {
-            return Vec::new();
-        };
-        let (names, own) = (self.names(), self.own_values());
-        let pins = self.board(&names, &own).own_pins();
-        let target = judgement.target;
-        let key = named.key(&self.instances);
-        let off = |pins: &BTreeMap<StepId, _>| {
-            let found = key.function(&self.key, target, &self.sampling, pins);
-            found.map_or(f64::INFINITY, |found| (found[0] - number.value).abs())
-        };
-        if off(&pins) >= off(&BTreeMap::new()) {
-            return Vec::new();
-        }
-        let standing = self.state.standing.iter();
-        let used = standing.filter(|(id, own)| !own.right && own.line > 0 && **id != target);
-        used.map(|(_, own)| own.line).collect()
-    }
-
-    /// What the learner would have written at a step, and what is right there.
-    fn formulas(&self, instance: &Instance, at: StepId) -> Option<(Formulas, Formulas)> {
-        let wrong = self.written(&instance.key, at)?;
-        let right = self.written(&self.key, at)?;
-        (wrong != right).then_some((wrong, right))
-    }
-
-    fn written(&self, key: &Key, at: StepId) -> Option<Formulas> {
-        let named = self.unfound_at(at);
-        let pins = Pins::new();
-        let teller = Teller {
-            problem: &self.problem,
-            key,
-            sample: self.sampling.own(),
-            pins: &pins,
-            figures: self.problem.figures(),
-            typed: false,
-            named: &named,
-        };
-        if let Some(balance) = key.balance(at) {
-            return Some(Formulas {
-                names: balance_names(&self.problem, key, balance),
-                numbers: balance_numbers(&teller, balance),
-            });
-        }
-        // The known moments are a sum on paper, not a name.
-        let known = key.formula(StepId::KnownMoments);
-        let formula = key.formula(at)?.rewrite(&|part| match part {
-            Formula::Atom(Atom::Step(StepId::KnownMoments)) => known.clone(),
-            _ => None,
-        });
-        Some(Formulas {
-            names: formula_names(&self.problem, key, &formula),
-            numbers: formula_numbers(&teller, &formula),
-        })
-    }
-
-    /// What is still a letter when a step is worked.
-    fn unfound_at(&self, at: StepId) -> Vec<StepId> {
-        let Some(rank) = self.key.rank(at) else {
-            return Vec::new();
-        };
-        let later = self.key.steps.iter().skip(rank + 1);
-        let unknown = |id: StepId| Some(id) == self.key.unknown();
-        let open = later.filter(|step| matches!(step.rule, Rule::Stage(_)) || unknown(step.id));
-        open.map(|step| step.id).collect()
-    }
-
-    /// The value of a step in a key, as it is told.
-    fn gives(&self, key: &Key, step: StepId) -> Option<String> {
-        let step = match self.key.balance(step) {
-            Some(_) => self.key.gives(step)?,
-            None => step,
-        };
-        let found = key.function(&self.key, step, &self.sampling, &BTreeMap::new())?;
-        Some(self.told_value(step, found[0]))
-    }
-
-    fn told_value(&self, step: StepId, value: f64) -> String {
-        let dimension = self.key.step(step).map(|step| step.dimension);
-        let dimension = dimension.unwrap_or(Dimension::NUMBER);
-        value_text(value, dimension, self.problem.figures())
     }
 
     /// The next thing to ask: a value in which the thoughts differ, else what makes one look.
@@ -487,6 +414,12 @@ impl Session {
         }
         if let Some(found) = probe(&board, judgement.target, &self.instances, diagnosis) {
             return self.value_asked(&found, diagnosis, thoughts);
+        }
+        if judgement.evidence.wrong_angle.is_some() && (slip.is_some() || thoughts.is_empty()) {
+            return Ask {
+                question: self.words.say("hint.other-angle.look", &[]),
+                speaks: Vec::new(),
+            };
         }
         let named = diagnosis.named.first().filter(|_| slip.is_none());
         let instance = named.map(|named| &self.instances[named.instance]);

@@ -30,7 +30,8 @@ impl Session {
         }
         let helps = matches!(command, Command::Hint | Command::Show);
         let open = self.step_of_open().filter(|_| helps);
-        let Some(asked) = open.or_else(|| self.asked()) else {
+        let ahead = || self.asked_ahead().filter(|_| helps);
+        let Some(asked) = open.or_else(ahead).or_else(|| self.asked()) else {
             return match command {
                 Command::Back => self.back(),
                 _ => Outcome::talk(self.words.say("talk.finished", &[])),
@@ -101,7 +102,13 @@ impl Session {
                     .map(|named| (named.instance, open.judgement.target))
             });
         let target = spoken.map(|(_, target)| target);
-        let step = target.filter(|_| !self.is_free()).unwrap_or(asked);
+        // The part of a force is looked at by itself before the balance that it stands in.
+        let part = open.map(|open| open.judgement.target);
+        let part = part.filter(|target| {
+            spoken.is_none() && stage < STAGES - 1 && matches!(target, StepId::PartOf(..))
+        });
+        let told = target.filter(|_| !self.is_free());
+        let step = part.or(told).unwrap_or(asked);
         // An angle has no legs yet: what is said of the triangle belongs to the component.
         let angle = matches!(step, StepId::Angle(_));
         let named = spoken
@@ -122,15 +129,35 @@ impl Session {
         self.hint_given(stage, prose)
     }
 
-    /// After a slip of the pen or of the keys the first hints are about the sum, and not about statics.
+    /// After a slip of the pen or of the keys the first hints are about the sum, and not about
+    /// statics; where another angle belongs in a right form they are about that.
     fn slip_hint(&self, open: &Open, stage: u8) -> Option<Prose> {
-        let key = match stage {
-            1 => "hint.sum.look",
-            2 => "hint.sum.place",
+        let evidence = &open.judgement.evidence;
+        let about = match open.diagnosis.slip || open.diagnosis.pen_slip {
+            true if evidence.alone => "value",
+            true => "sum",
+            false => evidence.wrong_angle.map(|_| "other-angle")?,
+        };
+        let stage = match stage {
+            1 => "look",
+            2 => "place",
             _ => return None,
         };
-        let slipped = open.diagnosis.slip || open.diagnosis.pen_slip;
-        slipped.then(|| self.words.say(key, &[]))
+        Some(self.words.say(&format!("hint.{about}.{stage}"), &[]))
+    }
+
+    /// The step that is looked for next in a free working: the ways to what is found already are
+    /// behind her, however she found it.
+    fn asked_ahead(&self) -> Option<StepId> {
+        if !self.is_free() || self.is_general() {
+            return None;
+        }
+        let sought = |id: StepId| matches!(id, StepId::Pull(_) | StepId::Reaction(..));
+        let reached = |id: &StepId| self.state.reached.contains_key(id);
+        let mut found = self.state.reached.keys().filter(|id| sought(**id));
+        let found = found.find(|id| matches!(id, StepId::Pull(_)))?;
+        let mut asked = self.key.asked().map(|step| step.id);
+        asked.find(|id| !reached(id) && self.leads_to(*found, *id))
     }
 
     pub(super) fn note_hint(&mut self, asked: StepId, stage: u8) {

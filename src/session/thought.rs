@@ -44,8 +44,13 @@ impl Session {
         let thought = self.thought(judgement, spoken);
         match diagnosis.named.as_slice() {
             [_, second] if diagnosis.together => {
+                let id = |named: &Named| self.instances[named.instance].mistake.id;
+                let key = match id(spoken) == id(second) {
+                    true => "talk.one-thought-twice",
+                    false => "talk.two-thoughts",
+                };
                 let second = self.thought(judgement, second);
-                let both = self.words.say("talk.two-thoughts", &[]);
+                let both = self.words.say(key, &[]);
                 both.then(thought).then(second)
             }
             _ => thought,

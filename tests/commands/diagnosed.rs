@@ -177,6 +177,58 @@ fn a_working_is_diagnosed_line_by_line_beside_its_own_values() {
 }
 
 #[test]
+fn val_formulas_of_a_working_stand_with_its_own_earlier_values() {
+    // Her pull is 1200 N where 849 N is right: 705.6 + 695.8 − 1200 = 201, 1200 + 1401 = 2600.
+    let rows: [(&[u8], &str, &str); 3] = [
+        (
+            b"T = 1200\nHy = 72*9.8 + 71*9.8 - 1200\n",
+            "201 N",
+            "1200 N",
+        ),
+        (
+            b"T = 1200\nHx = 1200\nHy = 1401\nH = 1200 + 1401\n",
+            "2600 N",
+            "1200 N",
+        ),
+        // Where the number is what the mistake makes of the right pull, that stands: 849 + 1401.
+        (b"T = 1200\nHy = 1401\nH = 849 + 1401\n", "2250 N", "849 N"),
+    ];
+    for (working, gives, numbers) in rows {
+        let json = diagnosed(&["--working", "-"], working);
+        let line = json["lines"].as_array().unwrap().last().unwrap();
+        let first = &line["thoughts"][0];
+        assert_eq!(first["gives"], gives, "{line}");
+        for formula in ["wrong", "right"] {
+            let told = first[formula]["numbers"].as_str().unwrap();
+            let is_level = formula == "right" && gives == "201 N";
+            assert!(told.contains(numbers) || is_level, "{formula}: {told}");
+        }
+    }
+}
+
+#[test]
+fn val_an_angle_that_is_another_one_of_the_problem_has_its_thought_too() {
+    // 90° − 25°: noted at the keyboard, and a complement on a sheet.
+    let json = diagnosed(&["--step", "alpha", "--answer", "65"], b"");
+    let line = &json["lines"][0];
+    assert_eq!(line["truth"], "noted");
+    let first = thoughts(line).remove(0);
+    assert_eq!(first, ("complement".to_owned(), "perhaps".to_owned()));
+    assert!(line["another_thing"].as_f64().unwrap() > 0.0);
+    let right = diagnosed(&["--step", "alpha", "--answer", "25"], b"");
+    assert!(thoughts(&right["lines"][0]).is_empty());
+}
+
+#[test]
+fn val_a_mistake_is_made_where_the_line_shows_it() {
+    // One weight alone in the upright balance; the moment sum was not on the sheet.
+    let json = diagnosed(&["--step", "Hy", "--answer", "Wb"], b"");
+    let first = &json["lines"][0]["thoughts"][0];
+    assert_eq!(first["wrong"]["names"], "Wb = Hy");
+    assert_eq!(first["right"]["names"], "Wb + W1 = Hy");
+}
+
+#[test]
 fn what_is_asked_next_tells_the_thoughts_apart() {
     // A number that two thoughts give: the value that is asked for differs between them.
     for seed in 1..40 {
