@@ -27,9 +27,11 @@ pub(super) fn is_literal(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
             if typed.is_empty() && !judgement.evidence.worked_ratio {
                 return true;
             }
-            changed(board, target, key)
-                .iter()
-                .all(|ratio| typed.iter().any(|one| is_one(one, ratio)))
+            let is_hers = |one: &TypedRatio| is_made_of(board, target, key, &one.numbers);
+            typed.iter().all(is_hers)
+                && changed(board, target, key)
+                    .iter()
+                    .all(|ratio| typed.iter().any(|one| is_one(one, ratio)))
         }
     }
 }
@@ -95,7 +97,11 @@ fn ratios(board: &Board<'_>, id: StepId, key: &Key) -> Vec<TypedRatio> {
                 _ => return,
             };
             let angle = key.evaluate(angle, board.sampling.own(), &Pins::new());
-            found.extend(angle.map(|angle| TypedRatio { ratio, angle }));
+            found.extend(angle.map(|angle| TypedRatio {
+                ratio,
+                angle,
+                numbers: Vec::new(),
+            }));
         });
     }
     found
@@ -110,11 +116,27 @@ fn see<'f>(formula: &'f Formula, found: &mut dyn FnMut(&'f Formula)) {
 
 /// True unless a printed angle stands in the line that the wrong angle is not made of.
 fn has_her_angles(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
-    if judgement.evidence.angle_sum.is_none() {
+    let evidence = &judgement.evidence;
+    evidence.angle_sum.is_none()
+        || is_made_of(board, judgement.target, key, &evidence.typed_degrees)
+}
+
+/// True unless one of the typed numbers is a printed angle that the wrong working has not behind a
+/// step: half of 50° is no other angle of 25°.
+fn is_made_of(board: &Board<'_>, target: StepId, key: &Key, typed: &[f64]) -> bool {
+    let is_one = |one: f64, other: f64| (one.abs() - other.abs()).abs() < SAME_DEGREES;
+    let printed = |degrees: f64| {
+        let mut givens = board.problem.givens().iter();
+        givens.any(|given| {
+            given.dimension == Dimension::ANGLE && is_one(given.value.to_degrees(), degrees)
+        })
+    };
+    let mut typed = typed.iter().copied().filter(|degrees| printed(*degrees));
+    let Some(first) = typed.next() else {
         return true;
-    }
+    };
     let mut made_of: Vec<f64> = Vec::new();
-    for id in needed(judgement.target, key) {
+    for id in needed(target, key) {
         for formula in formulas(id, key) {
             see(formula, &mut |node| {
                 let value = key.evaluate(node, board.sampling.own(), &Pins::new());
@@ -122,19 +144,6 @@ fn has_her_angles(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
             });
         }
     }
-    let printed = |degrees: f64| {
-        let mut givens = board.problem.givens().iter();
-        givens.any(|given| {
-            given.dimension == Dimension::ANGLE
-                && (given.value.to_degrees() - degrees).abs() < SAME_DEGREES
-        })
-    };
-    let typed = judgement.evidence.typed_degrees.iter();
-    typed
-        .copied()
-        .filter(|degrees| printed(*degrees))
-        .all(|degrees| {
-            let same = |one: &f64| (one.abs() - degrees.abs()).abs() < SAME_DEGREES;
-            made_of.iter().any(same)
-        })
+    let is_in = |degrees: f64| made_of.iter().any(|one| is_one(*one, degrees));
+    is_in(first) && typed.all(is_in)
 }

@@ -39,12 +39,14 @@ impl Ratio {
 }
 
 /// A sine, cosine or tangent as it was typed.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TypedRatio {
     /// Which of them.
     pub ratio: Ratio,
     /// The angle that it is taken of, in radians.
     pub angle: f64,
+    /// The numbers of an angle that was put together from several, as typed: `50/2`, `90 - 65`.
+    pub numbers: Vec<f64>,
 }
 
 /// Gathers the ratios of a line with the values of their angles, whether a number may be one that was
@@ -85,8 +87,13 @@ fn ratios(board: &Board<'_>, side: &Tree) -> Vec<TypedRatio> {
             && let Some(ratio) = Ratio::of(*function)
             && let Ok(value) = plain_value(board, inner)
         {
-            let angle = value.number_as(Dimension::ANGLE);
-            found.push(TypedRatio { ratio, angle });
+            let literals = inner.literals();
+            let numbers = literals.iter().map(|place| place.literal.typed);
+            found.push(TypedRatio {
+                ratio,
+                angle: value.number_as(Dimension::ANGLE),
+                numbers: numbers.filter(|_| literals.len() > 1).collect(),
+            });
         }
     });
     found

@@ -96,6 +96,11 @@ const LESSONS: &[Row] = &[
     ("mast --seed 240", &[], "gamma = 70-55", Sign::Wrong, "other angle at this corner"),
     ("mast --seed 240", &[], "Wbperp = 0.9397*Wb", Sign::Wrong, "Perhaps"),
     ("mast --seed 240", &[], "Tperp = T cos 15", Sign::Right, ""),
+    // Half of the rope's printed angle is no other force's angle, though both are 25°.
+    ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin(50/2)", Sign::Wrong, "!You took α"),
+    ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin(50-25)", Sign::Wrong, "!You took α"),
+    ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin25", Sign::Wrong, "You took α for T"),
+    ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin(90-65)", Sign::Wrong, "You took α for T"),
     // A second try is looked at by itself, not beside the first.
     ("mast --seed 109", &["gamma = 75", "Tperp = T sin 20"], "Tperp = T cos 20", Sign::Wrong, "!cos γ"),
     ("mast --seed 109", &["gamma = 75"], "Tperp = T cos 75", Sign::Wrong, "You took cos γ"),
