@@ -207,6 +207,8 @@ fn name(
             // A direction that is another force's is a thought about directions.
             f64::from(u8::from(direction && instance.shows_at == judgement.target)),
             instance.mistake.prior,
+            // Of two that are as frequent, the one that was made at this step, and not before it.
+            f64::from(u8::from(instance.shows_at == judgement.target)),
             scope_rank(instance.scope),
         )
     };

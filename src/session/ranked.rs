@@ -11,13 +11,16 @@ use crate::diagnosis::{Because, Diagnosis, Named, Probe, Voice, diagnose, probe}
 use crate::hint::{hint, spoken_force};
 use crate::judge::{Judgement, Truth};
 use crate::key::{Key, Rule, StepId};
-use crate::mistakes::{Instance, Mistake, Scope};
+use crate::mistakes::{Instance, Mistake, Scope, Skill};
 use crate::text::{Prose, Slot};
 
 /// So many thoughts are told at most.
 const MOST: usize = 3;
 /// A thought with a smaller share than this is not worth telling.
 const LEAST_SHARE: f64 = 0.02;
+/// The share of a right value in too few figures, where no mistake gives that number: it may be
+/// another thing as well (common practice, no source).
+const EVEN: f64 = 0.5;
 
 /// What speaks for a thought.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -153,29 +156,36 @@ impl Session {
         let number = alone.state.next_number;
         let outcome = alone.answer(step, answer);
         let open = alone.state.judged.remove(&number);
-        let another = || alone.taken_for_another(step, answer, &outcome);
-        let open = open.or_else(another);
+        let open = alone.looked_at_again(step, answer, &outcome).or(open);
         alone.rank(step, None, &outcome, open.as_ref())
     }
 
-    /// An angle that is another one of the problem, as one that is wrong for the step asked: there may
-    /// be a thought behind it, of which a teacher wants to know.
-    fn taken_for_another(&self, step: StepId, answer: &str, outcome: &Outcome) -> Option<Open> {
-        if outcome.sign != Sign::Noted || !step.is_angle() {
+    /// A number alone that was not called wrong, as one that is: an angle that is another one of the
+    /// problem, or a value with too few figures to be the right one. Of both a teacher wants to know
+    /// which thought may be behind them.
+    fn looked_at_again(&self, step: StepId, answer: &str, outcome: &Outcome) -> Option<Open> {
+        let another = outcome.sign == Sign::Noted && step.is_angle();
+        let few = outcome.truth == "too-few-figures";
+        if !another && !few {
             return None;
         }
         let mut judgement = self.judged_anew(step, answer);
         let (names, own) = (self.names(), self.own_values());
         let board = self.board(&names, &own);
         let number = judgement.evidence.number?;
-        let is_another = judgement.target == step && judgement.evidence.alone;
+        let is_of_step = judgement.target == step && judgement.evidence.alone;
         let right = board.right(step)?[0];
         // What holds is no exchange.
-        if !is_another || (number.value - right).abs() <= 0.005 * right.abs() {
+        if !is_of_step || (number.value - right).abs() <= 0.005 * right.abs() {
             return None;
         }
         judgement.truth = Truth::DoesNotHold;
         let diagnosis = diagnose(&board, &judgement, &self.instances);
+        let (pen, coarse, ten) = diagnosis.beside;
+        let unexplained = diagnosis.named.is_empty() && pen.max(coarse).max(ten) < LEAST_SHARE;
+        if few && unexplained {
+            return None;
+        }
         Some(Open {
             judgement,
             diagnosis,
@@ -264,6 +274,9 @@ impl Session {
         let pen = diagnosis.pen_slip && !diagnosis.slip;
         match slip_told(judgement, diagnosis) {
             Some("sum") if !pen => return vec![self.slip("sum", Speaks::Sum, 1.0)],
+            Some("figures") if judgement.evidence.alone => {
+                return vec![self.slip("figures", Speaks::Value, EVEN)];
+            }
             Some(kind) if kind != "sum" => return vec![self.slip(kind, Speaks::Form, 1.0)],
             _ => {}
         }
@@ -383,8 +396,10 @@ impl Session {
 
     fn speaks(&self, judgement: &Judgement, named: &Named, hers: &Hers) -> Speaks {
         let evidence = &judgement.evidence;
+        let skill = self.instances[named.instance].mistake.skill;
+        let of_ratio = matches!(skill, Skill::Angles | Skill::Resolving | Skill::Reactions);
         match named.because {
-            Because::Form if evidence.angled => Speaks::Ratio,
+            Because::Form if evidence.angled && of_ratio => Speaks::Ratio,
             Because::Form => Speaks::Form,
             Because::Unit => Speaks::Unit,
             Because::Sum => Speaks::Sum,
@@ -404,8 +419,12 @@ impl Session {
         let (names, own) = (self.names(), self.own_values());
         let board = self.board(&names, &own);
         let slip = thoughts.first().filter(|first| first.family.is_none());
-        let is_slip =
-            slip.is_some_and(|slip| matches!(slip.id.as_str(), "sum" | "pen" | "coarse" | "ten"));
+        let is_slip = slip.is_some_and(|slip| {
+            matches!(
+                slip.id.as_str(),
+                "sum" | "pen" | "coarse" | "ten" | "figures"
+            )
+        });
         if is_slip {
             return Ask {
                 question: self.words.say("diagnose.ask.sum", &[]),

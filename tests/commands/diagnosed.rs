@@ -220,6 +220,24 @@ fn val_an_angle_that_is_another_one_of_the_problem_has_its_thought_too() {
 }
 
 #[test]
+fn a_number_of_one_figure_proves_no_rounding() {
+    // 849 N to one figure, or another thing that comes near it.
+    let json = diagnosed(&["--answer", "800 N"], b"");
+    let line = &json["lines"][0];
+    assert_eq!(line["truth"], "too-few-figures");
+    let told = thoughts(line);
+    assert!(told.iter().all(|(_, voice)| voice == "perhaps"), "{told:?}");
+    assert!(line["another_thing"].as_f64().unwrap() > 0.0);
+    assert_eq!(told[0].0, "figures");
+    // No sine speaks for a load at the rope's knot, though the line has some.
+    let at_rope = "(72*9.8*3.3 + 71*9.8*3.8)*sin(25)/(3.8*sin(65))";
+    let json = diagnosed(&["--answer", at_rope], b"");
+    let first = &json["lines"][0]["thoughts"][0];
+    assert_eq!(first["mistake"], "load-at-rope");
+    assert_eq!(first["speaks"], "form");
+}
+
+#[test]
 fn val_a_mistake_is_made_where_the_line_shows_it() {
     // One weight alone in the upright balance; the moment sum was not on the sheet.
     let json = diagnosed(&["--step", "Hy", "--answer", "Wb"], b"");
