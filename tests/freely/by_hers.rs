@@ -64,6 +64,7 @@ const ROWS: &[Row] = &[
     // Another wrong balance that comes to the same by chance is one more mistake.
     (CHANCE, AT_ROPE, "137.2*1.3 + 205.8*1.3 = T*1.9", Sign::Wrong, "half-way along"),
     (CHANCE, AT_ROPE, "137.2*1.3 + W1*1.3 = T*1.9", Sign::Wrong, ""),
+    (CHANCE, AT_ROPE, "Wb*1.3 + W1*1.3 = T*1.9", Sign::Wrong, ""),
     (CHANCE, AT_ROPE, "343*1.3 = T*1.9", Sign::Wrong, ""),
     (CHANCE, AT_ROPE, "178.36 + 267.54 = T*1.9", Sign::Wrong, ""),
     (CHANCE, AT_ROPE, "137.2*1.3 + 205.8*0.9 = T*1.9", Sign::Right, ""),

@@ -7,6 +7,7 @@ use super::super::printed_units::printed_force;
 use super::relation::{NEAR, unknowns_of, value_of};
 use crate::key::StepId;
 use crate::reading::{Literal, Node, Operator, Tree};
+use crate::units::Dimension;
 
 /// Two terms are one where they differ by no more than this share of them.
 const SAME: f64 = 5e-4;
@@ -186,6 +187,21 @@ fn forces(board: &Board<'_>) -> Vec<(f64, f64)> {
     found
 }
 
+/// True for a length of the problem, a half of one, or what two of these differ by: none of them is
+/// rounded.
+fn is_length(board: &Board<'_>, number: f64) -> bool {
+    let givens = board.problem.givens().iter();
+    let lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    let known: Vec<f64> = lengths
+        .flat_map(|given| [given.value, 0.5 * given.value])
+        .collect();
+    let is = |length: f64| (length - number).abs() <= EXACT * number;
+    known.iter().any(|one| {
+        let mut others = known.iter();
+        is(*one) || others.any(|other| is(one - other))
+    })
+}
+
 fn is_near(one: f64, other: f64) -> bool {
     (one - other).abs() <= SAME * one.abs()
 }
@@ -287,7 +303,7 @@ impl Terms<'_> {
     }
 
     fn off(&self, literal: &Literal) -> f64 {
-        if self.known.contains(&literal.digits) {
+        if self.known.contains(&literal.digits) || is_length(self.board, literal.value) {
             return 0.0;
         }
         // A bare number is one of the unit in which forces are printed.
