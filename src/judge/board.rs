@@ -62,6 +62,7 @@ pub struct Board<'a> {
 pub struct Memo {
     right: RefCell<BTreeMap<StepId, Option<Samples>>>,
     named: RefCell<BTreeMap<NameRole, Option<Samples>>>,
+    accepted: RefCell<BTreeMap<StepId, Vec<(Samples, Vec<usize>)>>>,
     /// The least and greatest value of a step by rounding, by what it was worked out from.
     pub(super) hulls: RefCell<BTreeMap<HullOf, Option<(f64, f64)>>>,
 }
@@ -191,6 +192,15 @@ impl Board<'_> {
     /// The functions that count as right for a step: the right one first, then those that follow
     /// from some of the learner's own wrong values, each with the lines used.
     pub fn accepted(&self, id: StepId) -> Vec<(Samples, Vec<usize>)> {
+        let known = self.memo.accepted.borrow().get(&id).cloned();
+        known.unwrap_or_else(|| {
+            let accepted = self.accepted_anew(id);
+            self.memo.accepted.borrow_mut().insert(id, accepted.clone());
+            accepted
+        })
+    }
+
+    fn accepted_anew(&self, id: StepId) -> Vec<(Samples, Vec<usize>)> {
         let mut accepted: Vec<(Samples, Vec<usize>)> = Vec::new();
         let mut add = |function: Option<Samples>, lines: Vec<usize>| {
             let Some(function) = function else { return };
@@ -257,7 +267,9 @@ impl Board<'_> {
             // What she has right stands beside them, though they would give another value.
             let mut beside = settled.clone();
             beside.extend(pins.clone());
-            for pins in [&pins, &beside] {
+            let both = [&pins, &beside];
+            let both = if beside == pins { &both[..1] } else { &both };
+            for pins in both {
                 add(
                     self.key.function(self.key, id, self.sampling, pins),
                     lines.clone(),

@@ -99,6 +99,13 @@ fn numbers_added(side: &Tree) -> Vec<f64> {
     }
 }
 
+/// True for a number that is the value of one of these steps, as she told it.
+fn is_own_of(board: &Board<'_>, steps: &[StepId], number: f64) -> bool {
+    let own = steps.iter().filter_map(|step| board.standing.get(step));
+    let mut told = own.map(|own| as_told(own).abs());
+    told.any(|told| (told - number.abs()).abs() <= EXACT * told)
+}
+
 /// The lines of her wrong values that are named in a line, and whether one of them is an unknown that
 /// stands beside what is none, as in a balance, or an angle.
 pub fn wrong_named(board: &Board<'_>, line: &str) -> (Vec<usize>, bool) {
@@ -120,7 +127,15 @@ pub fn wrong_named(board: &Board<'_>, line: &str) -> (Vec<usize>, bool) {
     let unknown = steps
         .iter()
         .any(|step| step.is_unknown() && wrong(&step).is_some());
-    let beside = steps.iter().any(|step| !step.is_unknown());
+    // Numbers beside it are those of a balance, unless her value of it is one of them.
+    let of_numbers = || {
+        let sides = readings.first().into_iter().flat_map(|first| &first.sides);
+        let mut literals = sides.clone().flat_map(Tree::literals);
+        let typed = literals.any(|place| is_own_of(board, &steps, place.literal.value));
+        let mut formed = sides.filter(|side| matches!(side.node, Node::Binary(..)));
+        !typed && formed.any(|side| side.names().is_empty())
+    };
+    let beside = steps.iter().any(|step| !step.is_unknown()) || of_numbers();
     // `W1·ℓ = 62` is worked out, and no balance.
     let product = |side: &Tree| match &side.node {
         Node::Binary(operator, ..) => !matches!(operator, Operator::Add | Operator::Subtract),

@@ -91,6 +91,8 @@ impl Judgement {
         self.proved = false;
         self.evidence.lifted.clear();
         self.evidence.number = None;
+        // True of the numbers alone.
+        self.evidence.aside = None;
         self.evidence.wrong_way = true;
     }
 

@@ -485,6 +485,7 @@ impl Session {
                 if shows_no_value(&layout)
                     && !judgement.target.is_balance()
                     && judgement.evidence.dimension.is_none()
+                    && !self.would_tell_unfound(judgement)
                     && value.is_finite() =>
             {
                 Some(format!(

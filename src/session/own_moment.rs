@@ -47,7 +47,17 @@ impl Session {
     fn tells_another(&self, name: &str, line: &str) -> bool {
         let told = form_told(name, line).zip(self.asked_now());
         let refused = told.filter(|(_, asked)| !self.judged(*asked, line).stands());
-        refused.is_some_and(|(behind, asked)| self.judged(asked, behind).stands())
+        let steps = self.key.steps.iter();
+        let others =
+            steps.filter(|step| matches!(step.id, StepId::Moment(_)) && !step.symbol.matches(name));
+        let others: Vec<StepId> = others.map(|step| step.id).collect();
+        refused.is_some_and(|(behind, asked)| {
+            let is = |step: &StepId| {
+                let found = self.judged(*step, behind);
+                found.proved && found.truth.holds()
+            };
+            self.judged(asked, behind).stands() || others.iter().any(is)
+        })
     }
 
     /// True for a line that tells a form of this name which is not the mass.

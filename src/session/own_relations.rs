@@ -219,6 +219,13 @@ impl Session {
             told.remarks.retain(|remark| !unseen_way(remark));
             return Some(told);
         }
+        // What rests on an unknown that is not found yet has no value to show: that would tell it.
+        if self.rests_on_unfound(found) {
+            return Some(Judgement {
+                layout: found.layout.clone(),
+                ..Judgement::noted_true(found.target)
+            });
+        }
         let (name, _) = line.split_once('=')?;
         let number = found
             .evidence
@@ -234,6 +241,30 @@ impl Session {
             layout: found.layout.clone(),
             ..judgement
         })
+    }
+
+    /// True for a line in which an unknown stands, or what is made of one, that is not found rightly yet.
+    fn rests_on_unfound(&self, found: &Judgement) -> bool {
+        let right = |id: &StepId| self.state.standing.get(id).is_some_and(|own| own.right);
+        self.rests_on_other(found, &|id| {
+            self.state.reached.contains_key(id) || right(id)
+        })
+    }
+
+    /// True for a line whose value rests on an unknown of which she has told no value, right or wrong: it
+    /// would tell that.
+    pub(super) fn would_tell_unfound(&self, found: &Judgement) -> bool {
+        let told = |id: &StepId| self.state.standing.contains_key(id);
+        self.rests_on_other(found, &|id| self.state.reached.contains_key(id) || told(id))
+    }
+
+    /// True for a line in which another unknown stands than the known ones, or what is made of one.
+    fn rests_on_other(&self, found: &Judgement, known: &dyn Fn(&StepId) -> bool) -> bool {
+        let open = |id: &StepId| match id.is_unknown() {
+            true => !known(id),
+            false => !known(id) && self.key.open_in(*id).iter().any(|of| !known(of)),
+        };
+        found.evidence.rests_on.iter().any(open)
     }
 
     /// A force left out of the part of a support's force, or of another size in it, as it was in the

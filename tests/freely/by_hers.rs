@@ -17,6 +17,16 @@ const WHOLE_PULL: &[&str] = &["Hy + T = Wb + W1"];
 const MAST: &str = "mast --seed 119";
 /// The rope at 40° with the upright; T 2600 N, and 3093 N with 40° for 50° in the moments.
 const EXCHANGED: &str = "walkway --seed 232";
+/// 14 kg at 1.3 m and 21 kg at 0.9 m, the rope at 1.9 m: Wb 137.2 N, W1 205.8 N, T 191.4 N. With Wb at the
+/// rope, 260.68 + 185.22 = 445.9, as with both at 1.3 m: T 234.7 N.
+const CHANCE: &str = "counter --seed 717";
+const AT_ROPE: &[&str] = &["137.2*1.9 + 205.8*0.9 = T*1.9"];
+const OWN_PULL: &[&str] = &["T = 234.7 N"];
+/// The rope at 10° with the level, T 566 N.
+const DRILL: &str = "mast --seed 703";
+const LEVEL_PART: &[&str] = &["Hx = T*cos 10"];
+/// 24 kg at 1.1 m, 13 kg at 1.4 m, the rope at 2.2 m: 258.7 + 178.4 = 437.1.
+const CRATE: &str = "counter --seed 721";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -46,6 +56,54 @@ const ROWS: &[Row] = &[
     (MAST, &[], "W1 sin 35 = 320 N down", Sign::Right, ""),
     (MAST, &[], "W1 sin 35 = 320 N left", Sign::Right, ""),
     (MAST, &[], "W1 cos 35 = 458 N right", Sign::Right, ""),
+    (MAST, &[], "W1 sin 35 = 320 N up", Sign::Wrong, "not the way"),
+    (MAST, &[], "W1 cos 35 = 458 N left", Sign::Wrong, "not the way"),
+    ("mast --seed 3", &[], "W1 sin 35 = 399 N up", Sign::Wrong, "not the way"),
+    ("mast --seed 3", &[], "W1 sin 35 = 399 N down", Sign::Right, ""),
+    ("mast --seed 3", &[], "W1 sin 35 = 399 N", Sign::Right, ""),
+    // Another wrong balance that comes to the same by chance is one more mistake.
+    (CHANCE, AT_ROPE, "137.2*1.3 + 205.8*1.3 = T*1.9", Sign::Wrong, "half-way along"),
+    (CHANCE, AT_ROPE, "137.2*1.3 + W1*1.3 = T*1.9", Sign::Wrong, ""),
+    (CHANCE, AT_ROPE, "Wb*1.3 + W1*1.3 = T*1.9", Sign::Wrong, ""),
+    (CHANCE, AT_ROPE, "343*1.3 = T*1.9", Sign::Wrong, ""),
+    (CHANCE, AT_ROPE, "178.36 + 267.54 = T*1.9", Sign::Wrong, ""),
+    (CHANCE, AT_ROPE, "137.2*1.3 + 205.8*0.9 = T*1.9", Sign::Right, ""),
+    // Her own, rewritten, is hers.
+    (CHANCE, AT_ROPE, "260.7 + 185.2 = T*1.9", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "261 + 185 = 1.9 T", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "T = 137.2 + 205.8*0.9/1.9", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "Wb*1.9 + W1*0.9 = T*1.9", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "9.8*(14*1.9 + 21*0.9) = 1.9*T", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "343*0.9 + 137.2*1.0 = T*1.9", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "Wb*0.95 + W1*0.45 = T*0.95", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "205.8*0.9 = 1.9*(T - 137.2)", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "445.9 = 1.9 T", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "T = 235 N", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "T = 445.9/1.9 = 234.7 N", Sign::Follows, ""),
+    // A balance is none of her own for giving the number that was refused.
+    (CHANCE, OWN_PULL, "137.2*3.25 = 1.9*T", Sign::Wrong, ""),
+    (CHANCE, OWN_PULL, "137.2*1.3 + 205.8*1.3 = T*1.9", Sign::Wrong, "half-way along"),
+    (CHANCE, OWN_PULL, "T*1.9 = Wb*1.3 + W1*1.3", Sign::Wrong, ""),
+    (CHANCE, OWN_PULL, "137.2*1.3 + 205.8*0.9 = T*1.9", Sign::Right, ""),
+    (CHANCE, OWN_PULL, "445.9 = T*1.9", Sign::Follows, "line 1"),
+    (CHANCE, OWN_PULL, "H = 343 - T", Sign::Right, ""),
+    (CHANCE, OWN_PULL, "H = 343 - 234.7", Sign::Follows, "line 1"),
+    (CHANCE, OWN_PULL, "H + 234.7 = 343", Sign::Follows, "line 1"),
+    (CHANCE, OWN_PULL, "H + 234.7 = 353", Sign::Wrong, ""),
+    // No value is shown that rests on what is not found.
+    (DRILL, LEVEL_PART, "Hx = T*cos(350)", Sign::Right, "!558"),
+    (DRILL, LEVEL_PART, "Hx = T*0.985001", Sign::Right, "!558"),
+    (DRILL, LEVEL_PART, "Hx = T - T*0.0152", Sign::Right, "!558"),
+    (DRILL, LEVEL_PART, "T = Hx/cos10", Sign::Right, "!566"),
+    (DRILL, LEVEL_PART, "H = T*1.7", Sign::Noted, "!963"),
+    (DRILL, LEVEL_PART, "Hx = T*0.9", Sign::Wrong, ""),
+    (DRILL, &["T = 566 N"], "Hx = T*cos(350)", Sign::Noted, "value agrees"),
+    // The first moment may be called M1, whichever it is.
+    (CRATE, &["M1 = Wb*1.1", "M2 = W1*1.4"], "M1 + M2 = T*2.2", Sign::Right, ""),
+    (CRATE, &["M1 = Wb*1.1", "M2 = W1*1.4"], "M1 - M2 = T*2.2", Sign::Wrong, ""),
+    (CRATE, &[], "M1 = Wb*1.1", Sign::Noted, ""),
+    (CRATE, &[], "M1 = Wb*1.2", Sign::Wrong, ""),
+    (CRATE, &[], "M1 = W1*1.4", Sign::Right, ""),
     // Her own number is one of her working.
     (EXCHANGED, &["T = 3093 N"], "Hy = 548.8 + 627.2 + 294 - 3093 sin 40", Sign::Noted, "!not every number"),
 ];

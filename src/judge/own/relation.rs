@@ -78,6 +78,7 @@ fn follows(
         value.is_some() && valued(board, &sides) == value
     };
     let wrong = wrong.filter(|wrong| !is_try(wrong) && !is_other_number(board, wrong, sides));
+    let wrong = wrong.filter(|wrong| !is_form_of_number(board, (wrong, sides), &told));
     let wrong = wrong.filter_map(|wrong| Some((*wrong, row_of(board, wrong)?)));
     let wrong: Vec<(&str, Row)> = wrong.filter(|(_, row)| !row.of.is_empty()).collect();
     // What one of them nearly says, with a number that does not stand in it, is one more try.
@@ -200,6 +201,35 @@ fn is_other_number(board: &Board<'_>, wrong: &str, sides: &[Tree]) -> bool {
     };
     let apart = (told.value - first.value).abs();
     is_same(wrong, form) && apart > 0.5 * told.written.last_place * (1.0 + 1e-6)
+}
+
+/// True for a wrong line that tells an unknown, or a multiple of it, by a number alone, and another that
+/// tells it by a form in which that number does not stand: a balance is compared as one, and not by
+/// the value that it gives.
+fn is_form_of_number(board: &Board<'_>, (wrong, sides): (&str, &[Tree]), told: &Row) -> bool {
+    fn number(sides: &[Tree]) -> Option<&Literal> {
+        sides.iter().find_map(|side| match &side.node {
+            Node::Literal(literal) => Some(literal),
+            Node::Negative(inner) => match &inner.node {
+                Node::Literal(literal) => Some(literal),
+                _ => None,
+            },
+            _ => None,
+        })
+    }
+    let wrong = sides_of(board, wrong).unwrap_or_default();
+    let Some(hers) = number(&wrong).filter(|_| wrong.len() == 2) else {
+        return false;
+    };
+    let of_one = |row: &Row| match row.of.as_slice() {
+        [(step, _)] => Some(*step),
+        _ => None,
+    };
+    let first = row(board, &wrong[0], &wrong[1]);
+    let same = of_one(told).is_some() && first.as_ref().and_then(of_one) == of_one(told);
+    let literals = || sides.iter().flat_map(Tree::literals);
+    let typed = || literals().any(|place| place.literal.value.abs() == hers.value.abs());
+    same && number(sides).is_none() && !typed()
 }
 
 /// The step whose name stands first in a line that ends in a number.

@@ -2,24 +2,42 @@
 //! it: after `1.4 T = 695 + 3` the line `1.4 T = 695 + 6` is one more try, whatever the share of it.
 
 use super::super::board::Board;
+use super::super::names::NameRole;
 use super::super::printed_units::printed_force;
 use super::relation::{NEAR, unknowns_of, value_of};
 use crate::key::StepId;
 use crate::reading::{Literal, Node, Operator, Tree};
+use crate::units::Dimension;
 
 /// Two terms are one where they differ by no more than this share of them.
 const SAME: f64 = 5e-4;
+/// No rounding takes a term farther than this share of it.
+const ROUNDED: f64 = 0.01;
 /// Sums nearer than this share of their terms are one.
 const EXACT: f64 = 1e-6;
 /// The most terms into which a line is multiplied out.
 const MOST_TERMS: usize = 64;
 
-/// A term: what it is a multiple of, how often, and how far that may be off by rounding.
+/// What each known force is multiplied by, one after the other, to see of which of them a line is made.
+const MOVED: [f64; 4] = [1.37, 0.61, 1.83, 0.29];
+
+/// A term: what it is a multiple of, how often, and how far that may be off by rounding; how often
+/// with the known forces moved, where one of them stands in it.
 #[derive(Clone, Copy)]
 struct Term {
     of: Option<StepId>,
     times: f64,
     off: f64,
+    moved: f64,
+    force: Force,
+}
+
+/// Whether a known force stands in a term, by itself or times something else.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Force {
+    None,
+    Bare,
+    Times,
 }
 
 /// True if the terms in which two lines differ are no nearer to each other than chance: all that
@@ -34,8 +52,13 @@ fn strays_in(board: &Board<'_>, told: &[Tree], hers: &[Tree]) -> Option<bool> {
     let open = unknowns_of(board, &[&told.0, &told.1]);
     // A number that stands in her line is exact.
     let known: Vec<String> = [&hers.0, &hers.1].into_iter().flat_map(digits_of).collect();
+    let forces = forces(board);
     let line = |(one, other): &(Tree, Tree), known: &[String]| {
-        let of = Terms { board, known };
+        let of = Terms {
+            board,
+            known,
+            forces: &forces,
+        };
         let mut all = of.terms(one)?;
         all.extend(of.terms(other)?.into_iter().map(|term| times(term, -1.0)));
         Some(all)
@@ -66,8 +89,8 @@ fn strays_of(kind: Option<StepId>, told: &[Term], hers: &[Term]) -> bool {
     let (told, mut left) = (of_kind(told), of_kind(hers));
     let sum = |all: &[Term]| all.iter().map(|term| term.times).sum::<f64>();
     let apart = (sum(&told) - sum(&left)).abs();
-    let size = |all: &[Term]| all.iter().map(|term| term.times.abs()).sum::<f64>();
     let mut room = EXACT * (size(&told) + size(&left));
+    let mut alone: Vec<Term> = Vec::new();
     for term in told {
         let from = |other: &Term| (other.times - term.times).abs();
         let at =
@@ -75,19 +98,112 @@ fn strays_of(kind: Option<StepId>, told: &[Term], hers: &[Term]) -> bool {
         let same = at.filter(|at| from(&left[*at]) <= term.off.max(SAME * term.times.abs()));
         match same {
             Some(at) => room += from(&left.swap_remove(at)),
-            None => room += NEAR * term.times.abs() + term.off,
+            None => {
+                room += NEAR * term.times.abs() + term.off;
+                alone.push(term);
+            }
         }
     }
     room += left.iter().map(|term| NEAR * term.times.abs()).sum::<f64>();
-    apart > room
+    apart > room || is_another_sum(&alone, &left)
+}
+
+/// True for terms that only come to what others come to: of the same known forces, which other arms
+/// would show, or as many numbers, none of which is near one of the others.
+fn is_another_sum(alone: &[Term], left: &[Term]) -> bool {
+    let moved = |all: &[Term]| all.iter().map(|term| term.moved).sum::<f64>();
+    let room = ROUNDED * (size(alone) + size(left));
+    // One number may be that of a force by chance.
+    let of_forces = |all: &[Term]| {
+        let several = all.len() > 1;
+        let mut terms = all.iter();
+        let is = |term: &Term| term.force == Force::Times || several && term.force == Force::Bare;
+        !all.is_empty() && terms.all(is)
+    };
+    if of_forces(alone) && of_forces(left) {
+        return (moved(alone) - moved(left)).abs() > room;
+    }
+    let far = |term: &Term| {
+        let near = ROUNDED * term.times.abs() + term.off;
+        let mut others = left.iter();
+        others.all(|other| (other.times - term.times).abs() > near)
+    };
+    alone.len() > 1 && alone.len() == left.len() && alone.iter().all(far)
+}
+
+fn size(all: &[Term]) -> f64 {
+    all.iter().map(|term| term.times.abs()).sum()
 }
 
 fn times(term: Term, by: f64) -> Term {
     Term {
         times: term.times * by,
         off: term.off * by.abs(),
+        moved: term.moved * by,
         ..term
     }
+}
+
+/// The known forces, and the sums of several of them, each with what it comes to where every force
+/// is moved by another factor.
+fn forces(board: &Board<'_>) -> Vec<(f64, f64)> {
+    let mut all: Vec<(StepId, f64)> = Vec::new();
+    for step in board.key.steps.iter().map(|step| step.id) {
+        let value = board.name_value(NameRole::Step(step)).map(f64::abs);
+        let of_lesson = matches!(step, StepId::Across(_) | StepId::PartOf(..));
+        let known = step.is_weight() || of_lesson && board.key.open_in(step).is_empty();
+        all.extend(
+            value
+                .filter(|value| known && *value > 0.0)
+                .map(|value| (step, value)),
+        );
+    }
+    let weights: Vec<(StepId, f64)> = all
+        .iter()
+        .filter(|(step, _)| step.is_weight())
+        .copied()
+        .collect();
+    let factor = |at: usize| {
+        // Equal forces are told apart by nothing.
+        let equal = |(_, value): &(StepId, f64)| is_near(*value, weights[at].1);
+        let first = weights.iter().position(equal).unwrap_or(at);
+        MOVED[first % MOVED.len()]
+    };
+    let of = |step: StepId| {
+        weights
+            .iter()
+            .position(|(weight, _)| weight.force() == step.force())
+    };
+    let parts = all.iter().filter(|(step, _)| !step.is_weight());
+    let parts = parts.filter_map(|(step, value)| Some((*value, value * factor(of(*step)?))));
+    let mut found: Vec<(f64, f64)> = parts.collect();
+    for chosen in 1..1_usize << weights.len().min(MOVED.len()) {
+        let chosen = (0..weights.len()).filter(|at| chosen & (1 << at) != 0);
+        let sum = chosen.fold((0.0, 0.0), |(sum, moved), at| {
+            (sum + weights[at].1, moved + factor(at) * weights[at].1)
+        });
+        found.push(sum);
+    }
+    found
+}
+
+/// True for a length of the problem, a half of one, or what two of these differ by: none of them is
+/// rounded.
+fn is_length(board: &Board<'_>, number: f64) -> bool {
+    let givens = board.problem.givens().iter();
+    let lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    let known: Vec<f64> = lengths
+        .flat_map(|given| [given.value, 0.5 * given.value])
+        .collect();
+    let is = |length: f64| (length - number).abs() <= EXACT * number;
+    known.iter().any(|one| {
+        let mut others = known.iter();
+        is(*one) || others.any(|other| is(one - other))
+    })
+}
+
+fn is_near(one: f64, other: f64) -> bool {
+    (one - other).abs() <= SAME * one.abs()
 }
 
 fn digits_of(side: &Tree) -> Vec<String> {
@@ -103,6 +219,7 @@ fn digits_of(side: &Tree) -> Vec<String> {
 struct Terms<'a> {
     board: &'a Board<'a>,
     known: &'a [String],
+    forces: &'a [(f64, f64)],
 }
 
 impl Terms<'_> {
@@ -130,18 +247,22 @@ impl Terms<'_> {
             }
             Node::Binary(Operator::Divide, above, below) if self.is_known(below) => {
                 let below = self.value(below).filter(|below| *below != 0.0)?;
-                Some(scaled(self.terms(above)?, 1.0 / below))
+                let above = self.terms(above)?.into_iter().map(multiplied);
+                Some(scaled(above.collect(), 1.0 / below))
             }
-            Node::Literal(literal) => Some(vec![Term {
-                of: None,
-                times: self.value(side)?,
-                off: self.off(literal),
-            }]),
-            _ if self.is_known(side) => Some(vec![Term {
-                of: None,
-                times: self.value(side)?,
-                off: 0.0,
-            }]),
+            Node::Literal(literal) => {
+                let (times, off) = (self.value(side)?, self.off(literal));
+                let force = self.force(times, 0.5 * literal.written.last_place);
+                Some(vec![Term {
+                    off,
+                    ..number(times, force, Force::Bare)
+                }])
+            }
+            Node::Name(_) if self.is_known(side) => {
+                let times = self.value(side)?;
+                Some(vec![number(times, self.force(times, 0.0), Force::Times)])
+            }
+            _ if self.is_known(side) => Some(vec![number(self.value(side)?, None, Force::None)]),
             Node::Name(_) => {
                 let step = unknowns_of(self.board, &[side]).first().copied()?;
                 let one = value_of(self.board, side, &|_| Some(1.0))?;
@@ -149,6 +270,8 @@ impl Terms<'_> {
                     of: Some(step),
                     times: one,
                     off: 0.0,
+                    moved: one,
+                    force: Force::None,
                 }])
             }
             _ => None,
@@ -163,8 +286,24 @@ impl Terms<'_> {
         value_of(self.board, side, &|_| None).filter(|value| value.is_finite())
     }
 
+    /// What a number comes to where the known forces are moved, if it is one of them or their sum,
+    /// and of no two of these.
+    fn force(&self, value: f64, rounded: f64) -> Option<f64> {
+        let is = |(force, _): &&(f64, f64)| {
+            is_near(*force, value.abs()) || (force - value.abs()).abs() <= rounded * (1.0 + EXACT)
+        };
+        let mut found = self
+            .forces
+            .iter()
+            .filter(is)
+            .map(|(force, moved)| moved / force);
+        let by = found.next()?;
+        let one = found.all(|other| is_near(other, by));
+        one.then_some(value * by)
+    }
+
     fn off(&self, literal: &Literal) -> f64 {
-        if self.known.contains(&literal.digits) {
+        if self.known.contains(&literal.digits) || is_length(self.board, literal.value) {
             return 0.0;
         }
         // A bare number is one of the unit in which forces are printed.
@@ -180,9 +319,34 @@ fn product(one: Term, other: Term) -> Option<Term> {
     if one.of.is_some() && other.of.is_some() {
         return None;
     }
+    let force = match (one.force, other.force) {
+        (Force::None, Force::None) => Force::None,
+        _ => Force::Times,
+    };
     Some(Term {
         of: one.of.or(other.of),
         times: one.times * other.times,
         off: one.off * other.times.abs() + other.off * one.times.abs(),
+        moved: one.moved * other.moved,
+        force,
     })
+}
+
+/// A term of numbers alone, which is a known force where it moves with these.
+fn number(times: f64, moved: Option<f64>, as_force: Force) -> Term {
+    Term {
+        of: None,
+        times,
+        off: 0.0,
+        moved: moved.unwrap_or(times),
+        force: moved.map_or(Force::None, |_| as_force),
+    }
+}
+
+fn multiplied(term: Term) -> Term {
+    let force = match term.force {
+        Force::None => Force::None,
+        _ => Force::Times,
+    };
+    Term { force, ..term }
 }
