@@ -10,6 +10,7 @@ mod desk;
 mod diagnose;
 mod general;
 mod json;
+mod language;
 mod library;
 mod practice;
 mod solve;
@@ -50,9 +51,12 @@ impl From<std::io::Error> for Trouble {
 
 /// Runs the program on the process's arguments.
 pub fn main() -> ExitCode {
-    let words = Words::english();
+    let mut words = Words::of(language::of_surroundings());
     let result = match Arguments::try_parse() {
-        Ok(arguments) => run(&arguments, &words),
+        Ok(arguments) => {
+            words = arguments.language.map_or(words, Words::of);
+            run(&arguments, &words)
+        }
         Err(error) if error.use_stderr() => {
             let _ = error.print();
             if let Some(line) = meant_practice(&error, &words) {

@@ -1,6 +1,6 @@
 //! Names that already mean something else: to the learner who types, or on the command line.
 
-use crate::text::{Symbol, Words};
+use crate::text::{Language, Symbol, Words};
 use crate::units::find_unit;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -63,7 +63,7 @@ pub(super) fn symbol_means(symbol: &str) -> Option<&'static str> {
     if folded == "g" && symbol != "G" {
         return Some("the acceleration of free fall");
     }
-    if READ_AS_MATHEMATICS.contains(&folded.as_str()) {
+    if READ_AS_MATHEMATICS.contains(&folded.as_str()) || is_read(&folded) {
         return Some("a function, a number or a sign of arithmetic");
     }
     // A single letter such as m or N is as often a quantity as a unit; readers tell them apart.
@@ -87,17 +87,33 @@ pub(super) fn lesson_means(id: &str) -> Option<&'static str> {
 
 /// True for the words that a learner may say at any time, such as `hint` and `quit`.
 fn is_order(word: &str) -> bool {
-    static ORDERS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
-        let words = Words::english();
-        let lists = words
-            .keys()
-            .filter(|key| key.starts_with("command.") || *key == "plain.put-away")
-            .map(|key| words.word(key));
-        let orders = lists.flat_map(|list| {
-            let list = list.split(',').map(|order| order.trim().to_owned());
-            list.collect::<Vec<_>>()
-        });
-        orders.collect()
-    });
+    static ORDERS: LazyLock<BTreeSet<String>> =
+        LazyLock::new(|| listed(|key| key.starts_with("command.") || key == "plain.put-away"));
     ORDERS.contains(word)
+}
+
+/// True for an operator in the words of any language.
+fn is_read(word: &str) -> bool {
+    const OPERATORS: [&str; 5] = [
+        "reading.times",
+        "reading.over",
+        "reading.plus",
+        "reading.minus",
+        "reading.equals",
+    ];
+    static READ: LazyLock<BTreeSet<String>> =
+        LazyLock::new(|| listed(|key| OPERATORS.contains(&key)));
+    READ.contains(word)
+}
+
+/// What the catalogues of all languages list under some keys.
+fn listed(is_meant: impl Fn(&str) -> bool) -> BTreeSet<String> {
+    let mut all = BTreeSet::new();
+    for words in Language::all().map(Words::of) {
+        for key in words.keys().filter(|key| is_meant(key)) {
+            let list = words.word(key);
+            all.extend(list.split(',').map(|word| word.trim().to_owned()));
+        }
+    }
+    all
 }

@@ -10,13 +10,14 @@ impl Dialogue<'_> {
     /// Shows everything as the learner at work has chosen.
     pub(super) fn take_settings(&mut self) {
         let settings = self.desk.settings();
-        self.manner = Manner::of(settings, self.words);
+        self.words = self.desk.words();
+        self.manner = Manner::of(settings, &self.words);
         self.ascii = settings.symbols == Symbols::Ascii;
     }
 
     /// Takes a line that is about the settings. True if it was one.
     pub(super) fn set(&mut self, line: &str) -> io::Result<bool> {
-        let Some(rest) = after_command(self.words, line) else {
+        let Some(rest) = after_command(&self.words, line) else {
             return Ok(false);
         };
         let settings = self.desk.settings();

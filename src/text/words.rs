@@ -1,11 +1,17 @@
 //! The one catalogue of words: every sentence that a learner reads, by key, per language.
 //!
 //! A language is one JSON file, `words/<language>.json`, an object from key to template. In a
-//! template `{name}` is a slot, `**word**` is strong, `` `word` `` is something to type.
+//! template `{name}` is a slot, `**word**` is strong, `` `word` `` is something to type. A language
+//! that declines its nouns has them under the key `nouns`, and asks for a case by `{name:dem}`.
 
+use super::language::Language;
 use super::manner::Manner;
+use super::noun::Nouns;
 use super::prose::{Piece, Prose, Tag};
 use std::collections::BTreeMap;
+
+/// The key of the nouns with their cases.
+const NOUNS: &str = "nouns";
 
 /// What goes into a slot of a template.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,17 +31,45 @@ pub enum Slot {
 /// The words of one language.
 #[derive(Clone, Debug)]
 pub struct Words {
+    language: Language,
     templates: BTreeMap<String, String>,
+    nouns: Nouns,
     manner: Manner,
 }
 
 impl Words {
     /// The English words, which are built in.
     pub fn english() -> Words {
-        Words::parse(include_str!("words/en.json")).unwrap_or_else(|_| Words {
+        Words::of(Language::default())
+    }
+
+    /// The words of a language that is built in. What it lacked would be said in English; a test
+    /// sees that it lacks nothing.
+    pub fn of(language: Language) -> Words {
+        let parsed =
+            |language: Language| Words::parse(language.json()).unwrap_or_else(|_| Words::none());
+        let mut words = parsed(language);
+        if language != Language::default() {
+            let english = parsed(Language::default()).templates;
+            let lacks = |key: &String| !words.templates.contains_key(key);
+            let lacking: Vec<_> = english.into_iter().filter(|(key, _)| lacks(key)).collect();
+            words.templates.extend(lacking);
+        }
+        Words { language, ..words }
+    }
+
+    fn none() -> Words {
+        Words {
+            language: Language::default(),
             templates: BTreeMap::new(),
+            nouns: Nouns::default(),
             manner: Manner::default(),
-        })
+        }
+    }
+
+    /// The language.
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// Reads a catalogue of words from its JSON.
@@ -45,9 +79,11 @@ impl Words {
     pub fn parse(json: &str) -> Result<Words, String> {
         let templates: BTreeMap<String, String> =
             serde_json::from_str(json).map_err(|trouble| trouble.to_string())?;
+        let nouns = Nouns::of(templates.get(NOUNS).map_or("", String::as_str));
         Ok(Words {
             templates,
-            manner: Manner::default(),
+            nouns,
+            ..Words::none()
         })
     }
 
@@ -56,8 +92,8 @@ impl Words {
     #[must_use]
     pub fn in_manner(&self, manner: Manner) -> Words {
         Words {
-            templates: self.templates.clone(),
             manner,
+            ..self.clone()
         }
     }
 
@@ -75,7 +111,7 @@ impl Words {
     /// test keeps that from happening, and a learner is never left without a sentence.
     pub fn say(&self, key: &str, slots: &[(&str, Slot)]) -> Prose {
         match self.templates.get(key) {
-            Some(template) => self.manner.prose(&fill(template, slots)),
+            Some(template) => self.manner.prose(&self.filled(template, slots)),
             None => Prose::plain(format!("[{key}]")),
         }
     }
@@ -84,6 +120,32 @@ impl Words {
     pub fn word(&self, key: &str) -> String {
         self.say(key, &[]).to_string()
     }
+}
+
+impl Words {
+    /// A template with its slots filled, nouns in the cases that it asks for.
+    fn filled(&self, template: &str, slots: &[(&str, Slot)]) -> Prose {
+        let mut all = slots.to_vec();
+        let mut declined: Vec<(&str, Slot)> = Vec::new();
+        for inside in asked(template) {
+            let Some((name, case)) = inside.split_once(':') else {
+                continue;
+            };
+            let given = slots.iter().find(|(known, _)| *known == name);
+            declined.extend(given.map(|(_, slot)| match slot {
+                Slot::Word(noun) => (inside, Slot::Word(self.nouns.in_case(noun, case))),
+                _ => (inside, slot.clone()),
+            }));
+        }
+        all.extend(declined);
+        fill(template, &all)
+    }
+}
+
+/// What stands in the braces of a template.
+fn asked(template: &str) -> impl Iterator<Item = &str> {
+    let after = template.split('{').skip(1);
+    after.filter_map(|rest| rest.split_once('}').map(|(inside, _)| inside))
 }
 
 /// Fills a template's slots; a slot that is not given stays visible as `{name}`.
@@ -117,11 +179,13 @@ fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
             break;
         };
         let inside = &from[open.len()..open.len() + length];
+        let is_noun_alone = inside.contains(':') && template.len() == length + 2;
         match (tag, slots.iter().find(|(name, _)| *name == inside)) {
             (Some(tag), _) => push(tag, &with_slots(inside, slots)),
             // A sentence begins with a capital letter, whatever word fills its first slot.
+            // A noun with its article alone is no sentence.
             (None, Some((_, Slot::Word(text))))
-                if before.is_empty() && rest.len() == template.len() =>
+                if before.is_empty() && rest.len() == template.len() && !is_noun_alone =>
             {
                 push(Tag::Plain, &capitalised(text));
             }
@@ -185,6 +249,82 @@ mod tests {
             tag: Tag::Strong,
             text: "weight".into()
         }));
+    }
+
+    /// Every language says everything, in sentences with the slots of the English ones in any case
+    /// and order, and with as many things to type.
+    #[test]
+    fn every_language_has_every_key_with_its_slots() {
+        let read = |language: Language| {
+            let read: BTreeMap<String, String> = serde_json::from_str(language.json())
+                .unwrap_or_else(|trouble| panic!("{}: {trouble}", language.tag()));
+            read
+        };
+        let english = read(Language::default());
+        for language in Language::all() {
+            let tag = language.tag();
+            let own = read(language);
+            let lacking: Vec<&String> = english
+                .keys()
+                .filter(|key| !own.contains_key(*key))
+                .collect();
+            assert_eq!(lacking, Vec::<&String>::new(), "{tag}");
+            for (key, template) in own.iter().filter(|(key, _)| *key != NOUNS) {
+                let like = english.get(key);
+                let like = like.unwrap_or_else(|| panic!("{tag} has {key}, which is no key"));
+                let told = format!("{tag}: {key}: {template}");
+                assert_eq!(slots_of(template), slots_of(like), "{told}");
+                assert_eq!(template.matches("**").count() % 2, 0, "{told}");
+                let marks = |text: &str| text.matches('`').count();
+                assert_eq!(marks(template), marks(like), "{told}");
+                for case in asked(template).filter_map(|inside| inside.split_once(':')) {
+                    assert!(["der", "des", "dem", "den"].contains(&case.1), "{told}");
+                }
+            }
+        }
+    }
+
+    fn slots_of(template: &str) -> std::collections::BTreeSet<&str> {
+        asked(template)
+            .map(|inside| inside.split(':').next().unwrap_or(inside))
+            .collect()
+    }
+
+    /// The files are sorted, so that two languages can be laid side by side.
+    #[test]
+    fn the_keys_of_every_language_are_in_order() {
+        for language in Language::all() {
+            let keys: Vec<&str> = language
+                .json()
+                .lines()
+                .filter_map(|line| line.trim().strip_prefix('"')?.split_once("\": "))
+                .map(|(key, _)| key)
+                .collect();
+            assert!(keys.len() > 1000);
+            assert!(
+                keys.is_sorted_by(|one, next| one < next),
+                "{}",
+                language.tag()
+            );
+        }
+    }
+
+    #[test]
+    fn a_noun_stands_in_the_case_that_is_asked_for() {
+        let words = Words::parse(
+            r#"{"nouns": "Mast = der Mast, des Mastes, dem Mast, den Mast",
+                "a": "{body:der} trägt {load:den} an **{body:dem}**, {body}.",
+                "b": "`von {body:dem}`", "c": "{body:den}"}"#,
+        )
+        .unwrap_or_else(|trouble| panic!("{trouble}"));
+        let slots = [
+            ("body", Slot::Word("Mast".into())),
+            ("load", Slot::Name("W1".into())),
+        ];
+        let said = words.say("a", &slots).to_string();
+        assert_eq!(said, "Der Mast trägt W1 an dem Mast, Mast.");
+        assert_eq!(words.say("b", &slots).to_string(), "von dem Mast");
+        assert_eq!(words.say("c", &slots).to_string(), "den Mast");
     }
 
     #[test]
