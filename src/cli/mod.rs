@@ -16,7 +16,7 @@ mod practice;
 mod solve;
 
 use crate::lesson::Fault;
-use crate::text::{Slot, Words};
+use crate::text::{Manner, Settings, Slot, Words};
 use args::{Arguments, Command};
 use clap::Parser;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
@@ -90,6 +90,11 @@ fn run(arguments: &Arguments, words: &Words) -> Result<(), Trouble> {
         Some(Command::Diagnose(wishes)) => diagnose::run(arguments, wishes, words),
         Some(Command::Check(wishes)) => check::run(arguments, wishes, words),
     }
+}
+
+/// A text that is printed to be read, with the figures of its language.
+fn shown(text: &str, words: &Words) -> String {
+    Manner::of(Settings::default(), words).text(text)
 }
 
 /// What to say to somebody who gave a lesson, a code or a file in the place of a command.

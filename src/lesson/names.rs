@@ -1,6 +1,6 @@
 //! Names that already mean something else: to the learner who types, or on the command line.
 
-use crate::text::{Language, Symbol, Words};
+use crate::text::{Symbol, Words};
 use crate::units::find_unit;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -87,33 +87,26 @@ pub(super) fn lesson_means(id: &str) -> Option<&'static str> {
 
 /// True for the words that a learner may say at any time, such as `hint` and `quit`.
 fn is_order(word: &str) -> bool {
-    static ORDERS: LazyLock<BTreeSet<String>> =
-        LazyLock::new(|| listed(|key| key.starts_with("command.") || key == "plain.put-away"));
+    static ORDERS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+        let words = Words::english();
+        let keys = words.keys();
+        let lists = keys.filter(|key| key.starts_with("command.") || *key == "plain.put-away");
+        lists.flat_map(Words::listed).collect()
+    });
     ORDERS.contains(word)
 }
 
 /// True for an operator in the words of any language.
 fn is_read(word: &str) -> bool {
-    const OPERATORS: [&str; 5] = [
-        "reading.times",
-        "reading.over",
-        "reading.plus",
-        "reading.minus",
-        "reading.equals",
-    ];
-    static READ: LazyLock<BTreeSet<String>> =
-        LazyLock::new(|| listed(|key| OPERATORS.contains(&key)));
+    static READ: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+        let operators = [
+            "reading.times",
+            "reading.over",
+            "reading.plus",
+            "reading.minus",
+            "reading.equals",
+        ];
+        operators.into_iter().flat_map(Words::listed).collect()
+    });
     READ.contains(word)
-}
-
-/// What the catalogues of all languages list under some keys.
-fn listed(is_meant: impl Fn(&str) -> bool) -> BTreeSet<String> {
-    let mut all = BTreeSet::new();
-    for words in Language::all().map(Words::of) {
-        for key in words.keys().filter(|key| is_meant(key)) {
-            let list = words.word(key);
-            all.extend(list.split(',').map(|word| word.trim().to_owned()));
-        }
-    }
-    all
 }

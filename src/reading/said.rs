@@ -2,7 +2,7 @@
 //! Those of every language are understood in every other.
 
 use super::tree::{Function, Way};
-use crate::text::{Language, Words};
+use crate::text::Words;
 use std::sync::LazyLock;
 
 /// Words by what they say, in small letters.
@@ -44,6 +44,8 @@ pub(super) struct Said {
     pub(super) equals: Vec<String>,
     functions: Vec<(String, Function)>,
     pub(super) cotangent: Vec<String>,
+    /// Between a function and its angle: `sine of 35°`.
+    pub(super) of: Vec<String>,
 }
 
 impl Said {
@@ -69,19 +71,7 @@ pub(super) fn said() -> &'static Said {
 }
 
 fn read() -> Said {
-    let all: Vec<Words> = Language::all().map(Words::of).collect();
-    let list = |key: &str| {
-        let mut list: Vec<String> = Vec::new();
-        for words in &all {
-            let said = words.word(key);
-            let said = said.split(',').map(|word| word.trim().to_owned());
-            let new: Vec<String> = said
-                .filter(|word| !word.is_empty() && !list.contains(word))
-                .collect();
-            list.extend(new);
-        }
-        list
-    };
+    let list = Words::listed;
     let way = |key: &str, way: Option<Way>| {
         let words = list(key).into_iter();
         words.map(|words| (words, way)).collect::<Vec<_>>()
@@ -131,5 +121,6 @@ fn read() -> Said {
         ]
         .concat(),
         cotangent: list("reading.cotangent"),
+        of: list("reading.of"),
     }
 }

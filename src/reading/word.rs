@@ -50,9 +50,10 @@ impl Scan<'_> {
             self.push(Kind::Name(id), length);
         } else if let Some(function) = function(word) {
             self.push(Kind::Function(function), length);
+            self.pass_of();
         } else if is_one(&said().cotangent, word) {
             self.cotangent(length);
-        } else if self.inverse_words(word) || self.operator_word(word) || self.pi(word) {
+        } else if self.inverse_words(word) || self.operator_word() || self.pi(word) {
         } else if self.after_operand()
             && let Some((unit, length)) = self.unit_here(rest, true)
         {
@@ -198,7 +199,7 @@ impl Scan<'_> {
     }
 
     /// Operators in words.
-    fn operator_word(&mut self, word: &str) -> bool {
+    fn operator_word(&mut self) -> bool {
         if !self.after_operand() {
             return false;
         }
@@ -210,12 +211,37 @@ impl Scan<'_> {
             (&said.minus, Kind::Minus),
             (&said.equals, Kind::Equals(false)),
         ];
-        let mut kinds = kinds.into_iter();
-        let Some((_, kind)) = kinds.find(|(words, _)| is_one(words, word)) else {
+        // The longest: "ist gleich" before "ist".
+        let rest = self.rest();
+        let longest = |words: &Vec<String>| {
+            let starts = |phrase: &&String| {
+                let start = rest.get(..phrase.len());
+                start.is_some_and(|start| start.to_lowercase() == **phrase)
+                    && !rest[phrase.len()..].starts_with(continues_word)
+            };
+            words.iter().filter(starts).map(String::len).max()
+        };
+        let found = kinds
+            .into_iter()
+            .filter_map(|(words, kind)| Some((longest(words)?, kind)));
+        let Some((length, kind)) = found.max_by_key(|(length, _)| *length) else {
             return false;
         };
-        self.push(kind, word.len());
+        self.push(kind, length);
         true
+    }
+
+    /// `sine of 35°`: what stands between a function and its angle carries nothing.
+    fn pass_of(&mut self) {
+        let rest = self.rest();
+        let gap = blanks(rest);
+        let length = word_length(&rest[gap..]);
+        let word = &rest[gap..gap + length];
+        if gap > 0 && is_one(&said().of, word) && self.lexicon.find(word).is_none() {
+            let span = Span::new(self.at + gap, self.at + gap + length);
+            self.remarks.push(Remark::PassedOver { span });
+            self.at = span.end;
+        }
     }
 
     /// π is an angle of so many radians: it has no other use here, and `sin(35*pi/180)` comes out.

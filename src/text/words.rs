@@ -9,9 +9,12 @@ use super::manner::Manner;
 use super::noun::Nouns;
 use super::prose::{Piece, Prose, Tag};
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 /// The key of the nouns with their cases.
 const NOUNS: &str = "nouns";
+/// The key of the prepositions that become one word with an article.
+const JOINED: &str = "nouns-joined";
 
 /// What goes into a slot of a template.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -79,7 +82,8 @@ impl Words {
     pub fn parse(json: &str) -> Result<Words, String> {
         let templates: BTreeMap<String, String> =
             serde_json::from_str(json).map_err(|trouble| trouble.to_string())?;
-        let nouns = Nouns::of(templates.get(NOUNS).map_or("", String::as_str));
+        let list = |key: &str| templates.get(key).map_or("", String::as_str);
+        let nouns = Nouns::of(list(NOUNS), list(JOINED));
         Ok(Words {
             templates,
             nouns,
@@ -111,9 +115,31 @@ impl Words {
     /// test keeps that from happening, and a learner is never left without a sentence.
     pub fn say(&self, key: &str, slots: &[(&str, Slot)]) -> Prose {
         match self.templates.get(key) {
-            Some(template) => self.manner.prose(&self.filled(template, slots)),
+            Some(template) => self.manner.prose(&fill(template, slots, &self.nouns)),
             None => Prose::plain(format!("[{key}]")),
         }
+    }
+
+    /// What the catalogues of all languages list under a key, parted by commas: what is typed in
+    /// one of them is understood in every other.
+    pub fn listed(key: &str) -> Vec<String> {
+        static ALL: LazyLock<Vec<Words>> =
+            LazyLock::new(|| Language::all().map(Words::of).collect());
+        let mut list: Vec<String> = Vec::new();
+        for words in ALL.iter() {
+            let said = words.word(key);
+            for word in said.split(',').map(str::trim) {
+                if !word.is_empty() && !list.iter().any(|known| known == word) {
+                    list.push(word.to_owned());
+                }
+            }
+        }
+        list
+    }
+
+    /// A noun in every form that a sentence may have it in, without its article.
+    pub fn forms_of(&self, noun: &str) -> Vec<String> {
+        self.nouns.forms_of(noun)
     }
 
     /// The sentence under `key` as bare text, without slots.
@@ -122,34 +148,8 @@ impl Words {
     }
 }
 
-impl Words {
-    /// A template with its slots filled, nouns in the cases that it asks for.
-    fn filled(&self, template: &str, slots: &[(&str, Slot)]) -> Prose {
-        let mut all = slots.to_vec();
-        let mut declined: Vec<(&str, Slot)> = Vec::new();
-        for inside in asked(template) {
-            let Some((name, case)) = inside.split_once(':') else {
-                continue;
-            };
-            let given = slots.iter().find(|(known, _)| *known == name);
-            declined.extend(given.map(|(_, slot)| match slot {
-                Slot::Word(noun) => (inside, Slot::Word(self.nouns.in_case(noun, case))),
-                _ => (inside, slot.clone()),
-            }));
-        }
-        all.extend(declined);
-        fill(template, &all)
-    }
-}
-
-/// What stands in the braces of a template.
-fn asked(template: &str) -> impl Iterator<Item = &str> {
-    let after = template.split('{').skip(1);
-    after.filter_map(|rest| rest.split_once('}').map(|(inside, _)| inside))
-}
-
 /// Fills a template's slots; a slot that is not given stays visible as `{name}`.
-fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
+fn fill(template: &str, slots: &[(&str, Slot)], nouns: &Nouns) -> Prose {
     let mut pieces: Vec<Piece> = Vec::new();
     let mut push = |tag: Tag, text: &str| {
         if !text.is_empty() {
@@ -172,20 +172,46 @@ fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
                 continue;
             }
         };
-        push(Tag::Plain, before);
         let Some(length) = from[open.len()..].find(close) else {
+            push(Tag::Plain, before);
             push(Tag::Plain, from);
             rest = "";
             break;
         };
         let inside = &from[open.len()..open.len() + length];
-        let is_noun_alone = inside.contains(':') && template.len() == length + 2;
-        match (tag, slots.iter().find(|(name, _)| *name == inside)) {
-            (Some(tag), _) => push(tag, &with_slots(inside, slots)),
-            // A sentence begins with a capital letter, whatever word fills its first slot.
+        let (name, case) = match (tag, inside.split_once(':')) {
+            (None, Some((name, case))) => (name, Some(case)),
+            _ => (inside, None),
+        };
+        let found = slots.iter().find(|(known, _)| *known == name);
+        if let (Some((_, Slot::Word(noun))), Some(case)) = (found, case) {
+            let (before, mut text) = nouns.join(before, nouns.in_case(noun, case));
             // A noun with its article alone is no sentence.
+            let begins = before.is_empty() && rest.len() == template.len();
+            if begins && template.len() > length + 2 {
+                text = capitalised(&text);
+            }
+            push(Tag::Plain, before);
+            push(Tag::Plain, &text);
+            rest = &from[length + 2..];
+            continue;
+        }
+        // A quantity may be called as a thing is.
+        if let (Some((_, Slot::Name(noun))), Some(case)) = (found, case)
+            && nouns.knows(noun)
+        {
+            let (before, text) = nouns.join(before, nouns.in_case(noun, case));
+            push(Tag::Plain, before);
+            push(Tag::Name, &text);
+            rest = &from[length + 2..];
+            continue;
+        }
+        push(Tag::Plain, before);
+        match (tag, found) {
+            (Some(tag), _) => push(tag, &with_slots(inside, slots, nouns)),
+            // A sentence begins with a capital letter, whatever word fills its first slot.
             (None, Some((_, Slot::Word(text))))
-                if before.is_empty() && rest.len() == template.len() && !is_noun_alone =>
+                if before.is_empty() && rest.len() == template.len() =>
             {
                 push(Tag::Plain, &capitalised(text));
             }
@@ -208,7 +234,7 @@ fn fill(template: &str, slots: &[(&str, Slot)]) -> Prose {
 }
 
 /// Slots inside something to type.
-fn with_slots(inside: &str, slots: &[(&str, Slot)]) -> String {
+fn with_slots(inside: &str, slots: &[(&str, Slot)], nouns: &Nouns) -> String {
     slots.iter().fold(inside.to_owned(), |text, (name, slot)| {
         let filling = match slot {
             Slot::Word(text) | Slot::Name(text) | Slot::Value(text) | Slot::Key(text) => {
@@ -216,11 +242,12 @@ fn with_slots(inside: &str, slots: &[(&str, Slot)]) -> String {
             }
             Slot::Prose(prose) => prose.to_string(),
         };
-        text.replace(&format!("{{{name}}}"), &filling)
+        let text = text.replace(&format!("{{{name}}}"), &filling);
+        nouns.declined(&text, name, &filling)
     })
 }
 
-fn capitalised(text: &str) -> String {
+pub(super) fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),
@@ -269,7 +296,8 @@ mod tests {
                 .filter(|key| !own.contains_key(*key))
                 .collect();
             assert_eq!(lacking, Vec::<&String>::new(), "{tag}");
-            for (key, template) in own.iter().filter(|(key, _)| *key != NOUNS) {
+            let lists = [NOUNS, JOINED];
+            for (key, template) in own.iter().filter(|(key, _)| !lists.contains(&key.as_str())) {
                 let like = english.get(key);
                 let like = like.unwrap_or_else(|| panic!("{tag} has {key}, which is no key"));
                 let told = format!("{tag}: {key}: {template}");
@@ -282,6 +310,12 @@ mod tests {
                 }
             }
         }
+    }
+
+    /// What stands in the braces of a template.
+    fn asked(template: &str) -> impl Iterator<Item = &str> {
+        let after = template.split('{').skip(1);
+        after.filter_map(|rest| rest.split_once('}').map(|(inside, _)| inside))
     }
 
     fn slots_of(template: &str) -> std::collections::BTreeSet<&str> {
