@@ -16,6 +16,7 @@ at once whether it holds, and names the thought behind a wrong one.",
 Examples:
   leverwright                          choose a lesson and work at it
   leverwright --plain                  the same as lines of text, for screen readers
+  leverwright --language de            the same in German
   leverwright practice mast --seed 7   the problem with number 7 of the lesson mast
   leverwright solve mast --seed 7      the same problem, worked from beginning to end
   leverwright diagnose mast --seed 7 --step T --answer \"231 N\"

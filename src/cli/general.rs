@@ -259,7 +259,7 @@ fn text(
         super::solve::carried(figures, more, words)
     ));
     if !parts.caution.is_empty() {
-        text.push_str(&format!("\n{}\n", parts.caution));
+        text.push_str(&format!("\n{}\n", words.retold("caution", &parts.caution)));
     }
     text
 }

@@ -68,7 +68,8 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
             "\n{}\n",
             carried(found.problem.figures(), false, words)
         ));
-        text.push_str(&format!("\n{}\n", found.problem.caution()));
+        let caution = words.retold("caution", found.problem.caution());
+        text.push_str(&format!("\n{caution}\n"));
         let system = System::of(&found.problem);
         if let Ok(solved) = statics::solve_system(&system, &system.values(), system.gravity()) {
             text.push_str(&general::strained(&system, &solved, words));

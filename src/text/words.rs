@@ -123,10 +123,8 @@ impl Words {
     /// What the catalogues of all languages list under a key, parted by commas: what is typed in
     /// one of them is understood in every other.
     pub fn listed(key: &str) -> Vec<String> {
-        static ALL: LazyLock<Vec<Words>> =
-            LazyLock::new(|| Language::all().map(Words::of).collect());
         let mut list: Vec<String> = Vec::new();
-        for words in ALL.iter() {
+        for words in every() {
             let said = words.word(key);
             for word in said.split(',').map(str::trim) {
                 if !word.is_empty() && !list.iter().any(|known| known == word) {
@@ -135,6 +133,15 @@ impl Words {
             }
         }
         list
+    }
+
+    /// A text that the catalogue of some language has under a key, in the words of this one; any
+    /// other as it stands. So what a file left to the program follows the language.
+    pub fn retold(&self, key: &str, text: &str) -> String {
+        match every().iter().any(|words| words.word(key) == text) {
+            true => self.word(key),
+            false => text.to_owned(),
+        }
     }
 
     /// A noun in every form that a sentence may have it in, without its article.
@@ -146,6 +153,12 @@ impl Words {
     pub fn word(&self, key: &str) -> String {
         self.say(key, &[]).to_string()
     }
+}
+
+/// The words of all languages.
+fn every() -> &'static [Words] {
+    static ALL: LazyLock<Vec<Words>> = LazyLock::new(|| Language::all().map(Words::of).collect());
+    &ALL
 }
 
 /// Fills a template's slots; a slot that is not given stays visible as `{name}`.
@@ -185,10 +198,11 @@ fn fill(template: &str, slots: &[(&str, Slot)], nouns: &Nouns) -> Prose {
         };
         let found = slots.iter().find(|(known, _)| *known == name);
         if let (Some((_, Slot::Word(noun))), Some(case)) = (found, case) {
-            let (before, mut text) = nouns.join(before, nouns.in_case(noun, case));
             // A noun with its article alone is no sentence.
             let begins = before.is_empty() && rest.len() == template.len();
-            if begins && template.len() > length + 2 {
+            let begins = begins && template.len() > length + 2;
+            let (before, mut text) = nouns.join(before, nouns.in_case(noun, case));
+            if begins {
                 text = capitalised(&text);
             }
             push(Tag::Plain, before);
@@ -196,13 +210,18 @@ fn fill(template: &str, slots: &[(&str, Slot)], nouns: &Nouns) -> Prose {
             rest = &from[length + 2..];
             continue;
         }
-        // A quantity may be called as a thing is.
-        if let (Some((_, Slot::Name(noun))), Some(case)) = (found, case)
+        // A quantity, or what is to be typed, may be called as a thing is.
+        let tagged = match found {
+            Some((_, Slot::Name(noun))) => Some((Tag::Name, noun)),
+            Some((_, Slot::Key(noun))) => Some((Tag::Key, noun)),
+            _ => None,
+        };
+        if let (Some((tag, noun)), Some(case)) = (tagged, case)
             && nouns.knows(noun)
         {
             let (before, text) = nouns.join(before, nouns.in_case(noun, case));
             push(Tag::Plain, before);
-            push(Tag::Name, &text);
+            push(tag, &text);
             rest = &from[length + 2..];
             continue;
         }
