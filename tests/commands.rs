@@ -6,6 +6,7 @@ mod class;
 mod codes;
 mod diagnosed;
 mod edges;
+mod language;
 mod own;
 mod refusals;
 mod shown;

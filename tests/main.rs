@@ -9,6 +9,7 @@ mod dialogues;
 mod freely;
 mod general;
 mod house;
+mod languages;
 mod laws;
 mod lessons;
 mod lines;

@@ -1,5 +1,6 @@
 //! The arguments.
 
+use crate::text::Language;
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 
@@ -15,6 +16,7 @@ at once whether it holds, and names the thought behind a wrong one.",
 Examples:
   leverwright                          choose a lesson and work at it
   leverwright --plain                  the same as lines of text, for screen readers
+  leverwright --language de            the same in German
   leverwright practice mast --seed 7   the problem with number 7 of the lesson mast
   leverwright solve mast --seed 7      the same problem, worked from beginning to end
   leverwright diagnose mast --seed 7 --step T --answer \"231 N\"
@@ -43,6 +45,11 @@ pub(super) struct Arguments {
     /// class.json in the folder of the lessons or of the saves
     #[arg(long, global = true, value_name = "FILE")]
     pub(super) class: Option<PathBuf>,
+    /// The language: en (English) or de (German); without it, the one chosen in the settings of
+    /// practice, else the one named by the environment variable LEVERWRIGHT_LANGUAGE, else that of
+    /// the system (LC_ALL, LC_MESSAGES, LANG), else English
+    #[arg(long, global = true, value_name = "LANGUAGE", value_parser = language)]
+    pub(super) language: Option<Language>,
 }
 
 /// What to do.
@@ -191,6 +198,14 @@ pub(super) struct Check {
     /// problem, one with a `class` as a profile, any other as a lesson
     #[arg(required = true, value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
+}
+
+/// A language by its tag, or by a locale that begins with it.
+fn language(typed: &str) -> Result<Language, String> {
+    Language::of_locale(typed).ok_or_else(|| {
+        let tags: Vec<&str> = Language::all().map(Language::tag).collect();
+        format!("one of {} is wanted", tags.join(", "))
+    })
 }
 
 /// A seed as it is typed.

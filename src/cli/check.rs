@@ -2,7 +2,7 @@
 
 use super::Trouble;
 use super::args::{Arguments, Check};
-use super::library::{LANGUAGE, Library, put, read_file, told, unsound};
+use super::library::{Library, put, read_file, told, unsound};
 use crate::draw::{LEAST_KEPT, LEAST_PROBLEMS, Refused, Survey, draw, refusals, survey};
 use crate::lesson::{
     Checked, ClassProfile, Fault, Lesson, check_file, fault_at, faults_beside, model_alone,
@@ -92,7 +92,7 @@ fn range_told(path: &Path, checked: Option<&Checked>, words: &Words) -> Vec<Stri
     let Some(Checked::Lesson(lesson)) = checked else {
         return Vec::new();
     };
-    let found = survey(lesson, TRIES, CLOSE, LANGUAGE);
+    let found = survey(lesson, TRIES, CLOSE, words.language().tag());
     let identical = |(id, count): (&&str, &usize)| {
         let name = words.word(&format!("mistake.{id}.name"));
         let share = *count as f64 / found.looked_at.max(1) as f64;
@@ -195,7 +195,8 @@ impl Shelf<'_> {
 
     /// That too little of a lesson's range is worth asking.
     fn too_narrow(&self, lesson: &Lesson, text: &str) -> Vec<Fault> {
-        let found = survey(lesson, TRIES, 0, LANGUAGE);
+        let language = self.words.language().tag();
+        let found = survey(lesson, TRIES, 0, language);
         if !found.is_too_narrow() {
             return Vec::new();
         }
@@ -215,10 +216,11 @@ impl Shelf<'_> {
 
     /// Which rules refuse the numbers of a lesson of which no problem can be drawn.
     fn undrawn(&self, lesson: &Lesson, text: &str) -> Vec<Fault> {
-        if draw(lesson, 1, LANGUAGE).is_some() {
+        let language = self.words.language().tag();
+        if draw(lesson, 1, language).is_some() {
             return Vec::new();
         }
-        let refused = refusals(lesson, TRIES, LANGUAGE);
+        let refused = refusals(lesson, TRIES, language);
         let fault = |refused: &Refused| {
             let slots = [
                 ("tries", Slot::Value(TRIES.to_string())),

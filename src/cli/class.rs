@@ -6,7 +6,7 @@ use super::library::read_file;
 use crate::lesson::{ClassProfile, parse_class};
 use crate::problem::{Asking, FiguresAsked, Reference, UnitAsked};
 use crate::store::{Wishes, data_folder, saves_folder};
-use crate::text::{Prose, Slot, Words, printable};
+use crate::text::{Language, Prose, Slot, Words, printable};
 use crate::units::number_text;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -20,6 +20,8 @@ const VARIABLE: &str = "LEVERWRIGHT_CLASS";
 const UNIT: &str = "unit";
 const FIGURES: &str = "figures";
 const CLASS: &str = "class";
+/// The name of the option that keeps in which language a problem was begun.
+const LANGUAGE: &str = "language";
 
 /// The folder of the saves.
 pub(super) fn saves_of(arguments: &Arguments) -> PathBuf {
@@ -60,8 +62,8 @@ fn read(place: &Path, words: &Words) -> Result<ClassProfile, Trouble> {
     parse_class(&text).map_err(|faults| Trouble::File(name, faults))
 }
 
-/// What a journal keeps of a class beside the problem: what is asked of answers.
-pub(super) fn told(class: &ClassProfile) -> BTreeMap<String, String> {
+/// What a journal keeps beside the problem: what the class asks of answers, and the language.
+pub(super) fn told(class: &ClassProfile, language: Language) -> BTreeMap<String, String> {
     let usual = Asking::default();
     let asks = class.asking;
     let named = (!class.name.is_empty()).then(|| (CLASS, class.name.clone()));
@@ -70,7 +72,8 @@ pub(super) fn told(class: &ClassProfile) -> BTreeMap<String, String> {
         let word = asks.figures.word();
         (FIGURES, word.to_owned())
     });
-    let options = named.into_iter().chain(unit).chain(figures);
+    let spoken = (language != Language::default()).then(|| (LANGUAGE, language.tag().to_owned()));
+    let options = named.into_iter().chain(unit).chain(figures).chain(spoken);
     options.map(|(key, word)| (key.to_owned(), word)).collect()
 }
 
@@ -80,6 +83,12 @@ pub(super) fn asked_then(options: &BTreeMap<String, String>) -> Asking {
         unit: meant(UnitAsked::WORDS, options.get(UNIT)),
         figures: meant(FiguresAsked::WORDS, options.get(FIGURES)),
     }
+}
+
+/// The language in which a problem was begun: its lines are read in it.
+pub(super) fn language_then(options: &BTreeMap<String, String>) -> Language {
+    let tag = options.get(LANGUAGE).map_or("", String::as_str);
+    Language::tagged(tag).unwrap_or_default()
 }
 
 fn meant<T: Copy + Default>(words: &[(&str, T)], said: Option<&String>) -> T {

@@ -2,7 +2,7 @@
 
 use super::Trouble;
 use super::class;
-use super::library::{Found, LANGUAGE, Library, fresh_seed};
+use super::library::{Found, Library, fresh_seed};
 use crate::lesson::{ProblemFile, parse_problem_file, write_problem, write_system};
 use crate::practice::{Again, Desk, Earlier, LessonChoice, Opening, People, Resumable};
 use crate::problem::Problem;
@@ -13,7 +13,7 @@ use crate::record::{
 use crate::session::{Course, Session, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::system::System;
-use crate::text::{Prose, Settings, Slot, Words};
+use crate::text::{Language, Prose, Settings, Slot, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -85,6 +85,10 @@ fn options_of(current: &Current) -> BTreeMap<String, String> {
 pub(super) struct JournalDesk {
     library: Library,
     words: Words,
+    /// The language of the surroundings.
+    found: Language,
+    /// The language asked for at this start; it counts until the learner chooses another.
+    asked: Option<Language>,
     store: Option<(Store, Learner)>,
     sitting: Option<Sitting>,
     current: Option<Current>,
@@ -115,10 +119,17 @@ pub(super) struct JournalDesk {
 
 impl JournalDesk {
     /// A desk over a saves folder. If it cannot be used, the learner is told and works on.
-    pub(super) fn open(library: Library, saves: &Path, words: &Words) -> JournalDesk {
+    pub(super) fn open(
+        library: Library,
+        saves: &Path,
+        words: &Words,
+        asked: Option<Language>,
+    ) -> JournalDesk {
         let mut desk = JournalDesk {
             library,
             words: words.clone(),
+            found: words.language(),
+            asked,
             store: None,
             sitting: None,
             current: None,
@@ -238,15 +249,25 @@ impl JournalDesk {
         Some(self.resume_older(place))
     }
 
+    /// Opens a problem that was found before it was known who is at work, in her language.
+    pub(super) fn opening_found(&mut self, found: Found) -> Result<Opening, Prose> {
+        let found = self.library.told_in(found, self.words.language());
+        self.opening(found)
+    }
+
     /// Opens a found problem.
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);
-        let mut session = self.started(ProblemFile::Guided(found.problem), found.sister)?;
+        let words = self.words.clone();
+        let mut session = self.started(ProblemFile::Guided(found.problem), found.sister, words)?;
         session.lean(&self.confirmed);
         session.ask_of_answers(self.library.class.asking);
         self.last = Some(problem_json.clone());
         let confirmed = self.confirmed.clone();
-        let options = (confirmed, class::told(&self.library.class));
+        let options = (
+            confirmed,
+            class::told(&self.library.class, self.words.language()),
+        );
         self.current = Some(Current::new(problem_json, (found.origin, None), options));
         Ok(Opening {
             session: Box::new(session),
@@ -267,11 +288,15 @@ impl JournalDesk {
         if let Some(place) = self.older.iter().position(is_it) {
             return self.resume_older(place);
         }
-        let mut session = self.started(ProblemFile::General(system.clone()), None)?;
+        let words = self.words.clone();
+        let mut session = self.started(ProblemFile::General(system.clone()), None, words)?;
         session.lean(&self.confirmed);
         session.ask_of_answers(self.library.class.asking);
         let confirmed = self.confirmed.clone();
-        let options = (confirmed, class::told(&self.library.class));
+        let options = (
+            confirmed,
+            class::told(&self.library.class, self.words.language()),
+        );
         self.current = Some(Current::new(problem_json, (None, None), options));
         Ok(Opening {
             session: Box::new(session),
@@ -282,19 +307,25 @@ impl JournalDesk {
         })
     }
 
-    /// A session at a problem of either kind.
-    fn started(&self, problem: ProblemFile, sister: Option<Problem>) -> Result<Session, Prose> {
-        let words = self.words.clone();
+    /// A session at a problem of either kind, in a language.
+    fn started(
+        &self,
+        problem: ProblemFile,
+        sister: Option<Problem>,
+        words: Words,
+    ) -> Result<Session, Prose> {
         let refused = |why: String| self.words.say("cli.no-walk", &[("why", Slot::Word(why))]);
         match problem {
             // A body held otherwise than by a hinge and a rope is walked through in general parts.
-            ProblemFile::Guided(problem) => match Session::start(problem.clone(), sister, words) {
-                Ok(mut session) => {
-                    session.ask_estimates();
-                    Ok(session)
+            ProblemFile::Guided(problem) => {
+                match Session::start(problem.clone(), sister, words.clone()) {
+                    Ok(mut session) => {
+                        session.ask_estimates();
+                        Ok(session)
+                    }
+                    Err(_) => self.started(ProblemFile::General(System::of(&problem)), None, words),
                 }
-                Err(_) => self.started(ProblemFile::General(System::of(&problem)), None),
-            },
+            }
             ProblemFile::General(system) => {
                 Session::start_general(&system, words).map_err(|why| refused(why.to_string()))
             }
@@ -445,6 +476,7 @@ impl Desk for JournalDesk {
 
     fn lessons(&self) -> Vec<LessonChoice> {
         let lessons = &self.library.lessons;
+        let language = self.words.language().tag();
         let place = |id: &String| lessons.iter().position(|lesson| lesson.id() == id);
         let now = now();
         let standing = |id: &str| self.work.get(id).map(|work| work.standing(&now));
@@ -452,8 +484,8 @@ impl Desk for JournalDesk {
             .iter()
             .map(|lesson| LessonChoice {
                 id: lesson.id().to_owned(),
-                title: lesson.title(LANGUAGE).to_owned(),
-                teaches: lesson.teaches(LANGUAGE).to_owned(),
+                title: lesson.title(language).to_owned(),
+                teaches: lesson.teaches(language).to_owned(),
                 builds_on: lesson.builds_on().iter().filter_map(place).collect(),
                 standing: standing(lesson.id()).unwrap_or_default(),
             })
@@ -466,6 +498,10 @@ impl Desk for JournalDesk {
 
     fn settings(&self) -> Settings {
         self.seat.settings
+    }
+
+    fn words(&self) -> Words {
+        self.words.clone()
     }
 
     fn fixed(&self) -> Vec<Prose> {

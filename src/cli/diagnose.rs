@@ -1,10 +1,10 @@
 //! The thoughts that may have led to an answer or to the lines of a working.
 
-use super::Trouble;
 use super::args::{Arguments, Diagnose};
 use super::class;
 use super::json;
 use super::library::{Any, Library, read_file};
+use super::{Trouble, shown};
 use crate::session::{Ranked, Session, Sign, Speaks, Thought};
 use crate::system::System;
 use crate::text::{Slot, Words, printable};
@@ -37,7 +37,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Diagnose, words: &Words) -> Re
             let lines: Vec<_> = lines.iter().zip(&ranked).collect();
             match wishes.json {
                 true => json::diagnosed(code.as_deref(), &lines),
-                false => told_working(&lines, words),
+                false => shown(&told_working(&lines, words), words),
             }
         }
         None => {
@@ -52,7 +52,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Diagnose, words: &Words) -> Re
             let ranked = session.thoughts_behind(step, &answer);
             match wishes.json {
                 true => json::diagnosed(code.as_deref(), &[(&answer, &ranked)]),
-                false => told_answer(&answer, &ranked, words),
+                false => shown(&told_answer(&answer, &ranked, words), words),
             }
         }
     };

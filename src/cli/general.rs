@@ -1,7 +1,7 @@
 //! A problem of bodies in general, worked by a method about a pivot.
 
 use super::args::{MethodName, Solve};
-use super::{Trouble, json};
+use super::{Trouble, json, shown};
 use crate::problem::Place;
 use crate::session::working_line;
 use crate::statics::{Root, SystemSolution, Unsolvable};
@@ -38,7 +38,10 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         let values = system.values();
         let text = match wishes.json {
             true => json::centres(system, &values, &working),
-            false => text(system, &values, &[], &Board::alone(&working), words),
+            false => shown(
+                &text(system, &values, &[], &Board::alone(&working), words),
+                words,
+            ),
         };
         return print(&text);
     }
@@ -80,7 +83,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     } else {
         let mut text = text(system, &solved.values, &solved.roots, &board, words);
         text.push_str(&strained(system, &solved.solution, words));
-        text
+        shown(&text, words)
     };
     print(&text)
 }
@@ -170,12 +173,15 @@ pub(super) fn unsolved(system: &System) -> Option<Underivable> {
 
 /// A pivot by its name: an end of the first body, or what acts there.
 fn spot(system: &System, name: &str) -> Option<Spot> {
-    let place = match name {
-        "foot" => Some(Place::Foot),
-        "middle" => Some(Place::Middle),
-        "tip" => Some(Place::Tip),
-        _ => None,
-    };
+    let places = [
+        ("build.place.foot", Place::Foot),
+        ("build.place.middle", Place::Middle),
+        ("build.place.tip", Place::Tip),
+    ];
+    let small = name.to_lowercase();
+    let listed = |key: &str| Words::listed(key).contains(&small);
+    let found = places.into_iter().find(|(key, _)| listed(key));
+    let place = found.map(|(_, place)| place);
     if let Some(place) = place
         && system.leg(BodyId(0), 0).is_some()
     {
@@ -253,7 +259,7 @@ fn text(
         super::solve::carried(figures, more, words)
     ));
     if !parts.caution.is_empty() {
-        text.push_str(&format!("\n{}\n", parts.caution));
+        text.push_str(&format!("\n{}\n", words.retold("caution", &parts.caution)));
     }
     text
 }

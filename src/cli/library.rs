@@ -10,7 +10,7 @@ use crate::lesson::{
 use crate::problem::Problem;
 use crate::record::Origin;
 use crate::system::{ActId, Fault as Misfit, System};
-use crate::text::{Slot, Words, printable};
+use crate::text::{Language, Slot, Words, printable};
 use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
 use std::fs;
@@ -20,8 +20,6 @@ use std::path::Path;
 
 /// The longest lesson or problem file that is read, in bytes.
 const LONGEST_FILE: u64 = 4 << 20;
-/// The only language so far.
-pub(super) const LANGUAGE: &str = "en";
 
 /// A problem that was found, and where it came from.
 pub(super) struct Found {
@@ -164,11 +162,11 @@ impl Library {
             .map_err(|trouble| Trouble::Input(vec![format!("{}: {trouble}", printable(typed))]))?;
         let lesson = &self.lessons[index];
         let problem = lesson
-            .problem_at(&place, LANGUAGE)
+            .problem_at(&place, words.language().tag())
             .map_err(|flaws| Trouble::Input(flaws.iter().map(ToString::to_string).collect()))?;
-        let _ = words;
         let seed = u64::from(lesson.checksum());
-        let sister = draw_sister(lesson, &place, seed, LANGUAGE).map(|drawn| drawn.problem);
+        let sister =
+            draw_sister(lesson, &place, seed, words.language().tag()).map(|drawn| drawn.problem);
         let origin = Origin {
             code: code(lesson, &place),
             lesson: lesson.id().to_owned(),
@@ -190,23 +188,49 @@ impl Library {
 
     /// The sister that a problem had when it was drawn, so that its hints are the same again,
     /// whatever the class has now.
-    pub(super) fn sister(&self, origin: &Origin, problem: &Problem) -> Option<Problem> {
+    pub(super) fn sister(
+        &self,
+        origin: &Origin,
+        problem: &Problem,
+        language: Language,
+    ) -> Option<Problem> {
         let (index, place) = parse_code(&origin.code, &self.lessons).ok()?;
         let lesson = lesson_as_begun(&self.lessons[index], problem);
-        let drawn = draw_sister(&lesson, &place, origin.seed, LANGUAGE)?;
+        let drawn = draw_sister(&lesson, &place, origin.seed, language.tag())?;
         Some(drawn.problem)
+    }
+
+    /// A problem of a lesson with its words in another language: the same numbers and code.
+    pub(super) fn told_in(&self, found: Found, language: Language) -> Found {
+        let told = |origin: &Origin| {
+            let (index, place) = parse_code(&origin.code, &self.lessons).ok()?;
+            let problem = self.lessons[index]
+                .problem_at(&place, language.tag())
+                .ok()?;
+            let sister = self.sister(origin, &problem, language);
+            Some((problem, sister))
+        };
+        match found.origin.as_ref().and_then(told) {
+            Some((problem, sister)) => Found {
+                problem,
+                sister,
+                ..found
+            },
+            None => found,
+        }
     }
 
     /// A problem drawn from a lesson.
     pub(super) fn drawn(&self, index: usize, seed: u64, words: &Words) -> Result<Found, Trouble> {
         let lesson = &self.lessons[index];
-        let Some(drawn) = draw(lesson, seed, LANGUAGE) else {
+        let Some(drawn) = draw(lesson, seed, words.language().tag()) else {
             let slots = [("lesson", Slot::Word(lesson.id().to_owned()))];
             return Err(Trouble::Input(vec![
                 words.say("cli.no-draw", &slots).to_string(),
             ]));
         };
-        let sister = draw_sister(lesson, &drawn.place, seed, LANGUAGE).map(|drawn| drawn.problem);
+        let sister = draw_sister(lesson, &drawn.place, seed, words.language().tag())
+            .map(|drawn| drawn.problem);
         let origin = Origin {
             code: code(lesson, &drawn.place),
             lesson: lesson.id().to_owned(),

@@ -10,12 +10,13 @@ mod desk;
 mod diagnose;
 mod general;
 mod json;
+mod language;
 mod library;
 mod practice;
 mod solve;
 
 use crate::lesson::Fault;
-use crate::text::{Slot, Words};
+use crate::text::{Manner, Settings, Slot, Words};
 use args::{Arguments, Command};
 use clap::Parser;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
@@ -50,9 +51,12 @@ impl From<std::io::Error> for Trouble {
 
 /// Runs the program on the process's arguments.
 pub fn main() -> ExitCode {
-    let words = Words::english();
+    let mut words = Words::of(language::of_surroundings());
     let result = match Arguments::try_parse() {
-        Ok(arguments) => run(&arguments, &words),
+        Ok(arguments) => {
+            words = arguments.language.map_or(words, Words::of);
+            run(&arguments, &words)
+        }
         Err(error) if error.use_stderr() => {
             let _ = error.print();
             if let Some(line) = meant_practice(&error, &words) {
@@ -86,6 +90,11 @@ fn run(arguments: &Arguments, words: &Words) -> Result<(), Trouble> {
         Some(Command::Diagnose(wishes)) => diagnose::run(arguments, wishes, words),
         Some(Command::Check(wishes)) => check::run(arguments, wishes, words),
     }
+}
+
+/// A text that is printed to be read, with the figures of its language.
+fn shown(text: &str, words: &Words) -> String {
+    Manner::of(Settings::default(), words).text(text)
 }
 
 /// What to say to somebody who gave a lesson, a code or a file in the place of a command.

@@ -50,7 +50,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
             .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
     }
     let saves = class::saves_of(arguments);
-    let mut desk = JournalDesk::open(library, &saves, words);
+    let mut desk = JournalDesk::open(library, &saves, words, arguments.language);
     // The seed of a problem that was asked for is used: fresh ones are drawn behind it.
     let used = u64::from(found.is_some());
     desk.draw_from(seed.map(|seed| seed.wrapping_add(used)));
@@ -60,12 +60,12 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
             let opening = match found {
                 Any::Guided(found) => match desk.left(&found) {
                     Some(opening) => opening,
-                    None => desk.opening(*found),
+                    None => desk.opening_found(*found),
                 },
                 Any::General(system) => desk.opening_general(&system),
             };
             let opening = opening.map_err(|prose| Trouble::Input(vec![prose.to_string()]))?;
-            Start::Problem(taken(opening, fading, words))
+            Start::Problem(taken(opening, fading, &desk.words()))
         }
         None => Start::Menu,
     };
@@ -77,7 +77,6 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
             &mut desk,
             start,
             notes,
-            words,
             echo,
             &mut stdin().lock(),
             &mut stdout().lock(),

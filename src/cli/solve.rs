@@ -1,12 +1,12 @@
 //! The full worked key of a problem.
 
-use super::Trouble;
 use super::args::{Arguments, Solve};
 use super::board;
 use super::class;
 use super::general;
 use super::json;
 use super::library::{Any, Found, Library};
+use super::{Trouble, shown};
 use crate::hint::{Case, force_words, told};
 use crate::key::{Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
 use crate::problem::{Force, ForceId, Problem};
@@ -68,12 +68,13 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
             "\n{}\n",
             carried(found.problem.figures(), false, words)
         ));
-        text.push_str(&format!("\n{}\n", found.problem.caution()));
+        let caution = words.retold("caution", found.problem.caution());
+        text.push_str(&format!("\n{caution}\n"));
         let system = System::of(&found.problem);
         if let Ok(solved) = statics::solve_system(&system, &system.values(), system.gravity()) {
             text.push_str(&general::strained(&system, &solved, words));
         }
-        text
+        shown(&text, words)
     };
     let mut output = stdout().lock();
     output.write_all(text.as_bytes())?;

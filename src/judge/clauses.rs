@@ -4,27 +4,26 @@
 use super::board::{Board, Memo, Own};
 use super::{Aside, Evidence, Judgement, Remark, Truth, judge_line};
 use crate::key::StepId;
-use crate::text::{Span, Symbol};
+use crate::text::{Span, Symbol, Words};
+use std::sync::LazyLock;
 
 /// Signs and words between two statements. A word stands between blanks.
-const BETWEEN: &[&str] = &[
-    "=>",
-    "->",
-    "⇒",
-    "⟹",
-    "→",
-    "∴",
-    ";",
-    ", ",
-    " so ",
-    " therefore ",
-    " hence ",
-    " thus ",
-    " then ",
-    " and ",
-];
+const BETWEEN: &[&str] = &["=>", "->", "⇒", "⟹", "→", "∴", ";", ", "];
 /// Those that say of the second that it follows from the first.
-const FOLLOWS: &[&str] = &["=>", "->", "⇒", "⟹", "→", "∴", " so ", " hence ", " thus "];
+const FOLLOWS: &[&str] = &["=>", "->", "⇒", "⟹", "→", "∴"];
+
+/// The same in words, each with whether the second follows from the first: `so`, `and`.
+fn between_words() -> &'static [(String, bool)] {
+    static WORDS: LazyLock<Vec<(String, bool)>> = LazyLock::new(|| {
+        let list = |key: &str, follows: bool| {
+            let words = Words::listed(key).into_iter();
+            words.map(move |word| (format!(" {word} "), follows))
+        };
+        let follows = list("judge.follows", true);
+        follows.chain(list("judge.between", false)).collect()
+    });
+    &WORDS
+}
 
 /// What follows from a balance may be off by this share of what that gives, by rounding.
 const CONCLUDED: f64 = 0.01;
@@ -298,14 +297,21 @@ fn parts(line: &str) -> Option<(Span, Span)> {
             ')' | ']' | '}' => depth -= 1,
             _ => {}
         }
-        let between = BETWEEN
-            .iter()
-            .find(|between| line[at..].starts_with(**between));
-        let Some(between) = between.filter(|_| depth == 0) else {
+        let rest = &line[at..];
+        let mut signs = BETWEEN.iter();
+        let sign = signs.find(|between| rest.starts_with(**between));
+        let mut words = between_words().iter();
+        let between = sign
+            .map(|sign| (*sign, FOLLOWS.contains(sign)))
+            .or_else(|| {
+                let found = words.find(|(word, _)| rest.starts_with(word.as_str()));
+                found.map(|(word, follows)| (word.as_str(), *follows))
+            });
+        let Some((between, follows)) = between.filter(|_| depth == 0) else {
             continue;
         };
         let (before, after) = (&line[..at], &line[at + between.len()..]);
-        let concluded = FOLLOWS.contains(between) && !after.trim().is_empty();
+        let concluded = follows && !after.trim().is_empty();
         if has_equals(before) && (has_equals(after) || concluded) {
             return Some((Span::new(0, at), Span::new(at + between.len(), line.len())));
         }

@@ -6,8 +6,9 @@ use crate::key::{Atom, Axis, Formula, Key, Nature, Part, Step, StepId};
 use crate::plane::Vector;
 use crate::problem::{GivenId, Problem, Size};
 use crate::reading::{Name, NameId, Node, Reading, Tree, Vocabulary};
-use crate::text::Symbol;
+use crate::text::{Symbol, Words};
 use crate::units::Dimension;
+use std::sync::LazyLock;
 
 /// What a name stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,6 +33,20 @@ pub struct Names {
     told: Vec<String>,
 }
 
+/// What all languages call a quantity. Names are asked for often.
+fn listed(key: &str) -> &'static [String] {
+    static LISTS: LazyLock<Vec<(&str, Vec<String>)>> = LazyLock::new(|| {
+        let keys = [
+            "judge.name.tension",
+            "judge.name.mass",
+            "judge.name.gravity",
+        ];
+        keys.map(|key| (key, Words::listed(key))).into()
+    });
+    let found = LISTS.iter().find(|(known, _)| *known == key);
+    found.map_or(&[], |(_, list)| list)
+}
+
 impl Names {
     /// The names of a problem and its key, and the learner's own.
     ///
@@ -47,7 +62,7 @@ impl Names {
         let pulls = key.steps.iter().map(|step| step.id);
         let pulls: Vec<StepId> = pulls.filter(|id| matches!(id, StepId::Pull(_))).collect();
         if let [pull] = pulls.as_slice() {
-            names.also(NameRole::Step(*pull), "tension");
+            names.also_listed(NameRole::Step(*pull), "judge.name.tension");
         }
         names.sole_parts(key);
         if let Some(asked @ StepId::Found(Nature::Weight | Nature::Part, _)) = asked {
@@ -64,8 +79,8 @@ impl Names {
             && let Size::Weight(mass) = force.size
         {
             names.also(NameRole::Given(mass), "m");
-            names.also(NameRole::Given(mass), "mass");
-            names.also(NameRole::Gravity, "gravity");
+            names.also_listed(NameRole::Given(mass), "judge.name.mass");
+            names.also_listed(NameRole::Gravity, "judge.name.gravity");
             if matches!(asked, Some(StepId::Across(_))) {
                 names.also(NameRole::Step(StepId::Weight(force.id)), "W");
             }
@@ -213,6 +228,13 @@ impl Names {
     }
 
     /// Another spelling for what has this role, unless a name is spelled so.
+    /// The same with what every language calls it.
+    fn also_listed(&mut self, role: NameRole, key: &str) {
+        for spelling in listed(key) {
+            self.also(role, spelling);
+        }
+    }
+
     fn also(&mut self, role: NameRole, spelling: &str) {
         let taken = self
             .vocabulary

@@ -15,7 +15,7 @@ use super::read::check_form;
 use crate::problem::{
     Asking, Direction, FiguresAsked, Flaw, Parts, Problem, Reference, Tilt, UnitAsked,
 };
-use crate::text::{Decimal, Settings, Symbols, Turning};
+use crate::text::{Decimal, Language, Settings, Symbols, Turning};
 
 /// The fields of a profile.
 const FIELDS: &[&str] = &[
@@ -30,7 +30,7 @@ const FIELDS: &[&str] = &[
     "display",
 ];
 /// The fields of its display.
-const DISPLAY: &[&str] = &["turning", "decimal", "symbols"];
+const DISPLAY: &[&str] = &["turning", "decimal", "symbols", "language"];
 
 /// The longest name of a class, in characters.
 const LONGEST_NAME: usize = 60;
@@ -159,7 +159,11 @@ fn read_gravity(item: &Item<'_>, report: &mut Report) -> Option<f64> {
 fn read_display(item: &Item<'_>, report: &mut Report) -> Option<Settings> {
     let fields = item.fields(DISPLAY, report)?;
     let turning = [("moment", Turning::Moment), ("torque", Turning::Torque)];
-    let decimal = [("point", Decimal::Point), ("comma", Decimal::Comma)];
+    let decimal = [
+        ("found", Decimal::Found),
+        ("point", Decimal::Point),
+        ("comma", Decimal::Comma),
+    ];
     let symbols = [
         ("found", Symbols::Found),
         ("unicode", Symbols::Unicode),
@@ -167,11 +171,16 @@ fn read_display(item: &Item<'_>, report: &mut Report) -> Option<Settings> {
     ];
     let turning = word(&fields, "turning", &turning, report);
     let decimal = word(&fields, "decimal", &decimal, report);
+    let languages: Vec<(&str, Language)> = Language::all()
+        .map(|language| (language.tag(), language))
+        .collect();
     let symbols = word(&fields, "symbols", &symbols, report);
+    let language = word(&fields, "language", &languages, report);
     Some(Settings {
         turning: given(turning)?.unwrap_or_default(),
         decimal: given(decimal)?.unwrap_or_default(),
         symbols: given(symbols)?.unwrap_or_default(),
+        language: given(language)?,
         ..Settings::default()
     })
 }

@@ -63,7 +63,7 @@ pub(super) fn symbol_means(symbol: &str) -> Option<&'static str> {
     if folded == "g" && symbol != "G" {
         return Some("the acceleration of free fall");
     }
-    if READ_AS_MATHEMATICS.contains(&folded.as_str()) {
+    if READ_AS_MATHEMATICS.contains(&folded.as_str()) || is_read(&folded) {
         return Some("a function, a number or a sign of arithmetic");
     }
     // A single letter such as m or N is as often a quantity as a unit; readers tell them apart.
@@ -89,15 +89,24 @@ pub(super) fn lesson_means(id: &str) -> Option<&'static str> {
 fn is_order(word: &str) -> bool {
     static ORDERS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
         let words = Words::english();
-        let lists = words
-            .keys()
-            .filter(|key| key.starts_with("command.") || *key == "plain.put-away")
-            .map(|key| words.word(key));
-        let orders = lists.flat_map(|list| {
-            let list = list.split(',').map(|order| order.trim().to_owned());
-            list.collect::<Vec<_>>()
-        });
-        orders.collect()
+        let keys = words.keys();
+        let lists = keys.filter(|key| key.starts_with("command.") || *key == "plain.put-away");
+        lists.flat_map(Words::listed).collect()
     });
     ORDERS.contains(word)
+}
+
+/// True for an operator in the words of any language.
+fn is_read(word: &str) -> bool {
+    static READ: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+        let operators = [
+            "reading.times",
+            "reading.over",
+            "reading.plus",
+            "reading.minus",
+            "reading.equals",
+        ];
+        operators.into_iter().flat_map(Words::listed).collect()
+    });
+    READ.contains(word)
 }

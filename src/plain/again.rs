@@ -44,7 +44,7 @@ impl Dialogue<'_> {
     /// An empty line and the words for leaving and for ending.
     fn goes_back(&self, typed: &str) -> bool {
         let words = ["command.quit", "command.done", "command.back"];
-        typed.is_empty() || words.iter().any(|key| is_one_of(self.words, key, typed))
+        typed.is_empty() || words.iter().any(|key| is_one_of(&self.words, key, typed))
     }
 
     fn listed(&mut self, number: usize, earlier: &Earlier) -> io::Result<()> {
@@ -93,7 +93,7 @@ impl Dialogue<'_> {
             match typed.as_str() {
                 "" if at == last => return Ok(true),
                 "" => at += 1,
-                typed if is_one_of(self.words, "command.back", typed) => {
+                typed if is_one_of(&self.words, "command.back", typed) => {
                     at = at.saturating_sub(1);
                 }
                 typed => match typed.parse::<usize>() {

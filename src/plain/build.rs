@@ -113,15 +113,15 @@ impl Dialogue<'_> {
             return Ok(Step::Leave);
         };
         let typed = line.trim().to_lowercase();
-        if is_one_of(self.words, "command.quit", &typed) {
+        if is_one_of(&self.words, "command.quit", &typed) {
             return Ok(Step::Menu);
         }
-        if asks_for_help(self.words, &line) {
+        if asks_for_help(&self.words, &line) {
             *said = None;
             self.say(&self.words.say("plain.build.begin", &[]))?;
             return Ok(Step::On);
         }
-        if is_one_of(self.words, "build.back", &typed) {
+        if is_one_of(&self.words, "build.back", &typed) {
             *said = None;
             self.take_back(builder)?;
             return Ok(Step::On);
@@ -168,7 +168,7 @@ impl Dialogue<'_> {
             givens: true,
             ..Marks::default()
         };
-        let told = told_words(&tell(&problem, &problem.values(), &marks), self.words);
+        let told = told_words(&tell(&problem, &problem.values(), &marks), &self.words);
         let fresh: Vec<String> = told
             .iter()
             .filter(|prose| !known.contains(prose))
@@ -203,10 +203,10 @@ impl Dialogue<'_> {
                 return Ok(Step::Leave);
             };
             let typed = line.trim().to_lowercase();
-            if is_one_of(self.words, "command.quit", &typed) {
+            if is_one_of(&self.words, "command.quit", &typed) {
                 return Ok(Step::Menu);
             }
-            if is_one_of(self.words, "build.back", &typed) {
+            if is_one_of(&self.words, "build.back", &typed) {
                 self.take_back(builder)?;
                 return Ok(Step::On);
             }

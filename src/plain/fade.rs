@@ -23,7 +23,7 @@ impl Dialogue<'_> {
 
     /// What was typed before `worked` or `last 3`, and which of them was.
     pub(super) fn fading_behind(&self, typed: &str) -> (String, Option<Fading>) {
-        let from = |place| Fading::told(self.words, &typed[place..]);
+        let from = |place| Fading::told(&self.words, &typed[place..]);
         let starts = typed.char_indices().map(|(place, _)| place);
         let mut starts = starts.filter(|place| *place == 0 || typed[..*place].ends_with(' '));
         // The number of a lesson stands before it, that of the steps behind.
@@ -37,7 +37,7 @@ impl Dialogue<'_> {
     /// Opens a fresh problem of a lesson, taken so.
     pub(super) fn open(&mut self, lesson: usize, fading: Fading) -> Result<Opening, Prose> {
         let opening = self.desk.open(lesson)?;
-        Ok(taken(opening, fading, self.words))
+        Ok(taken(opening, fading, &self.words))
     }
 
     /// A line of an example.

@@ -38,14 +38,13 @@ pub fn run(
     desk: &mut dyn Desk,
     start: Start,
     notes: Vec<Prose>,
-    words: &Words,
     echo: bool,
     input: &mut dyn BufRead,
     output: &mut dyn Write,
 ) -> io::Result<()> {
     let mut dialogue = Dialogue {
+        words: desk.words(),
         desk,
-        words,
         echo,
         input,
         after_return: false,
@@ -57,9 +56,9 @@ pub fn run(
         output,
     };
     dialogue.take_settings();
-    dialogue.say(&words.say("plain.welcome", &[]))?;
+    dialogue.say(&dialogue.words.say("plain.welcome", &[]))?;
     if dialogue.desk.has_kept_all() {
-        dialogue.say(&words.say("plain.safe", &[]))?;
+        dialogue.say(&dialogue.words.say("plain.safe", &[]))?;
     }
     dialogue.at_work()?;
     for note in notes {
@@ -94,7 +93,7 @@ enum After {
 
 struct Dialogue<'a> {
     desk: &'a mut dyn Desk,
-    words: &'a Words,
+    words: Words,
     echo: bool,
     input: &'a mut dyn BufRead,
     /// The last line ended with a carriage return; a line feed right after it belongs to it.
@@ -158,14 +157,14 @@ impl Dialogue<'_> {
             let typed = line.trim().to_lowercase();
             let (typed, fading) = self.fading_behind(&typed);
             let number = typed.parse::<usize>().ok();
-            if number == Some(own) || is_one_of(self.words, "build.own", &typed) {
+            if number == Some(own) || is_one_of(&self.words, "build.own", &typed) {
                 match self.own_problem()? {
                     After::Leave => return Ok(()),
                     After::Menu => continue,
                 }
             }
             let looks = earlier && number == Some(own + 1);
-            if looks || is_one_of(self.words, "again.own", &typed) {
+            if looks || is_one_of(&self.words, "again.own", &typed) {
                 match self.look_again()? {
                     true => continue,
                     false => return self.farewell(),
@@ -189,11 +188,11 @@ impl Dialogue<'_> {
                 _ if by_name.is_some() => {
                     self.open(by_name.unwrap_or(0), fading.unwrap_or_default())
                 }
-                (None, Some(_)) if is_one_of(self.words, "plain.put-away", &typed) => {
+                (None, Some(_)) if is_one_of(&self.words, "plain.put-away", &typed) => {
                     self.desk.decline();
                     Err(self.words.say("plain.away", &[]))
                 }
-                _ if is_one_of(self.words, "command.quit", &typed) => {
+                _ if is_one_of(&self.words, "command.quit", &typed) => {
                     return self.farewell();
                 }
                 _ => Err(self.words.say("plain.choice-unclear", &[])),
@@ -323,7 +322,7 @@ impl Dialogue<'_> {
                 self.say(&note)?;
             }
             let view = tutor.view();
-            if asks_for_help(self.words, &line) {
+            if asks_for_help(&self.words, &line) {
                 self.names(&view)?;
             }
             if turn.course == Course::On {
@@ -378,7 +377,7 @@ impl Dialogue<'_> {
             return self.say(&self.words.say("plain.diagram", &slots));
         }
         let values = tutor.problem().values();
-        let sentences = |marks| told_words(&tell(tutor.problem(), &values, marks), self.words);
+        let sentences = |marks| told_words(&tell(tutor.problem(), &values, marks), &self.words);
         let known = before.map(sentences).unwrap_or_default();
         let fresh: Vec<Prose> = sentences(&view.marks)
             .into_iter()

@@ -52,7 +52,7 @@ impl Dialogue<'_> {
 
     /// Takes a line that says who is at work. True if it was one.
     pub(super) fn named(&mut self, line: &str, at_problem: bool) -> io::Result<bool> {
-        let Some(name) = name_in(self.words, line) else {
+        let Some(name) = name_in(&self.words, line) else {
             return Ok(false);
         };
         if name.is_empty() {

@@ -22,7 +22,7 @@ impl Dialogue<'_> {
         let order = words.next().unwrap_or_default();
         let rest: Vec<&str> = words.collect();
         let number = rest.first().map(|word| word.parse::<usize>());
-        let is_order = is_one_of(self.words, "plain.pivot", order)
+        let is_order = is_one_of(&self.words, "plain.pivot", order)
             && matches!(number, None | Some(Ok(_)))
             && rest.len() < 3;
         if !is_order || view.pivots.is_empty() {
@@ -34,7 +34,7 @@ impl Dialogue<'_> {
         let place = number.checked_sub(1).and_then(|at| view.pivots.get(at));
         let freely = rest
             .get(1)
-            .map(|word| is_one_of(self.words, "command.freely", word));
+            .map(|word| is_one_of(&self.words, "command.freely", word));
         let line = match (place, freely) {
             (Some(place), None) => place.line.clone(),
             // Where one works freely already, or is about to, it is the same line.

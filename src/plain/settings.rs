@@ -10,13 +10,14 @@ impl Dialogue<'_> {
     /// Shows everything as the learner at work has chosen.
     pub(super) fn take_settings(&mut self) {
         let settings = self.desk.settings();
-        self.manner = Manner::of(settings, self.words);
+        self.words = self.desk.words();
+        self.manner = Manner::of(settings, &self.words);
         self.ascii = settings.symbols == Symbols::Ascii;
     }
 
     /// Takes a line that is about the settings. True if it was one.
     pub(super) fn set(&mut self, line: &str) -> io::Result<bool> {
-        let Some(rest) = after_command(self.words, line) else {
+        let Some(rest) = after_command(line) else {
             return Ok(false);
         };
         let settings = self.desk.settings();
@@ -70,14 +71,16 @@ impl Dialogue<'_> {
     }
 }
 
-/// What stands behind the word `settings`; empty for the word alone.
-fn after_command<'l>(words: &Words, line: &'l str) -> Option<&'l str> {
+/// What stands behind the word `settings`; empty for the word alone. Whoever chose a language by
+/// mistake finds back with the word of any other.
+fn after_command(line: &str) -> Option<&str> {
     let line = line.trim();
-    let list = words.word("plain.settings-command");
-    list.split(',').map(str::trim).find_map(|word| {
-        let (start, rest) = line.split_at_checked(word.len())?;
-        let rest = rest.trim();
-        let number = rest.is_empty() || rest.bytes().all(|byte| byte.is_ascii_digit());
-        (number && start.eq_ignore_ascii_case(word)).then_some(rest)
-    })
+    Words::listed("plain.settings-command")
+        .iter()
+        .find_map(|word| {
+            let (start, rest) = line.split_at_checked(word.len())?;
+            let rest = rest.trim();
+            let number = rest.is_empty() || rest.bytes().all(|byte| byte.is_ascii_digit());
+            (number && start.eq_ignore_ascii_case(word.as_str())).then_some(rest)
+        })
 }

@@ -321,9 +321,8 @@ fn talk_to(mut desk: Stand, at_problem: bool, input: &[u8]) -> (String, Vec<Stri
         Start::Menu
     };
     let mut output = Vec::new();
-    let words = Words::english();
     let (mut input, out) = (input, &mut output);
-    run(&mut desk, start, Vec::new(), &words, true, &mut input, out).unwrap();
+    run(&mut desk, start, Vec::new(), true, &mut input, out).unwrap();
     let log = desk.log.borrow().clone();
     (String::from_utf8(output).unwrap(), log)
 }

@@ -1,6 +1,15 @@
 //! What a learner may choose for the display, as the screen and the line dialogue list it.
 
-use crate::text::{Decimal, Settings, Slope, Symbols, Turning};
+use crate::text::{Decimal, Language, Settings, Slope, Symbols, Turning};
+use std::sync::LazyLock;
+
+/// The keys of the words for each language: that of the surroundings, then those built in.
+static LANGUAGES: LazyLock<Vec<&str>> = LazyLock::new(|| {
+    let named = Language::all().map(Language::name_key);
+    std::iter::once("settings.language.found")
+        .chain(named)
+        .collect()
+});
 
 /// A thing to choose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,7 +23,7 @@ pub struct Choice {
 }
 
 /// Everything that may be chosen, and what holds.
-pub fn choices(settings: Settings) -> [Choice; 4] {
+pub fn choices(settings: Settings) -> [Choice; 5] {
     let choice = |heading, values, taken| Choice {
         heading,
         values,
@@ -28,8 +37,16 @@ pub fn choices(settings: Settings) -> [Choice; 4] {
         ),
         choice(
             "settings.decimal",
-            &["settings.decimal.point", "settings.decimal.comma"],
-            usize::from(settings.decimal == Decimal::Comma),
+            &[
+                "settings.decimal.found",
+                "settings.decimal.point",
+                "settings.decimal.comma",
+            ],
+            match settings.decimal {
+                Decimal::Found => 0,
+                Decimal::Point => 1,
+                Decimal::Comma => 2,
+            },
         ),
         choice(
             "settings.symbols",
@@ -49,6 +66,13 @@ pub fn choices(settings: Settings) -> [Choice; 4] {
             &["settings.slope.line", "settings.slope.characters"],
             usize::from(settings.slope == Slope::Characters),
         ),
+        choice(
+            "settings.language",
+            &LANGUAGES,
+            Language::all()
+                .position(|language| settings.language == Some(language))
+                .map_or(0, |place| place + 1),
+        ),
     ]
 }
 
@@ -58,13 +82,19 @@ pub fn choose(mut settings: Settings, choice: usize, value: usize) -> Settings {
     match (choice, value) {
         (0, 0) => settings.turning = Turning::Moment,
         (0, 1) => settings.turning = Turning::Torque,
-        (1, 0) => settings.decimal = Decimal::Point,
-        (1, 1) => settings.decimal = Decimal::Comma,
+        (1, 0) => settings.decimal = Decimal::Found,
+        (1, 1) => settings.decimal = Decimal::Point,
+        (1, 2) => settings.decimal = Decimal::Comma,
         (2, 0) => settings.symbols = Symbols::Found,
         (2, 1) => settings.symbols = Symbols::Unicode,
         (2, 2) => settings.symbols = Symbols::Ascii,
         (3, 0) => settings.slope = Slope::Line,
         (3, 1) => settings.slope = Slope::Characters,
+        (4, 0) => settings.language = None,
+        (4, place) => {
+            let language = Language::all().nth(place - 1);
+            settings.language = language.or(settings.language);
+        }
         _ => {}
     }
     settings

@@ -16,6 +16,7 @@ mod grammar;
 mod layout;
 mod names;
 mod number;
+mod said;
 mod scan;
 mod settle;
 mod signs;

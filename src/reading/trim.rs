@@ -2,50 +2,11 @@
 //! and a direction said after a value.
 
 use super::names::Lexicon;
+use super::said::{is_one, said};
 use super::signs::{is_blank, word_length};
 use super::tree::{NameId, Remark, Way};
 use crate::text::Span;
 use crate::units::find_unit;
-
-/// Words at the head of a line that say nothing of it.
-const FILLERS: &[&str] = &[
-    "let",
-    "so",
-    "therefore",
-    "then",
-    "thus",
-    "hence",
-    "and",
-    "now",
-    "also",
-    "next",
-    "because",
-    "since",
-    "as",
-    "it",
-    "its",
-    "it's",
-    "the",
-    "answer",
-    "ans",
-    "about",
-    "approximately",
-    "approx",
-    "roughly",
-    "ca",
-    "circa",
-    "around",
-    "is",
-    "that",
-    "i",
-    "think",
-    "get",
-    "got",
-    "we",
-    "have",
-    "gives",
-    "equals",
-];
 
 /// Signs at the head of a line that say nothing of it.
 const SIGNS: &[&str] = &[
@@ -54,62 +15,6 @@ const SIGNS: &[&str] = &[
 
 /// Signs at the end of a line that say nothing.
 const ENDS: &[char] = &['.', ';', ',', '?', '!', '=', ':'];
-
-/// Words after a value that say which way it points; the last entries say only against what an
-/// angle is measured.
-const WAYS: &[(&str, Option<Way>)] = &[
-    ("up", Some(Way::Up)),
-    ("upward", Some(Way::Up)),
-    ("upwards", Some(Way::Up)),
-    ("↑", Some(Way::Up)),
-    ("down", Some(Way::Down)),
-    ("downward", Some(Way::Down)),
-    ("downwards", Some(Way::Down)),
-    ("↓", Some(Way::Down)),
-    ("left", Some(Way::Left)),
-    ("leftward", Some(Way::Left)),
-    ("leftwards", Some(Way::Left)),
-    ("to the left", Some(Way::Left)),
-    ("←", Some(Way::Left)),
-    ("right", Some(Way::Right)),
-    ("rightward", Some(Way::Right)),
-    ("rightwards", Some(Way::Right)),
-    ("to the right", Some(Way::Right)),
-    ("→", Some(Way::Right)),
-    ("->", Some(Way::Right)),
-    ("<-", Some(Way::Left)),
-    ("towards the left", Some(Way::Left)),
-    ("towards the right", Some(Way::Right)),
-    ("above the horizontal", Some(Way::Up)),
-    ("above horizontal", Some(Way::Up)),
-    ("above the ground", Some(Way::Up)),
-    ("above the floor", Some(Way::Up)),
-    ("above", Some(Way::Up)),
-    ("below the horizontal", Some(Way::Down)),
-    ("below horizontal", Some(Way::Down)),
-    ("below", Some(Way::Down)),
-    ("anticlockwise", Some(Way::Anticlockwise)),
-    ("anti-clockwise", Some(Way::Anticlockwise)),
-    ("counterclockwise", Some(Way::Anticlockwise)),
-    ("counter-clockwise", Some(Way::Anticlockwise)),
-    ("clockwise", Some(Way::Clockwise)),
-    ("to the horizontal", None),
-    ("from the horizontal", None),
-    ("with the horizontal", None),
-];
-
-/// What a working says behind a value below zero; the minus alone says it already.
-const OTHER_WAY: &str = "the other way along its line";
-
-/// Words between a value and the line that a force lies along or makes an angle with: which sense it
-/// has along that line they do not say.
-const LIES: &[&str] = &[
-    "along",
-    "across",
-    "parallel to",
-    "perpendicular to",
-    "at right angles to",
-];
 
 /// The part of a line that is to be read, with a remark on each thing passed over.
 pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
@@ -133,14 +38,14 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         remarks.push(Remark::PassedOver { span });
     }
     // `58.8° above the horizontal, to the left`: each is said of its own part.
-    let mut said = false;
-    let of = |text: &str, said: bool| {
-        let angle = || Some((bearing(text, said)?, None));
-        let open = || said.then(|| open_bracket(text)).flatten();
+    let mut told = false;
+    let of = |text: &str, told: bool| {
+        let angle = || Some((bearing(text, told)?, None));
+        let open = || told.then(|| open_bracket(text)).flatten();
         (direction(text, lexicon).or_else(open)).or_else(angle)
     };
-    while let Some((length, way)) = of(&line[part.start..end], said) {
-        said = true;
+    while let Some((length, way)) = of(&line[part.start..end], told) {
+        told = true;
         let span = Span::new(part.start + length, end);
         remarks.push(match way {
             Some(way) => Remark::Direction { span, way },
@@ -148,7 +53,9 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
         });
         let rest = &line[part.start..part.start + length];
         let rest = &rest[..bare_end(rest)];
-        let rest = rest.strip_suffix(" and").unwrap_or(rest);
+        let mut and = said().and.iter();
+        let before = and.find_map(|and| rest.strip_suffix(and.as_str())?.strip_suffix(' '));
+        let rest = before.unwrap_or(rest);
         end = part.start + bare_end(rest);
     }
     (Span::new(part.start, end), remarks)
@@ -157,15 +64,15 @@ pub(super) fn part(line: &str, lexicon: &Lexicon<'_>) -> (Span, Vec<Remark>) {
 /// An arrow or a word for a way before a number: `← 349 N`, `left 349 N`.
 fn leading_way(text: &str) -> Option<(usize, Way)> {
     let small = text.to_lowercase();
-    let before = |(words, way): &(&'static str, Option<Way>)| {
-        let rest = small.strip_prefix(words)?;
+    let before = |(words, way): &(String, Option<Way>)| {
+        let rest = small.strip_prefix(words.as_str())?;
         let number = rest.trim_start_matches(|c: char| is_blank(c) || c == ':' || c == ',');
-        let apart = !words.is_ascii() || number.len() < rest.len();
+        let apart = is_arrow(words) || number.len() < rest.len();
         let told = apart && number.starts_with(|c: char| c.is_ascii_digit());
         told.then_some((words.len(), (*way)?))
     };
     let apart = small.len() == text.len();
-    WAYS.iter().filter(|_| apart).find_map(before)
+    said().ways.iter().filter(|_| apart).find_map(before)
 }
 
 /// Bytes of a text without the signs at its end that say nothing.
@@ -185,7 +92,7 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     // directions in it.
     if let Some(open) = small.strip_suffix(')').and_then(|rest| rest.rfind('(')) {
         let inside = &small[open + 1..small.len() - 1];
-        if inside.trim() == OTHER_WAY {
+        if said().other_way.iter().any(|words| words == inside.trim()) {
             return has_minus(&small[..open]).then_some((open, None));
         }
         let all = inside.split(',').all(|words| way(words).is_some());
@@ -193,15 +100,15 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
         let words = inside.rsplit(',').next().filter(|_| all)?;
         return way(words).map(|way| (last, way));
     }
-    let (words, way) = WAYS
-        .iter()
-        .filter(|(words, _)| small.ends_with(words))
+    let ways = said().ways.iter();
+    let (words, way) = ways
+        .filter(|(words, _)| small.ends_with(words.as_str()))
         .max_by_key(|(words, _)| words.len())?;
     let before = &text[..text.len() - words.len()];
-    let verb = ["acting ", "pointing ", "directed "];
-    let verb = verb.iter().find_map(|verb| before.strip_suffix(*verb));
+    let mut verbs = said().verbs.iter();
+    let verb = verbs.find_map(|verb| before.strip_suffix(' ')?.strip_suffix(verb.as_str()));
     let before = verb.unwrap_or(before);
-    let apart = before.ends_with(|c: char| is_blank(c) || c == ',') || !words.is_ascii();
+    let apart = before.ends_with(|c: char| is_blank(c) || c == ',') || is_arrow(words);
     let known = lexicon.find(words).is_some();
     let name = |word: &str| lexicon.find(word).is_some();
     let value = before.chars().any(|c| c.is_ascii_digit() || c == '=')
@@ -209,10 +116,15 @@ fn direction(text: &str, lexicon: &Lexicon<'_>) -> Option<(usize, Option<Way>)> 
     (apart && !known && value).then_some((before.len(), *way))
 }
 
+/// True for an arrow, which needs no blank beside it. `->` does.
+fn is_arrow(words: &str) -> bool {
+    !words.is_ascii() && !words.starts_with(char::is_alphabetic)
+}
+
 /// The way that some words say.
 fn way(words: &str) -> Option<Option<Way>> {
-    let mut known = WAYS.iter();
-    let found = known.find(|(known, _)| *known == words.trim());
+    let mut known = said().ways.iter();
+    let found = known.find(|(known, _)| known == words.trim());
     found.map(|(_, way)| *way)
 }
 
@@ -237,24 +149,32 @@ fn bearing(text: &str, bare: bool) -> Option<usize> {
         return None;
     }
     let value = |length: &usize| text[..*length].chars().any(|c| c.is_ascii_digit());
-    let lies = LIES.iter().find_map(|words| {
+    let lies = said().lies.iter().find_map(|words| {
         let at = small.rfind(&format!(" {words} "))?;
         let rest = small[at + words.len() + 2..].trim();
-        let noun = rest.strip_prefix("the ").unwrap_or(rest);
+        let mut articles = said().articles.iter();
+        let noun =
+            articles.find_map(|article| rest.strip_prefix(article.as_str())?.strip_prefix(' '));
+        let noun = noun.unwrap_or(rest);
         let plain = !noun.is_empty() && noun.chars().all(|c| c.is_alphabetic() || c == '-');
         plain.then_some(at)
     });
     let angle = || {
-        let at = small.rfind(" at ")?;
-        let rest = small[at + 4..].trim_start();
+        let mut words = said().at.iter();
+        let (at, from) = words.find_map(|at| {
+            let found = small.rfind(&format!(" {at} "))?;
+            Some((found, found + at.len() + 2))
+        })?;
+        let rest = small[from..].trim_start();
         let digits = rest.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
         let after = digits.trim_start();
-        let unit = ["°", "degrees", "degree", "deg"]
-            .iter()
-            .find_map(|unit| after.strip_prefix(unit))?;
-        let with = ["to", "with", "from", "above", "below"];
+        let degrees = || {
+            let mut known = said().degrees.iter();
+            known.find_map(|unit| after.strip_prefix(unit.as_str()))
+        };
+        let unit = after.strip_prefix('°').or_else(degrees)?;
         let mut words = unit.split_whitespace();
-        let plain = words.next().map_or(bare, |word| with.contains(&word))
+        let plain = words.next().map_or(bare, |word| is_one(&said().with, word))
             && words.all(|word| word.chars().all(char::is_alphabetic));
         (digits.len() < rest.len() && plain).then_some(at)
     };
@@ -269,7 +189,9 @@ fn is_sum_about(before: &str) -> bool {
     else {
         return false;
     };
-    let moments = matches!(sum.trim(), "M" | "ΣM" | "∑M" | "sum M" | "moments");
+    let sum = sum.trim();
+    let moments =
+        matches!(sum, "M" | "ΣM" | "∑M") || said().moments.iter().any(|words| words == sum);
     moments && !about.is_empty() && about.chars().all(|c| c.is_alphanumeric() || c == ' ')
 }
 
@@ -307,9 +229,9 @@ fn filler(text: &str, lexicon: &Lexicon<'_>) -> Option<usize> {
     let small = word.to_lowercase().replace('’', "'");
     let rest = text[length..].trim_start_matches(is_blank);
     // `so = 3` would name a quantity so, unless nothing but a filler says it.
-    let defines = rest.starts_with('=') && !matches!(small.as_str(), "answer" | "ans" | "it");
+    let defines = rest.starts_with('=') && !said().results.contains(&small);
     let known = lexicon.find(word).is_some();
-    (FILLERS.contains(&small.as_str()) && !rest.is_empty() && !known && !defines)
+    (said().fillers.contains(&small) && !rest.is_empty() && !known && !defines)
         .then(|| length + usize::from(text[length..].starts_with([',', '.'])))
 }
 

@@ -1,5 +1,6 @@
 //! Words: names, functions, units away from a number, and names run together (`mg`, `Tsin35`).
 
+use super::said::{is_one, said};
 use super::scan::{Scan, exact};
 use super::signs::{blanks, continues_word, is_blank, is_open, partner, starts_word, word_length};
 use super::token::Kind;
@@ -12,29 +13,8 @@ const MOST_NAMES_TOGETHER: usize = 4;
 
 /// The function of this name.
 pub(super) fn function(word: &str) -> Option<Function> {
-    Some(match word.to_lowercase().as_str() {
-        "sin" | "sine" => Function::Sine,
-        "cos" | "cosine" => Function::Cosine,
-        "tan" | "tangent" => Function::Tangent,
-        "asin" | "arcsin" | "arcsine" | "invsin" => Function::ArcSine,
-        "acos" | "arccos" | "arccosine" | "invcos" => Function::ArcCosine,
-        "atan" | "arctan" | "arctangent" | "invtan" => Function::ArcTangent,
-        "sqrt" | "root" | "sqr" => Function::SquareRoot,
-        "abs" => Function::Absolute,
-        _ => return None,
-    })
+    said().function(word)
 }
-
-/// Words that only say that a value is rounded.
-const ABOUT: &[&str] = &[
-    "approx",
-    "approximately",
-    "about",
-    "roughly",
-    "around",
-    "circa",
-    "ca",
-];
 
 /// A part of letters that run together.
 #[derive(Clone, Copy)]
@@ -70,9 +50,10 @@ impl Scan<'_> {
             self.push(Kind::Name(id), length);
         } else if let Some(function) = function(word) {
             self.push(Kind::Function(function), length);
-        } else if matches!(word.to_lowercase().as_str(), "cot" | "cotan" | "cotangent") {
+            self.pass_of();
+        } else if is_one(&said().cotangent, word) {
             self.cotangent(length);
-        } else if self.inverse_words(word) || self.operator_word(word) || self.pi(word) {
+        } else if self.inverse_words(word) || self.operator_word() || self.pi(word) {
         } else if self.after_operand()
             && let Some((unit, length)) = self.unit_here(rest, true)
         {
@@ -167,7 +148,7 @@ impl Scan<'_> {
 
     /// `inv tan`, `arc tan`, `inverse tan`.
     fn inverse_words(&mut self, word: &str) -> bool {
-        if !matches!(word.to_lowercase().as_str(), "inv" | "arc" | "inverse") {
+        if !is_one(&said().inverse, word) {
             return false;
         }
         let rest = self.rest();
@@ -199,7 +180,7 @@ impl Scan<'_> {
     /// `T = approx. 385 N`, `T ca. 385 N`: before a number these words carry nothing; after a name
     /// they stand for the sign.
     fn about(&mut self, word: &str) -> bool {
-        if !ABOUT.contains(&word.to_lowercase().as_str()) || self.lexicon.find(word).is_some() {
+        if !is_one(&said().about, word) || self.lexicon.find(word).is_some() {
             return false;
         }
         let point = usize::from(self.rest()[word.len()..].starts_with('.'));
@@ -218,20 +199,49 @@ impl Scan<'_> {
     }
 
     /// Operators in words.
-    fn operator_word(&mut self, word: &str) -> bool {
+    fn operator_word(&mut self) -> bool {
         if !self.after_operand() {
             return false;
         }
-        let kind = match word.to_lowercase().as_str() {
-            "times" => Kind::Times,
-            "over" => Kind::Divide,
-            "plus" => Kind::Plus,
-            "minus" => Kind::Minus,
-            "is" | "equals" => Kind::Equals(false),
-            _ => return false,
+        let said = said();
+        let kinds = [
+            (&said.times, Kind::Times),
+            (&said.over, Kind::Divide),
+            (&said.plus, Kind::Plus),
+            (&said.minus, Kind::Minus),
+            (&said.equals, Kind::Equals(false)),
+        ];
+        // The longest: "ist gleich" before "ist".
+        let rest = self.rest();
+        let longest = |words: &Vec<String>| {
+            let starts = |phrase: &&String| {
+                let start = rest.get(..phrase.len());
+                start.is_some_and(|start| start.to_lowercase() == **phrase)
+                    && !rest[phrase.len()..].starts_with(continues_word)
+            };
+            words.iter().filter(starts).map(String::len).max()
         };
-        self.push(kind, word.len());
+        let found = kinds
+            .into_iter()
+            .filter_map(|(words, kind)| Some((longest(words)?, kind)));
+        let Some((length, kind)) = found.max_by_key(|(length, _)| *length) else {
+            return false;
+        };
+        self.push(kind, length);
         true
+    }
+
+    /// `sine of 35°`: what stands between a function and its angle carries nothing.
+    fn pass_of(&mut self) {
+        let rest = self.rest();
+        let gap = blanks(rest);
+        let length = word_length(&rest[gap..]);
+        let word = &rest[gap..gap + length];
+        if gap > 0 && is_one(&said().of, word) && self.lexicon.find(word).is_none() {
+            let span = Span::new(self.at + gap, self.at + gap + length);
+            self.remarks.push(Remark::PassedOver { span });
+            self.at = span.end;
+        }
     }
 
     /// π is an angle of so many radians: it has no other use here, and `sin(35*pi/180)` comes out.

@@ -58,8 +58,8 @@ pub fn run(desk: &mut dyn Desk, start: Start) -> Result<(), ScreenTrouble> {
     let mut guard = Guard::take().map_err(trouble)?;
     let size = guard.fit().map_err(trouble)?;
     let mut model = Model::new(desk.words(), theme, size);
-    model.settle(desk.settings());
     model.fixed = desk.fixed();
+    model.settle(desk);
     model.asks_for_slope = true;
     begin(desk, &mut model, start);
     let ended = converse(desk, &mut model, &mut guard, &signals).map_err(trouble);
@@ -194,7 +194,7 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
             }
             Some(Effect::Settle(settings)) => {
                 let notes = desk.settle(settings);
-                model.settle(settings);
+                model.settle(desk);
                 Some(Message::Settled { notes })
             }
             Some(Effect::Call(typed)) => {
@@ -236,7 +236,7 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
         model.kept = desk.has_kept_all();
         model.lesson = desk.open_lesson();
         model.people = desk.people();
-        model.settle(desk.settings());
+        model.settle(desk);
     }
     Next::On
 }

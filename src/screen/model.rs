@@ -258,8 +258,9 @@ impl Working {
 impl Model {
     /// A screen that shows an empty list, until the lessons or a problem arrive.
     pub(super) fn new(words: Words, theme: Theme, size: (u16, u16)) -> Model {
+        let manner = Manner::of(Settings::default(), &words);
         Model {
-            words,
+            words: words.in_manner(manner.clone()),
             theme,
             size,
             page: Page::Menu(Menu::default()),
@@ -273,7 +274,7 @@ impl Model {
             name_typed: Input::default(),
             settings: Settings::default(),
             fixed: Vec::new(),
-            manner: Manner::default(),
+            manner,
             unicode_found: theme.unicode,
             asks_for_slope: false,
             slope_asked: false,

@@ -3,19 +3,26 @@
 use super::keys::Command;
 use super::message::Effect;
 use super::model::{Model, Over, Page};
-use crate::practice::{choices, choose, choose_next, shown};
+use crate::practice::{Desk, choices, choose, choose_next, shown};
 use crate::problem::Tilt;
 use crate::text::{Manner, Settings, Slope, Symbols};
 
 impl Model {
     /// Shows everything as it was chosen.
-    pub(super) fn settle(&mut self, settings: Settings) {
+    pub(super) fn settle(&mut self, desk: &dyn Desk) {
+        let settings = desk.settings();
         if settings == self.settings {
             return;
         }
         self.settings = settings;
         // The lists of the catalogue are read as they stand there.
-        let words = self.words.in_manner(Manner::default());
+        let words = desk.words();
+        if words.language() != self.words.language() {
+            self.fixed = desk.fixed();
+            if let Page::Menu(menu) = &mut self.page {
+                menu.lessons = desk.lessons();
+            }
+        }
         self.manner = Manner::of(settings, &words);
         self.words = words.in_manner(self.manner.clone());
         self.theme.unicode = match settings.symbols {

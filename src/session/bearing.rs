@@ -6,12 +6,11 @@ use super::measured::Reference;
 use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Part, StepId};
 use crate::problem::Acting;
+use crate::text::Words;
 use crate::units::Dimension;
 
 /// What may stand between a force and its angle.
-const BEFORE: [&str; 4] = [" at ", ", ", " ∠", "∠"];
-/// How a degree is written.
-const DEGREES: [&str; 4] = ["°", "degrees", "degree", "deg"];
+const BEFORE: [&str; 3] = [", ", " ∠", "∠"];
 /// How far an angle may be off that was worked out with three figures, in degrees.
 const CARRIED: f64 = 0.15;
 
@@ -183,10 +182,13 @@ impl Session {
     }
 
     fn force_and_angle(&self, line: &str) -> Option<Told> {
-        let mut places: Vec<(usize, &str)> = BEFORE
+        let words = Words::listed("reading.at").into_iter();
+        let words: Vec<String> = words.map(|word| format!(" {word} ")).collect();
+        let signs = BEFORE.iter().flat_map(|before| line.rmatch_indices(before));
+        let told = words
             .iter()
-            .flat_map(|before| line.rmatch_indices(before))
-            .collect();
+            .flat_map(|before| line.rmatch_indices(before.as_str()));
+        let mut places: Vec<(usize, &str)> = signs.chain(told).collect();
         places.sort_by_key(|(at, before)| std::cmp::Reverse((*at, before.len())));
         places
             .into_iter()
@@ -327,7 +329,13 @@ fn degrees(text: &str, bare: bool) -> Option<(&str, f64, &str)> {
     let end = end.or(Some(size.len()).filter(|_| bare))?;
     let (digits, rest) = text.split_at(text.len() - size.len() + end);
     let rest = rest.trim_start();
-    let signed = DEGREES.iter().find_map(|unit| rest.strip_prefix(unit));
+    let degrees = Words::listed("reading.degrees");
+    let spelled = || {
+        degrees
+            .iter()
+            .find_map(|unit| rest.strip_prefix(unit.as_str()))
+    };
+    let signed = rest.strip_prefix('°').or_else(spelled);
     let rest = signed.or(Some(rest).filter(|_| bare))?;
     let decimals = digits.split_once('.').map_or(0, |(_, after)| after.len());
     let half = 0.5 * libm::pow(10.0, -(decimals as f64));

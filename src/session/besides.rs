@@ -46,7 +46,7 @@ impl Session {
         if let Some(mended) = self.corrected(&kept) {
             kept = mended;
         }
-        if let Some(end) = note_of_figures(&kept) {
+        if let Some(end) = note_of_figures(&self.words, &kept) {
             kept.truncate(end);
         }
         if kept.matches(')').count() == kept.matches('(').count() + 1
@@ -409,34 +409,29 @@ fn is_plain_word(word: &str) -> bool {
 }
 
 /// Where a note on figures at the end of a line begins: `(3 s.f.)`, `to 3 sf`.
-fn note_of_figures(line: &str) -> Option<usize> {
+fn note_of_figures(words: &crate::text::Words, line: &str) -> Option<usize> {
     let text = line.trim_end_matches([' ', ')', '.']).to_lowercase();
     if !line.is_char_boundary(text.len()) {
         return None;
     }
-    let notes = [
-        "s.f",
-        "sf",
-        "sig fig",
-        "sig figs",
-        "significant figures",
-        "figures",
-        "d.p",
-        "dp",
-        "decimals",
-        "decimal places",
-    ];
+    let notes = words.word("beside.figures");
     let before = notes
-        .iter()
-        .filter_map(|note| text.strip_suffix(note))
+        .split(',')
+        .filter_map(|note| text.strip_suffix(note.trim()))
         .min_by_key(|rest| rest.len())?;
     let digit = before.trim_end();
     let rest = digit.strip_suffix(|c: char| c.is_ascii_digit())?;
     let rest = rest.trim_end();
-    let open = rest
-        .strip_suffix('(')
-        .or_else(|| rest.strip_suffix(" to"))?;
-    let open = open.trim_end().strip_suffix("to").unwrap_or(open);
+    let to = words.word("beside.to-figures");
+    let to = to.split(',').map(str::trim);
+    let without_to = |text: &'_ str| to.clone().find_map(|to| Some(text.strip_suffix(to)?.len()));
+    let bracket = rest.strip_suffix('(');
+    let open = bracket.or_else(|| {
+        let before = &rest[..without_to(rest)?];
+        before.ends_with(' ').then_some(before)
+    })?;
+    let open = open.trim_end();
+    let open = &open[..without_to(open).unwrap_or(open.len())];
     Some(
         open.trim_end()
             .trim_end_matches(['(', ','])

@@ -7,7 +7,7 @@ use super::{Outcome, Session};
 use crate::judge::{NameRole, Names};
 use crate::key::StepId;
 use crate::reading::NameId;
-use crate::text::{Prose, Slot};
+use crate::text::{Prose, Slot, Words};
 use crate::units::find_unit;
 
 /// A name that was told in words.
@@ -122,7 +122,11 @@ impl Session {
         if !self.is_in("own.let", &first.to_lowercase()) {
             return None;
         }
-        let parts = rest.split([',', ';']).flat_map(|part| part.split(" and "));
+        let and = Words::listed("reading.and").into_iter();
+        let rest = and.fold(rest.to_owned(), |rest, and| {
+            rest.replace(&format!(" {and} "), ", ")
+        });
+        let parts = rest.split([',', ';']);
         let renamed: Option<Vec<(String, StepId)>> = parts.map(|part| self.renamed(part)).collect();
         let renamed = renamed.filter(|all| !all.is_empty())?;
         let mut message = Prose::default();

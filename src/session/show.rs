@@ -16,7 +16,7 @@ impl Session {
         View {
             title: self.problem.title().to_owned(),
             statement: self.problem.statement().to_owned(),
-            caution: self.problem.caution().to_owned(),
+            caution: self.words.retold("caution", self.problem.caution()),
             scene: self.scene.clone(),
             steps: self.steps(),
             lines: self.state.lines.clone(),

@@ -43,10 +43,11 @@ impl Session {
         }
         let rest = plain.trim_end_matches(|c: char| c.is_ascii_digit());
         let number = plain[rest.len()..].parse().ok()?;
-        let line = self.words.word("why.line");
-        let before = rest.trim_end();
-        let before = before.strip_suffix(line.as_str()).unwrap_or(before);
-        known(before).then_some(Some(number))
+        let lines = self.words.word("why.line");
+        let mut lines = lines.split(',').map(str::trim);
+        let whole = rest.trim_end();
+        let before = lines.find_map(|line| whole.strip_suffix(line));
+        known(before.unwrap_or(whole)).then_some(Some(number))
     }
 
     /// On what the verdict on a line rests, kept until it is asked for.

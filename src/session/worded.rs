@@ -198,8 +198,7 @@ impl Session {
         if let Some(symbol) = self.symbol_said(words, forces) {
             return Some(symbol);
         }
-        if words.starts("it") {
-            words.at += 1;
+        if self.passes(words, "worded.it") {
             let mut all = forces.iter().enumerate();
             let mut directed = all.by_ref().filter(|(_, force)| force.direction.is_some());
             let (at, _) = directed.next().filter(|_| directed.next().is_none())?;
@@ -253,9 +252,13 @@ impl Session {
         let bodies = bodies.map(|on| on.body.to_lowercase());
         let nouns = forces.iter().map(|force| force.noun.clone());
         let all = nouns.chain(bodies).filter(|noun| !noun.is_empty());
-        let found = all
-            .filter(|noun| words.starts(noun))
-            .max_by_key(String::len)?;
+        // "The push of the pin", where the language has an ending for it.
+        let endings = self.words.word("worded.genitive");
+        let stands = |noun: &String| {
+            let mut endings = endings.split(',').map(str::trim);
+            words.starts(noun) || endings.any(|ending| words.starts(&format!("{noun}{ending}")))
+        };
+        let found = all.filter(stands).max_by_key(String::len)?;
         words.at += found.split_whitespace().count();
         let at = |(at, force): (usize, &Exerted)| (force.noun == found).then_some(at);
         let mut on = forces.iter().flat_map(|force| &force.on);
@@ -310,8 +313,8 @@ impl Session {
         };
         let force = forces.get(*only).filter(|force| force.only_pulls)?;
         let start = words.at;
-        let is = subject.by_noun && subject.body.is_none() && words.next() == Some("is");
-        words.at += usize::from(is);
+        let by_noun = subject.by_noun && subject.body.is_none();
+        let is = by_noun && self.passes(words, "worded.is");
         let pressed = is && self.passes(words, "worded.pressed");
         let stretched = is && !pressed && self.passes(words, "worded.stretched");
         if !(pressed || stretched) || words.next().is_some() || force.on.is_empty() {
@@ -325,8 +328,8 @@ impl Session {
     fn is_told_smooth(&self, words: &mut Words<'_>, subject: &Subject, forces: &[Exerted]) -> bool {
         let rub = |at: &usize| forces[*at].kind == "friction";
         let start = words.at;
-        let is = subject.by_noun && subject.forces.iter().any(rub) && words.next() == Some("is");
-        words.at += usize::from(is);
+        let rubs = subject.by_noun && subject.forces.iter().any(rub);
+        let is = rubs && self.passes(words, "worded.is");
         let smooth = is && self.passes(words, "worded.smooth") && words.next().is_none();
         if !smooth {
             words.at = start;

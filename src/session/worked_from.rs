@@ -138,7 +138,9 @@ fn number_of(value: &str) -> Option<&str> {
 
 /// What the head of a line tells: `x` of `let x`.
 fn named_by(head: &str) -> &str {
-    head.strip_prefix("let ").unwrap_or(head).trim()
+    let mut lets = crate::text::Words::listed("own.let").into_iter();
+    let bare = lets.find_map(|word| head.strip_prefix(word.as_str())?.strip_prefix(' '));
+    bare.unwrap_or(head).trim()
 }
 
 /// True for more than a name or a value: something is worked out, or taken of an angle.

@@ -1,16 +1,18 @@
 //! The promise: how a learner's choices for the display stand in a file, one per learner.
 //!
 //! ```text
-//! {"version":1,"turning":"torque","decimal":"comma","symbols":"ascii","slope":"line"}
+//! {"version":1,"turning":"torque","decimal":"comma","symbols":"ascii","slope":"line","language":"de"}
 //! ```
-//! `turning` is `moment` or `torque`, `decimal` is `point` or `comma`, `symbols` is `found` (as the
-//! terminal says), `unicode` or `ascii`, `slope` is `unasked`, `line` or `characters`. A field that
-//! is missing stands for the first of these; fields that are not known are passed over. A file that
+//! `turning` is `moment` or `torque`, `decimal` is `found` (as the language has it), `point` or
+//! `comma`, `symbols` is `found` (as the terminal says), `unicode` or `ascii`, `slope` is `unasked`,
+//! `line` or `characters`, `language` is the tag of a language; without it, and with a tag that this
+//! program does not know, that of the surroundings counts. Any other field that is missing stands
+//! for the first of these; fields that are not known are passed over. A file that
 //! cannot be read stands for the first of all, is told of, and is written anew with the next choice.
 
 use super::learner::write_whole;
 use super::trouble::{Doing, StoreTrouble};
-use crate::text::{Decimal, Prose, Settings, Slope, Slot, Symbols, Turning, Words};
+use crate::text::{Decimal, Language, Prose, Settings, Slope, Slot, Symbols, Turning, Words};
 use serde::{Deserialize, Serialize};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -47,6 +49,8 @@ struct Shape {
     symbols: SymbolsShape,
     #[serde(default)]
     slope: SlopeShape,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    language: Option<String>,
 }
 
 #[derive(Clone, Copy, Default, Serialize, Deserialize)]
@@ -61,6 +65,7 @@ enum TurningShape {
 #[serde(rename_all = "lowercase")]
 enum DecimalShape {
     #[default]
+    Found,
     Point,
     Comma,
 }
@@ -115,6 +120,7 @@ fn settings(shape: &Shape) -> Settings {
             TurningShape::Torque => Turning::Torque,
         },
         decimal: match shape.decimal {
+            DecimalShape::Found => Decimal::Found,
             DecimalShape::Point => Decimal::Point,
             DecimalShape::Comma => Decimal::Comma,
         },
@@ -128,6 +134,7 @@ fn settings(shape: &Shape) -> Settings {
             SlopeShape::Line => Slope::Line,
             SlopeShape::Characters => Slope::Characters,
         },
+        language: shape.language.as_deref().and_then(Language::tagged),
     }
 }
 
@@ -139,6 +146,7 @@ fn shape(settings: Settings) -> Shape {
             Turning::Torque => TurningShape::Torque,
         },
         decimal: match settings.decimal {
+            Decimal::Found => DecimalShape::Found,
             Decimal::Point => DecimalShape::Point,
             Decimal::Comma => DecimalShape::Comma,
         },
@@ -152,5 +160,6 @@ fn shape(settings: Settings) -> Shape {
             Slope::Line => SlopeShape::Line,
             Slope::Characters => SlopeShape::Characters,
         },
+        language: settings.language.map(|language| language.tag().to_owned()),
     }
 }

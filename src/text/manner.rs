@@ -1,5 +1,6 @@
 //! How words and figures are shown to a learner who has chosen: only shown, nothing is judged by it.
 
+use super::language::Language;
 use super::prose::{Piece, Prose, Tag};
 use super::words::Words;
 
@@ -16,8 +17,10 @@ pub enum Turning {
 /// The sign before the decimals of a number.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Decimal {
-    /// A point.
+    /// As the language has it.
     #[default]
+    Found,
+    /// A point.
     Point,
     /// A comma.
     Comma,
@@ -58,6 +61,8 @@ pub struct Settings {
     pub symbols: Symbols,
     /// How slopes are drawn.
     pub slope: Slope,
+    /// In which language practice speaks; none for that of the surroundings.
+    pub language: Option<Language>,
 }
 
 /// A way to show texts.
@@ -81,7 +86,11 @@ impl Manner {
                 Turning::Moment => Vec::new(),
                 Turning::Torque => pairs.collect(),
             },
-            comma: settings.decimal == Decimal::Comma,
+            comma: match settings.decimal {
+                Decimal::Found => words.word("manner.decimal") == "comma",
+                Decimal::Point => false,
+                Decimal::Comma => true,
+            },
         }
     }
 

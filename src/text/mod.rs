@@ -5,13 +5,16 @@
 //! decides how a tag looks.
 
 mod bound;
+mod language;
 mod manner;
+mod noun;
 mod prose;
 mod span;
 mod symbol;
 mod words;
 
 pub use bound::{HARD_SPACE, SOFT_SPACE, bound};
+pub use language::Language;
 pub use manner::{Decimal, Manner, Settings, Slope, Symbols, Turning};
 pub use prose::{Piece, Prose, Tag};
 pub use span::{Span, printable, visible};

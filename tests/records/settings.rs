@@ -9,6 +9,7 @@ const CHOSEN: Settings = Settings {
     decimal: Decimal::Comma,
     symbols: Symbols::Ascii,
     slope: Slope::Characters,
+    language: None,
 };
 
 #[test]

@@ -8,7 +8,7 @@ use crate::lesson::parse_problem_file;
 use crate::practice::{Again, Earlier};
 use crate::record::{Resume, confirmed_from};
 use crate::session::{Course, Session};
-use crate::text::Prose;
+use crate::text::{Prose, Words};
 
 impl JournalDesk {
     /// Every problem at which a line was entered, the latest first; of what cannot be read or
@@ -40,8 +40,9 @@ impl JournalDesk {
         let nothing = || self.words.say("again.none", &[]);
         let resume = self.earlier.get(place).ok_or_else(nothing)?;
         let problem = parse_problem_file(&resume.problem_json).map_err(|_| nothing())?;
-        let sister = self.sister_then(resume.origin.as_ref(), &problem);
-        let mut session = self.started(problem, sister)?;
+        let language = class::language_then(&resume.options);
+        let sister = self.sister_then(resume.origin.as_ref(), &problem, language);
+        let mut session = self.started(problem, sister, Words::of(language))?;
         // As it was when the problem was opened first, so that every line is answered as it was.
         session.lean(&confirmed_from(&resume.options));
         session.ask_of_answers(class::asked_then(&resume.options));

@@ -7,7 +7,7 @@ use crate::practice::{Opening, Resumable};
 use crate::problem::Problem;
 use crate::record::{Origin, PastLine, Resume, Verdict, confirmed_from, confirmed_told};
 use crate::session::{Course, Kept, Session};
-use crate::text::{Prose, Slot};
+use crate::text::{Language, Prose, Slot, Words};
 
 impl JournalDesk {
     /// Enters the lines of a problem again. What the program was stopped from writing down, the
@@ -64,9 +64,10 @@ impl JournalDesk {
         &self,
         origin: Option<&Origin>,
         problem: &ProblemFile,
+        language: Language,
     ) -> Option<Problem> {
         match problem {
-            ProblemFile::Guided(problem) => self.library.sister(origin?, problem),
+            ProblemFile::Guided(problem) => self.library.sister(origin?, problem, language),
             ProblemFile::General(_) => None,
         }
     }
@@ -76,8 +77,9 @@ impl JournalDesk {
         self.last = Some(resume.problem_json.clone());
         let problem = parse_problem_file(&resume.problem_json)
             .map_err(|_| self.words.say("cli.nothing-left", &[]))?;
-        let sister = self.sister_then(resume.origin.as_ref(), &problem);
-        let mut session = self.started(problem, sister)?;
+        let language = class::language_then(&resume.options);
+        let sister = self.sister_then(resume.origin.as_ref(), &problem, language);
+        let mut session = self.started(problem, sister, Words::of(language))?;
         // As it was when the problem was opened first, so that every line is answered as it was.
         let confirmed = confirmed_from(&resume.options);
         let mut asked = resume.options.clone();

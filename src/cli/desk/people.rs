@@ -4,7 +4,7 @@
 use super::JournalDesk;
 use crate::practice::People;
 use crate::store::{Doing, Learner, LearnerName, StoreTrouble};
-use crate::text::{Prose, Settings, Slot};
+use crate::text::{Prose, Settings, Slot, Words};
 
 /// Who is at work, and who else is known.
 #[derive(Default)]
@@ -21,13 +21,27 @@ pub(super) struct Seat {
 impl JournalDesk {
     /// The learner at work chooses for the display.
     pub(super) fn settled(&mut self, settings: Settings) -> Vec<Prose> {
+        // Whoever chooses a language does not want the one of the start any longer.
+        if settings.language != self.seat.settings.language {
+            self.asked = None;
+        }
         self.seat.settings = settings;
+        self.speak();
         let Some((store, learner)) = &self.store else {
             return Vec::new();
         };
         match store.keep_settings(learner, settings) {
             Ok(()) => Vec::new(),
             Err(trouble) => vec![trouble.say(&self.words)],
+        }
+    }
+
+    /// Speaks the language of this start, else of the learner at work, else of the surroundings.
+    fn speak(&mut self) {
+        let chosen = self.asked.or(self.seat.settings.language);
+        let language = chosen.unwrap_or(self.found);
+        if language != self.words.language() {
+            self.words = Words::of(language);
         }
     }
 
@@ -38,6 +52,7 @@ impl JournalDesk {
         };
         let (settings, unread) = store.settings(learner);
         self.seat.settings = settings.unwrap_or(self.library.class.display);
+        self.speak();
         let note = unread.map(|unread| unread.say(&self.words));
         if let Some(note) = note.filter(|note| self.noted.insert(note.to_string())) {
             self.notes.push(note);

@@ -22,6 +22,7 @@ pub(super) fn desk(saves: &Path) -> JournalDesk {
         Library::open(None, ClassProfile::default(), &words),
         saves,
         &words,
+        None,
     )
 }
 

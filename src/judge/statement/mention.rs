@@ -5,7 +5,7 @@ use super::amount::Unit;
 use super::scene::{Behind, Phrase, SceneWords, alike_words, places, scene, telling_words};
 use super::share::{SHARES, ShareWord, axes, differences};
 use super::stretch::{Bound, Share};
-use super::tokens::{one_letter_off, one_letter_short, starts_with, tokens};
+use super::tokens::{folded, one_letter_off, one_letter_short, starts_with, tokens};
 use crate::problem::{ForceId, Problem, Reference};
 use crate::text::Words;
 
@@ -167,7 +167,9 @@ pub(super) enum Mention {
 /// The phrases known at one problem, in one language.
 pub(super) struct Reader<'a> {
     pub(super) problem: &'a Problem,
-    phrases: Vec<Phrase>,
+    pub(super) phrases: Vec<Phrase>,
+    /// Articles that say "of" behind a noun.
+    pub(super) of_behind: Vec<String>,
     pub(super) units: Vec<(Vec<String>, Unit)>,
     /// What makes a weight of a mass: "g", "times g".
     pub(super) gravity: Vec<Vec<String>>,
@@ -308,19 +310,20 @@ impl<'a> Reader<'a> {
     pub(super) fn new(problem: &'a Problem, words: &Words) -> Reader<'a> {
         let mut phrases: Vec<Phrase> = Vec::new();
         let mut add = |phrase: &str, mention: Mention| {
-            let tokens: Vec<String> = phrase
-                .to_lowercase()
-                .split_whitespace()
-                .map(str::to_owned)
-                .collect();
+            let phrase = folded(phrase);
+            let tokens: Vec<String> = phrase.split_whitespace().map(str::to_owned).collect();
             if !tokens.is_empty() {
                 phrases.push((tokens, mention));
             }
         };
-        add(&problem.body().noun, Mention::Body);
+        for form in words.forms_of(&problem.body().noun) {
+            add(&form, Mention::Body);
+        }
         for force in problem.forces() {
             if force.id != ForceId::OwnWeight {
-                add(force.noun, Mention::Force(force.id));
+                for form in words.forms_of(force.noun) {
+                    add(&form, Mention::Force(force.id));
+                }
             }
         }
         for (key, metres) in places(problem) {
@@ -341,7 +344,7 @@ impl<'a> Reader<'a> {
             }
         }
         // One telling word of a longer noun is enough, if no other force shares it.
-        let telling = telling_words(problem);
+        let telling = telling_words(problem, words);
         let alike: Vec<Vec<String>> = ALIKE.iter().map(|key| list(words, key)).collect();
         for (word, mention) in alike_words(&telling, &alike).into_iter().chain(telling) {
             add(&word, mention);
@@ -363,6 +366,7 @@ impl<'a> Reader<'a> {
         Reader {
             problem,
             phrases,
+            of_behind: list(words, "statement.of-behind"),
             units: super::amount::UNITS
                 .iter()
                 .map(|(key, unit)| (list(words, key), *unit))
@@ -401,7 +405,11 @@ impl<'a> Reader<'a> {
                 &tokens[at..]
             };
             let (mention, taken) = self.mention(whole);
+            let mention = self.inflected(&tokens[at], mention, mentions.last());
             match mention {
+                Mention::Unknown if let Some(parts) = self.compound(&tokens[at]) => {
+                    mentions.extend(parts);
+                }
                 Mention::Diagonal { up, right } => {
                     let upright = if up { Mention::Up } else { Mention::Down };
                     let level = if right { Mention::Right } else { Mention::Left };
@@ -503,8 +511,11 @@ impl<'a> Reader<'a> {
 
 /// A list of words of the catalogue.
 pub(super) fn list(words: &Words, key: &str) -> Vec<String> {
-    let all = words.word(key);
-    all.split(',').map(|word| word.trim().to_owned()).collect()
+    let all = folded(&words.word(key));
+    let all = all.split(',').map(str::trim);
+    all.filter(|word| !word.is_empty())
+        .map(str::to_owned)
+        .collect()
 }
 
 /// True for a line that calculates: a function, an operation on numbers, an equation of numbers.

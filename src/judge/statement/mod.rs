@@ -15,6 +15,7 @@ mod clash;
 mod direction;
 mod gather;
 mod group;
+mod inflected;
 mod mention;
 mod naming;
 mod pivot;

@@ -2,8 +2,9 @@
 //! dT"), and what stands behind a hinge or a rope ("hinged to the ground", "back to the tower").
 
 use super::mention::Mention;
-use super::tokens::{starts_with, tokens};
+use super::tokens::{folded, starts_with, tokens};
 use crate::problem::{ForceId, Place, Problem, Side};
+use crate::text::Words;
 
 /// What holds the body, though only through a hinge or a rope.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -212,13 +213,16 @@ pub(super) fn places(problem: &Problem) -> Vec<(&'static str, f64)> {
 }
 
 /// Words of more than two letters that stand in the noun of one force only.
-pub(super) fn telling_words(problem: &Problem) -> Vec<(String, Mention)> {
+pub(super) fn telling_words(problem: &Problem, words: &Words) -> Vec<(String, Mention)> {
     let words_of = |noun: &str| -> Vec<String> {
-        noun.to_lowercase()
-            .split_whitespace()
-            .filter(|word| word.chars().count() > 2)
-            .map(str::to_owned)
-            .collect()
+        let forms = folded(&words.forms_of(noun).join(" "));
+        let mut telling: Vec<String> = Vec::new();
+        for word in forms.split_whitespace() {
+            if word.chars().count() > 2 && !telling.iter().any(|known| known == word) {
+                telling.push(word.to_owned());
+            }
+        }
+        telling
     };
     let mut known: Vec<(String, Mention)> = words_of(&problem.body().noun)
         .into_iter()

@@ -1,9 +1,23 @@
 //! A line as tokens, and how tokens are compared with known words.
 
+/// In small letters, with umlauts as keyboards without them write them.
+pub(super) fn folded(text: &str) -> String {
+    let mut folded = String::with_capacity(text.len());
+    for c in text.to_lowercase().chars() {
+        match c {
+            'ä' => folded.push_str("ae"),
+            'ö' => folded.push_str("oe"),
+            'ü' => folded.push_str("ue"),
+            'ß' => folded.push_str("ss"),
+            c => folded.push(c),
+        }
+    }
+    folded
+}
+
 /// The tokens of a line, in lower case. Signs that say something become words of their own.
 pub(super) fn tokens(line: &str) -> Vec<String> {
-    let letters: Vec<char> = line
-        .to_lowercase()
+    let letters: Vec<char> = folded(line)
         .replace("->", " → ")
         .replace("<-", " ← ")
         .chars()

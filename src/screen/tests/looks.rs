@@ -8,7 +8,7 @@ use crate::screen::model::{Model, Over, Pane};
 use crate::screen::theme::Depth;
 use crate::screen::{begin, dispatch, view};
 use crate::session::Session;
-use crate::text::{Prose, Words};
+use crate::text::{Language, Prose, Words};
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
@@ -296,17 +296,31 @@ fn verdict_and_hint_are_always_in_sight() {
     }
 }
 
+fn lessons_in_every_language() -> Vec<(crate::lesson::Lesson, Language)> {
+    let lessons = crate::lesson::built_in();
+    Language::all()
+        .flat_map(|language| {
+            lessons
+                .clone()
+                .into_iter()
+                .map(move |lesson| (lesson, language))
+        })
+        .collect()
+}
+
 /// The problems of the built-in lessons, at the sizes that most terminals have.
 #[test]
 fn the_whole_statement_of_every_lesson_is_in_sight_beside_its_diagram() {
-    for lesson in crate::lesson::built_in() {
+    for (lesson, language) in lessons_in_every_language() {
         for seed in 1..=3 {
             for (columns, rows) in [(80, 24), (100, 30), (120, 40)] {
-                let problem = crate::draw::draw(&lesson, seed, "en").unwrap().problem;
+                let drawn = crate::draw::draw(&lesson, seed, language.tag()).unwrap();
+                let problem = drawn.problem;
                 let words = problem.statement().split_whitespace();
                 let end = words.clone().last().unwrap().to_owned();
-                let session = Session::start(problem, None, Words::english()).unwrap();
+                let session = Session::start(problem, None, Words::of(language)).unwrap();
                 let mut model = blank(columns, rows);
+                model.words = Words::of(language);
                 model.show(Opening {
                     session: Box::new(session),
                     resumed: false,

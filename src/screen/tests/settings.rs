@@ -7,7 +7,7 @@ use crate::screen::keys::Command;
 use crate::screen::message::Message;
 use crate::screen::model::{Model, Over};
 use crate::screen::{begin, dispatch};
-use crate::text::{Decimal, Prose, Settings, Slope, Symbols, Turning};
+use crate::text::{Decimal, Language, Prose, Settings, Slope, Symbols, Turning};
 
 fn press(desk: &mut Remembering, model: &mut Model, command: Command) {
     dispatch(desk, model, Message::Pressed(command));
@@ -42,7 +42,7 @@ fn the_page_of_the_settings_tells_what_the_class_has_set() {
     ];
     press(&mut desk, &mut model, Command::Settings);
     insta::assert_snapshot!("settings_class_80x30", told(&model));
-    type_in(&mut desk, &mut model, "2");
+    type_in(&mut desk, &mut model, "22");
     assert!(told(&model).contains("g = 9,81 m/s²"));
 }
 
@@ -56,6 +56,7 @@ fn a_choice_is_written_down_and_shown_at_once() {
     }
     press(&mut desk, &mut model, Command::Settings);
     press(&mut desk, &mut model, Command::Down);
+    press(&mut desk, &mut model, Command::Right);
     press(&mut desk, &mut model, Command::Right);
     assert_eq!(desk.settings.decimal, Decimal::Comma);
     type_in(&mut desk, &mut model, "1");
@@ -87,7 +88,37 @@ fn a_choice_is_written_down_and_shown_at_once() {
     type_in(&mut desk, &mut model, "12");
     press(&mut desk, &mut model, Command::Leave);
     assert_eq!(told(&model), before);
-    assert_eq!(desk.asked, ["settle", "settle", "settle", "settle"]);
+    assert_eq!(desk.asked, ["settle"; 5]);
+}
+
+/// A language that is chosen is spoken at once, but for a problem that is open.
+#[test]
+fn the_language_is_changed_at_once() {
+    let german = Language::tagged("de");
+    let mut desk = Remembering::default();
+    let mut model = at_problem(true, 80, 24);
+    let before = open(&mut model).view.question.to_string();
+    press(&mut desk, &mut model, Command::Settings);
+    type_in(&mut desk, &mut model, "55");
+    assert_eq!(desk.settings.language, german);
+    let page = told(&model);
+    for said in ["Einstellungen", "● Deutsch", "○ English", "Die Sprache"] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    insta::assert_snapshot!("settings_german_80x24", page);
+    press(&mut desk, &mut model, Command::Leave);
+    assert_eq!(
+        open(&mut model).view.question.to_string(),
+        before.replace('.', ",")
+    );
+    // At the list the lessons are told anew.
+    let mut model = blank(80, 24);
+    begin(&mut desk, &mut model, Start::Menu);
+    assert!(told(&model).contains("Wähle"), "{}", told(&model));
+    press(&mut desk, &mut model, Command::Settings);
+    type_in(&mut desk, &mut model, "5");
+    press(&mut desk, &mut model, Command::Leave);
+    assert!(!told(&model).contains("Wähle"), "{}", told(&model));
 }
 
 #[test]

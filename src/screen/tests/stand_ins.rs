@@ -156,6 +156,10 @@ impl Desk for Remembering {
         self.people.clone()
     }
 
+    fn words(&self) -> Words {
+        Words::of(self.settings.language.unwrap_or_default())
+    }
+
     fn settings(&self) -> Settings {
         self.settings
     }

@@ -165,6 +165,7 @@ fn keys(model: &Model, width: usize) -> Vec<Line<'static>> {
         let told = model.words.say(told, &[]);
         let room = width.saturating_sub(COLUMN);
         let told = wrap(model.theme, &told, room, Style::new());
+        let shown = strip::key_name(&model.words, shown);
         let key = Span::styled(format!("{shown:<COLUMN$}"), model.theme.key());
         hang(key, told)
     };

@@ -2,7 +2,7 @@
 
 use crate::screen::building::{Building, Wanted};
 use crate::screen::model::{Model, Over, Page, Pane, Working};
-use crate::text::Prose;
+use crate::text::{Prose, Words};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -50,15 +50,33 @@ fn row(model: &Model, (gap, form): (usize, usize), width: usize) -> Line<'static
     for Key { key, word } in keys(model) {
         let word = model.words.word(word[form]);
         let gap = if row.spans.is_empty() { 0 } else { gap };
-        let wide = gap + key[form].len() + 1 + word.chars().count();
+        let key = key_name(&model.words, key[form]);
+        let wide = gap + key.chars().count() + 1 + word.chars().count();
         if row.width().saturating_add(wide) > width {
             continue;
         }
         row.push_span(Span::raw(" ".repeat(gap)));
-        row.push_span(Span::styled(key[form], theme.key()));
+        row.push_span(Span::styled(key, theme.key()));
         row.push_span(Span::styled(format!(" {word}"), theme.faint()));
     }
     row
+}
+
+/// What stands on a key, where keyboards of the language have another word for it.
+pub(super) fn key_name(words: &Words, key: &str) -> String {
+    let list = words.word("screen.key-names");
+    let pairs = list.split(',').filter_map(|pair| pair.split_once('='));
+    pairs.fold(key.to_owned(), |key, (from, to)| {
+        let (from, to) = (from.trim(), to.trim());
+        let apart = |c: Option<char>| !c.is_some_and(char::is_alphanumeric);
+        let stands = key.match_indices(from).find(|(at, _)| {
+            apart(key[..*at].chars().next_back()) && apart(key[at + from.len()..].chars().next())
+        });
+        match stands {
+            Some((at, _)) => format!("{}{to}{}", &key[..at], &key[at + from.len()..]),
+            None => key.clone(),
+        }
+    })
 }
 
 /// What a learner is told before leaving.
