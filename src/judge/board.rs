@@ -62,7 +62,7 @@ pub struct Board<'a> {
 pub struct Memo {
     right: RefCell<BTreeMap<StepId, Option<Samples>>>,
     named: RefCell<BTreeMap<NameRole, Option<Samples>>>,
-    accepted: RefCell<BTreeMap<StepId, Vec<(Samples, Vec<usize>)>>>,
+    accepted: RefCell<BTreeMap<StepId, Accepted>>,
     /// The least and greatest value of a step by rounding, by what it was worked out from.
     pub(super) hulls: RefCell<BTreeMap<HullOf, Option<(f64, f64)>>>,
 }
@@ -70,6 +70,9 @@ pub struct Memo {
 /// A step, the values pinned before it at the problem's numbers (bit by bit, as a key needs an
 /// order), and whether right ones stand whatever these give.
 pub(super) type HullOf = (StepId, Vec<(StepId, u64)>, bool);
+
+/// Functions that count as right for a step, each with the lines used.
+type Accepted = Vec<(Samples, Vec<usize>)>;
 
 /// Values pinned at every choice of numbers.
 pub(crate) type PinnedSamples = BTreeMap<StepId, Samples>;
@@ -191,7 +194,7 @@ impl Board<'_> {
 
     /// The functions that count as right for a step: the right one first, then those that follow
     /// from some of the learner's own wrong values, each with the lines used.
-    pub fn accepted(&self, id: StepId) -> Vec<(Samples, Vec<usize>)> {
+    pub fn accepted(&self, id: StepId) -> Accepted {
         let known = self.memo.accepted.borrow().get(&id).cloned();
         known.unwrap_or_else(|| {
             let accepted = self.accepted_anew(id);
@@ -200,8 +203,8 @@ impl Board<'_> {
         })
     }
 
-    fn accepted_anew(&self, id: StepId) -> Vec<(Samples, Vec<usize>)> {
-        let mut accepted: Vec<(Samples, Vec<usize>)> = Vec::new();
+    fn accepted_anew(&self, id: StepId) -> Accepted {
+        let mut accepted = Accepted::new();
         let mut add = |function: Option<Samples>, lines: Vec<usize>| {
             let Some(function) = function else { return };
             match accepted

@@ -21,6 +21,9 @@ const EXCHANGED: &str = "walkway --seed 232";
 /// rope, 260.68 + 185.22 = 445.9, as with both at 1.3 m: T 234.7 N.
 const CHANCE: &str = "counter --seed 717";
 const AT_ROPE: &[&str] = &["137.2*1.9 + 205.8*0.9 = T*1.9"];
+/// Three weights, 225.4, 156.8 and 137.2 N, the first 2 m away and not 1.3 m: 695.8.
+const THREE: &str = "counter --seed 702";
+const FAR_END: &[&str] = &["225.4*2 + 156.8*0.6 + 137.2*1.1 = T*2.6"];
 const OWN_PULL: &[&str] = &["T = 234.7 N"];
 /// The rope at 10° with the level, T 566 N.
 const DRILL: &str = "mast --seed 703";
@@ -68,6 +71,11 @@ const ROWS: &[Row] = &[
     (CHANCE, AT_ROPE, "343*1.3 = T*1.9", Sign::Wrong, ""),
     (CHANCE, AT_ROPE, "178.36 + 267.54 = T*1.9", Sign::Wrong, ""),
     (CHANCE, AT_ROPE, "137.2*1.3 + 205.8*0.9 = T*1.9", Sign::Right, ""),
+    (THREE, FAR_END, "225.4*0.6 + 156.8*1.3 + 137.2*2.6 = T*2.6", Sign::Wrong, ""),
+    (THREE, FAR_END, "Wb*1.1 + W1*1.1 + W2*2 = T*2.6", Sign::Wrong, ""),
+    (THREE, FAR_END, "Wb*2 + W1*0.6 + W2*1.1 = T*2.6", Sign::Follows, ""),
+    (THREE, FAR_END, "450.8 + 94.1 + 151 = T*2.6", Sign::Follows, ""),
+    (THREE, FAR_END, "(23*2 + 16*0.6 + 14*1.1)*9.8/2.6 = T", Sign::Follows, ""),
     // Her own, rewritten, is hers.
     (CHANCE, AT_ROPE, "260.7 + 185.2 = T*1.9", Sign::Follows, ""),
     (CHANCE, AT_ROPE, "261 + 185 = 1.9 T", Sign::Follows, ""),

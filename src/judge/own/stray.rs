@@ -18,8 +18,12 @@ const EXACT: f64 = 1e-6;
 /// The most terms into which a line is multiplied out.
 const MOST_TERMS: usize = 64;
 
-/// What each known force is multiplied by, one after the other, to see of which of them a line is made.
-const MOVED: [f64; 4] = [1.37, 0.61, 1.83, 0.29];
+/// What each known force is multiplied by, one after the other, to see of which of them a line is made; in
+/// two ways, as one may agree by chance.
+const MOVED: [[f64; 2]; 4] = [[1.37, 0.47], [0.61, 1.59], [1.83, 1.21], [0.29, 0.83]];
+
+/// What a term comes to with the known forces moved in either way.
+type Moved = [f64; 2];
 
 /// A term: what it is a multiple of, how often, and how far that may be off by rounding; how often
 /// with the known forces moved, where one of them stands in it.
@@ -28,7 +32,7 @@ struct Term {
     of: Option<StepId>,
     times: f64,
     off: f64,
-    moved: f64,
+    moved: Moved,
     force: Force,
 }
 
@@ -111,8 +115,9 @@ fn strays_of(kind: Option<StepId>, told: &[Term], hers: &[Term]) -> bool {
 /// True for terms that only come to what others come to: of the same known forces, which other arms
 /// would show, or as many numbers, none of which is near one of the others.
 fn is_another_sum(alone: &[Term], left: &[Term]) -> bool {
-    let moved = |all: &[Term]| all.iter().map(|term| term.moved).sum::<f64>();
-    let room = ROUNDED * (size(alone) + size(left));
+    let moved = |all: &[Term], way: usize| all.iter().map(|term| term.moved[way]).sum::<f64>();
+    let off = |all: &[Term]| all.iter().map(|term| term.off).sum::<f64>();
+    let room = NEAR * (size(alone) + size(left)) + off(alone) + off(left);
     // One number may be that of a force by chance.
     let of_forces = |all: &[Term]| {
         let several = all.len() > 1;
@@ -121,7 +126,7 @@ fn is_another_sum(alone: &[Term], left: &[Term]) -> bool {
         !all.is_empty() && terms.all(is)
     };
     if of_forces(alone) && of_forces(left) {
-        return (moved(alone) - moved(left)).abs() > room;
+        return (0..2).any(|way| (moved(alone, way) - moved(left, way)).abs() > room);
     }
     let far = |term: &Term| {
         let near = ROUNDED * term.times.abs() + term.off;
@@ -139,14 +144,14 @@ fn times(term: Term, by: f64) -> Term {
     Term {
         times: term.times * by,
         off: term.off * by.abs(),
-        moved: term.moved * by,
+        moved: term.moved.map(|moved| moved * by),
         ..term
     }
 }
 
 /// The known forces, and the sums of several of them, each with what it comes to where every force
 /// is moved by another factor.
-fn forces(board: &Board<'_>) -> Vec<(f64, f64)> {
+fn forces(board: &Board<'_>) -> Vec<(f64, Moved)> {
     let mut all: Vec<(StepId, f64)> = Vec::new();
     for step in board.key.steps.iter().map(|step| step.id) {
         let value = board.name_value(NameRole::Step(step)).map(f64::abs);
@@ -175,12 +180,16 @@ fn forces(board: &Board<'_>) -> Vec<(f64, f64)> {
             .position(|(weight, _)| weight.force() == step.force())
     };
     let parts = all.iter().filter(|(step, _)| !step.is_weight());
-    let parts = parts.filter_map(|(step, value)| Some((*value, value * factor(of(*step)?))));
-    let mut found: Vec<(f64, f64)> = parts.collect();
+    let parts = parts.filter_map(|(step, value)| {
+        let factors = factor(of(*step)?);
+        Some((*value, factors.map(|factor| factor * value)))
+    });
+    let mut found: Vec<(f64, Moved)> = parts.collect();
     for chosen in 1..1_usize << weights.len().min(MOVED.len()) {
         let chosen = (0..weights.len()).filter(|at| chosen & (1 << at) != 0);
-        let sum = chosen.fold((0.0, 0.0), |(sum, moved), at| {
-            (sum + weights[at].1, moved + factor(at) * weights[at].1)
+        let sum = chosen.fold((0.0, [0.0; 2]), |(sum, moved), at| {
+            let (value, by) = (weights[at].1, factor(at));
+            (sum + value, [0, 1].map(|way| moved[way] + by[way] * value))
         });
         found.push(sum);
     }
@@ -219,7 +228,7 @@ fn digits_of(side: &Tree) -> Vec<String> {
 struct Terms<'a> {
     board: &'a Board<'a>,
     known: &'a [String],
-    forces: &'a [(f64, f64)],
+    forces: &'a [(f64, Moved)],
 }
 
 impl Terms<'_> {
@@ -270,7 +279,7 @@ impl Terms<'_> {
                     of: Some(step),
                     times: one,
                     off: 0.0,
-                    moved: one,
+                    moved: [one; 2],
                     force: Force::None,
                 }])
             }
@@ -288,18 +297,15 @@ impl Terms<'_> {
 
     /// What a number comes to where the known forces are moved, if it is one of them or their sum,
     /// and of no two of these.
-    fn force(&self, value: f64, rounded: f64) -> Option<f64> {
-        let is = |(force, _): &&(f64, f64)| {
+    fn force(&self, value: f64, rounded: f64) -> Option<Moved> {
+        let is = |(force, _): &&(f64, Moved)| {
             is_near(*force, value.abs()) || (force - value.abs()).abs() <= rounded * (1.0 + EXACT)
         };
-        let mut found = self
-            .forces
-            .iter()
-            .filter(is)
-            .map(|(force, moved)| moved / force);
+        let found = self.forces.iter().filter(is);
+        let mut found = found.map(|(force, moved)| moved.map(|moved| moved / force));
         let by = found.next()?;
-        let one = found.all(|other| is_near(other, by));
-        one.then_some(value * by)
+        let one = found.all(|other| (0..2).all(|way| is_near(other[way], by[way])));
+        one.then(|| by.map(|by| value * by))
     }
 
     fn off(&self, literal: &Literal) -> f64 {
@@ -327,18 +333,18 @@ fn product(one: Term, other: Term) -> Option<Term> {
         of: one.of.or(other.of),
         times: one.times * other.times,
         off: one.off * other.times.abs() + other.off * one.times.abs(),
-        moved: one.moved * other.moved,
+        moved: [0, 1].map(|way| one.moved[way] * other.moved[way]),
         force,
     })
 }
 
 /// A term of numbers alone, which is a known force where it moves with these.
-fn number(times: f64, moved: Option<f64>, as_force: Force) -> Term {
+fn number(times: f64, moved: Option<Moved>, as_force: Force) -> Term {
     Term {
         of: None,
         times,
         off: 0.0,
-        moved: moved.unwrap_or(times),
+        moved: moved.unwrap_or([times; 2]),
         force: moved.map_or(Force::None, |_| as_force),
     }
 }
