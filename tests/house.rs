@@ -4,7 +4,7 @@
 mod source;
 
 use leverwright::mistakes::CATALOGUE;
-use leverwright::text::Words;
+use leverwright::text::{Language, Words};
 use source::{code, quoted, room, root, sources, uses, without_tests};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -217,7 +217,11 @@ fn is_said(key: &str, said: &BTreeSet<&str>) -> bool {
 }
 
 fn english() -> BTreeMap<String, String> {
-    let path = root().join("src/text/words/en.json");
+    words_of("en")
+}
+
+fn words_of(language: &str) -> BTreeMap<String, String> {
+    let path = root().join(format!("src/text/words/{language}.json"));
     serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap()
 }
 
@@ -339,8 +343,10 @@ fn every_mistake_has_its_name_its_thought_and_its_hints() {
 
 #[test]
 fn sentences_are_calm() {
-    for (key, sentence) in english() {
-        assert!(!sentence.contains('!'), "{key}: {sentence}");
+    for language in Language::all() {
+        for (key, sentence) in words_of(language.tag()) {
+            assert!(!sentence.contains('!'), "{key}: {sentence}");
+        }
     }
     for entry in fs::read_dir(root().join("lessons")).unwrap() {
         let path = entry.unwrap().path();

@@ -249,12 +249,6 @@ impl JournalDesk {
         Some(self.resume_older(place))
     }
 
-    /// Opens a problem that was found before it was known who is at work, in her language.
-    pub(super) fn opening_found(&mut self, found: Found) -> Result<Opening, Prose> {
-        let found = self.library.told_in(found, self.words.language());
-        self.opening(found)
-    }
-
     /// Opens a found problem.
     pub(super) fn opening(&mut self, found: Found) -> Result<Opening, Prose> {
         let problem_json = write_problem(&found.problem);

@@ -44,6 +44,7 @@ pub fn run(
 ) -> io::Result<()> {
     let mut dialogue = Dialogue {
         words: desk.words(),
+        of_problem: None,
         desk,
         echo,
         input,
@@ -94,6 +95,8 @@ enum After {
 struct Dialogue<'a> {
     desk: &'a mut dyn Desk,
     words: Words,
+    /// Those of the problem that is open.
+    of_problem: Option<Words>,
     echo: bool,
     input: &'a mut dyn BufRead,
     /// The last line ended with a carriage return; a line feed right after it belongs to it.
@@ -247,6 +250,16 @@ impl Dialogue<'_> {
 
     /// One problem.
     fn work(&mut self, opening: Opening) -> io::Result<After> {
+        // What stands around a problem is told in its language.
+        self.of_problem = opening.session.words();
+        self.take_settings();
+        let after = self.work_at(opening);
+        self.of_problem = None;
+        self.take_settings();
+        after
+    }
+
+    fn work_at(&mut self, opening: Opening) -> io::Result<After> {
         let Opening {
             session: mut tutor,
             resumed,

@@ -10,7 +10,8 @@ impl Dialogue<'_> {
     /// Shows everything as the learner at work has chosen.
     pub(super) fn take_settings(&mut self) {
         let settings = self.desk.settings();
-        self.words = self.desk.words();
+        let open = self.of_problem.clone();
+        self.words = open.unwrap_or_else(|| self.desk.words());
         self.manner = Manner::of(settings, &self.words);
         self.ascii = settings.symbols == Symbols::Ascii;
     }

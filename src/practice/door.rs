@@ -18,6 +18,11 @@ pub trait Tutor {
 
     /// The problem, for the diagram.
     fn problem(&self) -> &Problem;
+
+    /// The words in which it speaks, where they are known.
+    fn words(&self) -> Option<Words> {
+        None
+    }
 }
 
 impl Tutor for Session {
@@ -35,6 +40,10 @@ impl Tutor for Session {
 
     fn problem(&self) -> &Problem {
         Session::problem(self)
+    }
+
+    fn words(&self) -> Option<Words> {
+        Some(Session::words(self).clone())
     }
 }
 

@@ -42,6 +42,8 @@ pub(super) struct Said {
     pub(super) plus: Vec<String>,
     pub(super) minus: Vec<String>,
     pub(super) equals: Vec<String>,
+    /// Spelled units and their symbols.
+    units: Vec<(String, &'static str)>,
     functions: Vec<(String, Function)>,
     pub(super) cotangent: Vec<String>,
     /// Between a function and its angle: `sine of 35°`.
@@ -49,6 +51,13 @@ pub(super) struct Said {
 }
 
 impl Said {
+    /// The symbol of a unit that is spelled, in small letters.
+    pub(super) fn unit(&self, spelling: &str) -> Option<&'static str> {
+        let mut known = self.units.iter();
+        let found = known.find(|(spelled, _)| spelled == spelling);
+        found.map(|(_, symbol)| *symbol)
+    }
+
     /// The function of this name.
     pub(super) fn function(&self, word: &str) -> Option<Function> {
         let small = word.to_lowercase();
@@ -80,7 +89,23 @@ fn read() -> Said {
         let names = list(key).into_iter();
         names.map(|name| (name, function)).collect::<Vec<_>>()
     };
+    let unit = |key: &str, symbol: &'static str| {
+        let names = list(key).into_iter();
+        names.map(|name| (name, symbol)).collect::<Vec<_>>()
+    };
     Said {
+        units: [
+            unit("reading.degrees", "°"),
+            unit("reading.unit.newton", "N"),
+            unit("reading.unit.kilonewton", "kN"),
+            unit("reading.unit.newton-metre", "N m"),
+            unit("reading.unit.metre", "m"),
+            unit("reading.unit.centimetre", "cm"),
+            unit("reading.unit.millimetre", "mm"),
+            unit("reading.unit.kilogram", "kg"),
+            unit("reading.unit.gram", "g"),
+        ]
+        .concat(),
         fillers: list("reading.fillers"),
         results: list("reading.results"),
         about: list("reading.about"),

@@ -1,5 +1,6 @@
 //! Units as learners type them after a number.
 
+use super::said::said;
 use super::signs::{continues_word, is_blank, is_times};
 use crate::units::{Unit, find_unit};
 
@@ -95,8 +96,8 @@ fn find(spelling: &str) -> Option<&'static Unit> {
     let plain = plain.replace("· ", "·");
     find_unit(&plain).or_else(|| {
         let small = plain.to_lowercase();
-        let (_, symbol) = LENIENT.iter().find(|(spelling, _)| *spelling == small)?;
-        find_unit(symbol)
+        let lenient = LENIENT.iter().find(|(spelling, _)| *spelling == small);
+        find_unit(lenient.map_or_else(|| said().unit(&small), |(_, symbol)| Some(*symbol))?)
     })
 }
 

@@ -128,7 +128,7 @@ fn a_sound_profile_is_checked_and_its_settings_are_told() {
         assert!(text.contains(said), "{said}\n{text}");
     }
     // What a learner has chosen goes before the display of the class.
-    run(folder, None, &["--plain"], "settings 2\nquit\n");
+    run(folder, None, &["--plain"], "settings 2\nsettings 2\nquit\n");
     let (_, text) = run(folder, None, &["--plain"], "settings\nquit\n");
     assert!(text.contains("The decimal sign: a point."), "{text}");
 }

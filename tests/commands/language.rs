@@ -116,7 +116,6 @@ fn a_problem_is_worked_to_its_end_in_german_lines() {
         "W1 = 600 N",
         "weiter",
         "zurück",
-        "zurück",
         "W1 = 696 N",
         "25 Grad",
         "zeigen",
@@ -175,7 +174,7 @@ fn a_language_that_was_chosen_is_remembered() {
     );
     assert!(text.contains(ENGLISH), "{text}");
     // English, then German; the list of lessons speaks it at once.
-    let text = plain(&[], "settings 5\nsettings 5\n\nende\n");
+    let text = plain(&[], "settings 5\nsettings 5\nx\nende\n");
     assert!(text.contains("Die Sprache"), "{text}");
     assert!(text.contains(GERMAN), "{text}");
     let kept = fs::read_to_string(saves.path().join("learner/settings.json")).unwrap();
@@ -185,10 +184,7 @@ fn a_language_that_was_chosen_is_remembered() {
     // The problem that was left is read as it was entered.
     let text = plain(&["mast", "--seed", "7"], "quit\n");
     assert!(text.contains(ENGLISH), "{text}");
-    assert!(
-        text.contains("The weight of the mast") || text.contains("named so far: 1"),
-        "{text}"
-    );
+    assert!(text.contains("Named so far: 1."), "{text}");
     // The option counts for its start.
     let text = plain(&["counter", "--seed", "8", "--language", "en"], "quit\n");
     assert!(text.contains("The counter of the market boat"), "{text}");

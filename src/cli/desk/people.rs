@@ -2,7 +2,7 @@
 //! down.
 
 use super::JournalDesk;
-use crate::practice::People;
+use crate::practice::{Opening, People};
 use crate::store::{Doing, Learner, LearnerName, StoreTrouble};
 use crate::text::{Prose, Settings, Slot, Words};
 
@@ -34,6 +34,12 @@ impl JournalDesk {
             Ok(()) => Vec::new(),
             Err(trouble) => vec![trouble.say(&self.words)],
         }
+    }
+
+    /// Opens a problem that was found before it was known who is at work, in her language.
+    pub(in crate::cli) fn opening_found(&mut self, found: super::Found) -> Result<Opening, Prose> {
+        let found = self.library.told_in(found, self.words.language());
+        self.opening(found)
     }
 
     /// Speaks the language of this start, else of the learner at work, else of the surroundings.

@@ -38,11 +38,12 @@ fn a_name_is_asked_behind_the_verdict_and_may_be_given_at_any_time() {
 
 #[test]
 fn the_settings_are_numbered_and_hold_at_once() {
-    let input = "settings\nsettings 2\nsettings 3\nsettings 3\n\n2*9.8\nsettings 9\nquit\n";
+    let input =
+        "settings\nsettings 2\nsettings 2\nsettings 3\nsettings 3\n\n2*9.8\nsettings 9\nquit\n";
     let (text, log) = talk_to(Stand::default(), true, input.as_bytes());
     for said in [
         "1. The word for what turns a body: moment. Else: torque.",
-        "2. The decimal sign: a comma. Else: a point.",
+        "2. The decimal sign: a comma. Else: as the language has it, a",
         "3. Characters: plain letters.",
         "Read as: 2 * 9,8 = 19,6 N",
     ] {
