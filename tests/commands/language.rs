@@ -36,7 +36,8 @@ fn the_option_goes_before_the_variable_and_that_before_the_system() {
     let saves = tempfile::tempdir().unwrap();
     let system = |locale| vec![("LANG", locale)];
     let named = |tag, locale| vec![("LEVERWRIGHT_LANGUAGE", tag), ("LC_ALL", locale)];
-    let rows: [(Vec<(&str, &str)>, &[&str], &str); 12] = [
+    type Row<'a> = (Vec<(&'a str, &'a str)>, &'a [&'a str], &'a str);
+    let rows: [Row<'_>; 12] = [
         (vec![], &[], ENGLISH),
         (vec![], &["--language", "de"], GERMAN),
         (vec![], &["--language", "de_AT"], GERMAN),

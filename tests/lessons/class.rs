@@ -73,7 +73,7 @@ fn a_wrong_profile_is_refused_with_every_fault_and_its_place() {
             "{\"leverwright\": 1, \"class\": \" \", \"display\": {\"decimal\": \";\"}}",
             vec![
                 "line 1, column 29, class: expected what the class is called, in at most 60 characters, found \" \"",
-                "line 1, column 57, display.decimal: expected \"point\" or \"comma\", found \";\"",
+                "line 1, column 57, display.decimal: expected \"found\" or \"point\" or \"comma\", found \";\"",
             ],
         ),
         (
