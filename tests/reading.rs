@@ -6,6 +6,7 @@ use leverwright::units::{Dimension, unit_for};
 use proptest::prelude::*;
 use tables::{FIRST_THINGS, LINES, MISMATCHES, Row, TROUBLES};
 
+mod stacked;
 mod tables;
 
 /// The names of a tilted beam held by a rope, and values for them that tests use.

@@ -9,7 +9,7 @@ use crate::practice::{LessonChoice, People, Standing};
 use crate::problem::{ForceId, Problem};
 use crate::session::{Kept, LineView, NameView, PivotPlace, Turn};
 use crate::sketch::{ForceMark, Marks, Stage};
-use crate::text::{Settings, Span};
+use crate::text::{Formula, Settings, Span};
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -152,7 +152,7 @@ impl Tutor for Canned {
         self.view.clone()
     }
 
-    fn preview(&self, _: &str) -> Option<String> {
+    fn preview(&self, _: &str) -> Option<Formula> {
         None
     }
 

@@ -3,7 +3,7 @@
 use crate::problem::Problem;
 use crate::record::Standing;
 use crate::session::{Session, Turn, View};
-use crate::text::{Prose, Settings, Words};
+use crate::text::{Formula, Prose, Settings, Words};
 
 /// A session as the screen and the dialogue see it.
 pub trait Tutor {
@@ -14,7 +14,7 @@ pub trait Tutor {
     fn view(&self) -> View;
 
     /// How the line being typed would be read, in mathematical layout, without its value.
-    fn preview(&self, line: &str) -> Option<String>;
+    fn preview(&self, line: &str) -> Option<Formula>;
 
     /// The problem, for the diagram.
     fn problem(&self) -> &Problem;
@@ -34,7 +34,7 @@ impl Tutor for Session {
         Session::view(self)
     }
 
-    fn preview(&self, line: &str) -> Option<String> {
+    fn preview(&self, line: &str) -> Option<Formula> {
         Session::preview(self, line)
     }
 

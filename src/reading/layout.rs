@@ -1,6 +1,7 @@
-//! How a line was read, written as one line of mathematics that has only one meaning.
+//! How a line was read, written as mathematics that has only one meaning.
 
 use super::tree::{Function, Literal, Node, Operator, Tree, Vocabulary};
+use crate::text::{Formula, superscript};
 
 /// How tightly a piece of layout holds together.
 #[derive(Clone, Copy, PartialEq, PartialOrd)]
@@ -18,6 +19,11 @@ enum Grip {
 /// sin, cos or tan, or a term of it, is shown in degrees, since that is how it was read. The layout
 /// can be read again and gives the same value.
 pub fn layout(tree: &Tree, vocabulary: &Vocabulary) -> String {
+    formula(tree, vocabulary).row()
+}
+
+/// A tree as a formula, whose one row is its [`layout`].
+pub(super) fn formula(tree: &Tree, vocabulary: &Vocabulary) -> Formula {
     Layout { vocabulary }.tree(tree, false).0
 }
 
@@ -26,22 +32,33 @@ struct Layout<'a> {
 }
 
 impl Layout<'_> {
-    fn tree(&self, tree: &Tree, angle: bool) -> (String, Grip) {
+    fn tree(&self, tree: &Tree, angle: bool) -> (Formula, Grip) {
         match &tree.node {
-            Node::Literal(literal) => self.literal(literal, angle),
+            Node::Literal(literal) => {
+                let (text, grip) = self.literal(literal, angle);
+                (Formula::Text(text), grip)
+            }
             Node::Name(id) => {
                 let name = self.vocabulary.name(*id);
                 let text = name.map_or_else(|| "?".to_owned(), |name| name.symbol.shown());
-                (text, Grip::Leaf)
+                (Formula::Text(text), Grip::Leaf)
             }
             Node::Negative(inner) => {
                 let inner = self.held(inner, Grip::Product, angle);
-                (format!("−{inner}"), Grip::Sign)
+                (Formula::Parts(vec![Formula::Minus, inner]), Grip::Sign)
             }
             Node::Binary(operator, left, right) => self.binary(*operator, left, right, angle),
+            Node::Call(Function::SquareRoot, inner) => (
+                Formula::Root(Box::new(self.tree(inner, false).0)),
+                Grip::Leaf,
+            ),
             Node::Call(function, inner) => {
                 let inner = self.tree(inner, function.takes_angle()).0;
-                (format!("{}({inner})", sign(*function)), Grip::Leaf)
+                let parts = vec![
+                    Formula::text(sign(*function)),
+                    Formula::Brackets(Box::new(inner)),
+                ];
+                (Formula::Parts(parts), Grip::Leaf)
             }
         }
     }
@@ -67,49 +84,71 @@ impl Layout<'_> {
         }
     }
 
-    fn binary(&self, operator: Operator, left: &Tree, right: &Tree, angle: bool) -> (String, Grip) {
+    fn binary(
+        &self,
+        operator: Operator,
+        left: &Tree,
+        right: &Tree,
+        angle: bool,
+    ) -> (Formula, Grip) {
         match operator {
             Operator::Add | Operator::Subtract => {
                 let sign = if operator == Operator::Add {
-                    '+'
+                    " + "
                 } else {
-                    '−'
+                    " − "
                 };
                 // A sum on the right of a sign keeps its brackets; so does a minus.
                 let left = self.held(left, Grip::Sum, angle);
                 let right = self.held(right, Grip::Product, angle);
-                (format!("{left} {sign} {right}"), Grip::Sum)
+                let parts = vec![left, Formula::text(sign), right];
+                (Formula::Parts(parts), Grip::Sum)
             }
             Operator::Multiply => {
                 if let Node::Literal(literal) = &right.node
                     && literal.unit_alone
                 {
-                    let left = self.bracketed(left);
-                    let unit = self.literal(literal, false).0;
-                    let gap = if unit == "°" { "" } else { " " };
-                    return (format!("{left}{gap}{}", unit.trim_start()), Grip::Product);
+                    return (self.unit_of(left, literal), Grip::Product);
                 }
                 let left = self.factor(left, !matches!(right.node, Node::Literal(_)));
                 let right = self.factor_right(right);
-                (format!("{left}·{right}"), Grip::Product)
+                let parts = vec![left, Formula::Times, right];
+                (Formula::Parts(parts), Grip::Product)
             }
             Operator::Divide => {
-                let left = self.factor(left, true);
-                let right = self.held(right, Grip::Power, false);
-                (format!("{left}/{right}"), Grip::Product)
+                // Over and under a bar no brackets are needed.
+                let left = loosened(self.factor(left, true));
+                let right = loosened(self.held(right, Grip::Power, false));
+                let fraction = Formula::Fraction(Box::new(left), Box::new(right));
+                (fraction, Grip::Product)
             }
             Operator::Power => {
                 let base = self.held(left, Grip::Leaf, false);
-                (format!("{base}{}", self.exponent(right)), Grip::Power)
+                let exponent = self.held(right, Grip::Leaf, false);
+                let power = Formula::Power(Box::new(base), Box::new(exponent));
+                (power, Grip::Power)
             }
         }
     }
 
+    /// A whole in brackets before its unit; a fraction needs them in one row only.
+    fn unit_of(&self, whole: &Tree, literal: &Literal) -> Formula {
+        let unit = self.literal(literal, false).0;
+        let gap = if unit == "°" { "" } else { " " };
+        let inside = Box::new(self.tree(whole, false).0);
+        let whole = match (&whole.node, gap) {
+            (Node::Binary(Operator::Divide, ..), " ") => Formula::Kept(inside),
+            _ => Formula::Brackets(inside),
+        };
+        let unit = format!("{gap}{}", unit.trim_start());
+        Formula::Parts(vec![whole, Formula::Text(unit)])
+    }
+
     /// A left factor. A unit before a name would run into it: `(9.8 N)·m`. A quotient is kept
     /// apart, since many read `171/2·x` as 171/(2·x).
-    fn factor(&self, tree: &Tree, before_name: bool) -> String {
+    fn factor(&self, tree: &Tree, before_name: bool) -> Formula {
         if matches!(tree.node, Node::Binary(Operator::Divide, ..)) {
-            return self.held(tree, Grip::Leaf, false);
+            return loosened(self.held(tree, Grip::Leaf, false));
         }
         let has_unit = |literal: &Literal| literal.unit.is_some() && literal.digits != "π";
         let ends_in_unit = match &tree.node {
@@ -126,37 +165,31 @@ impl Layout<'_> {
     }
 
     /// A right factor: products there keep their brackets, a number with its unit needs none.
-    fn factor_right(&self, tree: &Tree) -> String {
+    fn factor_right(&self, tree: &Tree) -> Formula {
+        let held = self.held(tree, Grip::Power, false);
         match &tree.node {
             Node::Literal(_) => self.tree(tree, false).0,
-            _ => self.held(tree, Grip::Power, false),
+            Node::Binary(Operator::Divide, ..) => loosened(held),
+            _ => held,
         }
-    }
-
-    fn exponent(&self, tree: &Tree) -> String {
-        if let Node::Literal(literal) = &tree.node
-            && literal.unit.is_none()
-            && literal.digits.len() <= 3
-            && let Some(raised) = superscript(&literal.digits)
-        {
-            return raised;
-        }
-        format!("^{}", self.held(tree, Grip::Leaf, false))
     }
 
     /// In brackets unless it holds together at least so tightly.
-    fn held(&self, tree: &Tree, least: Grip, angle: bool) -> String {
-        let (text, grip) = self.tree(tree, angle);
+    fn held(&self, tree: &Tree, least: Grip, angle: bool) -> Formula {
+        let (formula, grip) = self.tree(tree, angle);
         if grip >= least {
-            text
+            formula
         } else {
-            format!("({text})")
+            Formula::Brackets(Box::new(formula))
         }
     }
+}
 
-    /// In brackets always, so that a unit after it is a unit of the whole.
-    fn bracketed(&self, tree: &Tree) -> String {
-        format!("({})", self.tree(tree, false).0)
+/// Without its brackets where fractions are stacked.
+fn loosened(formula: Formula) -> Formula {
+    match formula {
+        Formula::Brackets(inner) => Formula::Kept(inner),
+        formula => formula,
     }
 }
 
@@ -191,16 +224,4 @@ fn shown(digits: &str) -> String {
         }
         None => digits.to_owned(),
     }
-}
-
-/// A whole number as superscript; `None` where it is not one.
-fn superscript(digits: &str) -> Option<String> {
-    const RAISED: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
-    digits
-        .chars()
-        .map(|c| match c {
-            '-' => Some('⁻'),
-            c => c.to_digit(10).map(|digit| RAISED[digit as usize]),
-        })
-        .collect()
 }

@@ -1,9 +1,9 @@
 //! What a line means: trees of operators over literals and names, each with its place in the line.
 
-use super::layout::layout;
+use super::layout::formula;
 use super::names::Lexicon;
 use super::scan::exact;
-use crate::text::{Span, Symbol};
+use crate::text::{Formula, Span, Symbol};
 use crate::units::{Dimension, Unit, Written};
 
 /// A name that may be typed, with the dimension of what it stands for. Never its value.
@@ -57,15 +57,27 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// How the line was read, as one line of mathematics. See [`layout`].
+    /// How the line was read, as one line of mathematics. See [`layout`](super::layout).
     pub fn layout(&self, vocabulary: &Vocabulary) -> String {
+        self.formula(vocabulary).row()
+    }
+
+    /// How the line was read, as a formula that can be set in one row or with stacked fractions.
+    pub fn formula(&self, vocabulary: &Vocabulary) -> Formula {
         let sign = match self.relation {
             Some(Relation::About) => " ≈ ",
             _ => " = ",
         };
-        let own = self.defines.iter().map(|(name, _)| name.clone());
-        let sides = self.sides.iter().map(|side| layout(side, vocabulary));
-        own.chain(sides).collect::<Vec<_>>().join(sign)
+        let own = self.defines.iter().map(|(name, _)| Formula::text(name));
+        let sides = self.sides.iter().map(|side| formula(side, vocabulary));
+        let mut parts = Vec::new();
+        for side in own.chain(sides) {
+            if !parts.is_empty() {
+                parts.push(Formula::text(sign));
+            }
+            parts.push(side);
+        }
+        Formula::Parts(parts)
     }
 }
 

@@ -8,7 +8,7 @@ use crate::practice::{
     LessonChoice, Opening, People, Resumable, Standing, Tutor, next_lesson, shown,
 };
 use crate::session::{Course, Fading, Sign, View};
-use crate::text::{Manner, Prose, Settings, Words};
+use crate::text::{Formula, Manner, Prose, Settings, Words};
 use tui_input::Input;
 
 /// Everything the screen knows.
@@ -169,7 +169,7 @@ pub(super) struct Working {
     /// What it was before each change, oldest first.
     pub(super) changes: Vec<Before>,
     /// How that would be read.
-    pub(super) preview: Option<String>,
+    pub(super) preview: Option<Formula>,
     /// Lines entered before, oldest first.
     pub(super) history: Vec<String>,
     /// Which of them is in the input.
@@ -230,7 +230,7 @@ impl Working {
             None
         } else {
             let reading = self.session.preview(line);
-            reading.map(|reading| self.manner.text(&reading))
+            reading.map(|reading| reading.each(&|text| self.manner.text(text)))
         };
     }
 

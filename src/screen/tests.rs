@@ -9,6 +9,7 @@ mod fixture;
 mod looks;
 mod naming;
 mod settings;
+mod stacked;
 mod stand_ins;
 mod summary;
 mod updates;

@@ -96,7 +96,7 @@ use crate::key::{Key, Pins, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
 use crate::system::System;
-use crate::text::{Prose, Words, printable, visible};
+use crate::text::{Formula, Prose, Words, printable, visible};
 use crate::working::OtherValue;
 use before::Before;
 use state::State;
@@ -254,7 +254,7 @@ impl Session {
 
     /// How a line that is being typed would be read, in mathematical layout; `None` where it is a
     /// command, words, or not readable yet. Never with a value.
-    pub fn preview(&self, line: &str) -> Option<String> {
+    pub fn preview(&self, line: &str) -> Option<Formula> {
         let asked = self.asked();
         let estimated = |guess| self.choice_of(guess, line).is_some();
         if line.trim().is_empty()
@@ -270,7 +270,7 @@ impl Session {
         let readings = crate::reading::read(line, names.vocabulary()).ok()?;
         readings
             .first()
-            .map(|reading| reading.layout(names.vocabulary()))
+            .map(|reading| reading.formula(names.vocabulary()))
     }
 
     /// Takes a line and answers it.

@@ -1,6 +1,6 @@
 //! Labels as a terminal can show them.
 
-use crate::text::Symbol;
+use crate::text::{Symbol, lowered};
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns that a text takes.
@@ -30,16 +30,15 @@ pub(super) fn shown(text: &str, unicode: bool) -> String {
 /// assert_eq!(spelled("θ = 35°"), "theta = 35 deg");
 /// assert_eq!(spelled("W1⊥"), "W1perp");
 /// assert_eq!(spelled("sin(…)"), "sin(...)");
+/// assert_eq!(spelled("tan⁻¹(x²)"), "tan^-1(x^2)");
 /// ```
 pub fn spelled(text: &str) -> String {
     let mut out = String::new();
-    for c in text.chars() {
+    for c in lowered(text).chars() {
         match c {
             '°' => out.push_str(if out.ends_with(' ') { "deg" } else { " deg" }),
             '·' | '×' => out.push('*'),
             '−' | '–' => out.push('-'),
-            '²' => out.push_str("^2"),
-            '³' => out.push_str("^3"),
             '≈' => out.push('~'),
             '…' => out.push_str("..."),
             '‘' | '’' => out.push('\''),

@@ -5,6 +5,7 @@
 //! decides how a tag looks.
 
 mod bound;
+mod formula;
 mod language;
 mod manner;
 mod noun;
@@ -14,6 +15,8 @@ mod symbol;
 mod words;
 
 pub use bound::{HARD_SPACE, SOFT_SPACE, bound};
+pub use formula::{Block, Formula};
+pub(crate) use formula::{lowered, superscript};
 pub use language::Language;
 pub use manner::{Decimal, Manner, Settings, Slope, Symbols, Turning};
 pub use prose::{Piece, Prose, Tag};

@@ -1,7 +1,7 @@
 //! What the learner chooses for the display, and what is shown then.
 
 use super::looks::told;
-use super::stand_ins::{Canned, Remembering, at_problem, blank, open};
+use super::stand_ins::{Canned, Remembering, at_problem, blank, open, read_as};
 use crate::practice::{Opening, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
@@ -75,7 +75,7 @@ fn a_choice_is_written_down_and_shown_at_once() {
     assert!(shown.contains("42*9.8"), "{shown}");
     // The preview too.
     type_in(&mut desk, &mut model, "2.5*x");
-    assert_eq!(open(&mut model).preview.as_deref(), Some("2,5 · x"));
+    assert_eq!(read_as(&mut model), Some("2,5 · x".to_owned()));
     model.over = Over::Help(0);
     model.size = (80, 100);
     let help = told(&model);

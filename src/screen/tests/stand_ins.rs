@@ -8,7 +8,7 @@ use crate::problem::Problem;
 use crate::screen::model::{Model, Page, Working};
 use crate::screen::theme::{Depth, Theme};
 use crate::session::{Course, Kept, Progress, Sign, Turn, View};
-use crate::text::{Prose, Settings, Words};
+use crate::text::{Formula, Prose, Settings, Words};
 
 /// A tutor that finds every line right, ends at `finish`, and leaves at `quit`.
 pub(super) struct Canned {
@@ -76,8 +76,8 @@ impl Tutor for Canned {
         self.view.clone()
     }
 
-    fn preview(&self, line: &str) -> Option<String> {
-        Some(line.replace('*', " · "))
+    fn preview(&self, line: &str) -> Option<Formula> {
+        Some(Formula::text(line.replace('*', " · ")))
     }
 
     fn problem(&self) -> &Problem {
@@ -302,4 +302,9 @@ pub(super) fn open(model: &mut Model) -> &mut Working {
         Page::Working(open) => open,
         _ => panic!("no problem is open"),
     }
+}
+
+/// How the line being typed is read, in one row.
+pub(super) fn read_as(model: &mut Model) -> Option<String> {
+    open(model).preview.as_ref().map(Formula::row)
 }

@@ -1,6 +1,6 @@
 //! What messages change, and what they ask of the desk.
 
-use super::stand_ins::{Remembering, at_problem, blank, open};
+use super::stand_ins::{Remembering, at_problem, blank, open, read_as};
 use crate::practice::{Desk, Resumable, Start};
 use crate::screen::keys::Command;
 use crate::screen::message::Message;
@@ -111,7 +111,7 @@ fn a_line_is_written_down_before_it_is_judged() {
 fn typing_edits_the_line_and_reads_it_anew() {
     let mut seat = Seat::at_problem(false);
     seat.type_in("3*x");
-    assert_eq!(open(&mut seat.model).preview.as_deref(), Some("3 · x"));
+    assert_eq!(read_as(&mut seat.model), Some("3 · x".to_owned()));
     seat.press(Command::LineStart);
     seat.type_in("θ=");
     assert_eq!(seat.input(), "θ=3*x");
@@ -156,7 +156,7 @@ fn what_was_cut_is_put_back_and_a_change_is_undone() {
     seat.press(Command::Undo);
     seat.type_in("2");
     assert_eq!(seat.input(), "23*x");
-    assert_eq!(open(&mut seat.model).preview.as_deref(), Some("23 · x"));
+    assert_eq!(read_as(&mut seat.model), Some("23 · x".to_owned()));
     // A line that was entered stays so; one called back is undone to what was being typed.
     seat.press(Command::Enter);
     seat.press(Command::Undo);
@@ -337,8 +337,8 @@ fn a_half_typed_line_is_there_again_after_help_the_list_and_the_word_before_leav
     seat.press(Command::Enter);
     assert_eq!(seat.input(), "3*x");
     assert_eq!(
-        open(&mut seat.model).preview.as_deref(),
-        Some("3 · x"),
+        read_as(&mut seat.model),
+        Some("3 · x".to_owned()),
         "it is read again"
     );
     // What was entered or deleted does not come back.

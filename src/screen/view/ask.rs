@@ -1,6 +1,6 @@
 //! Notes, the question, the line being typed and how it would be read.
 
-use super::prose::{clip, cut, hang, wrap};
+use super::prose::{clip, cut, hang, indent, wrap};
 use super::regions::Regions;
 use super::{again, naming, working};
 use crate::screen::model::{Model, Over, Page, Working};
@@ -12,7 +12,7 @@ use ratatui::layout::{Position, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
 use tui_input::Input;
-use unicode_width::UnicodeWidthChar;
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Rows no wider than this: longer ones are tiring to read.
 const WIDEST_PROSE: usize = 110;
@@ -39,7 +39,7 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, regions: &R
         if naming || matches!(model.over, Over::Pivot(_)) || open.input.value().trim().is_empty() {
             example(model, open, width)
         } else {
-            preview(model, open, width)
+            preview(model, open, width, regions.preview.height.into())
         };
     draw_rows(model, below, frame, regions.preview);
 }
@@ -165,15 +165,56 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
     rows
 }
 
-fn preview(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
+/// How the line is read: with stacked fractions if that has room, else in one row.
+fn preview(model: &Model, open: &Working, width: usize, height: usize) -> Vec<Line<'static>> {
     let Some(reading) = &open.preview else {
         return Vec::new();
     };
-    let told = model.words.say(
-        "screen.preview",
-        &[("reading", Slot::Word(reading.clone()))],
-    );
-    below_input(model, &told, width)
+    if let Some(rows) = stacked(model, open, width, height) {
+        return rows;
+    }
+    below_input(model, &read_as(model, reading.row()), width)
+}
+
+fn read_as(model: &Model, reading: String) -> Prose {
+    let slots = [("reading", Slot::Word(reading))];
+    model.words.say("screen.preview", &slots)
+}
+
+/// The rows of a reading with stacked fractions; `None` where it has none, or where it is wider or
+/// higher than this. What is said of it stands on its main row.
+pub(super) fn stacked(
+    model: &Model,
+    open: &Working,
+    width: usize,
+    height: usize,
+) -> Option<Vec<Line<'static>>> {
+    let theme = model.theme;
+    if model.is_replay() || matches!(model.over, Over::Naming | Over::Pivot(_)) {
+        return None;
+    }
+    let reading = open.preview.as_ref()?;
+    let room = width.saturating_sub(PROMPT.into()).min(WIDEST_PROSE);
+    let shown = reading.each(&|text| theme.letters(text).into_owned());
+    let mut block = shown.block(theme.unicode, room, height)?;
+    if block.rows.len() == 1 {
+        return None;
+    }
+    let main = block.rows.get(block.main)?.clone();
+    let told = theme
+        .letters(&read_as(model, main.clone()).to_string())
+        .into_owned();
+    let before = told.get(..told.find(&main)?)?.width();
+    for row in &mut block.rows {
+        row.insert_str(0, &" ".repeat(before));
+    }
+    block.rows[block.main] = told;
+    if block.rows.iter().any(|row| row.width() > room) {
+        return None;
+    }
+    let rows = block.rows.into_iter();
+    let rows = rows.map(|row| Line::styled(row, theme.faint())).collect();
+    Some(indent(PROMPT.into(), rows))
 }
 
 fn below_input(model: &Model, told: &Prose, width: usize) -> Vec<Line<'static>> {

@@ -45,8 +45,58 @@ pub(super) struct Regions {
     pub(super) keys: Rect,
 }
 
-/// Cuts a page into regions.
+/// The most rows that a reading with stacked fractions takes.
+fn most_read(page: Rect) -> u16 {
+    match page.height {
+        0..28 => 3,
+        28..40 => 5,
+        _ => 7,
+    }
+}
+
+/// Cuts a page into regions. A reading with stacked fractions takes rows of its own where nothing
+/// that is told loses any; else it stands in one row.
 pub(super) fn regions(model: &Model, open: &Working, page: Rect) -> Regions {
+    let flat = cut(model, open, page, 0);
+    let most = most_read(page);
+    let width = flat.question.width.into();
+    let Some(stacked) = ask::stacked(model, open, width, most.into()) else {
+        return flat;
+    };
+    let high = cut(model, open, page, rows(stacked.len(), most));
+    if keeps_told(model, open, &flat, &high) {
+        high
+    } else {
+        flat
+    }
+}
+
+/// True if statement, last verdict, question and notes keep their rows, and the drawing is still
+/// high enough.
+fn keeps_told(model: &Model, open: &Working, before: &Regions, after: &Regions) -> bool {
+    let said = |was: Rect, is: Rect| {
+        let rows = || last_rows(model, open, was.width, usize::MAX);
+        was.height == 0 || is.width == was.width && rows().min(was.height) <= is.height
+    };
+    let (drawn, least) = (after.diagram.height, LOWEST_DIAGRAM);
+    let (was, is) = (before.statement, after.statement);
+    let whole = || told(model, open, was.width, true).min(was.height);
+    (was == is || was.width == is.width && whole() <= is.height)
+        && said(before.latest, after.latest)
+        && said(before.working, after.working)
+        && before.question.height == after.question.height
+        && before.notes.height == after.notes.height
+        && before.names.height == after.names.height
+        && drawn >= before.diagram.height.min(least)
+}
+
+/// As many rows, but no more than these.
+fn rows(count: usize, most: u16) -> u16 {
+    u16::try_from(count).unwrap_or(most).min(most)
+}
+
+/// Cuts a page into regions, with so many rows for the reading at least.
+fn cut(model: &Model, open: &Working, page: Rect, read: u16) -> Regions {
     let margin = if page.width >= WIDE.0 { 2 } else { 1 };
     let inner = Rect {
         x: page.x + margin,
@@ -54,7 +104,7 @@ pub(super) fn regions(model: &Model, open: &Working, page: Rect) -> Regions {
         ..page
     };
     let mut regions = Regions::default();
-    let upper = lower_part(model, open, page, inner, &mut regions);
+    let upper = lower_part(model, open, page, inner, read, &mut regions);
     if narrow((page.width, page.height)) {
         narrow_upper(model, open, upper, &mut regions);
     } else {
@@ -92,38 +142,48 @@ fn lower_part(
     open: &Working,
     page: Rect,
     inner: Rect,
+    read: u16,
     regions: &mut Regions,
 ) -> Rect {
     let roomy = page.height >= 28;
     let air = u16::from(roomy);
     let most = (page.height / 5).max(2);
-    let rows = |count: usize, most: u16| u16::try_from(count).unwrap_or(most).min(most);
     let width = inner.width.into();
     let mut rest = inner;
     regions.header = take_top(&mut rest, 1);
     // A whole statement needs every row of a low screen.
     let full = open.statement_in_full() && !roomy;
     take_top(&mut rest, u16::from(page.height >= 20 && !full));
-    regions.keys = take_bottom(&mut rest, 1);
-    take_bottom(&mut rest, air);
-    let strips = match page.height {
-        0..28 => 1,
-        28..40 => 2,
-        _ => 3,
-    };
-    regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
-    take_bottom(&mut rest, air);
     let example = rows(ask::example(model, open, width).len(), 3).max(1);
     // What is chosen from must stand there whole.
     let chooses = !open.view.choices.is_empty() || matches!(model.over, Over::Pivot(_));
     let asked = if chooses { page.height / 2 } else { most };
     let question = rows(ask::question(model, open, width).len(), asked);
     let notes = rows(ask::notes(model, width).len(), most);
-    if page.height >= STEADY_FROM {
-        // A longer question or an offer takes a row that is kept free, and the drawing stays.
-        take_bottom(&mut rest, USUAL.saturating_sub(example + question + notes));
-    }
-    regions.preview = take_bottom(&mut rest, example);
+    // A longer question or an offer takes a row that is kept free, and the drawing stays.
+    let free = match page.height {
+        0..STEADY_FROM => 0,
+        _ => USUAL.saturating_sub(example + question + notes),
+    };
+    // So does a reading, and empty rows, before the line being typed moves up for it.
+    let mut lacking = read.saturating_sub(example);
+    let mut empty = |rows: u16| {
+        let given = rows.min(lacking);
+        lacking -= given;
+        rows - given
+    };
+    let (free, under_names, over_names) = (empty(free), empty(air), empty(air));
+    regions.keys = take_bottom(&mut rest, 1);
+    take_bottom(&mut rest, under_names);
+    let strips = match page.height {
+        0..28 => 1,
+        28..40 => 2,
+        _ => 3,
+    };
+    regions.names = take_bottom(&mut rest, rows(names::height(model, open, width), strips));
+    take_bottom(&mut rest, over_names);
+    take_bottom(&mut rest, free);
+    regions.preview = take_bottom(&mut rest, example.max(read));
     regions.input = take_bottom(&mut rest, 1);
     take_bottom(&mut rest, air);
     regions.question = take_bottom(&mut rest, question);
