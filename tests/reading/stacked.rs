@@ -110,10 +110,10 @@ const ROWS: &[(&str, &[&str])] = &[
     (
         "W1/2 ≈ L/(d1/dT)",
         &[
-            "      L  ", //
-            "W1   ────", //
-            "── ≈  d1 ", //
-            "2     ── ", //
+            "W1    L  ", //
+            "── ≈ ────", //
+            "2     d1 ", //
+            "      ── ", //
             "      dT ",
         ],
     ),
@@ -283,7 +283,7 @@ fn what_finds_no_room_is_not_set() {
         assert_eq!(formula.block(true, width - 1, height), None, "{line}");
         assert_eq!(formula.block(true, width, height - 1), None, "{line}");
     }
-    let deep = format!("{}1{}", "1/(".repeat(60), ")".repeat(60));
+    let deep = format!("{}1{}", "1/(".repeat(30), ")".repeat(30));
     assert_eq!(formula(&deep).block(true, 400, 40), None);
 }
 
