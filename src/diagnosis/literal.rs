@@ -15,23 +15,34 @@ const SAME_DEGREES: f64 = 0.1;
 
 /// True unless the thought changes ratios of the working behind the judged step, and the line has
 /// others; or an angle, and the line puts it together from printed angles that the thought has not.
-pub(super) fn is_literal(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+pub(super) fn is_literal(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    key: &Key,
+    instance: &Instance,
+) -> bool {
     if board.key.general.is_some() {
         return true;
     }
     match judgement.target {
         StepId::Angle(_) => has_her_angles(board, judgement, key),
+        _ if has_distance_of_another(board, judgement, key) => false,
         target => {
             let typed = &judgement.evidence.typed_ratios;
             // Names alone agree with no angle by chance.
             if typed.is_empty() && !judgement.evidence.worked_ratio {
                 return true;
             }
-            let is_hers = |one: &TypedRatio| is_made_of(board, target, key, &one.numbers);
+            // Which of the two ways to write a side she took matters to a thought about ratios only.
+            let of_ratio = matches!(instance.mistake.skill, Skill::Angles | Skill::Resolving);
+            let same = |one: &TypedRatio, ratio: &TypedRatio| {
+                is_one(one, ratio) || !of_ratio && (one.value() - ratio.value()).abs() < SAME_ANGLE
+            };
+            let is_hers = |one: &TypedRatio| is_put_together(board, target, key, one);
             typed.iter().all(is_hers)
                 && changed(board, target, key)
                     .iter()
-                    .all(|ratio| typed.iter().any(|one| is_one(one, ratio)))
+                    .all(|ratio| typed.iter().any(|one| same(one, ratio)))
         }
     }
 }
@@ -96,11 +107,11 @@ fn ratios(board: &Board<'_>, id: StepId, key: &Key) -> Vec<TypedRatio> {
                 Formula::Tangent(angle) => (Ratio::Tangent, angle),
                 _ => return,
             };
-            let angle = key.evaluate(angle, board.sampling.own(), &Pins::new());
-            found.extend(angle.map(|angle| TypedRatio {
+            let radians = key.evaluate(angle, board.sampling.own(), &Pins::new());
+            found.extend(radians.map(|radians| TypedRatio {
                 ratio,
-                angle,
-                numbers: Vec::new(),
+                angle: radians,
+                numbers: parts_of(board, key, angle),
             }));
         });
     }
@@ -124,6 +135,37 @@ fn has_her_angles(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
 /// True unless one of the typed numbers is a printed angle that the wrong working has not behind a
 /// step: half of 50° is no other angle of 25°.
 fn is_made_of(board: &Board<'_>, target: StepId, key: &Key, typed: &[f64]) -> bool {
+    let steps = needed(target, key).into_iter();
+    let made_of: Vec<f64> = steps.flat_map(|id| degrees(board, id, key)).collect();
+    has_printed(board, typed, &made_of)
+}
+
+/// The degrees of all parts of a step's formulas.
+fn degrees(board: &Board<'_>, id: StepId, key: &Key) -> Vec<f64> {
+    let mut found: Vec<f64> = Vec::new();
+    for formula in formulas(id, key) {
+        see(formula, &mut |node| {
+            let value = key.evaluate(node, board.sampling.own(), &Pins::new());
+            found.extend(value.map(f64::to_degrees));
+        });
+    }
+    found
+}
+
+/// The degrees of all parts of an angle in a key, down to what is printed.
+fn parts_of(board: &Board<'_>, key: &Key, angle: &Formula) -> Vec<f64> {
+    let mut found: Vec<f64> = Vec::new();
+    see(angle, &mut |node| {
+        let value = key.evaluate(node, board.sampling.own(), &Pins::new());
+        found.extend(value.map(f64::to_degrees));
+    });
+    let steps = angle.inputs().into_iter().flat_map(|id| needed(id, key));
+    found.extend(steps.flat_map(|id| degrees(board, id, key)));
+    found
+}
+
+/// True where every printed angle among the typed numbers is one of the parts.
+fn has_printed(board: &Board<'_>, typed: &[f64], parts: &[f64]) -> bool {
     let is_one = |one: f64, other: f64| (one.abs() - other.abs()).abs() < SAME_DEGREES;
     let printed = |degrees: f64| {
         let mut givens = board.problem.givens().iter();
@@ -132,18 +174,49 @@ fn is_made_of(board: &Board<'_>, target: StepId, key: &Key, typed: &[f64]) -> bo
         })
     };
     let mut typed = typed.iter().copied().filter(|degrees| printed(*degrees));
-    let Some(first) = typed.next() else {
+    typed.all(|degrees| parts.iter().any(|one| is_one(*one, degrees)))
+}
+
+/// True unless an angle was put together from printed ones as the wrong working puts none together:
+/// where 70° − 35° is 35°, it is no printed angle taken over.
+fn is_put_together(board: &Board<'_>, target: StepId, key: &Key, typed: &TypedRatio) -> bool {
+    if typed.numbers.is_empty() {
         return true;
-    };
-    let mut made_of: Vec<f64> = Vec::new();
-    for id in needed(target, key) {
-        for formula in formulas(id, key) {
-            see(formula, &mut |node| {
-                let value = key.evaluate(node, board.sampling.own(), &Pins::new());
-                made_of.extend(value.map(f64::to_degrees));
-            });
-        }
     }
-    let is_in = |degrees: f64| made_of.iter().any(|one| is_one(*one, degrees));
-    is_in(first) && typed.all(is_in)
+    let steps = needed(target, key).into_iter();
+    let like: Vec<TypedRatio> = steps
+        .flat_map(|id| ratios(board, id, key))
+        .filter(|ratio| is_one(typed, ratio))
+        .collect();
+    let mut parts = like.iter().map(|ratio| &ratio.numbers);
+    match like.is_empty() {
+        true => is_made_of(board, target, key, &typed.numbers),
+        false => parts.any(|parts| has_printed(board, &typed.numbers, parts)),
+    }
+}
+
+/// True for a wrong working with a distance that is worked out, where the line has one in numbers that
+/// is printed for another force: that one may have been taken.
+fn has_distance_of_another(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let layout = judgement.layout.as_deref().unwrap_or_default();
+    let numbers = layout.split(|c: char| !(c.is_ascii_digit() || c == '.'));
+    let typed: Vec<f64> = numbers.filter_map(|number| number.parse().ok()).collect();
+    let givens = board.problem.givens().iter();
+    let lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    let same = |one: f64, other: f64| (one - other.abs()).abs() < 1e-9;
+    let printed: Vec<f64> = lengths
+        .map(|given| given.value)
+        .filter(|length| typed.iter().any(|number| same(*length, *number)))
+        .collect();
+    let is_another = |id: &StepId| {
+        let hers = formulas(*id, key);
+        let changed = matches!(id, StepId::Distance(_)) && hers != formulas(*id, board.key);
+        let mut worked = hers.into_iter().filter(|one| !one.children().is_empty());
+        changed
+            && worked.any(|formula| {
+                let value = key.evaluate(formula, board.sampling.own(), &Pins::new());
+                value.is_some_and(|value| printed.iter().any(|one| same(*one, value)))
+            })
+    };
+    needed(judgement.target, key).iter().any(is_another)
 }

@@ -369,7 +369,7 @@ fn by_form(
         let mut alike = likeliest_first(board, judgement, instances, worlds, (lifted, alike));
         let literal = |index: usize| {
             let mut keys = worlds[index].keys(&instances[index]);
-            keys.any(|key| literal::is_literal(board, judgement, key))
+            keys.any(|key| literal::is_literal(board, judgement, key, &instances[index]))
         };
         // An angle that she did not write is not told of her.
         let of_angle = alike
@@ -494,7 +494,7 @@ fn likeliest_first(
         .map(|(index, fit)| {
             let instance = &instances[*index];
             let mut keys = worlds[*index].keys(instance);
-            let literal = keys.any(|key| literal::is_literal(board, judgement, key));
+            let literal = keys.any(|key| literal::is_literal(board, judgement, key, instance));
             let here = !seen && instance.shows_at == judgement.target;
             // What an equation says is said before it is solved.
             let solving = judgement.evidence.equation && instance.mistake.skill == Skill::Solving;

@@ -1,6 +1,7 @@
 //! Two mistakes in one line: looked for only where its form is no single mistake's, and named only
 //! where it is that of both together.
 
+use super::literal::is_literal;
 use super::world::{World, is_of_support, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
@@ -88,15 +89,23 @@ pub(super) fn by_pair(
                     accepted,
                 )
             })?;
-            Some((one, other, key, exact))
+            let literal = [one, other]
+                .iter()
+                .all(|index| is_literal(board, judgement, &key, &instances[*index]));
+            Some((one, other, key, (exact, literal)))
         });
-    // Two that give the line sign and all come before two that give it in the other sense.
-    let first = found.next()?;
-    let better = match first.3 {
-        true => None,
-        false => found.find(|pair| pair.3),
-    };
-    let (one, other, key, _) = better.unwrap_or(first);
+    // Two that give the line sign and all come before two that give it in the other sense, and of
+    // these two whose angles stand in it before two that only come to the same.
+    let mut best = found.next()?;
+    while best.3 != (true, true) {
+        let Some(next) = found.next() else {
+            break;
+        };
+        if next.3 > best.3 {
+            best = next;
+        }
+    }
+    let (one, other, key, _) = best;
     // What agrees with one of the two as functions cannot be told from it beside the other.
     let alike = |index: usize| {
         let function = worlds[index].anew.first();

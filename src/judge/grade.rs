@@ -11,6 +11,7 @@ use super::carried::{carried, carried_sums, in_order, reaches_her_root};
 use super::followed::nearest_inputs;
 use super::gravity::{uses_other_gravity, with_gravity};
 use super::shape::{Shape, shapes};
+use super::standing::says_right_again;
 use crate::key::{Pins, Sample, StepId};
 use crate::units::{Written, to_figures, unit_of_figure};
 use std::collections::BTreeSet;
@@ -136,11 +137,9 @@ pub fn grade(board: &Board<'_>, id: StepId, typed: Typed) -> Option<Grade> {
     {
         return Some(Grade::Follows(lines));
     }
-    if telling
-        && !coarse
-        && !uses_other_gravity(board)
-        && in_hull(board, id, &shapes, typed) == Some(true)
-    {
+    let again = says_right_again(board.standing, id, &|value| typed.is(value));
+    let reached = || !uses_other_gravity(board) && in_hull(board, id, &shapes, typed) == Some(true);
+    if telling && !coarse && (again || reached()) {
         return Some(Grade::Rounded);
     }
     for gravity in board.other_gravities() {

@@ -136,7 +136,7 @@ pub(super) fn meant_by(
     }
     let same = |id: &StepId| {
         matches!((named, *id), (StepId::Reaction(one, _), StepId::Reaction(other, _)) if one == other)
-            && board.standing.contains_key(id)
+            && board.standing.get(id).is_some_and(|own| own.right)
     };
     let known = board.key.steps.iter().map(|step| step.id).filter(same);
     [asked].into_iter().chain(known).find(|id| {

@@ -84,6 +84,12 @@ impl Own {
 /// The learner's standing values.
 pub type Standing = BTreeMap<StepId, Own>;
 
+/// True for the value of a line of hers that was right: `T = 879 N` after `T = (…)/(3.8·0.91)`.
+pub(super) fn says_right_again(standing: &Standing, id: StepId, is: &dyn Fn(f64) -> bool) -> bool {
+    let own = standing.get(&id);
+    own.is_some_and(|own| own.right && !own.relation && is(own.value))
+}
+
 /// A name of the learner's own.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnName {

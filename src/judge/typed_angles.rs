@@ -49,6 +49,17 @@ pub struct TypedRatio {
     pub numbers: Vec<f64>,
 }
 
+impl TypedRatio {
+    /// What the two sides of the triangle come to.
+    pub fn value(&self) -> f64 {
+        match self.ratio {
+            Ratio::Sine => libm::sin(self.angle),
+            Ratio::Cosine => libm::cos(self.angle),
+            Ratio::Tangent => libm::tan(self.angle),
+        }
+    }
+}
+
 /// Gathers the ratios of a line with the values of their angles, whether a number may be one that was
 /// worked out before, and in a line about an angle of the working the numbers that it is put together
 /// from.

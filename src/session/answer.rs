@@ -35,7 +35,7 @@ impl Session {
         }
         let judgement = match self.is_free() {
             true => self.judged_freely(asked, line),
-            false => self.judged_told(asked, line),
+            false => self.judged_guided(asked, line),
         };
         let waiting = self.follows_waiting(asked, line, &judgement);
         if let Some(outcome) = waiting.filter(|_| !self.is_free()) {

@@ -287,9 +287,16 @@ impl Session {
             _ => None,
         });
         if let Some(named) = of_another.filter(|_| outcome.sign == Sign::Noted) {
+            // Whose value it is is told only of a given, or of what she has found.
+            let meant = judgement.target;
+            let found = self.state.standing.get(&meant).is_some_and(|own| own.right);
+            let message = match found || meant.is_of_givens() {
+                true => outcome.message,
+                false => self.not_yet(named),
+            };
             self.leave_under_name(named, judgement);
             let (sign, verdict) = verdict_of("wrong");
-            let wrong = Outcome::verdict(sign, verdict, "wrong", outcome.message);
+            let wrong = Outcome::verdict(sign, verdict, "wrong", message);
             return Outcome {
                 reading: outcome.reading,
                 ..wrong

@@ -6,6 +6,21 @@ use crate::judge::{Aside, Judgement, Own, Remark, Truth, types_wrong, wrong_name
 use crate::key::StepId;
 
 impl Session {
+    /// A line of a guided walk. A right balance is right, though she goes on with a wrong one and with
+    /// what it gave her.
+    pub(super) fn judged_guided(&mut self, asked: StepId, line: &str) -> Judgement {
+        let told = self.judged_told(asked, line);
+        let goes_on = self.state.standing.values().any(|own| !own.right);
+        if told.truth.holds() || !goes_on || self.is_general() {
+            return told;
+        }
+        let anew = self.with_no_force_found(|session| session.judged_anywhere(asked, line));
+        match anew.truth.holds() && anew.target == StepId::MomentSum {
+            true => anew,
+            false => told,
+        }
+    }
+
     /// A line judged by the right key alone, or else beside her own wrong values.
     pub(super) fn judged_in_force(&mut self, asked: StepId, line: &str) -> Judgement {
         let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));

@@ -161,8 +161,9 @@ impl Session {
         let is_verb = verb == "=" || self.is_in("own.is", &verb.to_lowercase());
         let symbol = after.strip_prefix(verb).filter(|_| is_verb)?.trim();
         let short = name == "a" || self.is_short_name(name);
-        let free = short && !self.is_symbol(name) && find_unit(name).is_none();
-        if !free {
+        // `Wbp` is `Wbperp`, as in any line.
+        let known = self.is_symbol(name) || self.is_symbol(&format!("{name}erp"));
+        if !short || known || find_unit(name).is_some() {
             return None;
         }
         let asked = self.key.asked();

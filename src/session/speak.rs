@@ -447,6 +447,12 @@ impl Session {
         }
     }
 
+    /// A value that is none of the step, and nothing more.
+    pub(super) fn not_yet(&self, step: StepId) -> Prose {
+        let slots = [("step", Slot::Word(self.title(step)))];
+        self.words.say("talk.unexplained-own", &slots)
+    }
+
     /// The value asked, under the name of another quantity.
     fn other_name(&self, asked: StepId, other: StepId) -> Prose {
         let symbol = |id: StepId| {

@@ -30,6 +30,10 @@ impl Session {
         }
         let helps = matches!(command, Command::Hint | Command::Show);
         let open = self.step_of_open().filter(|_| helps);
+        let all_found = self.is_free() && self.wanted_freely().is_none();
+        if command == Command::Hint && open.is_none() && all_found {
+            return Outcome::talk(self.question_freely());
+        }
         let ahead = || self.asked_ahead().filter(|_| helps);
         let Some(asked) = open.or_else(ahead).or_else(|| self.asked()) else {
             return match command {
@@ -147,17 +151,16 @@ impl Session {
     }
 
     /// The step that is looked for next in a free working: the ways to what is found already are
-    /// behind her, however she found it.
+    /// behind her, however she found it, and so are those to a balance that she has.
     fn asked_ahead(&self) -> Option<StepId> {
         if !self.is_free() || self.is_general() {
             return None;
         }
-        let sought = |id: StepId| matches!(id, StepId::Pull(_) | StepId::Reaction(..));
+        let has = |id: &StepId| matches!(id, StepId::MomentSum | StepId::Pull(_));
         let reached = |id: &StepId| self.state.reached.contains_key(id);
-        let mut found = self.state.reached.keys().filter(|id| sought(**id));
-        let found = found.find(|id| matches!(id, StepId::Pull(_)))?;
+        let found = || self.state.reached.keys().filter(|id| has(id));
         let mut asked = self.key.asked().map(|step| step.id);
-        asked.find(|id| !reached(id) && self.leads_to(*found, *id))
+        asked.find(|id| !reached(id) && found().any(|found| self.leads_to(*found, *id)))
     }
 
     pub(super) fn note_hint(&mut self, asked: StepId, stage: u8) {

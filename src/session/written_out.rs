@@ -50,9 +50,25 @@ impl Session {
             let found = key.function(right, target, sampling, pins);
             found.map_or(f64::INFINITY, |found| (found[0] - number).abs())
         };
-        let from_hers = judgement.evidence.number.is_none_or(|number| {
-            off(number.value, &functions) < off(number.value, &BTreeMap::new())
+        let number = judgement.evidence.number.map(|number| number.value);
+        // The pull may stand in the line as it is: what was done shows in this balance alone.
+        let none = BTreeMap::new();
+        let pull = right
+            .unknown()
+            .filter(|id| rests_on(id) && !functions.contains_key(id));
+        let pull = pull.and_then(|id| Some((id, right.function(right, id, sampling, &none)?)));
+        let told = pull.zip(number).filter(|(pull, number)| {
+            let near = 0.002 * number.abs();
+            off(*number, &BTreeMap::from([*pull])) < near && off(*number, &none) > near
         });
+        if let Some(((id, pull), _)) = told {
+            return Hers {
+                functions: BTreeMap::from([(id, pull)]),
+                pins: Pins::from([(id, pull[0])]),
+                lines: Vec::new(),
+            };
+        }
+        let from_hers = number.is_none_or(|number| off(number, &functions) < off(number, &none));
         if !from_hers {
             return Hers::default();
         }

@@ -242,8 +242,25 @@ fn val_a_mistake_is_made_where_the_line_shows_it() {
     // One weight alone in the upright balance; the moment sum was not on the sheet.
     let json = diagnosed(&["--step", "Hy", "--answer", "Wb"], b"");
     let first = &json["lines"][0]["thoughts"][0];
+    assert_eq!(first["gives"], "706 N");
     assert_eq!(first["wrong"]["names"], "Wb = Hy");
     assert_eq!(first["right"]["names"], "Wb + W1 = Hy");
+}
+
+/// Walkway 3: 877.7 N at 65°; 529.2 − 877.7·sin 65° = −266, and 500.9 + 263 with the pull of the
+/// weight alone.
+#[test]
+fn val_a_balance_with_the_right_pull_in_it_is_shown_with_that_pull() {
+    let answer = "529.2 - 877.7*sin 65";
+    let all = [
+        "diagnose", "walkway", "--seed", "3", "--json", "--step", "Hy", "--answer", answer,
+    ];
+    let (_, text, _) = output(&all, b"");
+    let json: Value = serde_json::from_str(&text).unwrap();
+    let first = &json["lines"][0]["thoughts"][0];
+    assert_eq!(first["gives"], "−266 N", "{first}");
+    let numbers = first["wrong"]["numbers"].as_str().unwrap();
+    assert!(numbers.contains("795 N"), "{numbers}");
 }
 
 #[test]

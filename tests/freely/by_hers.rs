@@ -114,6 +114,14 @@ const ROWS: &[Row] = &[
     (CRATE, &[], "M1 = W1*1.4", Sign::Right, ""),
     // Her own number is one of her working.
     (EXCHANGED, &["T = 3093 N"], "Hy = 548.8 + 627.2 + 294 - 3093 sin 40", Sign::Noted, "!not every number"),
+    // Her cosine of two figures gives 879 where 883 is right: that is the value of her right line.
+    ("mast --seed 1863", &["T = (225*3.3+348*6.6)/(3.8*0.91)"], "T = 879", Sign::Rounded, ""),
+    ("mast --seed 1863", &["T = (225*3.3+348*6.6)/(3.8*0.91)"], "T = 876", Sign::Wrong, ""),
+    ("mast --seed 1863", &[], "T = 879", Sign::Wrong, ""),
+    // 877.7 N at 65°: Hx = −371 and Hy = 498. Whose value it is is told only of what is found rightly.
+    ("walkway --seed 3", &["T = 877.7 N", "Hx = 200 N"], "Hy = 371 N", Sign::Wrong, "!value of the level"),
+    ("walkway --seed 3", &["T = 877.7 N", "Hx = -371 N"], "Hy = -371 N", Sign::Wrong, "value of the level"),
+    ("walkway --seed 3", &["T = 877.7 N"], "Hy = -371 N", Sign::Wrong, "!value of the level"),
 ];
 
 #[test]

@@ -4,7 +4,9 @@
 //! Walkway 3: 54 kg at 1.8 m, 78 kg at 2.5 m, the rope at 3.6 m and 65° with the walkway. Counter 3:
 //! 18 kg at 1.1 m, 13 kg at the tip (2.2 m), 15 kg at 1.5 m, the rope upright at 1.4 m.
 
+use super::again::sitting;
 use super::counted::{Row, told_otherwise};
+use leverwright::key::StepId;
 use leverwright::session::Sign;
 
 const OTHER_ANGLE: &str = "Between which two lines is the angle that your line uses";
@@ -31,6 +33,9 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &["T = 877.7 N", "Hx = -371 N"], "hint", Sign::Talk, "Which forces pull up"),
     ("walkway --seed 3", &[], "hint", Sign::Talk, "A mass is given"),
     ("counter --seed 3", &["T = 357 N"], "hint", Sign::Talk, "!A mass is given"),
+    // So they are once the balance stands, and nothing is left to hint at when all is found.
+    ("counter --seed 3", &["176.4*1.1 + 127.4*2.2 + 147*1.5 = T*1.4"], "hint", Sign::Talk, "what multiplies the unknown"),
+    ("counter --seed 3", &["T = 496.3 N", "H = -45.5 N"], "hint", Sign::Talk, "All that is asked for is found"),
 ];
 
 #[test]
@@ -49,4 +54,29 @@ fn what_followed_in_its_unit_is_no_matter_of_the_unit_once_its_balance_is_mended
     let row = ("counter --seed 3", FROM_MASSES, mended, Sign::Right, told);
     let others = told_otherwise(&[row]);
     assert!(others.is_empty(), "{others:#?}");
+}
+
+/// Counter 3: (176.4·1.1 + 127.4·2.2 + 147·1.5)/1.4 = 496.3, and with Wb at the tip 634.9.
+#[test]
+fn val_a_right_balance_is_right_in_a_guided_walk_that_goes_on_with_another() {
+    let mut session = sitting("counter --seed 3");
+    let asked = session.key().asked();
+    let before = asked
+        .take_while(|step| step.id != StepId::MomentSum)
+        .count();
+    for _ in 0..before {
+        session.submit("skip");
+    }
+    let rows = [
+        ("T*1.4 = 176.4*2.2 + 127.4*2.2 + 147*1.5", Sign::Wrong),
+        ("go on", Sign::Talk),
+        ("T = 634.9 N", Sign::Follows),
+        ("T*1.4 = 176.4*1.1 + 127.4*1.1 + 147*1.5", Sign::Wrong),
+        ("T*1.4 = 176.4*1.1 + 127.4*2.2 + 147*1.5", Sign::Right),
+        ("T = 496.3 N", Sign::Right),
+    ];
+    for (line, sign) in rows {
+        let told = session.submit(line).line;
+        assert_eq!(told.sign, sign, "{line}: {}", told.message);
+    }
 }

@@ -101,6 +101,20 @@ const LESSONS: &[Row] = &[
     ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin(50-25)", Sign::Wrong, "!You took α"),
     ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin25", Sign::Wrong, "You took α for T"),
     ("mast --seed 704", &[], "421.4*sin25*2.5+411.6*sin25*5+176.4*sin25*2.6 = T*2.9*sin(90-65)", Sign::Wrong, "You took α for T"),
+    ("mast --seed 2103", &[], "T*6*sin(70-35) = Wb*3*sin 20 + W1*3.6*sin 20", Sign::Wrong, "!You used the printed angle"),
+    ("mast --seed 2103", &[], "T*6*sin 35 = Wb*3*sin 20 + W1*3.6*sin 20", Sign::Wrong, "You used the printed angle of T"),
+    // The distance of another force, or one that was worked out from the middle: nobody can tell.
+    ("walkway --seed 2152", &[], "T sin 70 * 4.2 = Wb*2.1 + W1*0.9 + W2*0.9", Sign::Wrong, "!You measured"),
+    ("counter --seed 2056", &[], "T*0.6 = Wb*1.3 + W1*0.6", Sign::Wrong, "!You measured"),
+    // `Wbp` is `Wbperp` behind an equals sign, too, and no name of her own.
+    ("mast --seed 3", &[], "Wbp = Wb", Sign::Wrong, "whole of Wb"),
+    ("mast --seed 3", &[], "W1p = W1", Sign::Wrong, "whole of W1"),
+    ("mast --seed 3", &[], "a = T", Sign::Noted, "stands for T"),
+    // Of two things at once the angle is told that stands in the line.
+    ("walkway --seed 1986", &[], "T*2.2*sin 40 = 568.4*2.1+705.6*3", Sign::Wrong, "!cos γ"),
+    // Walkway 3, 65°: multiplied in place of divided, whichever way the side is written.
+    ("walkway --seed 3", &[], "T = (529.2*1.8+764.4*2.5)*sin 65/3.6", Sign::Wrong, "multiplied"),
+    ("walkway --seed 3", &[], "T = (529.2*1.8+764.4*2.5)*cos 25/3.6", Sign::Wrong, "multiplied"),
     // A second try is looked at by itself, not beside the first.
     ("mast --seed 109", &["gamma = 75", "Tperp = T sin 20"], "Tperp = T cos 20", Sign::Wrong, "!cos γ"),
     ("mast --seed 109", &["gamma = 75"], "Tperp = T cos 75", Sign::Wrong, "You took cos γ"),
