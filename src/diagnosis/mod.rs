@@ -85,6 +85,9 @@ impl Named {
     }
 }
 
+/// A moment that came to the other side of the balance without its sign turned.
+const TURNED_IN_SOLVING: &str = "solved-wrongly";
+
 /// The mistakes that explain a line, most likely first.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Diagnosis {
@@ -384,7 +387,10 @@ fn by_form(
         }
         // A ratio that was worked out before does not tell a wrong function from a wrong angle.
         let by_angle = instances[instance].mistake.sign == Some(Sign::Angle);
-        let shown = (judgement.evidence.angled || !by_angle) && literal(instance);
+        // Without a balance before it a term turned in solving is one turned in the balance as well.
+        let turned = instances[instance].mistake.id == TURNED_IN_SOLVING
+            && !board.standing.contains_key(&StepId::MomentSum);
+        let shown = (judgement.evidence.angled || !by_angle) && literal(instance) && !turned;
         found.push(Named {
             instance,
             alike,
