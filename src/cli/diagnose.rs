@@ -198,9 +198,9 @@ fn body(ranked: &Ranked, words: &Words) -> String {
     text
 }
 
-/// A share of what is not proved, which is never all.
+/// A share of what is not proved, which is never all nor nothing.
 fn per_cent(share: f64) -> String {
-    format!("{:.0} %", (100.0 * share).min(99.0))
+    format!("{:.0} %", (100.0 * share).clamp(1.0, 99.0))
 }
 
 fn thought_told(place: usize, thought: &Thought, words: &Words) -> String {
@@ -260,6 +260,7 @@ fn speaks_key(speaks: &Speaks) -> &'static str {
         Speaks::Ratio => "diagnose.speaks.ratio",
         Speaks::Unit => "diagnose.speaks.unit",
         Speaks::Sum => "diagnose.speaks.sum",
+        Speaks::OwnLines(lines) if lines.len() == 1 => "diagnose.speaks.own-line",
         Speaks::OwnLines(_) => "diagnose.speaks.own",
         Speaks::Value => "diagnose.speaks.value",
     }

@@ -4,7 +4,6 @@ use super::{Diagnosis, Voice};
 use crate::judge::Board;
 use crate::key::StepId;
 use crate::mistakes::Instance;
-use std::collections::BTreeMap;
 
 /// Values that lie farther apart than this share are told apart by whoever reads them.
 const APART: f64 = 0.01;
@@ -37,8 +36,10 @@ pub fn probe(
         return None;
     }
     let before = board.key.rank(target)?;
+    // What she has told, right or wrong, is what she goes on from.
+    let own = board.own_pins();
     let value = |instance: &Instance, step: StepId| {
-        let function = (instance.key).function(board.key, step, board.sampling, &BTreeMap::new());
+        let function = (instance.key).function(board.key, step, board.sampling, &own);
         function.map(|function| function[0])
     };
     let mut best: Option<(f64, Probe)> = None;

@@ -26,6 +26,9 @@ const FAR: f64 = 3.0;
 /// What is left of a mistake's weight where the learner has a right value at the step where it
 /// would have shown first.
 const NOT_MADE_BEFORE: f64 = 0.2;
+/// What is left of it where the number is what it gives from right values, and wrong ones of the
+/// learner's own stand.
+const SECOND_START: f64 = 0.5;
 /// What is left of a mistake's weight where the number is its value in the other sense.
 const OTHER_SENSE: f64 = 0.5;
 /// How well a number fits that is a mistake's value only roughly, as rounded on the way: the
@@ -145,11 +148,12 @@ fn families(
             let Some((fit, sense)) = fits(told).map(|share| (share, 1.0)).or_else(turned) else {
                 continue;
             };
-            // The second function is the one on right values, where own ones stand.
+            // Right values, where own ones stand, are those of a second start.
+            let from_hers = at == 0 && !world.is_apart_from_own(function);
             let weight = leaning.prior(instance.mistake).max(RARE)
                 * fit
                 * sense
-                * if at == 0 { 1.0 } else { 0.5 }
+                * if from_hers { 1.0 } else { SECOND_START }
                 * if made_before { 1.0 } else { NOT_MADE_BEFORE };
             let exact = fit == 1.0 && made_before;
             match families

@@ -17,6 +17,8 @@ pub(super) struct World {
     pub(super) anew: Vec<Samples>,
     /// From what the learner has right before this step: there the mistake was not made.
     from_settled: Vec<Samples>,
+    /// The one of these that rests on none of her own wrong values, where they change it.
+    apart_from_own: Option<Samples>,
     /// The key of a learner who makes it beside the wrong relations that she goes on with, and what
     /// that gives.
     second: Option<(Key, Vec<Samples>)>,
@@ -70,6 +72,7 @@ impl World {
             *function = as_pull(board, target, instance, *function);
         }
         anew.retain(fresh);
+        let apart_from_own = from_settled.get(1).copied();
         from_settled.retain(fresh);
         let second = hers.and_then(|hers| second::rewritten(board, hers, instance));
         // What her wrong relations give by themselves shows nothing beside them.
@@ -86,6 +89,7 @@ impl World {
         World {
             anew,
             from_settled,
+            apart_from_own,
             second,
         }
     }
@@ -99,6 +103,11 @@ impl World {
     /// True if what is settled leaves nothing of the mistake at this step.
     pub(super) fn is_mended(&self) -> bool {
         self.from_settled.is_empty()
+    }
+
+    /// True for what the mistake gives from right values, where wrong ones of her own stand.
+    pub(super) fn is_apart_from_own(&self, function: &Samples) -> bool {
+        self.apart_from_own.as_ref() == Some(function)
     }
 
     pub(super) fn functions(&self) -> impl Iterator<Item = &Samples> {

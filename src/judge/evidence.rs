@@ -123,6 +123,8 @@ pub struct Evidence {
     pub of_forces: bool,
     /// True if it is the value with g = 10 m/s².
     pub takes_ten: bool,
+    /// True where it may as well be the right value in too few figures.
+    pub ten_or_few: bool,
     /// True for a number alone that is the value of a later step with g = 10 m/s².
     pub perhaps_ten: bool,
     /// True if it is a pull's size with a minus sign.

@@ -219,7 +219,8 @@ fn one(
     }
     // Ten times the mass may be a rounding of the weight as well, and seldom is.
     let ten = may_take_ten(target, tree) && takes_ten(board, target, taken);
-    let graded = graded.filter(|grade| !(ten && *grade == Grade::TooFewFigures));
+    let few = ten && graded == Some(Grade::TooFewFigures);
+    let graded = graded.filter(|_| !few);
     let accepted = board.accepted(target);
     if typed.is_none() {
         let lifted = lifted(board, stock, tree, dimension);
@@ -404,6 +405,7 @@ fn one(
             return points_elsewhere(judgement);
         }
         judgement.evidence.takes_ten = ten;
+        judgement.evidence.ten_or_few = few && is_whole(tree);
         judgement.evidence.perhaps_ten = !ten && typed.is_some() && takes_ten(board, target, taken);
         judgement.evidence.rounded_hard = typed.is_none()
             && !ten
@@ -558,6 +560,11 @@ pub(super) fn typed_number(tree: &Tree, number: f64, dimension: Dimension) -> Op
         }),
         _ => None,
     }
+}
+
+/// True for a number that was typed without decimals: its last zeros may say nothing.
+fn is_whole(tree: &Tree) -> bool {
+    matches!(&tree.node, Node::Literal(literal) if !literal.digits.contains('.'))
 }
 
 /// A calculated number is taken to four figures when it must be compared as a value.

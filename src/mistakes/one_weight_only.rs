@@ -53,7 +53,7 @@ fn rewrite(problem: &Problem, key: &Key, scope: Scope) -> Option<Key> {
 }
 
 /// The weights in the vertical balance.
-fn weights(problem: &Problem, key: &Key) -> Vec<ForceId> {
+pub(super) fn weights(problem: &Problem, key: &Key) -> Vec<ForceId> {
     let terms = key
         .balance(StepId::ForceSum(Axis::Vertical))
         .map(|balance| balance.terms.clone())

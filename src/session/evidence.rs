@@ -74,6 +74,9 @@ impl Session {
             ];
             return Some(self.words.say("talk.same-turn", &slots));
         }
+        if judgement.evidence.ten_or_few {
+            return Some(self.words.say("talk.ten-or-few", &own));
+        }
         if judgement.evidence.takes_ten {
             return Some(self.words.say("talk.gravity-ten", &own));
         }

@@ -146,20 +146,26 @@ impl Session {
     }
 
     /// The value of the unknown's component or part once a right balance stands, or the part of the
-    /// hinge's force that it balances, whichever step would be asked.
+    /// hinge's force that it balances, whichever step would be asked; beside a pull of her own that
+    /// stands it holds, follows or is wrong.
     pub(super) fn after_the_balance(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
         let unknown = self.key.unknown().filter(|_| !self.is_general())?;
         let stands = |own: &crate::judge::Own| own.right;
         let balance = self.state.standing.get(&StepId::MomentSum);
         let given = balance.is_some_and(stands) || self.is_balanced(found.target);
         let of_own = balance.is_some_and(|own| !own.right);
-        if !found.remarks.contains(&Remark::LeaveLetter) || !given && !of_own {
+        let pulled = self.state.standing.contains_key(&unknown);
+        if !found.remarks.contains(&Remark::LeaveLetter) || !given && !of_own && !pulled {
             return None;
         }
-        let holds = |judged: &Judgement| judged.target == found.target && judged.truth.holds();
+        let is_it = |judged: &Judgement| judged.target == found.target;
+        let holds = |judged: &Judgement| is_it(judged) && judged.truth.holds();
         let judge = |session: &Session| session.judged_anywhere(unknown, line);
-        let right = given.then(|| self.beside_right_alone(judge)).filter(holds);
-        right.or_else(|| Some(judge(self)).filter(holds))
+        let right = (given || pulled).then(|| self.beside_right_alone(judge));
+        right.filter(holds).or_else(|| {
+            let refused = |judged: &Judgement| is_it(judged) && judged.truth == Truth::DoesNotHold;
+            Some(judge(self)).filter(|judged| holds(judged) || pulled && refused(judged))
+        })
     }
 
     /// That a number tells nothing of what rests on the unknown before that is found.

@@ -9,7 +9,7 @@ use super::written_out::{Formulas, Hers};
 use super::{Outcome, Session, Sign};
 use crate::diagnosis::{Because, Diagnosis, Named, Probe, Voice, diagnose, probe};
 use crate::hint::{hint, spoken_force};
-use crate::judge::{Judgement, Truth};
+use crate::judge::{Judgement, Remark, Truth};
 use crate::key::{Key, Rule, StepId};
 use crate::mistakes::{Instance, Mistake, Scope, Skill};
 use crate::text::{Prose, Slot};
@@ -21,6 +21,10 @@ const LEAST_SHARE: f64 = 0.02;
 /// The share of a right value in too few figures, where no mistake gives that number: it may be
 /// another thing as well (common practice, no source).
 const EVEN: f64 = 0.5;
+/// The share of g = 10 m/s² where a number alone is a value with it, and that of too few figures
+/// where it is that too (common practice, no source).
+const TEN: f64 = 0.65;
+const FEW: f64 = 0.3;
 
 /// What speaks for a thought.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -155,9 +159,30 @@ impl Session {
         alone.before.clear();
         let number = alone.state.next_number;
         let outcome = alone.answer(step, answer);
+        let outcome = alone.part_of_pull(step, answer).unwrap_or(outcome);
         let open = alone.state.judged.remove(&number);
         let open = alone.looked_at_again(step, answer, &outcome).or(open);
         alone.rank(step, None, &outcome, open.as_ref())
+    }
+
+    /// A number for a part of the pull: on a sheet the pull was found before it.
+    fn part_of_pull(&mut self, step: StepId, answer: &str) -> Option<Outcome> {
+        let pull = self.key.unknown().filter(|_| !self.is_general())?;
+        let mut tried = self.judged_anew(step, answer);
+        if !tried.remarks.contains(&Remark::LeaveLetter) {
+            return None;
+        }
+        let named = match answer.contains('=') {
+            true => answer.to_owned(),
+            false => format!("{} = {answer}", self.key.step(step)?.symbol.typed()),
+        };
+        let told = self.judged_anew(pull, &named);
+        if told.target == step && told.truth.holds() {
+            return Some(self.answer_judged(step, told));
+        }
+        tried.truth = Truth::DoesNotHold;
+        tried.remarks.clear();
+        Some(self.answer_judged(step, tried))
     }
 
     /// A number alone that was not called wrong, as one that is: an angle that is another one of the
@@ -277,6 +302,13 @@ impl Session {
             Some("figures") if judgement.evidence.alone => {
                 return vec![self.slip("figures", Speaks::Value, EVEN)];
             }
+            Some("gravity") if judgement.evidence.alone => {
+                let mut thoughts = vec![self.slip("gravity", Speaks::Value, TEN)];
+                if judgement.evidence.ten_or_few {
+                    thoughts.push(self.slip("figures", Speaks::Value, FEW));
+                }
+                return thoughts;
+            }
             Some(kind) if kind != "sum" => return vec![self.slip(kind, Speaks::Form, 1.0)],
             _ => {}
         }
@@ -337,7 +369,7 @@ impl Session {
             speaks: self.speaks(judgement, named, &hers),
             share: named.share,
             formulas: self.formulas(instance, made_at, &hers),
-            gives: self.gives(named.key(&self.instances), judgement.target, &hers),
+            gives: self.gives(named.key(&self.instances), judgement, &hers),
             alike: self.alike(instance, &named.alike),
         }
     }

@@ -137,14 +137,28 @@ impl Session {
         open.map(|step| step.id).collect()
     }
 
-    /// The value of a step in a key, as it is told.
-    pub(super) fn gives(&self, key: &Key, step: StepId, hers: &Hers) -> Option<String> {
+    /// What a key gives at the step of a line, as it is told. An angle or a pull that was told without
+    /// a sign is one whichever way the difference was taken.
+    pub(super) fn gives(&self, key: &Key, judgement: &Judgement, hers: &Hers) -> Option<String> {
+        let step = judgement.target;
         let step = match self.key.balance(step) {
             Some(_) => self.key.gives(step)?,
             None => step,
         };
         let found = key.function(&self.key, step, &self.sampling, &hers.functions)?;
-        Some(self.told_value(step, found[0]))
+        let sized = step.is_angle() || step.is_pull();
+        let plus = judgement
+            .evidence
+            .number
+            .is_some_and(|number| number.value > 0.0);
+        Some(self.told_value(
+            step,
+            if sized && plus {
+                found[0].abs()
+            } else {
+                found[0]
+            },
+        ))
     }
 
     pub(super) fn told_value(&self, step: StepId, value: f64) -> String {

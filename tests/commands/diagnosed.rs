@@ -23,7 +23,11 @@ impl Mast {
 }
 
 fn diagnosed(arguments: &[&str], input: &[u8]) -> Value {
-    let mut all = vec!["diagnose", "mast", "--seed", "7", "--json"];
+    diagnosed_of(("mast", "7"), arguments, input)
+}
+
+fn diagnosed_of((problem, seed): (&str, &str), arguments: &[&str], input: &[u8]) -> Value {
+    let mut all = vec!["diagnose", problem, "--seed", seed, "--json"];
     all.extend(arguments);
     let (code, text, talk) = output(&all, input);
     assert_eq!((code, talk.as_str()), (0, ""), "{arguments:?}");
@@ -235,6 +239,62 @@ fn a_number_of_one_figure_proves_no_rounding() {
     let first = &json["lines"][0]["thoughts"][0];
     assert_eq!(first["mistake"], "load-at-rope");
     assert_eq!(first["speaks"], "form");
+}
+
+#[test]
+fn val_a_number_alone_never_proves_another_g() {
+    // By hand from the print of counter, seed 2400: 23 kg, so 225.4 N, which is 230 to two figures, and
+    // 230 is 23 times ten; to four figures it is only that.
+    for (answer, both) in [("230 N", true), ("230.0 N", false)] {
+        let arguments = ["--step", "Wb", "--answer", answer];
+        let json = diagnosed_of(("counter", "2400"), &arguments, b"");
+        let told = thoughts(&json["lines"][0]);
+        let perhaps = |id: &str| (id.to_owned(), "perhaps".to_owned());
+        let wanted = [perhaps("gravity"), perhaps("figures")];
+        assert_eq!(told, wanted[..1 + usize::from(both)], "{answer}");
+        assert_eq!(json["lines"][0]["thoughts"][0]["speaks"], "value");
+    }
+}
+
+#[test]
+fn val_a_part_of_the_pull_off_a_sheet_is_judged_though_no_pull_stands() {
+    // By hand from the prints of seed 2400. Walkway: 3.4 m, 30 kg, 84 kg at 2.1 m, the rope at 25°.
+    let pull = Mast::G * (30.0 * 1.7 + 84.0 * 2.1) / (3.4 * Mast::sin(25.0));
+    let rows = [
+        ("Tx", pull * Mast::sin(65.0), None),
+        ("Ty", pull * Mast::sin(25.0), None),
+        ("Tx", pull * Mast::sin(25.0), Some("sine-cosine-exchanged")),
+        ("Ty", pull * Mast::sin(65.0), Some("sine-cosine-exchanged")),
+        ("Tp", pull * Mast::sin(65.0), Some("sine-cosine-exchanged")),
+    ];
+    for (step, value, thought) in rows {
+        let answer = format!("{value:.1} N");
+        let arguments = ["--step", step, "--answer", answer.as_str()];
+        let json = diagnosed_of(("walkway", "2400"), &arguments, b"");
+        let line = &json["lines"][0];
+        let told = thoughts(line);
+        let first = told.first().map(|(id, _)| id.as_str());
+        assert_eq!(first, thought, "{step} = {answer}");
+        assert_eq!(line["truth"] == "wrong", thought.is_some(), "{line}");
+    }
+}
+
+#[test]
+fn val_a_part_of_a_wrong_or_carried_pull_has_its_thought() {
+    // 723 N is the pull with the cosine for the sine, 1240 N that with 30 N for the weight of 30 kg;
+    // of both the sine of 25° is taken for Tx. The mast: γ = 40° − 15°, and 1540 N follows.
+    let rows = [
+        ("walkway", "Wb = 294 N\nW1 = 823 N\nT = 723 N\nTx = 306 N"),
+        ("walkway", "Wb = 30 N\nT = 1240 N\nTx = 524 N"),
+        ("mast", "gamma = 25°\nT = 1540 N\nTx = 399 N"),
+    ];
+    for (problem, working) in rows {
+        let json = diagnosed_of((problem, "2400"), &["--working", "-"], working.as_bytes());
+        let last = json["lines"].as_array().unwrap().last().unwrap();
+        assert_eq!(last["truth"], "wrong", "{working}");
+        let first = thoughts(last)[0].0.clone();
+        assert_eq!(first, "sine-cosine-exchanged", "{working}");
+    }
 }
 
 #[test]

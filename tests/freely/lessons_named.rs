@@ -38,6 +38,19 @@ const ROWS: &[Row] = &[
     ("counter --seed 3", &[], "M1 = 127.4*1.4 m", Sign::Wrong, "!Two things"),
     ("counter --seed 3", &[], "M1 = 127.4*1.5 m", Sign::Wrong, "!and W2 the distance"),
     ("mast --seed 3", &[], "m1", Sign::Noted, "!Two things"),
+    // A number for a part of the pull beside a pull of her own: it holds, follows or is wrong.
+    ("walkway --seed 2400", &["T = 723 N"], "Tx = 1405 N", Sign::Rounded, ""),
+    ("walkway --seed 2400", &["T = 723 N"], "Tx = 655 N", Sign::Follows, "own value from line 1"),
+    ("walkway --seed 2400", &["T = 723 N"], "Tx = 306 N", Sign::Wrong, "sine and cosine"),
+    ("walkway --seed 2400", &["T = 723 N"], "Tx = 400 N", Sign::Wrong, "!sine"),
+    ("walkway --seed 2400", &[], "Tx = 306 N", Sign::Noted, "still to be found"),
+    ("walkway --seed 2400", &[], "Tx = 1405 N", Sign::Noted, "still to be found"),
+    // Ten times the mass may be the weight to two figures.
+    ("counter --seed 2400", &[], "Wb = 230 N", Sign::Wrong, "Perhaps this was worked with g = 10"),
+    ("counter --seed 2400", &[], "Wb = 230.0 N", Sign::Wrong, "That is the value with g = 10"),
+    // A part for the whole, and the weights left out of the upright balance.
+    ("mast --seed 2400", &["T = 794 N"], "H = 767 N", Sign::Wrong, "one part given for the whole"),
+    ("mast --seed 2400", &["T = 794 N"], "Hy = 206 N", Sign::Wrong, "no weights in the upright"),
     // A given told with its name last.
     ("mast --seed 3", &[], "4.5 m = d1", Sign::Noted, ""),
     ("mast --seed 3", &[], "63 kg = mb", Sign::Noted, ""),
