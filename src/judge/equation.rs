@@ -21,7 +21,7 @@ use super::links::{broken_relation, is_equal_in_size, without_open};
 use super::names::NameRole;
 use super::near::{MOST_LOOSE, is_digit, is_near, rounded};
 use super::open::is_open;
-use super::own::{Way, right_way};
+use super::own::{Way, accepted_of, right_way};
 use super::root::root;
 use super::sense::signed_as;
 use super::stock::Stock;
@@ -294,7 +294,7 @@ fn judge_pair(
     });
     let sense = unknown.has_free_sense();
     let alone = board.key.gives(target).is_some();
-    let accepted = board.accepted(if alone { target } else { unknown });
+    let accepted = accepted_of(board, sides, if alone { target } else { unknown });
     let same = |left: &Samples, right: &Samples| {
         agree(left, right) || sense && agree(&left.map(|value| -value), right)
     };

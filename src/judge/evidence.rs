@@ -152,6 +152,10 @@ pub struct Evidence {
     pub follows: Vec<usize>,
     /// The unknown that a balance gives that follows from wrong values of hers.
     pub own_root: Option<f64>,
+    /// The refused line of hers that it says once more, written otherwise.
+    pub says_again: Option<usize>,
+    /// True for the size of a force set equal to a root with a minus before it.
+    pub negative_size: bool,
     /// True for an unknown said to follow from a balance of hers that gives another.
     pub not_concluded: bool,
 }

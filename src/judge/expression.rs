@@ -10,7 +10,7 @@ use super::gravity::takes_ten;
 use super::lift::{Lifted, lift_masses_as_forces, lift_near, lifted, plain_value};
 use super::open::{is_known, is_of_open_unknown, names_itself, rests_on_open};
 use super::other::{is_other_angle, other_step};
-use super::own::{Way, right_way};
+use super::own::{Way, accepted_of, right_way};
 use super::prefix::prefix_too_many;
 use super::room::room;
 use super::rounded_hard::is_rounded_hard;
@@ -221,7 +221,7 @@ fn one(
     let ten = may_take_ten(target, tree) && takes_ten(board, target, taken);
     let few = ten && graded == Some(Grade::TooFewFigures);
     let graded = graded.filter(|_| !few);
-    let accepted = board.accepted(target);
+    let accepted = accepted_of(board, &[tree], target);
     if typed.is_none() {
         let lifted = lifted(board, stock, tree, dimension);
         let hits = accepted.iter().filter(|(function, _)| {

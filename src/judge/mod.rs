@@ -89,7 +89,9 @@ use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step, other_reading};
 pub use other::is_part_along;
-pub use own::{follows_relation, is_of_a_kind, own_of_wrong, says_as_own, solves_own};
+pub use own::{
+    follows_relation, is_of_a_kind, own_of_wrong, restates, says_as_own, solves_own,
+};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 pub use typed_angles::{Ratio, TypedRatio};
@@ -506,7 +508,11 @@ fn judge_sides(
         }
         return judgement;
     }
-    match lone_name(board, &sides) {
+    let lone = lone_name(board, &sides);
+    if let Some(refused) = sense::negative_root(lone.as_ref()) {
+        return refused;
+    }
+    match lone {
         // `Hy + Wb = Ty` is a balance, whatever name stands alone. In a general working so is any
         // line with another open unknown in it.
         Some((NameRole::Step(target), rest))

@@ -111,6 +111,11 @@ pub(super) fn names_itself(board: &Board<'_>, target: StepId, sides: &[&Tree]) -
         })
 }
 
+/// True for a quantity that is to be found, and for what is made of one.
+pub(super) fn is_sought(board: &Board<'_>, step: StepId) -> bool {
+    !step.is_balance() && (step.is_unknown() || !board.key.open_in(step).is_empty())
+}
+
 /// True if every name in an expression is given or found, multiples of an open unknown excepted.
 pub(super) fn is_known(board: &Board<'_>, side: &Tree) -> bool {
     all_names(board, side, &|role| is_known_name(board, role))

@@ -1,7 +1,9 @@
 //! What is the learner's own: the names that she defines, and wrong values that she goes on with.
 
 mod anew;
+mod fresh;
 mod relation;
+mod restated;
 mod solved;
 mod stray;
 mod true_balance;
@@ -27,7 +29,9 @@ use crate::reading::{Leaf, Literal, NameId, Node, Reading, Tree, Value, evaluate
 use crate::units::{Dimension, unit_of_figure};
 
 pub(super) use anew::told_anew;
+pub(super) use fresh::accepted_of;
 pub use relation::{follows_relation, is_of_a_kind};
+pub use restated::restates;
 pub use solved::{says_as_own, solves_own};
 
 /// The most quantities beside the likeliest that a name set to a number is tried as.

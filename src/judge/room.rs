@@ -103,9 +103,10 @@ impl Rounding<'_> {
                 // A typed value may be the rounded one of what is carried in full.
                 role => {
                     let full = self.board.name_function(role)?[0];
-                    // The sense in which it was told is no matter of rounding.
-                    let apart = (full.abs() - self.value(tree)?.abs()).abs();
-                    self.carried(tree)?.max(apart)
+                    // The sense in which it was told is no matter of rounding, nor is the side on which an
+                    // angle was measured.
+                    let angle = matches!(role, NameRole::Step(step) if step.is_angle());
+                    self.carried(tree)?.max(lost(angle, full, self.value(tree)?))
                 }
             },
             Node::Negative(inner) => self.of(inner, within)?,
@@ -156,7 +157,7 @@ impl Rounding<'_> {
                 true => self.board.right(*step)?[0],
                 false => own.function[0],
             };
-            same.then(|| (full.abs() - told.abs()).abs())
+            same.then(|| lost(step.is_angle(), full, told))
         });
         off.fold(0.0, f64::max)
     }
@@ -196,6 +197,16 @@ pub(super) fn lost_in_figures(value: f64) -> f64 {
     let half = 0.5 * unit_of_figure(value, CARRIED);
     let lost = (to_figures(value, CARRIED) - value).abs();
     lost.max(half.min(FINE * value.abs()))
+}
+
+/// How far a value as it was told is off from the one in full, in either sense; of an angle between
+/// lines, on either side of them.
+fn lost(angle: bool, full: f64, told: f64) -> f64 {
+    let off = (full.abs() - told.abs()).abs();
+    match angle {
+        true => off.min((PI - full.abs() - told.abs()).abs()),
+        false => off,
+    }
 }
 
 /// True for a small whole number without a unit: it counts, and was not rounded.

@@ -5,7 +5,7 @@ use super::lift::plain_value;
 use super::names::NameRole;
 use super::shape::{Shape, shapes};
 use super::{Judgement, Remark, Truth};
-use crate::key::{Nature, Samples, StepId, agree};
+use crate::key::{Nature, Part, Samples, StepId, agree};
 use crate::reading::{Function, NameId, Node, Operator, Reading, Tree};
 use crate::units::Dimension;
 use std::f64::consts::PI;
@@ -82,6 +82,49 @@ pub(super) fn as_size(target: StepId, value: f64, right: f64) -> f64 {
 /// True for a quantity of a general working that may be counted in either sense.
 fn is_turned(target: StepId, right: f64) -> bool {
     target.is_general() && (target.is_size() || target.has_free_sense()) && right != 0.0
+}
+
+/// `H = −√(Hx² + Hy²)`: the size of a force set equal to a root with a minus before it.
+pub(super) fn negative_root(lone: Option<&(NameRole, Vec<&Tree>)>) -> Option<Judgement> {
+    let (NameRole::Step(target), rest) = lone? else {
+        return None;
+    };
+    let whole = matches!(
+        target,
+        StepId::Reaction(_, Part::Size) | StepId::Found(Nature::Size, _)
+    );
+    let negative = |side: &&Tree| sign_of_root(side).is_some_and(|sign| sign < 0.0);
+    (whole && rest.iter().any(negative)).then(|| {
+        let mut judgement = Judgement::of(*target, Truth::DoesNotHold);
+        judgement.evidence.negative_size = true;
+        judgement
+    })
+}
+
+/// The sign of a root, and of a multiple of one.
+fn sign_of_root(tree: &Tree) -> Option<f64> {
+    let number = |tree: &Tree| match &tree.node {
+        Node::Literal(literal) => Some(literal.value),
+        Node::Negative(inner) => match &inner.node {
+            Node::Literal(literal) => Some(-literal.value),
+            _ => None,
+        },
+        _ => None,
+    };
+    match &tree.node {
+        Node::Call(Function::SquareRoot, _) => Some(1.0),
+        Node::Negative(inner) => Some(-sign_of_root(inner)?),
+        Node::Binary(Operator::Multiply, one, other) => {
+            let sign = |root: &Tree, by: &Tree| Some(sign_of_root(root)? * number(by)?.signum());
+            sign(one, other).or_else(|| sign(other, one))
+        }
+        Node::Binary(Operator::Divide, root, by) => Some(sign_of_root(root)? * number(by)?.signum()),
+        Node::Binary(Operator::Subtract, nought, root) => {
+            let nothing = number(nought) == Some(0.0);
+            Some(-sign_of_root(root)?).filter(|_| nothing)
+        }
+        _ => None,
+    }
 }
 
 /// A function with the sign of a value.

@@ -113,7 +113,10 @@ impl Session {
             judgement.truth = Truth::TooFewFigures;
             diagnosis = Diagnosis::default();
         }
-        if let Some(follows) = self.wrong_force_again(&judgement, &diagnosis) {
+        let said_again = judgement.evidence.says_again;
+        if said_again.is_some() {
+            diagnosis = Diagnosis::default();
+        } else if let Some(follows) = self.wrong_force_again(&judgement, &diagnosis) {
             judgement = follows;
             diagnosis = Diagnosis::default();
         }
@@ -141,6 +144,8 @@ impl Session {
         let circle = told && self.goes_in_circle(judgement.target, &judgement);
         let mut outcome = if let Some(turned) = turned {
             turned
+        } else if let Some(line) = said_again {
+            self.says_refused(line)
         } else if unknown_name {
             self.asks_whose_name(&judgement)
         } else if circle {

@@ -27,6 +27,12 @@ impl Session {
         if let Some(two) = judgement.evidence.two_meanings {
             return Some(self.two_meanings(two, judgement, diagnosis));
         }
+        if judgement.evidence.negative_size {
+            let symbol = self.key.step(judgement.target);
+            let symbol = symbol.map_or_else(String::new, |step| step.symbol.shown());
+            let slots = [("symbol", Slot::Name(symbol))];
+            return Some(self.words.say("talk.size-negative", &slots));
+        }
         let by_form = diagnosis.is_by_form();
         if judgement.evidence.runs_on {
             return Some(self.words.say("talk.runs-on", &[]));

@@ -37,7 +37,7 @@ impl Session {
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
         let found = self.judged_by_itself(asked, line);
         let worked = self.worked_from(asked, line, &found);
-        worked.unwrap_or(found)
+        self.not_said_again(line, worked.unwrap_or(found))
     }
 
     /// The same with the line as it stands, whatever its numbers were worked out from.

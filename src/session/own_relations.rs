@@ -236,6 +236,11 @@ impl Session {
             let told = self.judged_in_force(asked, &format!("{name} = {value}"));
             told.truth.holds().then_some(told)
         });
+        // Of a form no unit is asked.
+        let value = value.map(|mut told| {
+            told.remarks.retain(|remark| *remark != Remark::UnitMissing);
+            told
+        });
         let judgement = value.unwrap_or_else(|| Judgement::noted_true(found.target));
         Some(Judgement {
             layout: found.layout.clone(),

@@ -1,10 +1,15 @@
 //! A wrong value of hers told once more where that says nothing for it, and a balance that is off with
 //! the unit of its lengths typed.
 
-use super::Session;
-use crate::judge::{Judgement, NameRole, Remark, Truth};
-use crate::key::StepId;
+use super::turn::verdict_of;
+use super::{Outcome, Session};
+use crate::judge::{Judgement, NameRole, Own, Remark, Truth, restates};
+use crate::key::{Axis, Part, StepId};
 use crate::reading::{Tree, read};
+use crate::text::Slot;
+
+/// A number is the size of a force where it differs from it by no more than this share.
+const NEAR: f64 = 0.003;
 
 impl Session {
     /// `T = (215.6·1.4 + 205.8·1.6)/2.8` after the number that this comes to was refused, or a value
@@ -34,6 +39,77 @@ impl Session {
         let anew = self.judged_in_force(asked, line);
         self.state.standing = standing;
         (anew.truth == Truth::DoesNotHold).then_some(anew)
+    }
+
+    /// A relation that would follow from the refused one that it says once more, written otherwise, as
+    /// one that does not hold; so the parts of a force added up for its size.
+    pub(super) fn not_said_again(&self, line: &str, mut judgement: Judgement) -> Judgement {
+        let lines: &[usize] = match &judgement.truth {
+            Truth::Follows(lines) => lines,
+            Truth::Noted if !judgement.evidence.follows.is_empty() => &judgement.evidence.follows,
+            _ => return judgement,
+        };
+        // What she has told since may give it by itself.
+        let first = lines.iter().copied().min();
+        let Some(freely) = &self.state.freely else {
+            return judgement;
+        };
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let mut wrong = freely.lines.iter().filter(|(.., truth)| *truth == "wrong");
+        let said = wrong.find(|(at, refused, _)| {
+            first.is_none_or(|first| first <= *at) && restates(&board, refused, line)
+        });
+        let added = self.adds_own_parts(&judgement);
+        if said.is_none() && !added {
+            return judgement;
+        }
+        judgement.evidence.says_again = said.map(|(at, ..)| *at);
+        judgement.truth = Truth::DoesNotHold;
+        judgement.proved = false;
+        judgement.values.clear();
+        judgement.establishes.clear();
+        judgement.remarks.clear();
+        judgement.evidence.follows.clear();
+        judgement
+    }
+
+    /// True for a number alone that is the sum or the difference of her own parts of a force and is told
+    /// for its size, where their root is another: nearer to that than to what it would follow from.
+    fn adds_own_parts(&self, judgement: &Judgement) -> bool {
+        let target = judgement.target;
+        let part = |axis| match target {
+            StepId::Reaction(force, Part::Size) => {
+                let part = StepId::Reaction(force, Part::Along(axis));
+                self.state.standing.get(&part).map(told)
+            }
+            _ => None,
+        };
+        let evidence = &judgement.evidence;
+        let typed = evidence.number.filter(|_| evidence.alone);
+        let parts = part(Axis::Horizontal).zip(part(Axis::Vertical));
+        let Some((typed, (level, upright))) = typed.zip(parts) else {
+            return false;
+        };
+        let value = typed.value.abs();
+        let half = 0.5 * typed.written.last_place * (1.0 + 1e-6);
+        let off = [level + upright, (level - upright).abs()].map(|sum| (sum - value).abs());
+        let off = off[0].min(off[1]);
+        let follows = judgement.values.iter().find(|(step, _)| *step == target);
+        let from = follows.map_or(f64::INFINITY, |(_, own)| {
+            (own.function[0].abs() - value).abs()
+        });
+        let root = (level.hypot(upright) - value).abs();
+        off <= half && off < from && root > half.max(NEAR * value)
+    }
+
+    /// A line that says again what was refused.
+    pub(super) fn says_refused(&mut self, line: usize) -> Outcome {
+        self.state.open = None;
+        let slots = [("line", Slot::Word(line.to_string()))];
+        let (sign, verdict) = verdict_of("wrong");
+        let message = self.words.say("talk.said-again", &slots);
+        Outcome::verdict(sign, verdict, "wrong", message)
     }
 
     /// True if a right balance that gives a quantity by itself was told since this line: it says
@@ -87,6 +163,11 @@ impl Session {
             _ => false,
         })
     }
+}
+
+/// A value of hers as she told it, without its sense.
+fn told(own: &Own) -> f64 {
+    own.typed.map_or(own.value, |(typed, _)| typed).abs()
 }
 
 /// True for a name and its number, perhaps with a unit and a way.

@@ -24,7 +24,9 @@ impl Session {
         // What acts up on one body acts down on the other: there is no other way to count it.
         let kept = |(step, against): &(StepId, bool), free: bool| {
             let (before, line) = self.state.senses.get(step).copied()?;
-            let free = free && !self.acts_on_two(*step);
+            // Two balances that count it each way contradict each other; a value may be a size.
+            let by_balance = !self.is_general() && !self.is_of_value(step, line);
+            let free = free && !self.acts_on_two(*step) && !by_balance;
             (before != *against && !free).then_some((*step, before, line))
         };
         let by_balance = |one: &(StepId, bool)| kept(one, self.is_free_to_count(*one));
@@ -137,8 +139,9 @@ impl Session {
             // A sign before its value says anew in which sense a part counts.
             let typed = judgement.evidence.number.map(|typed| typed.value);
             let signed = typed.is_some_and(|typed| typed < 0.0);
-            // So does a form with its number behind it.
-            let formed = judgement.proved && !judgement.evidence.alone && typed.is_some();
+            // So does a form with its number behind it, and one in names.
+            let formed = judgement.proved && !judgement.evidence.alone && typed.is_some()
+                || judgement.evidence.names_only;
             let kept = self
                 .state
                 .senses
@@ -214,7 +217,7 @@ impl Session {
         let (step, own) = judgement.values.first()?;
         let kept = self.state.senses.get(step);
         let said = kept.is_some_and(|(_, line)| !self.is_of_value(step, *line));
-        let told = turned && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
+        let told = (turned || evidence.names_only) && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
         let minus = evidence.number.is_some_and(|typed| typed.value < 0.0);
         (told && (evidence.plus_told || evidence.names_only || minus)).then_some((*step, turned))
     }

@@ -132,6 +132,7 @@ fn came_out(judgement: &Judgement, outcome: &Outcome) -> &'static str {
     let remark = |wanted: Remark| judgement.remarks.contains(&wanted);
     let sense = outcome.sign == Sign::Wrong && judgement.truth.holds();
     match &judgement.truth {
+        _ if judgement.evidence.says_again.is_some() => "why.said-again",
         Truth::Mismatched(_) => "why.kinds-differ",
         Truth::Circular => "why.says-nothing",
         _ if judgement.names.is_some() && judgement.truth == Truth::Noted => "why.used-later",

@@ -7,6 +7,7 @@ use super::super::links::is_equal;
 use super::super::names::{NameRole, step_of};
 use super::super::printed_units::{at_right_values, counted_in, printed_force};
 use super::super::stock::Stock;
+use super::fresh::{has_fresh_moments, turns_a_pull};
 use super::stray::strays;
 use super::true_balance::true_balances;
 use crate::key::{StepId, agree};
@@ -66,6 +67,7 @@ fn follows(
             .filter_map(|pair| equal_names(board, pair)),
     );
     let bare = |line: &str| line.replace(char::is_whitespace, "");
+    let hers = wrong;
     // The same line once more is as wrong.
     let wrong = wrong.iter().filter(|wrong| bare(wrong) != bare(line));
     let wrong = wrong.filter(|wrong| relates(board, wrong));
@@ -94,6 +96,11 @@ fn follows(
     }
     // So is what a right line of hers nearly says.
     if beside.iter().any(|row| follows_from(board, &told, &[row])) {
+        return Some(false);
+    }
+    // A slip that is made anew follows from none of them, whatever number they give together.
+    let turned = others.first().is_some_and(|one| turns_a_pull(board, one, last));
+    if turned || has_fresh_moments(board, sides, hers) {
         return Some(false);
     }
     // Her wrong lines first: one of them at least gives what is told.
@@ -314,7 +321,7 @@ fn without_quotient(one: &Tree, other: &Tree) -> Option<(Tree, Tree)> {
 }
 
 /// The difference of two sides, where it is linear in the unknowns that have no value yet.
-fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
+pub(super) fn row(board: &Board<'_>, one: &Tree, other: &Tree) -> Option<Row> {
     let whole = without_quotient(one, other).or_else(|| without_quotient(other, one));
     let (one, other) = whole
         .as_ref()

@@ -198,7 +198,7 @@ fn forces(board: &Board<'_>) -> Vec<(f64, Moved)> {
 
 /// True for a length of the problem, a half of one, or what two of these differ by: none of them is
 /// rounded.
-fn is_length(board: &Board<'_>, number: f64) -> bool {
+pub(super) fn is_length(board: &Board<'_>, number: f64) -> bool {
     let givens = board.problem.givens().iter();
     let lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
     let known: Vec<f64> = lengths

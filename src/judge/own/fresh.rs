@@ -1,0 +1,242 @@
+//! A slip that a line makes anew, and that follows from no line of hers though its number would: a
+//! balance of moments with arms of its own, and a rope's pull with its sign turned in a balance.
+
+use super::super::board::{Board, Memo, Own, Standing};
+use super::super::lift::plain_value;
+use super::super::names::NameRole;
+use super::super::open::is_sought;
+use super::relation::{NEAR, readings_of, row};
+use super::stray::is_length;
+use crate::key::{Part, Samples, StepId};
+use crate::problem::ForceId;
+use crate::reading::{Node, Operator, Tree};
+use crate::units::Dimension;
+
+/// The most terms into which a line is multiplied out.
+const MOST_TERMS: usize = 64;
+/// A number is a force's where it differs from that by no more than this share of it.
+const SAME: f64 = 2e-3;
+/// Arms nearer than this share of them are one.
+const ONE_ARM: f64 = 5e-3;
+/// The most unknowns of a line whose signs are tried.
+const MOST_UNKNOWNS: usize = 5;
+
+/// A product of factors, and how often it stands there; each factor with true where it divides.
+type Product<'t> = (f64, Vec<(&'t Tree, bool)>);
+/// A known force, and what stands beside it in a moment.
+type Moment = (ForceId, f64);
+
+/// True for a balance of moments of two known forces or more whose arms, up to a common factor, stand in
+/// none of these lines of hers.
+pub(super) fn has_fresh_moments(board: &Board<'_>, sides: &[Tree], hers: &[&str]) -> bool {
+    let told = moments(board, sides);
+    let known: Vec<Vec<Moment>> = hers
+        .iter()
+        .flat_map(|line| readings_of(board, line))
+        .map(|sides| moments(board, &sides))
+        .collect();
+    let is_from = |from: &[Moment], ratio: f64| {
+        told.iter().all(|(force, arm)| {
+            let is = |(known, other): &Moment| {
+                known == force && (arm - ratio * other).abs() <= ONE_ARM * arm.abs()
+            };
+            from.iter().any(is)
+        })
+    };
+    let Some((first, arm)) = told.first() else {
+        return false;
+    };
+    let from_one = known.iter().any(|from| {
+        let same = from.iter().filter(|(force, _)| force == first);
+        same.map(|(_, other)| arm / other)
+            .any(|ratio| is_from(from, ratio))
+    });
+    told.len() > 1 && !from_one && !is_from(&known.concat(), 1.0)
+}
+
+/// The functions that count as right for the unknown of these sides. What only her own part of the
+/// hinge's force gives, by the balance of forces, is none of a balance of moments in which that part
+/// does not stand.
+pub(in super::super) fn accepted_of(
+    board: &Board<'_>,
+    sides: &[&Tree],
+    id: StepId,
+) -> Vec<(Samples, Vec<usize>)> {
+    let mut accepted = board.accepted(id);
+    let by_part = |lines: &[usize]| {
+        let mut parts = board.standing.iter();
+        parts.any(|(step, own)| {
+            let part = matches!(step, StepId::Reaction(_, Part::Along(_))) && !own.right;
+            part && *step != id && lines.contains(&own.line) && !stands_in(board, sides, (*step, own))
+        })
+    };
+    let pull = board.unknown().filter(|_| board.key.general.is_none());
+    let of_pull = pull.is_some_and(|pull| id == pull || board.key.gives(id) == Some(pull));
+    if of_pull && accepted.iter().any(|(_, lines)| by_part(lines)) {
+        let trees: Vec<Tree> = sides.iter().map(|side| Tree::clone(side)).collect();
+        if moments(board, &trees).len() > 1 {
+            accepted.retain(|(_, lines)| !by_part(lines));
+        }
+    }
+    accepted
+}
+
+/// True if a step stands in some sides by its name or by the number that she told.
+fn stands_in(board: &Board<'_>, sides: &[&Tree], (step, own): (StepId, &Own)) -> bool {
+    let named = |side: &Tree| {
+        let names = side.names();
+        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+        roles.any(|role| role == NameRole::Step(step))
+    };
+    let typed = |side: &Tree| {
+        let mut places = side.literals().into_iter();
+        places.any(|place| is_near(place.literal.value.abs(), own.value.abs()))
+    };
+    sides.iter().any(|side| named(side) || typed(side))
+}
+
+/// True for a relation of two quantities or more that would be true with the sign of a pull in it
+/// turned: of what acts one way only nobody may count otherwise.
+pub(super) fn turns_a_pull(board: &Board<'_>, one: &Tree, other: &Tree) -> bool {
+    let none = Standing::new();
+    let board = Board {
+        standing: &none,
+        memo: Memo::default(),
+        ..*board
+    };
+    let Some(told) = row(&board, one, other) else {
+        return false;
+    };
+    let count = told.of.len();
+    let right = told.of.iter().map(|(step, times)| Some(times * board.right(*step)?[0]));
+    let Some(terms) = right.collect::<Option<Vec<f64>>>() else {
+        return false;
+    };
+    let size = terms.iter().fold(told.number.abs(), |size, term| size + term.abs());
+    let holds = |flips: usize| {
+        let sign = |at: usize| if flips & (1 << at) != 0 { -1.0 } else { 1.0 };
+        let sum = terms.iter().enumerate().map(|(at, term)| sign(at) * term);
+        (told.number + sum.sum::<f64>()).abs() <= NEAR * size
+    };
+    let one_way = |at: usize| !told.of[at].0.has_free_sense();
+    let turned = |flips: &usize| (0..count).any(|at| flips & (1 << at) != 0 && one_way(at));
+    (2..=MOST_UNKNOWNS).contains(&count)
+        && told.number != 0.0
+        && !holds(0)
+        && (1..1_usize << count).filter(turned).any(holds)
+}
+
+/// The moments of known forces in a line: each product of one and a length.
+fn moments(board: &Board<'_>, sides: &[Tree]) -> Vec<Moment> {
+    let (Some(first), Some(last)) = (sides.first(), sides.last()) else {
+        return Vec::new();
+    };
+    let mut all = products(first).unwrap_or_default();
+    if sides.len() > 1 {
+        let last = products(last).unwrap_or_default().into_iter();
+        all.extend(last.map(|(times, factors)| (-times, factors)));
+    }
+    let found = all.iter().filter_map(|product| moment(board, product));
+    found.collect()
+}
+
+/// The terms of a side, multiplied out; `None` where there are very many.
+fn products(side: &Tree) -> Option<Vec<Product<'_>>> {
+    Some(match &side.node {
+        Node::Negative(inner) => {
+            let all = products(inner)?.into_iter();
+            all.map(|(times, factors)| (-times, factors)).collect()
+        }
+        Node::Binary(Operator::Add, one, other) => [products(one)?, products(other)?].concat(),
+        Node::Binary(Operator::Subtract, one, other) => {
+            let other = products(other)?.into_iter();
+            let other = other.map(|(times, factors)| (-times, factors));
+            [products(one)?, other.collect()].concat()
+        }
+        Node::Binary(Operator::Multiply, one, other) => {
+            let (one, other) = (products(one)?, products(other)?);
+            if one.len() * other.len() > MOST_TERMS {
+                return None;
+            }
+            let mut all = Vec::new();
+            for (times, factors) in &one {
+                for (by, more) in &other {
+                    all.push((times * by, [factors.as_slice(), more].concat()));
+                }
+            }
+            all
+        }
+        Node::Binary(Operator::Divide, above, below) => {
+            let mut all = products(above)?;
+            all.iter_mut()
+                .for_each(|(_, factors)| factors.push((&**below, true)));
+            all
+        }
+        _ => vec![(1.0, vec![(side, false)])],
+    })
+}
+
+/// The moment of a known force that a product is.
+fn moment(board: &Board<'_>, (times, factors): &Product<'_>) -> Option<Moment> {
+    let sought = |tree: &Tree| {
+        let names = tree.names();
+        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
+        roles.any(|role| matches!(role, NameRole::Step(step) if is_sought(board, step)))
+    };
+    if factors.iter().any(|(factor, _)| sought(factor)) {
+        return None;
+    }
+    let value = |tree: &Tree| plain_value(board, tree).ok().map(|value| value.number);
+    let values: Option<Vec<f64>> = factors.iter().map(|(factor, _)| value(factor)).collect();
+    let values = values?;
+    let above = || factors.iter().zip(&values).enumerate();
+    let above = || above().filter(|(_, ((_, below), _))| !below);
+    let (force, size, used) = forces(board).into_iter().find_map(|(force, size)| {
+        let is = |value: f64| is_near(value.abs(), size);
+        let whole = above().find(|(_, (_, value))| is(**value));
+        if let Some((at, _)) = whole {
+            return Some((force, size, vec![at]));
+        }
+        // `21·9.8`: a mass times the acceleration of free fall.
+        let of_mass = |(at, (_, mass)): (usize, (&(&Tree, bool), &f64))| {
+            let mut others = above().filter(|(other, _)| *other != at);
+            let by = others.find(|(_, (_, by))| is_gravity(board, **by) && is(*mass * **by))?;
+            Some((force, size, vec![at, by.0]))
+        };
+        above().find_map(of_mass)
+    })?;
+    let length = |(at, ((factor, _), value)): (usize, (&(&Tree, bool), &f64))| {
+        let given = plain_value(board, factor)
+            .is_ok_and(|value| !value.bare && value.dimension == Dimension::LENGTH);
+        !used.contains(&at) && (given || is_length(board, value.abs()))
+    };
+    let whole = values.iter().zip(factors).fold(*times, |all, (value, (_, below))| match below {
+        true => all / value,
+        false => all * value,
+    });
+    above().any(length).then_some((force, whole / size))
+}
+
+/// The weights, and what they are across the body, each with its size.
+fn forces(board: &Board<'_>) -> Vec<(ForceId, f64)> {
+    let steps = board.key.steps.iter().map(|step| step.id);
+    let known = steps.filter(|step| {
+        let across = matches!(step, StepId::Across(_));
+        step.is_weight() || across && !is_sought(board, *step)
+    });
+    let found = known.filter_map(|step| {
+        let value = board.name_value(NameRole::Step(step))?.abs();
+        Some((step.force()?, value))
+    });
+    found.filter(|(_, value)| *value > 0.0).collect()
+}
+
+fn is_gravity(board: &Board<'_>, number: f64) -> bool {
+    let others = board.other_gravities().into_iter();
+    let mut all = others.chain([board.problem.gravity(), 10.0]);
+    all.any(|gravity| is_near(number, gravity))
+}
+
+fn is_near(one: f64, other: f64) -> bool {
+    (one - other).abs() <= SAME * other
+}
