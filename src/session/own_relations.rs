@@ -286,8 +286,13 @@ impl Session {
         // A number alone is that of the same working, too.
         let shown = diagnosis.is_by_form() || judgement.evidence.alone;
         let spoken = diagnosis.spoken().filter(|_| shown);
-        let spoken = spoken.map(|spoken| &self.instances[spoken.instance]);
-        let spoken = spoken.filter(|instance| self.is_her_working(instance));
+        // What was left out here alone has the same form as what she left out everywhere.
+        let like = spoken.into_iter().flat_map(|spoken| {
+            let alike = spoken.alike.iter().copied();
+            std::iter::once(spoken.instance).chain(alike)
+        });
+        let mut like = like.map(|index| &self.instances[index]);
+        let spoken = like.find(|instance| self.is_her_working(instance));
         let instance = spoken.or_else(|| self.working_of_number(judgement))?;
         let part = matches!(judgement.target, StepId::Reaction(..)) || diagnosis.of_part.is_some();
         self.key.unknown().filter(|_| part)?;

@@ -11,6 +11,10 @@ const PUSH: &str =
     "A rope can only pull, never push. Which way from the counter does the rope run?";
 const GRAVITY_TEN: &str = "That is the value with g = 10 m/s². This problem uses g = 9.8 m/s². \
     Mend it, or type hint, show, go on (with yours), or I think I am right.";
+// 176.4 N to two figures is 180 N as well.
+const TEN_OR_FEW: &str = "Perhaps this was worked with g = 10 m/s², or rounded to too few figures. \
+    This problem uses g = 9.8 m/s². Mend it, or type hint, show, go on (with yours), or I think I \
+    am right.";
 const KILO: &str = "That is the value in kN. Write the unit behind it, or type it in N. Mend it, \
     or type hint, show, go on (with yours), or I think I am right.";
 const PARTS_ADDED: &str = "You added or subtracted the two parts of H, as if they lay along one \
@@ -53,7 +57,7 @@ const ANSWERS: &[Row] = &[
          act up or down?",
     ),
     // Ten times the mass.
-    ("counter", 2, &["180 N"], GRAVITY_TEN),
+    ("counter", 2, &["180 N"], TEN_OR_FEW),
     ("counter", 2, &["W = 18*10 = 180 N"], GRAVITY_TEN),
     // What a number or a form shows at first sight.
     ("mast", 2, &["0.559"], KILO),
