@@ -89,9 +89,7 @@ use moment_sum::{at_moment_sum, value_of_name};
 pub use names::{NameRole, Names};
 use names::{lone_name, names_step, other_reading};
 pub use other::is_part_along;
-pub use own::{
-    follows_relation, is_of_a_kind, own_of_wrong, restates, says_as_own, solves_own,
-};
+pub use own::{follows_relation, is_of_a_kind, own_of_wrong, restates, says_as_own, solves_own};
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 pub use typed_angles::{Ratio, TypedRatio};

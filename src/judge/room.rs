@@ -106,7 +106,8 @@ impl Rounding<'_> {
                     // The sense in which it was told is no matter of rounding, nor is the side on which an
                     // angle was measured.
                     let angle = matches!(role, NameRole::Step(step) if step.is_angle());
-                    self.carried(tree)?.max(lost(angle, full, self.value(tree)?))
+                    self.carried(tree)?
+                        .max(lost(angle, full, self.value(tree)?))
                 }
             },
             Node::Negative(inner) => self.of(inner, within)?,

@@ -118,7 +118,9 @@ fn sign_of_root(tree: &Tree) -> Option<f64> {
             let sign = |root: &Tree, by: &Tree| Some(sign_of_root(root)? * number(by)?.signum());
             sign(one, other).or_else(|| sign(other, one))
         }
-        Node::Binary(Operator::Divide, root, by) => Some(sign_of_root(root)? * number(by)?.signum()),
+        Node::Binary(Operator::Divide, root, by) => {
+            Some(sign_of_root(root)? * number(by)?.signum())
+        }
         Node::Binary(Operator::Subtract, nought, root) => {
             let nothing = number(nought) == Some(0.0);
             Some(-sign_of_root(root)?).filter(|_| nothing)

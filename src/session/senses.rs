@@ -25,14 +25,14 @@ impl Session {
         let kept = |(step, against): &(StepId, bool), free: bool| {
             let (before, line) = self.state.senses.get(step).copied()?;
             // Two balances that count it each way contradict each other; a value may be a size.
-            let by_balance = !self.is_general() && !self.is_of_value(step, line);
+            let by_balance = !self.is_general() && !self.is_told(step, line);
             let free = free && !self.acts_on_two(*step) && !by_balance;
             (before != *against && !free).then_some((*step, before, line))
         };
         let by_balance = |one: &(StepId, bool)| kept(one, self.is_free_to_count(*one));
         let by_value =
             |one: &(StepId, bool)| kept(one, self.is_general() && self.acts_so(one.0, one.1));
-        let changed = taken.iter().find_map(by_balance);
+        let changed = taken.iter().chain(&along).find_map(by_balance);
         // Nor is there for a strut, once it is told whether it pulls or pushes.
         let of_strut = self.struts_in_form(judgement);
         let mut others = told.iter().chain(&of_joint).chain(&of_strut);
@@ -139,9 +139,8 @@ impl Session {
             // A sign before its value says anew in which sense a part counts.
             let typed = judgement.evidence.number.map(|typed| typed.value);
             let signed = typed.is_some_and(|typed| typed < 0.0);
-            // So does a form with its number behind it, and one in names.
-            let formed = judgement.proved && !judgement.evidence.alone && typed.is_some()
-                || judgement.evidence.names_only;
+            // So does a form with its number behind it.
+            let formed = judgement.proved && !judgement.evidence.alone && typed.is_some();
             let kept = self
                 .state
                 .senses
@@ -210,6 +209,13 @@ impl Session {
         standing.is_some_and(|own| own.line == line && own.typed.is_some())
     }
 
+    /// True where a line told its sense that tells the part itself, as a value or by a form, and not a
+    /// balance: what it tells may be a size, with a way behind it.
+    fn is_told(&self, step: &StepId, line: usize) -> bool {
+        let standing = self.state.standing.get(step);
+        standing.is_some_and(|own| own.line == line && (own.typed.is_some() || own.relation))
+    }
+
     /// The part of which a line tells beyond doubt, by a sign or by names alone, a sign that is not
     /// that along its axis. What was told as a value before may be a size.
     fn sign_told(&self, judgement: &Judgement, turned: bool) -> Option<(StepId, bool)> {
@@ -217,7 +223,7 @@ impl Session {
         let (step, own) = judgement.values.first()?;
         let kept = self.state.senses.get(step);
         let said = kept.is_some_and(|(_, line)| !self.is_of_value(step, *line));
-        let told = (turned || evidence.names_only) && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
+        let told = turned && said && own.right && step.has_free_sense() && !self.acts_on_two(*step);
         let minus = evidence.number.is_some_and(|typed| typed.value < 0.0);
         (told && (evidence.plus_told || evidence.names_only || minus)).then_some((*step, turned))
     }

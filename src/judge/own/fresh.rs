@@ -11,6 +11,7 @@ use crate::key::{Part, Samples, StepId};
 use crate::problem::ForceId;
 use crate::reading::{Node, Operator, Tree};
 use crate::units::Dimension;
+use std::collections::BTreeMap;
 
 /// The most terms into which a line is multiplied out.
 const MOST_TERMS: usize = 64;
@@ -54,39 +55,72 @@ pub(super) fn has_fresh_moments(board: &Board<'_>, sides: &[Tree], hers: &[&str]
     told.len() > 1 && !from_one && !is_from(&known.concat(), 1.0)
 }
 
-/// The functions that count as right for the unknown of these sides. What only her own part of the
-/// hinge's force gives, by the balance of forces, is none of a balance of moments in which that part
-/// does not stand.
+/// The functions that count as right for the unknown of these sides. A balance of moments in which only
+/// weights and that unknown stand says nothing of any other force, so what follows from a wrong value
+/// of one, by the balance of forces, is none of its.
 pub(in super::super) fn accepted_of(
     board: &Board<'_>,
     sides: &[&Tree],
     id: StepId,
 ) -> Vec<(Samples, Vec<usize>)> {
     let mut accepted = board.accepted(id);
-    let by_part = |lines: &[usize]| {
-        let mut parts = board.standing.iter();
-        parts.any(|(step, own)| {
-            let part = matches!(step, StepId::Reaction(_, Part::Along(_))) && !own.right;
-            part && *step != id && lines.contains(&own.line) && !stands_in(board, sides, (*step, own))
+    let pull = board.unknown().filter(|_| board.key.general.is_none());
+    let of_pull = |step: StepId| {
+        let step = board.key.gives(step).unwrap_or(step);
+        pull.is_some_and(|pull| step == pull || board.key.open_in(step).contains(&pull))
+    };
+    let part = |step: StepId| matches!(step, StepId::Reaction(_, Part::Along(_)));
+    let is_other = |step: StepId| match part(id) {
+        true => of_pull(step) || part(step) && step != id,
+        false => of_pull(id) && part(step),
+    };
+    let by_other = |lines: &[usize]| {
+        let mut others = board.standing.iter();
+        others.any(|(step, own)| {
+            !own.right
+                && is_other(*step)
+                && lines.contains(&own.line)
+                && !stands_in(board, sides, (*step, own))
         })
     };
-    let pull = board.unknown().filter(|_| board.key.general.is_none());
-    let of_pull = pull.is_some_and(|pull| id == pull || board.key.gives(id) == Some(pull));
-    if of_pull && accepted.iter().any(|(_, lines)| by_part(lines)) {
-        let trees: Vec<Tree> = sides.iter().map(|side| Tree::clone(side)).collect();
-        if moments(board, &trees).len() > 1 {
-            accepted.retain(|(_, lines)| !by_part(lines));
-        }
+    let some = pull.is_some() && accepted.iter().any(|(_, lines)| by_other(lines));
+    if some && is_of_moments(board, sides) {
+        accepted.retain(|(_, lines)| !by_other(lines));
     }
     accepted
 }
 
-/// True if a step stands in some sides by its name or by the number that she told.
+/// True if all that stands in some sides are moments of weights, and what is to be found.
+fn is_of_moments(board: &Board<'_>, sides: &[&Tree]) -> bool {
+    let all: Option<Vec<_>> = sides.iter().map(|side| products(side)).collect();
+    let all = all.unwrap_or_default().concat();
+    let nought = |(_, factors): &Product<'_>| {
+        let zero = |tree: &Tree| matches!(&tree.node, Node::Literal(one) if one.value == 0.0);
+        factors.iter().any(|(factor, _)| zero(factor))
+    };
+    let of_unknown = |(_, factors): &Product<'_>| names_sought(board, factors);
+    let is_moment = |product: &Product<'_>| moment(board, product).is_some();
+    all.iter().any(is_moment)
+        && all
+            .iter()
+            .all(|product| nought(product) || of_unknown(product) || is_moment(product))
+}
+
+/// True if a factor has the name of what is to be found.
+fn names_sought(board: &Board<'_>, factors: &[(&Tree, bool)]) -> bool {
+    let names = factors.iter().flat_map(|(factor, _)| factor.names());
+    let mut roles = names.filter_map(|(id, _)| board.names.role(id));
+    roles.any(|role| matches!(role, NameRole::Step(step) if is_sought(board, step)))
+}
+
+/// True if a step stands in some sides by its name, by that of what is made of it, or by the number
+/// that she told.
 fn stands_in(board: &Board<'_>, sides: &[&Tree], (step, own): (StepId, &Own)) -> bool {
     let named = |side: &Tree| {
         let names = side.names();
         let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
-        roles.any(|role| role == NameRole::Step(step))
+        let made_of = |id: StepId| id == step || board.key.open_in(id).contains(&step);
+        roles.any(|role| matches!(role, NameRole::Step(id) if made_of(id)))
     };
     let typed = |side: &Tree| {
         let mut places = side.literals().into_iter();
@@ -108,11 +142,18 @@ pub(super) fn turns_a_pull(board: &Board<'_>, one: &Tree, other: &Tree) -> bool 
         return false;
     };
     let count = told.of.len();
-    let right = told.of.iter().map(|(step, times)| Some(times * board.right(*step)?[0]));
+    let none = BTreeMap::new();
+    let value = |step: StepId| board.key.samples(step, board.sampling, &none);
+    let right = told
+        .of
+        .iter()
+        .map(|(step, times)| Some(times * value(*step)?[0]));
     let Some(terms) = right.collect::<Option<Vec<f64>>>() else {
         return false;
     };
-    let size = terms.iter().fold(told.number.abs(), |size, term| size + term.abs());
+    let size = terms
+        .iter()
+        .fold(told.number.abs(), |size, term| size + term.abs());
     let holds = |flips: usize| {
         let sign = |at: usize| if flips & (1 << at) != 0 { -1.0 } else { 1.0 };
         let sum = terms.iter().enumerate().map(|(at, term)| sign(at) * term);
@@ -178,12 +219,7 @@ fn products(side: &Tree) -> Option<Vec<Product<'_>>> {
 
 /// The moment of a known force that a product is.
 fn moment(board: &Board<'_>, (times, factors): &Product<'_>) -> Option<Moment> {
-    let sought = |tree: &Tree| {
-        let names = tree.names();
-        let mut roles = names.iter().filter_map(|(id, _)| board.names.role(*id));
-        roles.any(|role| matches!(role, NameRole::Step(step) if is_sought(board, step)))
-    };
-    if factors.iter().any(|(factor, _)| sought(factor)) {
+    if names_sought(board, factors) {
         return None;
     }
     let value = |tree: &Tree| plain_value(board, tree).ok().map(|value| value.number);
@@ -210,10 +246,13 @@ fn moment(board: &Board<'_>, (times, factors): &Product<'_>) -> Option<Moment> {
             .is_ok_and(|value| !value.bare && value.dimension == Dimension::LENGTH);
         !used.contains(&at) && (given || is_length(board, value.abs()))
     };
-    let whole = values.iter().zip(factors).fold(*times, |all, (value, (_, below))| match below {
-        true => all / value,
-        false => all * value,
-    });
+    let whole = values
+        .iter()
+        .zip(factors)
+        .fold(*times, |all, (value, (_, below))| match below {
+            true => all / value,
+            false => all * value,
+        });
     above().any(length).then_some((force, whole / size))
 }
 

@@ -99,7 +99,9 @@ fn follows(
         return Some(false);
     }
     // A slip that is made anew follows from none of them, whatever number they give together.
-    let turned = others.first().is_some_and(|one| turns_a_pull(board, one, last));
+    let turned = others
+        .first()
+        .is_some_and(|one| turns_a_pull(board, one, last));
     if turned || has_fresh_moments(board, sides, hers) {
         return Some(false);
     }

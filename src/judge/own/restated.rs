@@ -50,7 +50,10 @@ fn says_again(board: &Board<'_>, told: &[Tree; 2], refused: &[Tree; 2]) -> bool 
     // A quantity told by numbers is a value, and no relation.
     let is_value = before.is_some() && sought_in(board, refused).len() == 1;
     let solved = alone.is_some() && alone != before;
-    if is_value || solved || isolates(board, told, refused) {
+    // Of one quantity every step but another order is one on the way to it.
+    let one = sought_in(board, refused).len() == 1;
+    let worked = one && sums_inside(told) != sums_inside(refused);
+    if is_value || solved || worked || isolates(board, told, refused) {
         return false;
     }
     let sums = sum_of(board, told).zip(sum_of(board, refused));
@@ -91,12 +94,35 @@ fn sought_in(board: &Board<'_>, sides: &[Tree]) -> Vec<StepId> {
     found
 }
 
+/// How many sums some sides have as factors.
+fn sums_inside(sides: &[Tree; 2]) -> usize {
+    let sum = |tree: &Tree| {
+        let sum = matches!(
+            tree.node,
+            Node::Binary(Operator::Add | Operator::Subtract, ..)
+        );
+        usize::from(sum)
+    };
+    let mut count = 0;
+    for side in sides {
+        side.visit(&mut |tree| {
+            if let Node::Binary(Operator::Multiply | Operator::Divide, one, other) = &tree.node {
+                count += sum(one) + sum(other);
+            }
+        });
+    }
+    count
+}
+
 /// True where the only quantity that is to be found has a side for itself, and had none before.
 fn isolates(board: &Board<'_>, told: &[Tree; 2], refused: &[Tree; 2]) -> bool {
     let by_itself = |sides: &[Tree; 2]| {
         let of = |side: &Tree| !sought_in(board, std::slice::from_ref(side)).is_empty();
         let one = |side: &Tree| {
-            let sum = matches!(side.node, Node::Binary(Operator::Add | Operator::Subtract, ..));
+            let sum = matches!(
+                side.node,
+                Node::Binary(Operator::Add | Operator::Subtract, ..)
+            );
             of(side) && !sum
         };
         one(&sides[0]) && !of(&sides[1]) || one(&sides[1]) && !of(&sides[0])
@@ -104,7 +130,7 @@ fn isolates(board: &Board<'_>, told: &[Tree; 2], refused: &[Tree; 2]) -> bool {
     sought_in(board, refused).len() == 1 && by_itself(told) && !by_itself(refused)
 }
 
-/// True if every term of a sum is one of another times the same factors, and none is left out; with
+/// True if every term of a sum is one of another times the same numbers, and none is left out; with
 /// fewer factors than before it is on its way to be solved.
 fn is_multiple(told: &Sum, refused: &Sum) -> bool {
     let count = |sum: &Sum| -> i32 {
@@ -114,12 +140,13 @@ fn is_multiple(told: &Sum, refused: &Sum) -> bool {
     let Some((first, _)) = refused.first_key_value() else {
         return false;
     };
+    let is_number = |by: &Factors| by.keys().all(|one| matches!(one, Factor::Number(_)));
     let by = |other: &Factors| {
         let inverse = first.iter().map(|(factor, power)| (factor.clone(), -power));
         multiplied(other, &inverse.collect())
     };
     told.len() == refused.len()
-        && told.keys().map(by).any(|by| {
+        && told.keys().map(by).filter(is_number).any(|by| {
             let mut ratios = refused.iter().map(|(factors, times)| {
                 let other = told.get(&multiplied(factors, &by))?;
                 Some(other / times)
@@ -223,14 +250,19 @@ fn terms_of(board: &Board<'_>, side: &Tree) -> Option<Vec<Term>> {
             if left.len() * right.len() > MOST_TERMS {
                 return None;
             }
-            let product = |one: &Term, other: &Term| (multiplied(&one.0, &other.0), one.1 * other.1);
-            let all = left.iter().map(|one| right.iter().map(move |other| product(one, other)));
+            let product =
+                |one: &Term, other: &Term| (multiplied(&one.0, &other.0), one.1 * other.1);
+            let all = left
+                .iter()
+                .map(|one| right.iter().map(move |other| product(one, other)));
             all.flatten().collect()
         }
         Node::Binary(Operator::Divide, above, below) => {
             let below = match terms_of(board, below)?.as_slice() {
                 [(factors, times)] => {
-                    let inverse = factors.iter().map(|(factor, power)| (factor.clone(), -power));
+                    let inverse = factors
+                        .iter()
+                        .map(|(factor, power)| (factor.clone(), -power));
                     (inverse.collect(), 1.0 / times)
                 }
                 _ => {
@@ -239,7 +271,8 @@ fn terms_of(board: &Board<'_>, side: &Tree) -> Option<Vec<Term>> {
                 }
             };
             let above = terms_of(board, above)?.into_iter();
-            let quotient = |(factors, times): Term| (multiplied(&factors, &below.0), times * below.1);
+            let quotient =
+                |(factors, times): Term| (multiplied(&factors, &below.0), times * below.1);
             above.map(quotient).collect()
         }
         Node::Binary(Operator::Power, ..) | Node::Call(..) => as_form(),
