@@ -25,7 +25,7 @@ impl Session {
         let kept = |(step, against): &(StepId, bool), free: bool| {
             let (before, line) = self.state.senses.get(step).copied()?;
             // Two balances that count it each way contradict each other; a value may be a size.
-            let by_balance = !self.is_general() && !self.is_told(step, line);
+            let by_balance = !self.is_general() && self.state.balanced.get(step) == Some(&line);
             let free = free && !self.acts_on_two(*step) && !by_balance;
             (before != *against && !free).then_some((*step, before, line))
         };
@@ -182,7 +182,10 @@ impl Session {
                 self.state.senses.remove(&step);
             }
             // Who counts it the way it acts may go on in the sense before, too.
-            self.state.senses.entry(step).or_insert(counted);
+            let kept = *self.state.senses.entry(step).or_insert(counted);
+            if kept == counted {
+                self.state.balanced.insert(step, number);
+            }
         }
     }
 
@@ -207,13 +210,6 @@ impl Session {
     fn is_of_value(&self, step: &StepId, line: usize) -> bool {
         let standing = self.state.standing.get(step);
         standing.is_some_and(|own| own.line == line && own.typed.is_some())
-    }
-
-    /// True where a line told its sense that tells the part itself, as a value or by a form, and not a
-    /// balance: what it tells may be a size, with a way behind it.
-    fn is_told(&self, step: &StepId, line: usize) -> bool {
-        let standing = self.state.standing.get(step);
-        standing.is_some_and(|own| own.line == line && (own.typed.is_some() || own.relation))
     }
 
     /// The part of which a line tells beyond doubt, by a sign or by names alone, a sign that is not

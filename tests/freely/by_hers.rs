@@ -30,6 +30,23 @@ const DRILL: &str = "mast --seed 703";
 const LEVEL_PART: &[&str] = &["Hx = T*cos 10"];
 /// 24 kg at 1.1 m, 13 kg at 1.4 m, the rope at 2.2 m: 258.7 + 178.4 = 437.1.
 const CRATE: &str = "counter --seed 721";
+/// 205.8, 88.2 and 156.8 N at 1.1, 1.9 and 1.7 m, the rope at the tip, 2.2 m: T 300.2 N, H 150.6 N.
+const MELONS: &str = "counter --seed 2511";
+const DOWN: &[&str] = &["T = 100 N", "H = 450.8 + T"];
+const ABOUT_LOAD: &[&str] = &["T*0.3 - Wb*0.8 - W2*0.2 + H*1.9 = 0"];
+const H_FOR_T: &[&str] = &["H*2.2 = 205.8*1.1 + 88.2*1.9 + 156.8*1.7", "T + H = 450.8"];
+const T_FOR_H: &[&str] = &["T*2.2 = 205.8*1.1 + 88.2*0.3 + 156.8*0.5"];
+/// Wb 470.4 N, W1 764.4 N, the rope at 50°.
+const BIRDS: &str = "walkway --seed 2512";
+const TURNED_PULL: &[&str] = &[
+    "Hy*3.4 - Ty*1.3 = 470.4*1.7 + 764.4*1.5",
+    "Hy + T*sin(50°) = 1234.8",
+];
+/// T 834 N at 35°, Hx 683 N, Hy 580 N, H 896 N.
+const PARTS: &str = "walkway --seed 1640";
+const OWN_PARTS: &[&str] = &["Hx = 893 N", "Hy = 166 N"];
+/// The angle between rope and mast is 75°, or on its other side 105°; 90° + 55° − 70°.
+const LEANING: &str = "mast --seed 2131";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -114,6 +131,45 @@ const ROWS: &[Row] = &[
     (CRATE, &[], "M1 = W1*1.4", Sign::Right, ""),
     // Her own number is one of her working.
     (EXCHANGED, &["T = 3093 N"], "Hy = 548.8 + 627.2 + 294 - 3093 sin 40", Sign::Noted, "!not every number"),
+    // What a refused relation says is as wrong in another order; what is solved or put in follows.
+    (MELONS, DOWN, "H - T = 450.8", Sign::Wrong, "what line 2 says"),
+    (MELONS, DOWN, "450.8 + T = H", Sign::Wrong, ""),
+    (MELONS, DOWN, "2*H - 2*T = 901.6", Sign::Wrong, "what line 2 says"),
+    (MELONS, DOWN, "H = 550.8 N", Sign::Follows, ""),
+    (MELONS, DOWN, "H = 450.8 + 100", Sign::Follows, ""),
+    (MELONS, DOWN, "H + T = 450.8", Sign::Right, ""),
+    (MELONS, &["T = 100 N", "H - T = 450.8"], "H = 450.8 + T", Sign::Follows, ""),
+    (MELONS, ABOUT_LOAD, "T*0.3 + H*1.9 - Wb*0.8 = W2*0.2", Sign::Wrong, "what line 1 says"),
+    (MELONS, ABOUT_LOAD, "0 = W2*0.2 + 0.8*Wb - 1.9 H - 0.3 T", Sign::Wrong, "what line 1 says"),
+    (MELONS, ABOUT_LOAD, "0.3 T + 1.9 H = 205.8*0.8 + 156.8*0.2", Sign::Follows, ""),
+    (MELONS, ABOUT_LOAD, "H = (Wb*0.8 + W2*0.2 - T*0.3)/1.9", Sign::Follows, ""),
+    (CHANCE, AT_ROPE, "T*1.9 = 205.8*0.9 + 137.2*1.9", Sign::Wrong, "what line 1 says"),
+    (CHANCE, &["0 = 137.2*1.9 + 205.8*0.9 - T*1.9"], "T*1.9 = 205.8*0.9 + 137.2*1.9", Sign::Follows, ""),
+    // A balance of moments of weights alone is none for what another force of hers would give.
+    (MELONS, H_FOR_T, "T*2.2 = 205.8*1.1 + 88.2*0.3 + 156.8*0.5", Sign::Wrong, ""),
+    (MELONS, H_FOR_T, "T = 450.8 - 300", Sign::Follows, "line 1"),
+    (MELONS, H_FOR_T, "T = 150.8 N", Sign::Follows, "line 1"),
+    (MELONS, H_FOR_T, "T*2.2 = 205.8*1.1 + 88.2*1.9 + 156.8*1.7", Sign::Right, ""),
+    (MELONS, T_FOR_H, "H*2.2 = 205.8*1.1 + 88.2*1.9 + 156.8*1.7", Sign::Wrong, ""),
+    (MELONS, T_FOR_H, "H*2.2 = 205.8*1.1 + 88.2*0.3 + 156.8*0.5", Sign::Right, ""),
+    (MELONS, T_FOR_H, "H = 300 N", Sign::Follows, ""),
+    // The sign of a pull turned in a balance of forces is a slip, whatever it agrees with.
+    (BIRDS, TURNED_PULL, "Hy - Ty = 1234.8", Sign::Wrong, ""),
+    (BIRDS, TURNED_PULL, "Hy + Ty = 1234.8", Sign::Right, ""),
+    (BIRDS, TURNED_PULL, "Hy*3.4 - Ty*1.3 = 799.68 + 1146.6", Sign::Follows, ""),
+    // Parts of a force are not added up for its size.
+    (PARTS, OWN_PARTS, "H = 1060", Sign::Wrong, "put together along one line"),
+    (PARTS, OWN_PARTS, "H = 908 N", Sign::Follows, "lines 1, 2"),
+    ("mast --seed 2046", &[], "H = -sqrt(Hx^2+Hy^2)", Sign::Wrong, "a size is no negative number"),
+    ("mast --seed 2046", &[], "H = 0 - sqrt(Hx^2+Hy^2)", Sign::Wrong, "a size is no negative number"),
+    ("mast --seed 2046", &[], "H = sqrt(Hx^2+Hy^2)", Sign::Right, ""),
+    // An angle told on its other side leaves no room for others.
+    (LEANING, &["gamma = 105"], "gamma = 70+55", Sign::Wrong, ""),
+    (LEANING, &["gamma = 105"], "gamma = 70+60", Sign::Wrong, ""),
+    (LEANING, &["gamma = 105"], "gamma = 90+55-70", Sign::Right, ""),
+    (LEANING, &["gamma = 105"], "gamma = 70+35", Sign::Right, ""),
+    // Of a form no unit is asked.
+    (MELONS, &["T*2.2 = 205.8*1.1 + 88.2*1.9 + 156.8*1.7"], "T = 30.02*10 N", Sign::Right, "!unit"),
     // Her cosine of two figures gives 879 where 883 is right: that is the value of her right line.
     ("mast --seed 1863", &["T = (225*3.3+348*6.6)/(3.8*0.91)"], "T = 879", Sign::Rounded, ""),
     ("mast --seed 1863", &["T = (225*3.3+348*6.6)/(3.8*0.91)"], "T = 876", Sign::Wrong, ""),

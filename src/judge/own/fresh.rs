@@ -162,7 +162,6 @@ pub(super) fn turns_a_pull(board: &Board<'_>, one: &Tree, other: &Tree) -> bool 
     let one_way = |at: usize| !told.of[at].0.has_free_sense();
     let turned = |flips: &usize| (0..count).any(|at| flips & (1 << at) != 0 && one_way(at));
     (2..=MOST_UNKNOWNS).contains(&count)
-        && told.number != 0.0
         && !holds(0)
         && (1..1_usize << count).filter(turned).any(holds)
 }
