@@ -24,15 +24,13 @@ impl Session {
         // What acts up on one body acts down on the other: there is no other way to count it.
         let kept = |(step, against): &(StepId, bool), free: bool| {
             let (before, line) = self.state.senses.get(step).copied()?;
-            // Two balances that count it each way contradict each other; a value may be a size.
-            let by_balance = !self.is_general() && self.state.balanced.get(step) == Some(&line);
-            let free = free && !self.acts_on_two(*step) && !by_balance;
+            let free = free && !self.acts_on_two(*step);
             (before != *against && !free).then_some((*step, before, line))
         };
         let by_balance = |one: &(StepId, bool)| kept(one, self.is_free_to_count(*one));
         let by_value =
             |one: &(StepId, bool)| kept(one, self.is_general() && self.acts_so(one.0, one.1));
-        let changed = taken.iter().chain(&along).find_map(by_balance);
+        let changed = taken.iter().find_map(by_balance);
         // Nor is there for a strut, once it is told whether it pulls or pushes.
         let of_strut = self.struts_in_form(judgement);
         let mut others = told.iter().chain(&of_joint).chain(&of_strut);
@@ -182,10 +180,7 @@ impl Session {
                 self.state.senses.remove(&step);
             }
             // Who counts it the way it acts may go on in the sense before, too.
-            let kept = *self.state.senses.entry(step).or_insert(counted);
-            if kept == counted {
-                self.state.balanced.insert(step, number);
-            }
+            self.state.senses.entry(step).or_insert(counted);
         }
     }
 

@@ -127,8 +127,6 @@ pub(super) struct State {
     pub(super) bases: BTreeMap<usize, Prose>,
     /// In which sense a free working counts what may act both ways, and since which line.
     pub(super) senses: BTreeMap<StepId, (bool, usize)>,
-    /// The line of the balance that told it, where it was none that tells the part itself.
-    pub(super) balanced: BTreeMap<StepId, usize>,
     /// Steps told in names, each with what stands in its form and is not found yet.
     pub(super) pending_names: Vec<(StepId, Vec<StepId>)>,
     /// Steps told by a right form in names alone: of their values nothing is shown.
@@ -174,7 +172,6 @@ impl State {
             freely: None,
             bases: BTreeMap::new(),
             senses: BTreeMap::new(),
-            balanced: BTreeMap::new(),
             pending_names: Vec::new(),
             in_names: BTreeSet::new(),
             example: Example::default(),

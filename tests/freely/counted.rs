@@ -28,17 +28,6 @@ const ROWS: &[Row] = &[
     ("boom", &["Hx = T cos 28"], "Hx = 361 N", Sign::Right, ""),
     ("boom", &["Hx + T cos 28 = 0"], "Hx = -361 N", Sign::Right, ""),
     ("boom", &["Hx = 361 N", "Hx = T cos 28"], "Hx = -361 N", Sign::Wrong, "Since line 2"),
-    // Two balances of a lesson that count a part each way contradict each other, T found or not.
-    ("walkway --seed 2303", &["T = 406.1 N", "Hx + T cos 55 = 0"], "Hx - T cos 55 = 0", Sign::Wrong, "Since line 2 Hx counts to the left"),
-    ("walkway --seed 2303", &["T = 406.1 N", "Hx - T cos 55 = 0"], "Hx + T cos 55 = 0", Sign::Wrong, "Since line 2 Hx counts to the right"),
-    ("walkway --seed 2303", &["Hx + T cos 55 = 0"], "Hx - T cos 55 = 0", Sign::Wrong, "Since line 1 Hx counts to the left"),
-    ("walkway --seed 2303", &["Hx + T cos 55 = 0"], "Hx = -T cos 55", Sign::Right, ""),
-    ("walkway --seed 2303", &["T = 406.1 N", "Hx + T cos 55 = 0"], "Hx = -232.9 N", Sign::Right, ""),
-    ("counter --seed 2000", &["T - H = Wb + W1"], "T + H = Wb + W1", Sign::Wrong, "Since line 1 H counts downwards"),
-    ("counter --seed 2000", &["T - H = Wb + W1"], "T = Wb + W1 + H", Sign::Right, ""),
-    // A value may be a size, and so may a form with its way behind it.
-    ("walkway --seed 2303", &["Hx = -232.9 N"], "Hx - T cos 55 = 0", Sign::Right, ""),
-    ("walkway --seed 3", &["Hx = T cos 65 to the left"], "Hx + T cos 65 = 0", Sign::Right, ""),
     // An angle of two figures is too coarse, and not another.
     ("incline_slip", &[], "theta = 17°", Sign::Incomplete, ""),
     ("incline_slip", &[], "theta = 18°", Sign::Wrong, ""),
