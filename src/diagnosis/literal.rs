@@ -2,11 +2,12 @@
 //! sin 125° is sin 55°, cos 70° is sin 20°, and 70° − 35° is 35°. Of an angle or a ratio that she did
 //! not write, nothing is said flatly.
 
+use super::same;
 use crate::judge::{Board, Judgement, Ratio, TypedRatio};
-use crate::key::{Formula, Key, Pins, Rule, StepId};
+use crate::key::{Formula, Key, Part, Pins, Rule, Samples, StepId};
 use crate::mistakes::{Instance, Skill};
 use crate::units::Dimension;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Two angles, in radians, are the same though one was rounded to a tenth of a degree.
 const SAME_ANGLE: f64 = 0.002;
@@ -26,6 +27,7 @@ pub(super) fn is_literal(
     }
     match judgement.target {
         StepId::Angle(_) => has_her_angles(board, judgement, key),
+        _ if rests_on_unseen_pull(board, judgement, key) => false,
         _ if has_distance_of_another(board, judgement, key) => false,
         target => {
             let typed = &judgement.evidence.typed_ratios;
@@ -219,4 +221,44 @@ fn has_distance_of_another(board: &Board<'_>, judgement: &Judgement, key: &Key) 
             })
     };
     needed(judgement.target, key).iter().any(is_another)
+}
+
+/// True for a part of a force that is the wrong working's only with the pull that this gives, where no
+/// pull stands and the line shows no distance that one could be worked out with: half a weight may be
+/// a share as well.
+pub(super) fn rests_on_unseen_pull(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let target = judgement.target;
+    let along = matches!(target, StepId::Reaction(_, Part::Along(_)));
+    let of_part = along || matches!(target, StepId::PartOf(..));
+    // What stands beside no line is not hers.
+    let open = |id: &StepId| board.standing.get(id).is_none_or(|own| own.line == 0);
+    let Some(pull) = board.unknown().filter(|id| of_part && open(id)) else {
+        return false;
+    };
+    let right = board
+        .right(pull)
+        .map(|right| BTreeMap::from([(pull, right)]));
+    let with_right = right.and_then(|pins| key.function(board.key, target, board.sampling, &pins));
+    let is_typed = |function: &Samples| {
+        let mut lifted = judgement.evidence.lifted.iter();
+        lifted.any(|one| same(target, function, one))
+    };
+    with_right.is_some_and(|function| !is_typed(&function)) && !shows_a_length(board, judgement)
+}
+
+/// True where a printed length stands in a line, by its number or by its name.
+fn shows_a_length(board: &Board<'_>, judgement: &Judgement) -> bool {
+    let layout = judgement.layout.as_deref().unwrap_or_default();
+    let inner = |c: char| c.is_alphanumeric() || c == '.';
+    let words: Vec<&str> = layout.split(|c| !inner(c)).collect();
+    let givens = board.problem.givens().iter();
+    let mut lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    lengths.any(|given| {
+        let symbol = given.symbol.shown();
+        let is = |word: &&str| {
+            let number = word.parse::<f64>().ok();
+            *word == symbol || number.is_some_and(|number| (number - given.value).abs() < 1e-9)
+        };
+        words.iter().any(is)
+    })
 }

@@ -6,6 +6,7 @@
 //! broken sum proves the thought; *perhaps* where only a value fits. "None of these" is a
 //! hypothesis with a weight of its own, so that a nonsense number is not explained at any price.
 
+mod another;
 mod coarse;
 mod form;
 mod leaning;
@@ -20,13 +21,14 @@ mod slip;
 mod value;
 mod world;
 
+pub use coarse::rounded_on_the_way;
 pub use leaning::Leaning;
 pub use probe::{Probe, probe};
 
 use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, Scope, Sign, Skill};
-use several::{mass_or_distance, one_thought_each};
+use several::{mass_or_distance, one_thought_each, told_weight_last};
 use std::cmp::Ordering;
 use world::{World, is_settled, told_unknown};
 
@@ -88,6 +90,26 @@ impl Named {
 /// A moment that came to the other side of the balance without its sign turned.
 const TURNED_IN_SOLVING: &str = "solved-wrongly";
 
+/// What beside mistakes may explain a number, each with its share of the weight.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Beside {
+    /// A slip of the pen.
+    pub pen: f64,
+    /// Numbers on the way that were rounded to two figures.
+    pub coarse: f64,
+    /// g = 10 m/s² on the way.
+    pub ten: f64,
+    /// Another quantity of the working than the one asked.
+    pub another: Option<(StepId, f64)>,
+}
+
+impl Beside {
+    /// The largest share of a slip of the pen, hard rounding and another g.
+    pub fn most(&self) -> f64 {
+        self.pen.max(self.coarse).max(self.ten)
+    }
+}
+
 /// The mistakes that explain a line, most likely first.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Diagnosis {
@@ -103,8 +125,11 @@ pub struct Diagnosis {
     pub coarse: bool,
     /// True if g = 10 m/s² on the way explains the number better than any mistake.
     pub ten: bool,
-    /// The share of the weight that a slip of the pen has, hard rounding on the way, and g = 10 m/s².
-    pub beside: (f64, f64, f64),
+    /// The other quantity of the working whose value the number is, where that explains it better than
+    /// any mistake.
+    pub another: Option<StepId>,
+    /// The shares of the weight that these have.
+    pub beside: Beside,
     /// True for a line that sets the component of the unknown equal to the unknown itself.
     pub component_for_pull: bool,
     /// True where the form is that of two mistakes made together: the two that are named.
@@ -116,10 +141,10 @@ pub struct Diagnosis {
 impl Diagnosis {
     /// The mistake to speak about, if one is likely enough.
     pub fn spoken(&self) -> Option<&Named> {
-        self.named.first().filter(|named| {
-            named.voice == Voice::Flat
-                || (named.share >= PERHAPS_SHARE && !self.pen_slip && !self.coarse && !self.ten)
-        })
+        let slips = self.pen_slip || self.coarse || self.ten || self.another.is_some();
+        self.named
+            .first()
+            .filter(|named| named.voice == Voice::Flat || named.share >= PERHAPS_SHARE && !slips)
     }
 
     /// True if the mistake to speak about is shown by the form of the line, by itself.
@@ -381,6 +406,7 @@ fn by_form(
         if alike.is_empty() || of_angle && judgement.evidence.angled_or_sum() {
             continue;
         }
+        told_weight_last(board, instances, &mut alike);
         let instance = alike.remove(0);
         if let Some(both) = mass_or_distance(judgement, instances, (instance, &mut alike)) {
             found.push(both);

@@ -1,7 +1,7 @@
 //! Two mistakes in one line: looked for only where its form is no single mistake's, and named only
 //! where it is that of both together.
 
-use super::literal::is_literal;
+use super::literal::{is_literal, rests_on_unseen_pull};
 use super::world::{World, is_of_support, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
@@ -105,7 +105,7 @@ pub(super) fn by_pair(
             best = next;
         }
     }
-    let (one, other, key, _) = best;
+    let (one, other, key, (_, literal)) = best;
     // What agrees with one of the two as functions cannot be told from it beside the other.
     let alike = |index: usize| {
         let function = worlds[index].anew.first();
@@ -125,7 +125,7 @@ pub(super) fn by_pair(
     Some([first, second].map(|instance| Named {
         instance,
         alike: alike(instance),
-        voice: Voice::Flat,
+        voice: if literal { Voice::Flat } else { Voice::Perhaps },
         because: Because::Form,
         share: 0.5,
         beside: Some(Box::new(key.clone())),
@@ -214,7 +214,9 @@ fn both(
         .iter()
         .any(|one| form::WITHOUT_DISTANCES.contains(&one.mistake.id))
         && form::has_an_arm_throughout(board, judgement, &key);
-    let clear = !unmoved && !form::is_refuted(board, judgement, &key);
+    let clear = !unmoved
+        && !form::is_refuted(board, judgement, &key)
+        && !rests_on_unseen_pull(board, judgement, &key);
     let exact = lifted.iter().any(|one| agree(one, &made));
     (!alone && !right && shown && written && clear).then_some((key, exact))
 }

@@ -1,9 +1,14 @@
 //! Several thoughts behind one form: where numbers may stand for several things, none is proved.
 
 use super::{Because, Named, Voice};
-use crate::judge::Judgement;
+use crate::judge::{Board, Judgement};
 use crate::key::StepId;
 use crate::mistakes::Instance;
+
+/// A force that is nowhere in the working, and one that only the moment balance lacks.
+const FORCE_FORGOTTEN: &str = "force-forgotten";
+const OWN_WEIGHT_LEFT_OUT: &str = "own-weight-left-out";
+const TERM_LEFT_OUT: &str = "term-left-out";
 
 /// So many families are named at most.
 const MOST_NAMED: usize = 3;
@@ -62,4 +67,26 @@ pub(super) fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
         kept.sort_by(|one, other| other.share.total_cmp(&one.share));
     }
     *found = kept;
+}
+
+/// A weight that she has told is not forgotten: where its term alone may be missing, that is said.
+pub(super) fn told_weight_last(board: &Board<'_>, instances: &[Instance], alike: &mut [usize]) {
+    let Some(first) = alike.first().map(|index| &instances[*index]) else {
+        return;
+    };
+    let forgotten = matches!(first.mistake.id, FORCE_FORGOTTEN | OWN_WEIGHT_LEFT_OUT);
+    let Some(force) = first.force().filter(|_| forgotten) else {
+        return;
+    };
+    let weight = board.standing.get(&StepId::Weight(force));
+    if weight.is_none_or(|own| own.line == 0) {
+        return;
+    }
+    let is_term = |index: &usize| {
+        let one = &instances[*index];
+        one.mistake.id == TERM_LEFT_OUT && one.force() == Some(force)
+    };
+    if let Some(at) = alike.iter().position(is_term) {
+        alike.swap(0, at);
+    }
 }

@@ -1,7 +1,8 @@
 //! Mistakes whose value a number is, against slips, hard rounding and "none of these".
 
 use super::{
-    Because, Diagnosis, Leaning, Named, Voice, World, coarse, is_settled, scope_rank, slip,
+    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled,
+    scope_rank, slip,
 };
 use crate::judge::{Board, Judgement, Typed};
 use crate::key::{Part, Samples, StepId, agree};
@@ -13,6 +14,9 @@ use crate::units::Dimension;
 const NONE_OF_THESE: f64 = 12.0;
 /// The pseudo-count of g = 10 m/s² on the way (common practice, no source).
 const TEN: f64 = 4.0;
+/// The pseudo-count of another quantity of the working given for the one asked (common practice, no
+/// source).
+const ANOTHER: f64 = 3.0;
 /// Figures that a number must have to show it: it moves the value by two in a hundred.
 const TEN_SHOWS: u8 = 3;
 /// The pseudo-count of a mistake that is met too seldom for a prior of its own (common practice, no
@@ -49,7 +53,8 @@ pub(super) const CALCULATOR: &str = "calculator-mode";
 /// Mistakes that agree as functions at the step.
 struct Family {
     weight: f64,
-    members: Vec<usize>,
+    /// The mistakes, each with true where her own values give the number so.
+    members: Vec<(usize, bool)>,
     function: Samples,
     /// True if the number is its value as rounded, and nothing speaks against it.
     exact: bool,
@@ -97,16 +102,25 @@ pub(super) fn explain(
     };
     let shows_ten = judgement.evidence.perhaps_ten && number.written.significant >= TEN_SHOWS;
     let ten = if shows_ten { TEN } else { 0.0 };
-    let others = none + slip + coarse + ten;
+    let asked = another::asked_for(board, judgement, number);
+    let another = asked.map_or(0.0, |_| ANOTHER.min(SLIP_BESIDE * exact));
+    let others = none + slip + coarse + ten + another;
     let whole = families.iter().map(|family| family.weight).sum::<f64>() + others;
     let most = families
         .iter()
         .map(|family| family.weight)
         .fold(none, f64::max);
-    diagnosis.pen_slip = slip > most.max(coarse).max(ten);
-    diagnosis.coarse = coarse > most.max(slip).max(ten);
-    diagnosis.ten = ten > most.max(slip).max(coarse);
-    diagnosis.beside = (slip / whole, coarse / whole, ten / whole);
+    let beats = |one: f64, rest: [f64; 3]| one > rest.into_iter().fold(most, f64::max);
+    diagnosis.pen_slip = beats(slip, [coarse, ten, another]);
+    diagnosis.coarse = beats(coarse, [slip, ten, another]);
+    diagnosis.ten = beats(ten, [slip, coarse, another]);
+    diagnosis.another = asked.filter(|_| beats(another, [slip, coarse, ten]));
+    diagnosis.beside = Beside {
+        pen: slip / whole,
+        coarse: coarse / whole,
+        ten: ten / whole,
+        another: asked.map(|step| (step, another / whole)),
+    };
     families.sort_by(|one, other| other.weight.total_cmp(&one.weight));
     let named = families.into_iter().take(3).map(|family| {
         let share = family.weight / whole;
@@ -150,6 +164,8 @@ fn families(
             };
             // Right values, where own ones stand, are those of a second start.
             let from_hers = at == 0 && !world.is_apart_from_own(function);
+            // What she has there herself is not what the mistake gives.
+            let made_before = made_before && (from_hers || !has_another(board, instance));
             let weight = leaning.prior(instance.mistake).max(RARE)
                 * fit
                 * sense
@@ -163,12 +179,12 @@ fn families(
                 Some(family) => {
                     // Members of a family are one thought met under several names.
                     family.weight = family.weight.max(weight) + 0.3 * family.weight.min(weight);
-                    family.members.push(index);
+                    family.members.push((index, from_hers));
                     family.exact |= exact;
                 }
                 None => families.push(Family {
                     weight,
-                    members: vec![index],
+                    members: vec![(index, from_hers)],
                     function: *function,
                     exact,
                 }),
@@ -176,6 +192,12 @@ fn families(
         }
     }
     families
+}
+
+/// True where a wrong value of hers stands at the step at which a mistake would have shown first.
+fn has_another(board: &Board<'_>, instance: &Instance) -> bool {
+    let own = board.standing.get(&instance.shows_at);
+    own.is_some_and(|own| !own.right && own.line > 0)
 }
 
 /// The weight of a slip of the pen.
@@ -198,16 +220,17 @@ fn slip_of(board: &Board<'_>, target: StepId, number: Typed) -> f64 {
 fn name(
     judgement: &Judgement,
     instances: &[Instance],
-    mut members: Vec<usize>,
+    mut members: Vec<(usize, bool)>,
     share: f64,
 ) -> Named {
     let moment = judgement.evidence.dimension == Some(Dimension::MOMENT);
     let direction = matches!(judgement.target, StepId::Reaction(_, Part::Direction));
-    let rank = |index: &usize| {
+    let rank = |(index, from_hers): &(usize, bool)| {
         let instance = &instances[*index];
         let called = moment && instance.mistake.id == "moment-called-force";
         (
             f64::from(u8::from(called)),
+            f64::from(u8::from(*from_hers)),
             // A direction that is another force's is a thought about directions.
             f64::from(u8::from(direction && instance.shows_at == judgement.target)),
             instance.mistake.prior,
@@ -221,6 +244,7 @@ fn name(
             .partial_cmp(&rank(one))
             .unwrap_or(std::cmp::Ordering::Equal)
     });
+    let mut members: Vec<usize> = members.into_iter().map(|(index, _)| index).collect();
     members.dedup();
     let instance = members.remove(0);
     let mistake = instances[instance].mistake;

@@ -45,7 +45,8 @@ pub(super) fn lacks_distance(
         let stands = |own: &Samples| agree(factor, own) || is_typed(over(own));
         !distances.iter().any(stands)
             && !agree(factor, &[1.0; 4])
-            && (stock.has(factor, Dimension::NUMBER)
+            // No sine or cosine is larger than one.
+            && (factor[0].abs() <= 1.0 && stock.has(factor, Dimension::NUMBER)
                 || typed.iter().any(|ratio| agree(factor, &[*ratio; 4])))
     };
     roots.iter().any(|root| {

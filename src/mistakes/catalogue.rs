@@ -77,8 +77,6 @@ pub static CATALOGUE: &[&Mistake] = &[
     &super::part_by_dividing::MISTAKE,
     &super::part_by_tangent::MISTAKE,
     &super::parts_added_with_signs::MISTAKE,
-    &super::other_force_asked::MISTAKE,
-    &super::whole_given_for_a_part::MISTAKE,
     &super::weight_left_out_upward::MISTAKE,
-    &super::weights_left_out_upward::MISTAKE,
+    &super::across_for_part::MISTAKE,
 ];

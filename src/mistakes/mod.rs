@@ -8,6 +8,7 @@
 //! One file a mistake, with the headings *What the learner did / Why it tempts / Rewrite / Known
 //! false alarms / Source*. Words live in the catalogue of words, by `mistake.<id>`.
 
+mod across_for_part;
 mod all_divided_by_distance;
 mod all_mass_at_one_point;
 mod angle_of_another_force;
@@ -55,7 +56,6 @@ mod moment_called_force;
 mod multiplied_at_the_end;
 mod not_resolved;
 mod one_weight_only;
-mod other_force_asked;
 mod own_weight_at_rope;
 mod own_weight_at_tip;
 mod own_weight_left_out;
@@ -87,8 +87,6 @@ mod two_pivots;
 mod typed;
 mod weight_left_out_upward;
 mod weight_not_downward;
-mod weights_left_out_upward;
-mod whole_given_for_a_part;
 mod whole_tension_sideways;
 mod whole_tension_upward;
 mod wrong_pivot_without_the_hinge_term;

@@ -179,7 +179,7 @@ impl Session {
         }
     }
 
-    fn symbol_of(&self, step: StepId) -> String {
+    pub(super) fn symbol_of(&self, step: StepId) -> String {
         let step = self.key.step(step);
         step.map_or_else(String::new, |step| step.symbol.shown())
     }

@@ -36,8 +36,9 @@ impl Session {
     /// once more where it is not seen to hold.
     pub(super) fn judged_freely(&mut self, asked: StepId, line: &str) -> Judgement {
         let found = self.judged_by_itself(asked, line);
-        let worked = self.worked_from(asked, line, &found);
-        self.not_said_again(line, worked.unwrap_or(found))
+        let worked = self.worked_from(asked, line, &found).unwrap_or(found);
+        let again = self.own_mistake_again(asked, line, &worked);
+        self.not_said_again(line, again.unwrap_or(worked))
     }
 
     /// The same with the line as it stands, whatever its numbers were worked out from.

@@ -164,7 +164,9 @@ impl Session {
         let right = (given || pulled).then(|| self.beside_right_alone(judge));
         right.filter(holds).or_else(|| {
             let refused = |judged: &Judgement| is_it(judged) && judged.truth == Truth::DoesNotHold;
-            Some(judge(self)).filter(|judged| holds(judged) || pulled && refused(judged))
+            let told = || pulled.then(|| self.judged_told(found.target, line));
+            let hers = Some(judge(self)).filter(holds);
+            hers.or_else(|| told().filter(refused))
         })
     }
 

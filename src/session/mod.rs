@@ -4,6 +4,7 @@
 //! rebuilds it exactly, which is how a journal resumes it. It knows no terminal, file or clock.
 
 mod acting;
+mod again_by_form;
 mod answer;
 mod apart;
 mod asked_of;
@@ -51,6 +52,7 @@ mod pivots;
 mod placed;
 mod probing;
 mod ranked;
+mod ranked_slips;
 mod reasons;
 mod reply;
 mod restore;

@@ -3,6 +3,7 @@
 //! It is the session that ranks, so a line means here what it means in practice: the same judge, the
 //! same mistakes, the same words.
 
+use super::ranked_slips::asked_of_slip;
 use super::speak::slip_told;
 use super::state::Open;
 use super::written_out::{Formulas, Hers};
@@ -157,6 +158,8 @@ impl Session {
         }
         alone.state.judged.clear();
         alone.before.clear();
+        // Nobody is there to be asked.
+        alone.state.probe = Some(step);
         let number = alone.state.next_number;
         let outcome = alone.answer(step, answer);
         let outcome = alone.part_of_pull(step, answer).unwrap_or(outcome);
@@ -206,8 +209,7 @@ impl Session {
         }
         judgement.truth = Truth::DoesNotHold;
         let diagnosis = diagnose(&board, &judgement, &self.instances);
-        let (pen, coarse, ten) = diagnosis.beside;
-        let unexplained = diagnosis.named.is_empty() && pen.max(coarse).max(ten) < LEAST_SHARE;
+        let unexplained = diagnosis.named.is_empty() && diagnosis.beside.most() < LEAST_SHARE;
         if few && unexplained {
             return None;
         }
@@ -271,7 +273,8 @@ impl Session {
         };
         let (judgement, diagnosis) = (&open.judgement, &open.diagnosis);
         ranked.thoughts = self.thoughts(judgement, diagnosis);
-        ranked.together = diagnosis.together && ranked.thoughts.len() > 1;
+        let flat = ranked.thoughts.iter().all(|thought| thought.flat);
+        ranked.together = diagnosis.together && flat && ranked.thoughts.len() > 1;
         if ranked.together {
             ranked.thoughts.iter_mut().for_each(|one| one.share = 1.0);
         }
@@ -284,8 +287,12 @@ impl Session {
     /// What was said, without what a learner at the keyboard may do about it.
     fn without_offer(&self, said: &Prose) -> Prose {
         let offer = self.offer().to_string();
-        match said.to_string().strip_suffix(&offer) {
-            Some(rest) => Prose::plain(rest.trim_end()),
+        let said_all = said.to_string();
+        match said_all.split_once(&offer) {
+            Some((before, after)) => {
+                let kept = [before.trim_end(), after.trim_start()];
+                Prose::plain(kept.join(" ").trim_end())
+            }
             None => said.clone(),
         }
     }
@@ -303,7 +310,8 @@ impl Session {
                 return vec![self.slip("figures", Speaks::Value, EVEN)];
             }
             Some("gravity") if judgement.evidence.alone => {
-                let mut thoughts = vec![self.slip("gravity", Speaks::Value, TEN)];
+                let gravity = self.slip("gravity", Speaks::Value, TEN);
+                let mut thoughts = vec![self.with_what_slipped(gravity, judgement)];
                 if judgement.evidence.ten_or_few {
                     thoughts.push(self.slip("figures", Speaks::Value, FEW));
                 }
@@ -317,38 +325,10 @@ impl Session {
             .filter(|named| named.share >= LEAST_SHARE)
             .map(|named| self.thought_of(judgement, named))
             .collect();
-        let (pen, coarse, ten) = diagnosis.beside;
-        for (kind, share) in [("pen", pen), ("coarse", coarse), ("ten", ten)] {
-            if share >= LEAST_SHARE {
-                thoughts.push(self.slip(kind, Speaks::Value, share));
-            }
-        }
+        thoughts.extend(self.slips(judgement, &diagnosis.beside, LEAST_SHARE));
         thoughts.sort_by(|one, other| other.share.total_cmp(&one.share));
         thoughts.truncate(MOST);
         thoughts
-    }
-
-    fn slip(&self, kind: &str, speaks: Speaks, share: f64) -> Thought {
-        // What the line itself shows has its words in the summary of a session.
-        let here = format!("diagnose.slip.{kind}");
-        let key = match self.words.has(&here) {
-            true => here,
-            false => format!("summary.slip.{kind}"),
-        };
-        Thought {
-            id: kind.to_owned(),
-            family: None,
-            name: self.words.word(&key),
-            family_name: None,
-            of: None,
-            made_at: None,
-            flat: speaks != Speaks::Value,
-            speaks,
-            share,
-            formulas: None,
-            gives: None,
-            alike: Vec::new(),
-        }
     }
 
     fn thought_of(&self, judgement: &Judgement, named: &Named) -> Thought {
@@ -451,15 +431,9 @@ impl Session {
         let (names, own) = (self.names(), self.own_values());
         let board = self.board(&names, &own);
         let slip = thoughts.first().filter(|first| first.family.is_none());
-        let is_slip = slip.is_some_and(|slip| {
-            matches!(
-                slip.id.as_str(),
-                "sum" | "pen" | "coarse" | "ten" | "figures"
-            )
-        });
-        if is_slip {
+        if let Some(key) = slip.and_then(|slip| asked_of_slip(&slip.id)) {
             return Ask {
-                question: self.words.say("diagnose.ask.sum", &[]),
+                question: self.words.say(key, &[]),
                 speaks: Vec::new(),
             };
         }

@@ -46,6 +46,7 @@ impl Session {
             [_, second] if diagnosis.together => {
                 let id = |named: &Named| self.instances[named.instance].mistake.id;
                 let key = match id(spoken) == id(second) {
+                    _ if spoken.voice == Voice::Perhaps => "talk.perhaps-two",
                     true => "talk.one-thought-twice",
                     false => "talk.two-thoughts",
                 };

@@ -78,8 +78,11 @@ impl Session {
             .iter()
             .filter(|(id, own)| !own.right && rests_on(id));
         let lines = used.map(|(_, own)| own.line).filter(|line| *line > 0);
+        let mut lines: Vec<usize> = lines.collect();
+        lines.sort_unstable();
+        lines.dedup();
         Hers {
-            lines: lines.collect(),
+            lines,
             functions,
             pins,
         }

@@ -8,6 +8,9 @@ use leverwright::session::Sign;
 /// W2 58.8 N, T 215 N, H 304 N. With g = 10: 190, 280 and 60 N, T 219.5 N, H 310.5 N.
 const COUNTER: &str = "counter --seed 360";
 const BALANCE: &str = "T*2.2 = 186*1.1 + 274*0.7 + 58.8*1.3";
+/// The pull multiplied by its ratio, and the whole of it taken as upright.
+const PULL_TIMES: &[&str] = &["T=(549*2.1+510*1.7)/4.2*sin 35"];
+const WHOLE_UPWARD: &[&str] = &["Hy = 109*9.8-419"];
 /// 28 kg at 1.9 m, 66 kg at 2.4 m, the rope at the tip, 3.8 m, and 50°: 2.4/3.8 = 12/19, T 712 N.
 const SHARES: &str = "walkway --seed 225";
 /// Wb 470.4 N, W1 823.2 N, T 764 N at 65°, Hy 601 N; Wb + W1 − T = 529.4.
@@ -177,6 +180,15 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &["T = 877.7 N", "Hx = 200 N"], "Hy = 371 N", Sign::Wrong, "!value of the level"),
     ("walkway --seed 3", &["T = 877.7 N", "Hx = -371 N"], "Hy = -371 N", Sign::Wrong, "value of the level"),
     ("walkway --seed 3", &["T = 877.7 N"], "Hy = -371 N", Sign::Wrong, "!value of the level"),
+    // A mistake made once more in another form follows from nothing; what goes on with it does.
+    ("walkway --seed 3402", PULL_TIMES, "T=(549*2.1+510*1.7)*sin 35/4.2", Sign::Wrong, "multiplied by the ratio"),
+    ("walkway --seed 3402", PULL_TIMES, "T = 2019.9/4.2*sin 35", Sign::Follows, ""),
+    ("walkway --seed 3402", PULL_TIMES, "T = 480.9*0.5736 = 276 N", Sign::Follows, ""),
+    ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = T sin 55", Sign::Wrong, "55°"),
+    ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = 0.8192*T", Sign::Follows, ""),
+    ("mast --seed 3101", WHOLE_UPWARD, "Hy = 1068-419", Sign::Follows, ""),
+    ("mast --seed 3101", WHOLE_UPWARD, "Hy = 109*9.8 - T", Sign::Wrong, "whole of T"),
+    ("mast --seed 3101", &["W1p = 402*sin 130", "W1p = 402*sin 12.5"], "W1p = 402*sin 50", Sign::Wrong, "no angle of this problem"),
 ];
 
 #[test]

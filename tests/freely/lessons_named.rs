@@ -48,9 +48,31 @@ const ROWS: &[Row] = &[
     // Ten times the mass may be the weight to two figures.
     ("counter --seed 2400", &[], "Wb = 230 N", Sign::Wrong, "Perhaps this was worked with g = 10"),
     ("counter --seed 2400", &[], "Wb = 230.0 N", Sign::Wrong, "That is the value with g = 10"),
-    // A part for the whole, and the weights left out of the upright balance.
-    ("mast --seed 2400", &["T = 794 N"], "H = 767 N", Sign::Wrong, "one part given for the whole"),
-    ("mast --seed 2400", &["T = 794 N"], "Hy = 206 N", Sign::Wrong, "no weights in the upright"),
+    // Another quantity than the one asked is no mistake that gives nearly its number.
+    ("mast --seed 2400", &["T = 794 N"], "H = 767 N", Sign::Wrong, "!Perhaps"),
+    // A pull that follows from a wrong balance, told for its own part.
+    (
+        "mast --seed 3202",
+        &["676*2.5*sin 40 + 294*5*sin 40 = T*4.3", "T = 472 N"],
+        "Tx = 472 N",
+        Sign::Wrong,
+        "part across the body",
+    ),
+    // A weight that she told is not forgotten: its term is missing.
+    (
+        "walkway --seed 3212",
+        &["W2 = 196 N"],
+        "549*1.7 + 666*2.3 = T*3.4*sin 35",
+        Sign::Wrong,
+        "no term for W2",
+    ),
+    ("walkway --seed 3212", &[], "549*1.7 + 666*2.3 = T*3.4*sin 35", Sign::Wrong, "without W2"),
+    // Half of a weight, or of all, shows no moments.
+    ("walkway --seed 3201", &[], "Hy = 32*9.8/2", Sign::Wrong, "Perhaps"),
+    ("walkway --seed 3207", &[], "Ty = 1137/2", Sign::Wrong, "!Two things"),
+    // Six is no sine: the distance stands there, and is another.
+    ("mast --seed 3101", &[], "T*6 = 211*3+170*6+70.4*2.3", Sign::Wrong, "!distance from the pivot is missing"),
+    ("mast --seed 3101", &[], "T*sin 80 = 211*3*cos 65+170*6*cos 65+70.4*2.3*cos 65", Sign::Wrong, "distance from the pivot is missing"),
     // A given told with its name last.
     ("mast --seed 3", &[], "4.5 m = d1", Sign::Noted, ""),
     ("mast --seed 3", &[], "63 kg = mb", Sign::Noted, ""),

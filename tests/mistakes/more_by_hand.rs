@@ -31,6 +31,7 @@ fn verif_parts_of_a_pull_along_the_axes() {
             upright,
             tension * sin(75.0),
         ),
+        ("across-for-part", Here(level), level, tension * sin(75.0)),
         ("part-by-dividing", Here(level), level, tension / cos(50.0)),
         (
             "part-by-tangent",
@@ -39,25 +40,11 @@ fn verif_parts_of_a_pull_along_the_axes() {
             tension * (sin(50.0) / cos(50.0)),
         ),
         ("parts-added-with-signs", Here(size), size, along + up),
-        ("other-force-asked", Here(LEVEL_PART), size, along),
-        (
-            "whole-given-for-a-part",
-            Here(UPRIGHT_PART),
-            UPRIGHT_PART,
-            along.hypot(up),
-        ),
-        ("other-force-asked", Here(UPRIGHT_PART), size, up),
         (
             "weight-left-out-upward",
             Force(FIRST),
             UPRIGHT_PART,
             28.0 * G - tension * sin(50.0),
-        ),
-        (
-            "weights-left-out-upward",
-            Here(StepId::ForceSum(Axis::Vertical)),
-            UPRIGHT_PART,
-            -tension * sin(50.0),
         ),
     ]);
 }
