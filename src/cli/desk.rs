@@ -14,6 +14,7 @@ use crate::session::{Course, Session, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::system::System;
 use crate::text::{Language, Prose, Settings, Slot, Words};
+use crate::working::Underivable;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -309,6 +310,7 @@ impl JournalDesk {
         words: Words,
     ) -> Result<Session, Prose> {
         let refused = |why: String| self.words.say("cli.no-walk", &[("why", Slot::Word(why))]);
+        let refused_by = |why: Underivable| refused(why.to_string());
         match problem {
             // A body held otherwise than by a hinge and a rope is walked through in general parts.
             ProblemFile::Guided(problem) => {
@@ -317,11 +319,11 @@ impl JournalDesk {
                         session.ask_estimates();
                         Ok(session)
                     }
-                    Err(_) => self.started(ProblemFile::General(System::of(&problem)), None, words),
+                    Err(_) => Session::start_straight(&problem, words).map_err(refused_by),
                 }
             }
             ProblemFile::General(system) => {
-                Session::start_general(&system, words).map_err(|why| refused(why.to_string()))
+                Session::start_general(&system, words).map_err(refused_by)
             }
         }
     }
