@@ -11,6 +11,9 @@ use std::f64::consts::{FRAC_PI_2, PI};
 const MOST_CHOICES: usize = 1000;
 /// The smallest quantity, in SI units, and the smallest angle, in degrees.
 const SMALLEST: f64 = 1e-6;
+/// The accelerations of free fall with which a problem makes sense, in m/s²: from small moons to
+/// beyond the largest planet.
+const GRAVITY: std::ops::RangeInclusive<f64> = 0.1..=100.0;
 /// Longest run of digits with which steps are counted exactly.
 const MOST_DIGITS: usize = 15;
 
@@ -100,7 +103,7 @@ impl Want {
             Want::Length => "a length from 0.000001 m to 1000000 m",
             Want::Mass => "a mass from 0.000001 kg to 1000000000 kg",
             Want::Force => "a force from 0.000001 N to 1000000000 N",
-            Want::Gravity => "an acceleration from 0.000001 m/s² to 1000000 m/s²",
+            Want::Gravity => "an acceleration from 0.1 m/s² to 100 m/s²",
             Want::Slope => "an angle from 0.000001° and below 90°",
             Want::BodyAngle => "an angle from 0.000001° and below 180°",
             Want::Turn => "an angle from 0.000001° and below 360°",
@@ -129,7 +132,8 @@ impl Want {
             Want::Slope => value >= SMALLEST.to_radians() && value < FRAC_PI_2,
             Want::BodyAngle => value >= SMALLEST.to_radians() && value < PI,
             Want::Turn => value >= SMALLEST.to_radians() && value < 2.0 * PI,
-            Want::Length | Want::Gravity | Want::Coefficient => (SMALLEST..=1e6).contains(&value),
+            Want::Length | Want::Coefficient => (SMALLEST..=1e6).contains(&value),
+            Want::Gravity => GRAVITY.contains(&value),
             Want::Mass | Want::Force | Want::Couple | Want::Spread | Want::MassPerArea => {
                 (SMALLEST..=1e9).contains(&value)
             }
@@ -237,10 +241,22 @@ pub(super) fn amount_of(text: &str, want: Want) -> Option<Amount> {
     want.allows(amount.value).then_some(amount)
 }
 
+/// The same text with its decimal comma as a point, where that is all that is wrong with it.
+fn with_point(text: &str, want: Want) -> Option<String> {
+    let mended = text.replacen(',', ".", 1);
+    (mended != text && measure(&mended, want).is_some()).then_some(mended)
+}
+
 fn read_measure<'a>(item: &Item<'a>, want: Want, report: &mut Report) -> Option<Measure<'a>> {
     let read = item.as_text().and_then(|text| measure(text, want));
     let Some(read) = read else {
-        item.expected(want.example(), report);
+        match item.as_text().and_then(|text| with_point(text, want)) {
+            Some(mended) => item.expected(
+                &format!("a point in the number, as in \"{mended}\""),
+                report,
+            ),
+            None => item.expected(want.example(), report),
+        }
         return None;
     };
     let value = read.amount().value;

@@ -18,7 +18,7 @@ const CLEAR: f64 = 2.4;
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     site::tilt(frame);
     let room = room_below(frame, marks);
-    site::lengths(frame, room);
+    site::lengths(frame, room, ARROW);
     guise::given(frame);
     let before = frame.scene.strokes.len();
     for index in 0..frame.problem.supports().len() {

@@ -190,6 +190,26 @@ pub(super) fn couple(frame: &mut Frame, mark: &ForceMark) -> bool {
     true
 }
 
+/// Steps and rows that loads and arrows take above a level body from which something runs down to
+/// a point below, so that distances stand above it; none where they stand below.
+pub(super) fn room_above(frame: &Frame, arrows: f64) -> Option<(f64, f64)> {
+    let sheet = frame.sheet.filter(|_| frame.is_level())?;
+    let ends = sheet.guises.values().filter_map(|guise| match guise {
+        Guise::Strut(_, Some(end)) | Guise::Tied(end) => Some(end.dot(frame.upper)),
+        _ => None,
+    });
+    let mut sides: Vec<f64> = ends.collect();
+    sides.retain(|off| off.abs() > 1e-6 * frame.length);
+    if sides.is_empty() || sides.iter().any(|off| *off > 0.0) {
+        return None;
+    }
+    let pushed = frame.problem.loads().iter().any(|load| {
+        matches!(load.kind, LoadKind::Force { direction, .. } if libm::sin(frame.angle(direction)) < -0.1)
+    });
+    let steps = if pushed { site::PUSH } else { 0.0 };
+    Some((steps.max(arrows), 2.6))
+}
+
 /// Given angles and lengths that no lesson has.
 pub(super) fn given(frame: &mut Frame) {
     let Some(sheet) = frame.sheet else {

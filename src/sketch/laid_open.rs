@@ -443,12 +443,23 @@ impl Open<'_> {
             couple.then(|| load.at.distance(self.page.body.length, &self.values) / self.length)
         });
         let taken: Vec<f64> = spots.map(on).chain(couples).collect();
+        let end = |place: &Place| place.distance(self.page.body.length, &self.values) / self.length;
+        let spreads: Vec<[f64; 2]> = (parts.loads.iter())
+            .filter_map(|load| match &load.kind {
+                Acts::Spread { from, to, .. } => Some([end(from), end(to)]),
+                _ => None,
+            })
+            .collect();
         let room = |share: f64| {
+            let near = |ends: &[f64; 2]| share > ends[0] - 0.08 && share < ends[1] + 0.08;
+            if spreads.iter().any(near) {
+                return 0.0;
+            }
             let nearest = taken.iter().map(|at| (at - share).abs());
             nearest.fold(0.3, f64::min)
         };
         let shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
-        let best = (shares.into_iter()).fold(0.5, |best, share| {
+        let best = shares.into_iter().fold(0.5, |best, share| {
             if room(share) > room(best) + 0.02 {
                 share
             } else {

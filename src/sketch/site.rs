@@ -15,7 +15,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 /// Steps from the body to a hung box.
 pub(super) const STRING: f64 = 1.6;
 /// Steps from the body to the tail of a given force.
-const PUSH: f64 = 4.5;
+pub(super) const PUSH: f64 = 4.5;
 
 /// Steps of a rope at a level body while the arrows of forces hang below.
 const SHORT_ROPE: f64 = 6.0;
@@ -28,7 +28,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     if marks.givens {
         tilt(frame);
         let room = room_below(frame);
-        lengths(frame, room);
+        lengths(frame, room, 0.0);
         guise::given(frame);
     }
     frame.body();
@@ -122,7 +122,9 @@ pub(super) fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64,
     frame.arc(Ink::Angle, centre, reference, to, text);
 }
 
-pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64)) {
+/// The given distances along the body: below a level one, past so many steps and rows, or above it
+/// past arrows of so many steps; on the upper side of a tilted one.
+pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64), arrows: f64) {
     let body = frame.problem.body();
     let mut wanted: BTreeMap<GivenId, Place> = BTreeMap::new();
     wanted.insert(body.length, Place::Tip);
@@ -147,7 +149,9 @@ pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64)) {
             tag: tag(frame, given, place),
         })
         .collect();
-    if frame.is_level() {
+    if let Some((steps, rows)) = guise::room_above(frame, arrows) {
+        frame.dimensions(spans, frame.upper, steps, rows);
+    } else if frame.is_level() {
         let below = frame.upper * -1.0;
         frame.dimensions(spans, below, steps, rows);
     } else {

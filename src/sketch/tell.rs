@@ -5,7 +5,7 @@ use super::sheet::{Guise, Sheet};
 use super::{Legs, Marks, Stage};
 use crate::plane::Vector;
 use crate::problem::{Direction, ForceId, Given, LoadKind, Place, Problem};
-use crate::units::Dimension;
+use crate::units::{Dimension, value_text};
 
 /// One of eight directions on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -337,9 +337,18 @@ fn whereabouts(frame: &Frame, place: Place) -> Whereabouts {
         Place::Fraction { over, under } => PlaceWord::Part { over, under },
         Place::At(_) => PlaceWord::Between,
     };
+    let metres = frame.distance(place);
+    let printed = match place {
+        Place::At(given) => given.0 < frame.problem.givens().len(),
+        _ => true,
+    };
     Whereabouts {
         word,
-        distance: frame.problem.length_text(frame.distance(place)),
+        distance: match printed {
+            true => frame.problem.length_text(metres),
+            // What is worked out is told like any result.
+            false => value_text(metres, Dimension::LENGTH, frame.problem.figures()),
+        },
     }
 }
 
