@@ -10,10 +10,10 @@ use crate::record::{
     Closed, Ending, Entry, LessonWork, Line, Opened, Origin, RecordId, Resume, Verdict,
     confirmed_told,
 };
-use crate::session::{Course, Session, Turn};
+use crate::session::{Course, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::system::System;
-use crate::text::{Language, Prose, Settings, Slot, Words};
+use crate::text::{Language, Prose, Settings, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 

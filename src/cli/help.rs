@@ -11,13 +11,16 @@ const COMMANDS: [&str; 4] = ["practice", "solve", "diagnose", "check"];
 /// The language that the arguments ask for, before they are read in full: help is told in it.
 pub(super) fn asked(arguments: &[OsString]) -> Option<Language> {
     let texts: Vec<&str> = (arguments.iter().filter_map(|one| one.to_str())).collect();
-    let named = |(place, text): (usize, &&str)| match text.strip_prefix("--language") {
-        Some("") => texts.get(place + 1).copied(),
-        Some(rest) => rest.strip_prefix('='),
-        None => None,
-    };
-    let mut found = texts.iter().enumerate().filter_map(named);
-    found.next().and_then(Language::of_locale)
+    let mut asked = None;
+    for (place, text) in texts.iter().enumerate() {
+        let named = match text.strip_prefix("--language") {
+            Some("") => texts.get(place + 1).copied(),
+            Some(rest) => rest.strip_prefix('='),
+            None => None,
+        };
+        asked = asked.or_else(|| named.and_then(Language::of_locale));
+    }
+    asked
 }
 
 /// The command line with its help in these words.
@@ -28,21 +31,23 @@ pub(super) fn command(words: &Words) -> Command {
         return command;
     }
     command.build();
-    let mut command = told(command, "all", words);
+    // Headings live as long as the program: clap takes no others.
+    let heading = |key: &str| -> &'static str { words.word(key).leak() };
+    let headings = [
+        heading("help.arguments"),
+        heading("help.options"),
+        heading("help.commands"),
+    ];
+    let mut command = told(command, "all", headings, words);
     for name in COMMANDS {
-        command = command.mut_subcommand(name, |one| told(one, name, words));
+        command = command.mut_subcommand(name, |one| told(one, name, headings, words));
     }
     let about = words.word("help.command.help");
     command.mut_subcommand("help", |one| one.about(about))
 }
 
 /// A command with its help in these words; `name` is that of the command, or `all`.
-fn told(command: Command, name: &str, words: &Words) -> Command {
-    let headings = [
-        words.word("help.arguments"),
-        words.word("help.options"),
-        words.word("help.commands"),
-    ];
+fn told(command: Command, name: &str, headings: [&'static str; 3], words: &Words) -> Command {
     let [arguments, options, commands] = headings;
     let template = format!(
         "{{about-with-newline}}\n{} {{usage}}\n\n{{all-args}}{{after-help}}",
@@ -56,8 +61,8 @@ fn told(command: Command, name: &str, words: &Words) -> Command {
         .mut_args(|one| {
             let key = key(name, one.get_id().as_str());
             let heading = match one.is_positional() {
-                true => arguments.clone(),
-                false => options.clone(),
+                true => arguments,
+                false => options,
             };
             // What may be chosen stands in the sentence.
             let one = one.hide_possible_values(true);

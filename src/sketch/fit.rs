@@ -1,6 +1,6 @@
 //! How large a scene is drawn, and where on the grid.
 
-use super::guise::{TURN, TURNED};
+use super::guise::{TURN, TURNED, top_of};
 use super::letters::width;
 use super::scene::{Label, Scene, Shape, Spot};
 use crate::plane::Vector;
@@ -188,7 +188,7 @@ fn stroke_reach(stroke: &super::Stroke) -> Vec<Reach> {
             to,
             first,
             last,
-        } => [*from, *to, from.moved(*first), to.moved(*last)]
+        } => [*from, *to, top_of(*from, *first), top_of(*to, *last)]
             .map(|spot| around(spot, 0.6, 0.6))
             .to_vec(),
         Shape::Turn { centre, middle, .. } => [-TURNED, 0.0, TURNED]

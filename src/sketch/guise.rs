@@ -10,12 +10,13 @@ use crate::plane::Vector;
 use crate::problem::{Acting, ForceId, LoadKind, Place};
 use std::f64::consts::{FRAC_PI_2, PI};
 
-/// Steps from the body to the top of a spread load where it is largest.
-const HIGH: f64 = 2.6;
+/// Steps and rows from the body to the top of a spread load where it is largest: on a small grid too
+/// its arrows are seen.
+const HIGH: (f64, f64) = (1.4, 1.5);
 /// Steps of a strut of which only the direction is told, to each side.
 const STRUT: f64 = 3.4;
 /// Steps of the radius of the bent arrow of a couple.
-pub(super) const TURN: f64 = 2.3;
+pub(super) const TURN: f64 = 1.9;
 /// How far it goes to each side of its middle, in radians.
 pub(super) const TURNED: f64 = 1.25;
 /// Steps by which a length off the body stands aside of what it measures.
@@ -125,10 +126,15 @@ pub(super) fn load(frame: &mut Frame, index: usize, givens: bool) -> bool {
     true
 }
 
+/// The top of a spread load above a spot of the body; `high` is 1 where it is largest.
+pub(super) fn top_of(spot: Spot, high: Vector) -> Spot {
+    spot.moved(high * HIGH.0).moved_rows(high * HIGH.1)
+}
+
 /// A comb of arrows along the body.
 fn spread(frame: &mut Frame, spread: &Spread, givens: bool) {
     let [from, to] = spread.ends.map(|place| frame.spot(place));
-    let [first, last] = spread.shares.map(|share| spread.acts * (-HIGH * share));
+    let [first, last] = spread.shares.map(|share| spread.acts * -share);
     let shape = Shape::Spread {
         from,
         to,
@@ -142,7 +148,7 @@ fn spread(frame: &mut Frame, spread: &Spread, givens: bool) {
     let on = |share: f64| {
         let top = first * (1.0 - share) + last * share;
         let at = from.at * (1.0 - share) + to.at * share;
-        Spot::at(at).moved(top)
+        top_of(Spot::at(at), top)
     };
     let shares = match spread.texts[1].is_empty() {
         true => [[0.5, 0.35, 0.65], [0.5, 0.5, 0.5]],

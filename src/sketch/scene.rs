@@ -117,9 +117,9 @@ pub enum Shape {
         from: Spot,
         /// Where it ends on the body.
         to: Spot,
-        /// From there to the tail of its first arrow, in steps.
+        /// Which way its first arrow stands off the body, 1 where the load is largest.
         first: Vector,
-        /// From there to the tail of its last arrow, in steps.
+        /// Which way its last arrow stands off the body.
         last: Vector,
     },
     /// The bent arrow of a couple.

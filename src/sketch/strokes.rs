@@ -2,7 +2,7 @@
 
 use super::canvas::{Canvas, Held, floor, hold};
 use super::fit::{ASPECT, Fit, Point};
-use super::guise::{TURN, TURNED};
+use super::guise::{TURN, TURNED, top_of};
 use super::lead::lead;
 use super::scene::{Line, Scene, Shape, Spot};
 use super::{Ink, PointMark, Stroke};
@@ -89,11 +89,11 @@ fn comb(shape: &Shape, fit: &Fit) -> Vec<(Point, Point)> {
         let high = first * (1.0 - share) + last * share;
         let at = Spot::at(from.at * (1.0 - share) + to.at * share);
         let size = high.size();
-        // What is lower than a row is no arrow.
-        (size * fit.step > 1.4).then(|| {
-            let off = at.moved_rows(high * (1.0 / size));
-            (fit.point(at.moved(high)), fit.point(off))
-        })
+        let off = at.moved_rows(high * (1.0 / size.max(1e-9)));
+        let (tail, head) = (fit.point(top_of(at, high)), fit.point(off));
+        let long = libm::hypot((tail.column - head.column) / ASPECT, tail.row - head.row);
+        // What would lie within a row is no arrow.
+        (long > 0.7).then_some((tail, head))
     };
     (0..=teeth).filter_map(tooth).collect()
 }
@@ -191,7 +191,7 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
             first,
             last,
         } => {
-            let (one, other) = (fit.point(from.moved(first)), fit.point(to.moved(last)));
+            let (one, other) = (fit.point(top_of(from, first)), fit.point(top_of(to, last)));
             canvas.line(one, other, Line::Solid, ink);
             for (tail, head) in comb(&stroke.shape, fit) {
                 canvas.line(tail, head, Line::Solid, ink);
