@@ -169,7 +169,7 @@ fn read_name(item: &Item<'_>, report: &mut Report) -> Option<String> {
 }
 
 fn read_gravity(item: &Item<'_>, report: &mut Report) -> Option<f64> {
-    read_amount(item, Want::Gravity, report).map(|amount| amount.value)
+    read_amount(item, Want::ClassGravity, report).map(|amount| amount.value)
 }
 
 fn read_display(item: &Item<'_>, report: &mut Report) -> Option<Settings> {

@@ -3,7 +3,6 @@
 
 use super::Session;
 use crate::key::{Atom, Formula, Heading, StepId};
-use crate::plane::Vector;
 use crate::sketch::{DistanceMark, Entry, ForceMark, Marks, Share, Sheet, Stage};
 use crate::units::value_text;
 use std::collections::BTreeSet;
@@ -156,7 +155,7 @@ impl Session {
     /// Which way something points with this value.
     fn way_found(&self, id: StepId, value: f64) -> Option<f64> {
         let way = self.key.general.as_ref()?.ways.get(&id)?;
-        angle_of(*way * value)
+        angle_of(way.x * value, way.y * value)
     }
 
     /// Which way a force with two parts points, once all are found.
@@ -166,7 +165,7 @@ impl Session {
             return None;
         }
         let value = |part: Option<StepId>| part.map_or(Some(0.0), |id| self.found(id));
-        angle_of(Vector::new(value(parts[0])?, value(parts[1])?))
+        angle_of(value(parts[0])?, value(parts[1])?)
     }
 
     /// The value of a step as she has it, in the sense of the key.
@@ -177,8 +176,9 @@ impl Session {
     }
 }
 
-fn angle_of(way: Vector) -> Option<f64> {
-    (way.size() > 1e-9).then(|| way.angle())
+/// The angle of a way from the x axis; none where nothing points anywhere.
+fn angle_of(x: f64, y: f64) -> Option<f64> {
+    (libm::hypot(x, y) > 1e-9).then(|| libm::atan2(y, x))
 }
 
 /// The givens of a formula.

@@ -167,6 +167,8 @@ fn spread(frame: &mut Frame, spread: &Spread, givens: bool) {
 /// The bent arrow of a couple; where its sense is still to be found the name alone.
 fn turn(frame: &mut Frame, ink: Ink, spot: Spot, turns: Option<f64>, label: &str) {
     let up = frame.upper;
+    // Its head must not lie in the row of a level body.
+    let spot = spot.moved_rows(up * 0.7);
     let anchors = |far: f64| vec![spot.moved(up * far), spot.moved(up * -far)];
     let Some(turns) = turns else {
         let label = format!("{label} ?");

@@ -243,7 +243,7 @@ fn help_and_reasons_are_told_in_the_language_of_the_start() {
     ] {
         assert!(text.contains(said), "{text}");
     }
-    let (_, text) = run(&["help", "solve"]);
+    let (_, text) = run(&["solve", "--help"]);
     assert!(
         text.contains("Argumente:") && text.contains("der Hebelarm"),
         "{text}"
