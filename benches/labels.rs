@@ -1,18 +1,20 @@
 //! Does every label of the diagram stand clear, and is everything asked for in the drawing or in
 //! its legend? `cargo bench --bench labels -- PROBLEMS SEED` walks through so many problems of
-//! all lessons and counts what is wrong at four sizes of screen, at every stage. `PRINT=1` prints
-//! each drawing with a flaw.
+//! all lessons and counts what is wrong at four sizes of screen, at every stage; so it does for the
+//! general problems of the tests that can be drawn, each once. `PRINT=1` prints each drawing with a
+//! flaw.
 #![allow(clippy::print_stdout, clippy::unwrap_used, missing_docs)]
 
 use leverwright::draw::draw;
 use leverwright::hint::{Case, force_words};
 use leverwright::key::{Pins, Sampling, StepId};
-use leverwright::lesson::built_in;
+use leverwright::lesson::{ProblemFile, built_in, parse_problem_file};
 use leverwright::mistakes::right_line;
 use leverwright::problem::Problem;
 use leverwright::screen::{Onlooker, Sight};
-use leverwright::session::{Progress, Session};
-use leverwright::sketch::{Flaw, Marks, Stage, flaws, spelled};
+use leverwright::session::{Course, Progress, Session};
+use leverwright::sketch::{Flaw, Marks, Sheet, Stage, flaws, spelled};
+use leverwright::system::System;
 use leverwright::text::Words;
 use leverwright::units::Dimension;
 use std::collections::BTreeMap;
@@ -44,7 +46,53 @@ fn main() {
         onlooker.forget();
         walk(&problem, seed, &mut onlooker, &mut count);
     }
-    count.tell(problems);
+    let general = general();
+    let others = general.len() as u64;
+    for (name, system) in general {
+        count.name = name;
+        onlooker.forget();
+        walk_general(&system, &mut onlooker, &mut count);
+    }
+    count.tell(problems + others);
+}
+
+/// The general problems of the tests that can be drawn.
+fn general() -> Vec<(String, System)> {
+    let mut files = Vec::new();
+    for folder in ["boards", "freely", "general", "worked", "workings"] {
+        let listed = std::fs::read_dir(format!("tests/{folder}")).unwrap();
+        files.extend(listed.map(|entry| entry.unwrap().path().display().to_string()));
+    }
+    files.retain(|name| name.ends_with(".json"));
+    files.sort();
+    let system = |name: String| {
+        let text = std::fs::read_to_string(&name).unwrap();
+        match parse_problem_file(&text) {
+            Ok(ProblemFile::General(system)) if Sheet::of(&system).is_some() => {
+                Some((name, system))
+            }
+            _ => None,
+        }
+    };
+    files.into_iter().filter_map(system).collect()
+}
+
+/// Walks through a general problem, each step shown, and looks at all that can be seen on the way.
+fn walk_general(system: &System, onlooker: &mut Onlooker, count: &mut Count) {
+    let Ok(mut session) = Session::start_general(system, Words::english()) else {
+        return;
+    };
+    let given = Sheet::of(system).map_or_else(Vec::new, |sheet| sheet.labelled());
+    for _ in 0..80 {
+        for sight in onlooker.look(&session) {
+            count.see(&given, &sight);
+        }
+        if session.view().course != Course::On {
+            return;
+        }
+        session.submit("show");
+    }
+    panic!("{} does not end", count.name);
 }
 
 /// What was counted.
@@ -61,7 +109,7 @@ struct Count {
 }
 
 impl Count {
-    fn see(&mut self, problem: &Problem, sight: &Sight) {
+    fn see(&mut self, given: &[String], sight: &Sight) {
         self.diagrams += 1;
         self.labels += sight.scene.labels.len();
         self.beside += sight.picture.legend.len();
@@ -70,7 +118,7 @@ impl Count {
             .iter()
             .map(|flaw| (kind(flaw), format!("{flaw:?}")))
             .collect();
-        let missing = missing(problem, sight, unicode);
+        let missing = missing(given, sight, unicode);
         found.extend(missing.into_iter().map(|text| ("missing", text)));
         if !sight.whole {
             found.push(("missing", "legend cut off".to_owned()));
@@ -125,7 +173,7 @@ fn kind(flaw: &Flaw) -> &'static str {
 
 /// Forces, asked angles, components and distances of the marks, and given lengths and angles of
 /// the scene, that stand neither in the picture nor in its legend.
-fn missing(problem: &Problem, sight: &Sight, unicode: bool) -> Vec<String> {
+fn missing(given: &[String], sight: &Sight, unicode: bool) -> Vec<String> {
     let marks = &sight.marks;
     let shown = |text: &str| match unicode {
         true => text.to_owned(),
@@ -144,15 +192,20 @@ fn missing(problem: &Problem, sight: &Sight, unicode: bool) -> Vec<String> {
     };
     let mut wanted = demanded(marks);
     if marks.stage == Stage::Scene || marks.site {
-        let kinds = [Dimension::LENGTH, Dimension::ANGLE];
-        let givens = problem
-            .givens()
-            .iter()
-            .filter(|given| kinds.contains(&given.dimension));
-        wanted.extend(givens.map(|given| format!("{} = {}", given.symbol, given.written)));
+        wanted.extend(given.iter().cloned());
     }
     wanted.retain(|text| !is_told(text));
     wanted
+}
+
+/// The given lengths and angles of a lesson's problem, as they stand in its drawing.
+fn given(problem: &Problem) -> Vec<String> {
+    let kinds = [Dimension::LENGTH, Dimension::ANGLE];
+    let givens = problem.givens().iter();
+    givens
+        .filter(|given| kinds.contains(&given.dimension))
+        .map(|given| format!("{} = {}", given.symbol, given.written))
+        .collect()
 }
 
 /// The labels that the marks ask for.
@@ -187,7 +240,7 @@ fn walk(problem: &Problem, seed: u64, onlooker: &mut Onlooker, count: &mut Count
     let mut session = Session::start(problem.clone(), None, Words::english()).unwrap();
     let mut look = |session: &Session| {
         for sight in onlooker.look(session) {
-            count.see(problem, &sight);
+            count.see(&given(problem), &sight);
         }
     };
     look(&session);

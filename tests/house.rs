@@ -18,7 +18,7 @@ const EDGES: &[(&str, &str)] = &[
     ("problem", "plane text units"),
     ("system", "plane text units problem"),
     ("reading", "text units"),
-    ("sketch", "plane text units problem"),
+    ("sketch", "plane text units problem system"),
     ("statics", "plane units problem system"),
     ("key", "plane text units problem"),
     ("working", "plane text units problem system statics key"),

@@ -1,5 +1,6 @@
 //! Diagrams from outside: how they look, and what must hold for every one.
 
+mod general;
 mod problems;
 
 use leverwright::problem::{ForceId, Place, Problem, Side};

@@ -11,6 +11,7 @@ use crate::problem::Problem;
 use crate::statics::{self, Unsolvable};
 use crate::text::{Slot, Words, printable};
 use crate::units::to_figures;
+use crate::working::why_unsolvable;
 use std::collections::BTreeSet;
 use std::io::{Write, stdout};
 use std::path::Path;
@@ -171,13 +172,15 @@ impl Shelf<'_> {
                 undrawn if undrawn.is_empty() => self.too_narrow(lesson, &read.text),
                 undrawn => undrawn,
             },
-            Ok(Checked::Problem(problem)) => unsolved(problem, &read.text),
-            Ok(Checked::System(system)) => unsound(system, &read.text),
+            Ok(Checked::Problem(problem)) => unsolved(problem, &read.text, self.words),
+            Ok(Checked::System(system)) => unsound(system, &read.text, self.words),
             Ok(Checked::Class(_)) => return Vec::new(),
             // What the text lacks does not hide that the forces cannot balance.
             Err(faults) => {
                 let model = model_alone(&read.text);
-                let unsolved = model.iter().flat_map(|model| unsolved(model, &read.text));
+                let unsolved = model
+                    .iter()
+                    .flat_map(|model| unsolved(model, &read.text, self.words));
                 faults.iter().cloned().chain(unsolved).collect()
             }
         };
@@ -242,7 +245,7 @@ impl Shelf<'_> {
 }
 
 /// Why equilibrium does not give the forces of a problem.
-fn unsolved(problem: &Problem, text: &str) -> Vec<Fault> {
+fn unsolved(problem: &Problem, text: &str, words: &Words) -> Vec<Fault> {
     let Err(trouble) = statics::solve(problem, &problem.values()) else {
         return Vec::new();
     };
@@ -251,7 +254,8 @@ fn unsolved(problem: &Problem, text: &str) -> Vec<Fault> {
         _ => "model",
     };
     let places = [place.to_owned(), "model".to_owned()];
-    fault_at(text, &places, trouble.code(), &trouble.to_string())
+    let why = why_unsolvable(&trouble, words);
+    fault_at(text, &places, trouble.code(), &why)
         .into_iter()
         .collect()
 }

@@ -85,6 +85,20 @@ pub(super) fn asked_then(options: &BTreeMap<String, String>) -> Asking {
     }
 }
 
+/// What the class was called in which a problem was begun; empty without a profile.
+pub(super) fn name_then(options: &BTreeMap<String, String>) -> &str {
+    options.get(CLASS).map_or("", String::as_str)
+}
+
+/// True if a problem that goes under these options was begun in another class, or is asked
+/// otherwise than in this one.
+pub(super) fn is_other(class: &ClassProfile, options: &BTreeMap<String, String>) -> bool {
+    let now = told(class, Language::default());
+    [CLASS, UNIT, FIGURES]
+        .iter()
+        .any(|key| now.get(*key) != options.get(*key))
+}
+
 /// The language in which a problem was begun: its lines are read in it.
 pub(super) fn language_then(options: &BTreeMap<String, String>) -> Language {
     let tag = options.get(LANGUAGE).map_or("", String::as_str);

@@ -10,10 +10,10 @@ use crate::record::{
     Closed, Ending, Entry, LessonWork, Line, Opened, Origin, RecordId, Resume, Verdict,
     confirmed_told,
 };
-use crate::session::{Course, Session, Turn};
+use crate::session::{Course, Turn};
 use crate::store::{Doing, Flush, Learner, Sitting, Store, now};
 use crate::system::System;
-use crate::text::{Language, Prose, Settings, Slot, Words};
+use crate::text::{Language, Prose, Settings, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
@@ -301,31 +301,6 @@ impl JournalDesk {
         })
     }
 
-    /// A session at a problem of either kind, in a language.
-    fn started(
-        &self,
-        problem: ProblemFile,
-        sister: Option<Problem>,
-        words: Words,
-    ) -> Result<Session, Prose> {
-        let refused = |why: String| self.words.say("cli.no-walk", &[("why", Slot::Word(why))]);
-        match problem {
-            // A body held otherwise than by a hinge and a rope is walked through in general parts.
-            ProblemFile::Guided(problem) => {
-                match Session::start(problem.clone(), sister, words.clone()) {
-                    Ok(mut session) => {
-                        session.ask_estimates();
-                        Ok(session)
-                    }
-                    Err(_) => self.started(ProblemFile::General(System::of(&problem)), None, words),
-                }
-            }
-            ProblemFile::General(system) => {
-                Session::start_general(&system, words).map_err(|why| refused(why.to_string()))
-            }
-        }
-    }
-
     /// The sitting, begun at the first line.
     fn sitting(&mut self) -> Result<Option<&mut Sitting>, Prose> {
         if self.sitting.is_none()
@@ -499,7 +474,7 @@ impl Desk for JournalDesk {
     }
 
     fn fixed(&self) -> Vec<Prose> {
-        class::fixed(&self.library.class, &self.words)
+        self.set_for_class()
     }
 
     fn settle(&mut self, settings: Settings) -> Vec<Prose> {

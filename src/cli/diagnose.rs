@@ -8,6 +8,7 @@ use super::{Trouble, shown};
 use crate::session::{Ranked, Session, Sign, Speaks, Thought};
 use crate::system::System;
 use crate::text::{Slot, Words, printable};
+use crate::working::why;
 use std::io::{Read, Write, stdin, stdout};
 use std::path::Path;
 
@@ -69,7 +70,8 @@ fn opened(any: Any, words: &Words) -> Result<(Session, Option<String>), Trouble>
         Trouble::Input(vec![words.say("cli.no-walk", &slots).to_string()])
     };
     let general = |system: &System| {
-        Session::start_general(system, words.clone()).map_err(|why| refused(why.to_string()))
+        Session::start_general(system, words.clone())
+            .map_err(|trouble| refused(why(&trouble, words)))
     };
     match any {
         Any::General(system) => Ok((general(&system)?, None)),

@@ -4,12 +4,14 @@ use super::args::{MethodName, Solve};
 use super::{Trouble, json, shown};
 use crate::problem::Place;
 use crate::session::working_line;
+use crate::sketch::Sheet;
 use crate::statics::{Root, SystemSolution, Unsolvable};
 use crate::system::{Act, ActId, BodyId, Effect, Line, Spot, System};
 use crate::text::{Slot, Words, printable};
 use crate::units::{Dimension, number_text, value_text};
 use crate::working::{
     Method, Settled, Underivable, Working, centres, derive, only_laminae, settle, shows_more, told,
+    why,
 };
 use std::io::{Write, stdout};
 
@@ -33,7 +35,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
         }
         let working = match centres(system) {
             Ok(working) => working,
-            Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+            Err(trouble) => return refuse(trouble.code(), why(&trouble, words)),
         };
         let values = system.values();
         let text = match wishes.json {
@@ -47,7 +49,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     }
     let solved = match settle(system) {
         Ok(solved) => solved,
-        Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+        Err(trouble) => return refuse(trouble.code(), why(&trouble, words)),
     };
     if wishes.pivot.is_some() && wishes.method == Some(MethodName::Triangle) {
         return misuse("no-pivot-needed", words.word("solve.no-pivot-needed"));
@@ -55,7 +57,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     let knots_only = system.parts().bodies.iter().all(|body| body.knot);
     if wishes.pivot.is_some() && knots_only {
         let trouble = Underivable::KnotPivot;
-        return refuse(trouble.code(), trouble.to_string());
+        return refuse(trouble.code(), why(&trouble, words));
     }
     let pivot = match &wishes.pivot {
         Some(name) => match spot(system, name) {
@@ -72,7 +74,7 @@ pub(super) fn run(system: &System, wishes: &Solve, words: &Words) -> Result<(), 
     };
     let working = match derive(system, &solved.values, method, pivot.as_ref()) {
         Ok(working) => working,
-        Err(trouble) => return refuse(trouble.code(), trouble.to_string()),
+        Err(trouble) => return refuse(trouble.code(), why(&trouble, words)),
     };
     let board = Board {
         working: &working,
@@ -240,6 +242,10 @@ fn text(
     if !asked.is_empty() {
         let slots = [("wanted", Slot::Name(asked.join(", ")))];
         text.push_str(&format!("{}\n\n", words.say("general.all-asked", &slots)));
+    }
+    if let Some(sheet) = Sheet::of(system) {
+        let scene = sheet.scene(&super::solve::as_told());
+        text.push_str(&format!("{}\n", super::solve::picture_text(&scene)));
     }
     text.push_str(&sought(system, roots, words));
     let written = written(system, board.working, values, words);

@@ -11,6 +11,7 @@ use crate::problem::Problem;
 use crate::record::Origin;
 use crate::system::{ActId, Fault as Misfit, System};
 use crate::text::{Language, Slot, Words, printable};
+use crate::working::why;
 use std::collections::BTreeSet;
 use std::collections::hash_map::RandomState;
 use std::fs;
@@ -148,7 +149,7 @@ impl Library {
             return Err(Trouble::Use(line));
         }
         if let Some((shown, text)) = file {
-            return from_text(&shown, &text);
+            return from_text(&shown, &text, words);
         }
         if looks_like_code(name) {
             return self.by_code(name, words).map(Box::new).map(Any::Guided);
@@ -336,7 +337,7 @@ fn text_of(name: &str, words: &Words) -> Result<Option<(String, String)>, Troubl
     Ok(Some((name.to_owned(), text)))
 }
 
-fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
+fn from_text(name: &str, text: &str, words: &Words) -> Result<Any, Trouble> {
     let file = parse_problem_file(text).map_err(|faults| Trouble::File(name.to_owned(), faults))?;
     Ok(match file {
         ProblemFile::Guided(problem) => Any::Guided(Box::new(Found {
@@ -346,7 +347,10 @@ fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
         })),
         ProblemFile::General(system) => {
             if misfits(&system).next().is_some() {
-                return Err(Trouble::File(name.to_owned(), unsound(&system, text)));
+                return Err(Trouble::File(
+                    name.to_owned(),
+                    unsound(&system, text, words),
+                ));
             }
             Any::General(Box::new(system))
         }
@@ -355,7 +359,7 @@ fn from_text(name: &str, text: &str) -> Result<Any, Trouble> {
 
 /// What shows of a file without a fault once its problem is drawn and worked, in the order of the
 /// file: what holds a body where it is not, and that it cannot be held.
-pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
+pub(super) fn unsound(system: &System, text: &str, words: &Words) -> Vec<Fault> {
     let mut faults = out_of_reach(system, text);
     // What stands beside its body throughout does so at the value found too; told once is enough.
     let is_told = !faults.is_empty();
@@ -370,7 +374,10 @@ pub(super) fn unsound(system: &System, text: &str) -> Vec<Fault> {
         _ => true,
     });
     let whole = ["system".to_owned()];
-    faults.extend(unsolved.and_then(|why| fault_at(text, &whole, why.code(), &why.to_string())));
+    faults.extend(unsolved.and_then(|trouble| {
+        let told = why(&trouble, words);
+        fault_at(text, &whole, trouble.code(), &told)
+    }));
     faults.sort_by_key(|fault| (fault.line, fault.column));
     faults
 }

@@ -9,6 +9,7 @@ mod class;
 mod desk;
 mod diagnose;
 mod general;
+mod help;
 mod json;
 mod language;
 mod library;
@@ -18,7 +19,7 @@ mod solve;
 use crate::lesson::Fault;
 use crate::text::{Manner, Settings, Slot, Words};
 use args::{Arguments, Command};
-use clap::Parser;
+use clap::FromArgMatches;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use std::io::{Write, stdout};
 use std::process::ExitCode;
@@ -52,7 +53,10 @@ impl From<std::io::Error> for Trouble {
 /// Runs the program on the process's arguments.
 pub fn main() -> ExitCode {
     let mut words = Words::of(language::of_surroundings());
-    let result = match Arguments::try_parse() {
+    let typed: Vec<std::ffi::OsString> = std::env::args_os().collect();
+    let helped = help::asked(&typed).map_or_else(|| words.clone(), Words::of);
+    let read = help::command(&helped).try_get_matches_from(&typed);
+    let result = match read.and_then(|found| Arguments::from_arg_matches(&found)) {
         Ok(arguments) => {
             words = arguments.language.map_or(words, Words::of);
             run(&arguments, &words)

@@ -10,6 +10,7 @@ use crate::screen;
 use crate::session::Fading;
 use crate::statics;
 use crate::text::{Slot, Words, printable};
+use crate::working::why_unsolvable;
 use std::io::{IsTerminal, stdin, stdout};
 
 /// Opens the practice.
@@ -47,7 +48,7 @@ pub(super) fn run(arguments: &Arguments, wishes: &Practice, words: &Words) -> Re
     // `solve`; of bodies in general their working tells it.
     if let Some(Any::Guided(found)) = &found {
         statics::solve(&found.problem, &found.problem.values())
-            .map_err(|trouble| Trouble::Input(vec![trouble.to_string()]))?;
+            .map_err(|trouble| Trouble::Input(vec![why_unsolvable(&trouble, words)]))?;
     }
     let saves = class::saves_of(arguments);
     let mut desk = JournalDesk::open(library, &saves, words, arguments.language);

@@ -11,12 +11,13 @@ use crate::hint::{Case, force_words, told};
 use crate::key::{Key, Part, Pins, Rule, Sampling, Step, StepId, derive};
 use crate::problem::{Force, ForceId, Problem};
 use crate::sketch::{
-    AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Stage, Style, picture, scene,
+    AngleMark, ComponentMark, DistanceMark, ForceMark, Marks, Scene, Stage, Style, picture, scene,
 };
 use crate::statics;
 use crate::system::System;
 use crate::text::{Slot, Words};
 use crate::units::number_text;
+use crate::working::why_unsolvable;
 use std::io::{Write, stdout};
 
 /// A part below this share of the other is nothing.
@@ -47,11 +48,11 @@ pub(super) fn run(arguments: &Arguments, wishes: &Solve, words: &Words) -> Resul
     let solution = match solution {
         Ok(solution) => solution,
         Err(trouble) if wishes.json => {
-            let text = json::refused(trouble.code(), &trouble.to_string());
+            let text = json::refused(trouble.code(), &why_unsolvable(&trouble, words));
             writeln!(stdout().lock(), "{text}")?;
-            return Err(Trouble::Input(vec![trouble.to_string()]));
+            return Err(Trouble::Input(vec![why_unsolvable(&trouble, words)]));
         }
-        Err(trouble) => return Err(Trouble::Input(vec![trouble.to_string()])),
+        Err(trouble) => return Err(Trouble::Input(vec![why_unsolvable(&trouble, words)])),
     };
     // What has no guided working, or a hinge's part that only the numbers make nothing, is worked
     // like any other system.
@@ -169,12 +170,12 @@ fn lines(case: &Case<'_>, step: &Step, words: &Words) -> Vec<String> {
 
 /// A diagram as text.
 fn drawn(problem: &Problem, marks: &Marks) -> String {
-    let picture = picture(
-        &scene(problem, &problem.values(), marks),
-        PICTURE.0,
-        PICTURE.1,
-        Style { unicode: true },
-    );
+    picture_text(&scene(problem, &problem.values(), marks))
+}
+
+/// A scene as text.
+pub(super) fn picture_text(scene: &Scene) -> String {
+    let picture = picture(scene, PICTURE.0, PICTURE.1, Style { unicode: true });
     let mut text = String::new();
     for line in picture.lines() {
         text.push_str(line.trim_end());
@@ -187,7 +188,7 @@ fn drawn(problem: &Problem, marks: &Marks) -> String {
 }
 
 /// The scene with its givens.
-fn as_told() -> Marks {
+pub(super) fn as_told() -> Marks {
     Marks {
         stage: Stage::Scene,
         givens: true,

@@ -63,13 +63,29 @@ pub fn parse_class(json: &str) -> Result<ClassProfile, Vec<Fault>> {
     decode(json, read_class)
 }
 
-/// True for the text of a class profile: an object with a `class`.
+/// Fields that a lesson or a problem has and a profile has not.
+const OTHERS: [&str; 8] = [
+    "variants",
+    "model",
+    "system",
+    "id",
+    "version",
+    "texts",
+    "text",
+    "builds_on",
+];
+
+/// True for the text of a class profile: an object with a `class`, or with other fields of a
+/// profile and none of a lesson or a problem.
 pub fn is_class(json: &str) -> bool {
     let has = decode(json, |root, _| {
         let object = root.value.as_object()?;
-        let other = ["variants", "model", "system"];
-        let is_other = other.iter().any(|field| object.get(field).is_some());
-        Some(object.get("class").is_some() && !is_other)
+        let has = |field: &&str| object.get(field).is_some();
+        if OTHERS[..3].iter().any(|field| has(field)) {
+            return Some(false);
+        }
+        let of_profile = FIELDS[2..].iter().any(|field| has(field));
+        Some(has(&"class") || of_profile && !OTHERS.iter().any(|field| has(field)))
     });
     has == Ok(true)
 }
@@ -153,7 +169,7 @@ fn read_name(item: &Item<'_>, report: &mut Report) -> Option<String> {
 }
 
 fn read_gravity(item: &Item<'_>, report: &mut Report) -> Option<f64> {
-    read_amount(item, Want::Gravity, report).map(|amount| amount.value)
+    read_amount(item, Want::ClassGravity, report).map(|amount| amount.value)
 }
 
 fn read_display(item: &Item<'_>, report: &mut Report) -> Option<Settings> {

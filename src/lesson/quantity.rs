@@ -11,6 +11,9 @@ use std::f64::consts::{FRAC_PI_2, PI};
 const MOST_CHOICES: usize = 1000;
 /// The smallest quantity, in SI units, and the smallest angle, in degrees.
 const SMALLEST: f64 = 1e-6;
+/// The accelerations of free fall that a class may work with, in m/s²: from small moons to beyond
+/// the largest planet.
+const GRAVITY: std::ops::RangeInclusive<f64> = 0.1..=100.0;
 /// Longest run of digits with which steps are counted exactly.
 const MOST_DIGITS: usize = 15;
 
@@ -27,6 +30,8 @@ pub(super) enum Want {
     /// An angle from the x axis, below 360°.
     Turn,
     Gravity,
+    /// The acceleration of free fall of a whole class.
+    ClassGravity,
     Couple,
     /// A mass spread over an area.
     MassPerArea,
@@ -53,7 +58,7 @@ impl Want {
             Want::Mass => Dimension::MASS,
             Want::Force => Dimension::FORCE,
             Want::Slope | Want::BodyAngle | Want::Turn => Dimension::ANGLE,
-            Want::Gravity => Dimension::ACCELERATION,
+            Want::Gravity | Want::ClassGravity => Dimension::ACCELERATION,
             Want::Couple => Dimension::MOMENT,
             Want::MassPerArea => Dimension::MASS_PER_AREA,
             Want::Spread => Dimension::FORCE_A_LENGTH,
@@ -68,7 +73,7 @@ impl Want {
             Want::Mass => "a mass such as \"12 kg\"",
             Want::Force => "a force such as \"400 N\"",
             Want::Slope | Want::BodyAngle | Want::Turn => "an angle such as \"35 deg\"",
-            Want::Gravity => "an acceleration such as \"9.8 m/s^2\"",
+            Want::Gravity | Want::ClassGravity => "an acceleration such as \"9.8 m/s^2\"",
             Want::MassPerArea => "a mass per area such as \"8 kg/m^2\"",
             Want::Couple => "a couple such as \"40 N m\"",
             Want::Spread => "a load per metre such as \"150 N/m\"",
@@ -86,6 +91,7 @@ impl Want {
             Want::BodyAngle => "an angle above 0° and below 180°",
             Want::Turn => "an angle above 0° and below 360°",
             Want::Gravity => "an acceleration above 0 m/s²",
+            Want::ClassGravity => "an acceleration from 0.1 m/s² to 100 m/s²",
             Want::MassPerArea => "a mass per area above 0 kg/m²",
             Want::Couple => "a couple above 0 N m",
             Want::Spread => "a load a length above 0 N/m",
@@ -101,6 +107,7 @@ impl Want {
             Want::Mass => "a mass from 0.000001 kg to 1000000000 kg",
             Want::Force => "a force from 0.000001 N to 1000000000 N",
             Want::Gravity => "an acceleration from 0.000001 m/s² to 1000000 m/s²",
+            Want::ClassGravity => "an acceleration from 0.1 m/s² to 100 m/s²",
             Want::Slope => "an angle from 0.000001° and below 90°",
             Want::BodyAngle => "an angle from 0.000001° and below 180°",
             Want::Turn => "an angle from 0.000001° and below 360°",
@@ -130,6 +137,7 @@ impl Want {
             Want::BodyAngle => value >= SMALLEST.to_radians() && value < PI,
             Want::Turn => value >= SMALLEST.to_radians() && value < 2.0 * PI,
             Want::Length | Want::Gravity | Want::Coefficient => (SMALLEST..=1e6).contains(&value),
+            Want::ClassGravity => GRAVITY.contains(&value),
             Want::Mass | Want::Force | Want::Couple | Want::Spread | Want::MassPerArea => {
                 (SMALLEST..=1e9).contains(&value)
             }
@@ -237,10 +245,22 @@ pub(super) fn amount_of(text: &str, want: Want) -> Option<Amount> {
     want.allows(amount.value).then_some(amount)
 }
 
+/// The same text with its decimal comma as a point, where that is all that is wrong with it.
+fn with_point(text: &str, want: Want) -> Option<String> {
+    let mended = text.replacen(',', ".", 1);
+    (mended != text && measure(&mended, want).is_some()).then_some(mended)
+}
+
 fn read_measure<'a>(item: &Item<'a>, want: Want, report: &mut Report) -> Option<Measure<'a>> {
     let read = item.as_text().and_then(|text| measure(text, want));
     let Some(read) = read else {
-        item.expected(want.example(), report);
+        match item.as_text().and_then(|text| with_point(text, want)) {
+            Some(mended) => item.expected(
+                &format!("a point in the number, as in \"{mended}\""),
+                report,
+            ),
+            None => item.expected(want.example(), report),
+        }
         return None;
     };
     let value = read.amount().value;

@@ -381,11 +381,11 @@ impl Dialogue<'_> {
         before: Option<&crate::sketch::Marks>,
     ) -> io::Result<()> {
         if !view.scene.is_empty() {
-            // Nothing new is drawn of bodies in general: their drawing is told once.
-            if before.is_some() {
+            let told = self.general_diagram(view, before);
+            if told.is_empty() {
                 return Ok(());
             }
-            let told: Vec<String> = view.scene.iter().map(ToString::to_string).collect();
+            let told: Vec<String> = told.iter().map(ToString::to_string).collect();
             let slots = [("told", Slot::Word(told.join(" ")))];
             return self.say(&self.words.say("plain.diagram", &slots));
         }
@@ -402,6 +402,21 @@ impl Dialogue<'_> {
         let text: Vec<String> = fresh.iter().map(ToString::to_string).collect();
         let slots = [("told", Slot::Word(text.join(" ")))];
         self.say(&self.words.say("plain.diagram", &slots))
+    }
+
+    /// What is new in the drawing of bodies in general: the scene once, then each force.
+    fn general_diagram(&self, view: &View, before: Option<&crate::sketch::Marks>) -> Vec<Prose> {
+        let mut told = match before {
+            Some(_) => Vec::new(),
+            None => view.scene.clone(),
+        };
+        if let Some(sheet) = &view.sheet {
+            let sentences = |marks| told_words(&sheet.tell(marks), &self.words);
+            let known = before.map(sentences).unwrap_or_default();
+            let fresh = sentences(&view.marks).into_iter();
+            told.extend(fresh.filter(|prose| !known.contains(prose)));
+        }
+        told
     }
 
     /// The names at hand, each with its value if it has one: `W1 = 78.4 N, α (type alpha) = 35°`.

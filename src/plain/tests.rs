@@ -56,6 +56,7 @@ impl Canned {
                 statement: "A sign hangs from a beam.".into(),
                 caution: "For learning only.".into(),
                 scene: Vec::new(),
+                sheet: None,
                 freely: false,
                 waits: false,
                 estimates: false,

@@ -236,6 +236,7 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
         model.kept = desk.has_kept_all();
         model.lesson = desk.open_lesson();
         model.people = desk.people();
+        model.fixed = desk.fixed();
         model.settle(desk);
     }
     Next::On

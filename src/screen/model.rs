@@ -174,6 +174,8 @@ pub(super) struct Working {
     pub(super) history: Vec<String>,
     /// Which of them is in the input.
     pub(super) recalled: Option<usize>,
+    /// Pasted lines that wait until the one in the input is entered, the next one last.
+    pub(super) pasted: Vec<String>,
     /// What was being typed when the first of them was called back.
     pub(super) draft: String,
     /// What a narrow screen shows.
@@ -206,6 +208,7 @@ impl Working {
             preview: None,
             history,
             recalled: None,
+            pasted: Vec::new(),
             draft: String::new(),
             pane: Pane::Diagram,
             top: None,

@@ -52,8 +52,12 @@ impl Model {
         let Page::Working(working) = &self.page else {
             return;
         };
-        let drawn = working.view.scene.is_empty();
-        let tilted = working.session.problem().body().tilt != Tilt::Level;
+        let view = &working.view;
+        let tilted = match &view.sheet {
+            Some(sheet) => sheet.is_tilted(),
+            None => working.session.problem().body().tilt != Tilt::Level,
+        };
+        let drawn = view.scene.is_empty() || view.sheet.is_some();
         let unasked = self.settings.slope == Slope::Unasked && !self.slope_asked;
         if drawn && tilted && unasked && self.theme.unicode && self.asks_for_slope {
             self.slope_asked = true;

@@ -84,7 +84,7 @@ fn judge(model: &mut Model, line: &str, notes: Vec<Prose>) -> Option<Effect> {
         Course::Quit => model.over = Over::Leaving,
         // What there is to look back on stands below the working.
         Course::Finished => working.pane = Pane::Working,
-        Course::On => {}
+        Course::On => next_pasted(model),
     }
     Some(Effect::Judge(Box::new(turn)))
 }
@@ -355,6 +355,12 @@ pub(super) fn enter(model: &mut Model) -> Option<Effect> {
     if line.is_empty() && working.view.estimates {
         return Some(Effect::Enter(line));
     }
+    // Who empties the line that was put in wants none of those behind it.
+    if line.is_empty() && !working.pasted.is_empty() {
+        working.pasted.clear();
+        model.notes = vec![model.words.say("screen.note.pasted-dropped", &[])];
+        return None;
+    }
     if line.is_empty() {
         if working.finished() {
             return Some(match model.lesson {
@@ -478,7 +484,7 @@ fn choose_by_number(menu: &mut Menu, c: char) {
     menu.digits.clear();
 }
 
-/// Only the first line of what is pasted is put in; the rest gets a word.
+/// The first line of what is pasted is put in; each line that is entered brings the next.
 fn paste(model: &mut Model, text: &str) {
     if model.over == Over::Naming && !view::too_small(model.size) {
         let first = text.lines().find(|line| !line.trim().is_empty());
@@ -494,14 +500,19 @@ fn paste(model: &mut Model, text: &str) {
     let Page::Working(working) = &mut model.page else {
         return;
     };
-    let mut lines = text
+    let lines = text
         .split(['\n', '\r'])
         .filter(|line| !line.trim().is_empty());
-    let Some(first) = lines.next() else {
+    let mut lines: Vec<String> = lines.map(|line| line.trim_end().to_owned()).collect();
+    lines.reverse();
+    let Some(first) = lines.pop() else {
         return;
     };
-    let fits = insert(working, first.trim_end());
-    let rest = lines.count();
+    let fits = insert(working, &first);
+    let rest = lines.len();
+    if rest > 0 {
+        working.pasted = lines;
+    }
     let note = match (fits, rest) {
         (false, _) => model.words.say(
             "screen.note.pasted-too-long",
@@ -515,4 +526,27 @@ fn paste(model: &mut Model, text: &str) {
         ),
     };
     model.notes = vec![note];
+}
+
+/// Puts the next pasted line in, to be looked at and entered like any other.
+fn next_pasted(model: &mut Model) {
+    let Page::Working(working) = &mut model.page else {
+        return;
+    };
+    let Some(next) = working
+        .pasted
+        .pop()
+        .filter(|_| working.input.value().is_empty())
+    else {
+        return;
+    };
+    insert(working, &next);
+    let slots = [("count", Slot::Value(working.pasted.len().to_string()))];
+    let key = match working.pasted.len() {
+        0 => "screen.note.pasted-next.last",
+        1 => "screen.note.pasted-next.one",
+        _ => "screen.note.pasted-next.many",
+    };
+    let note = model.words.say(key, &slots);
+    model.notes.push(note);
 }

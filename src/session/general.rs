@@ -6,6 +6,8 @@ use super::state::State;
 use crate::diagnosis::{Because, Diagnosis};
 use crate::key::StepId;
 use crate::mistakes::general_instances;
+use crate::problem::{Problem, Support, SupportKind};
+use crate::sketch::Sheet;
 use crate::system::System;
 use crate::text::{Prose, Slot, Words};
 use crate::working::{Underivable, walk};
@@ -28,6 +30,7 @@ impl Session {
             sister: None,
             words,
             scene,
+            sheet: Sheet::of(system).map(Arc::new),
             system: Some(Arc::new(system.clone())),
             straight: super::lies::straight_bodies(system),
             lengthwise: super::lengthwise::Lengthwise::of(system),
@@ -37,6 +40,21 @@ impl Session {
             before: Before::default(),
         };
         session.turn_to_asked();
+        Ok(session)
+    }
+
+    /// Opens a problem of one straight body that has no guided working as one of bodies in
+    /// general; it is drawn as it was told.
+    ///
+    /// # Errors
+    /// Why it cannot be worked.
+    pub fn start_straight(problem: &Problem, words: Words) -> Result<Session, Underivable> {
+        let mut session = Session::start_general(&System::of(problem), words)?;
+        let built_in = |support: &Support| support.kind == SupportKind::BuiltIn;
+        // The couple of a built-in end stands in no problem of a lesson.
+        if !problem.supports().iter().any(built_in) {
+            session.sheet = Some(Arc::new(Sheet::of_problem(problem)));
+        }
         Ok(session)
     }
 

@@ -17,6 +17,7 @@ mod changed;
 mod command;
 mod compared;
 mod contact;
+mod drawn;
 mod estimate;
 mod evidence;
 mod example;
@@ -97,6 +98,7 @@ use crate::judge::{Board, Memo, Names, OwnName};
 use crate::key::{Key, Pins, Sampling, StepId, Underivable, derive};
 use crate::mistakes::{Instance, instances};
 use crate::problem::Problem;
+use crate::sketch::Sheet;
 use crate::system::System;
 use crate::text::{Formula, Prose, Words, printable, visible};
 use crate::working::OtherValue;
@@ -120,6 +122,8 @@ pub struct Session {
     words: Words,
     /// The drawing of a general problem, in words.
     scene: Vec<Prose>,
+    /// The drawing of a general problem, where one can be made.
+    sheet: Option<Arc<Sheet>>,
     /// The bodies of a general problem.
     system: Option<Arc<System>>,
     /// The straight bodies of a general problem.
@@ -212,6 +216,7 @@ impl Session {
             sister,
             words,
             scene: Vec::new(),
+            sheet: None,
             system: None,
             straight: Vec::new(),
             lengthwise: None,

@@ -18,6 +18,7 @@ impl Session {
             statement: self.problem.statement().to_owned(),
             caution: self.words.retold("caution", self.problem.caution()),
             scene: self.scene.clone(),
+            sheet: self.sheet.clone(),
             steps: self.steps(),
             lines: self.state.lines.clone(),
             freely: self.is_free(),
@@ -75,7 +76,7 @@ impl Session {
     }
 
     /// The value that a step's name holds: the learner's own, or the right one once passed.
-    fn value_of(&self, step: StepId) -> Option<f64> {
+    pub(super) fn value_of(&self, step: StepId) -> Option<f64> {
         let is_said = step.is_balance() || matches!(step, StepId::Forces | StepId::Pivot);
         // A step told in names alone has no value of hers yet.
         if is_said || self.state.in_names.contains(&step) {
@@ -322,6 +323,9 @@ impl Session {
 
     /// The diagram's stages so far, the present one last. Only what was said or found is drawn.
     fn stages(&self) -> Vec<Marks> {
+        if let Some(sheet) = &self.sheet {
+            return self.sheet_stages(sheet);
+        }
         let mut stages = vec![Marks {
             stage: Stage::Scene,
             givens: true,

@@ -2,8 +2,9 @@
 
 use super::pivots::PivotPlace;
 use super::worked::Fading;
-use crate::sketch::Marks;
+use crate::sketch::{Marks, Sheet};
 use crate::text::{Prose, Span};
+use std::sync::Arc;
 
 /// The kind of a verdict, for its sign and colour. The words say the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -185,8 +186,10 @@ pub struct View {
     pub statement: String,
     /// Words of caution.
     pub caution: String,
-    /// The drawing in words, a sentence each, where none can be made: bodies in general.
+    /// The drawing of bodies in general in words, a sentence each.
     pub scene: Vec<Prose>,
+    /// Their drawing, where one can be made.
+    pub sheet: Option<Arc<Sheet>>,
     /// The steps of the walk.
     pub steps: Vec<StepView>,
     /// The working so far: every line, oldest first.

@@ -5,7 +5,7 @@ use super::angle;
 use super::behind;
 use super::frame::{Frame, Span, force_ink};
 use super::scene::{Line, Shape, Spot};
-use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage};
+use super::{ComponentMark, DistanceMark, ForceMark, Ink, Marks, Stage, guise};
 use crate::plane::Vector;
 use crate::problem::{ForceId, Place};
 use std::f64::consts::PI;
@@ -30,7 +30,7 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     } else {
         &[]
     };
-    if marks.stage == Stage::Angles && marks.given_angles {
+    if matches!(marks.stage, Stage::Forces | Stage::Angles) && marks.given_angles {
         given_angles(frame, &marks.forces);
     }
     if marks.stage != Stage::Forces {
@@ -39,6 +39,9 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         }
     }
     for mark in &marks.forces {
+        if guise::couple(frame, mark) {
+            continue;
+        }
         if marks.is_replaced(mark.force) {
             if let Some(spot) = frame.place_of(mark.force).map(|at| frame.spot(at)) {
                 frame.draw(force_ink(frame.problem, mark.force), Shape::Knot(spot));
@@ -148,6 +151,7 @@ fn is_across(frame: &Frame, runs: Vector) -> bool {
 /// The angles that the statement gives.
 fn given_angles(frame: &mut Frame, forces: &[ForceMark]) {
     super::site::tilt(frame);
+    guise::angles(frame);
     for (index, rope) in frame.problem.ropes().iter().enumerate() {
         if forces.iter().any(|mark| mark.force == ForceId::Rope(index)) {
             let runs = Vector::at_angle(frame.angle(rope.direction));

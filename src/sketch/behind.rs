@@ -3,8 +3,9 @@
 
 use super::acting::ARROW;
 use super::frame::Frame;
+use super::sheet::{Guise, faint};
 use super::site::{self, STRING};
-use super::{Ink, Marks};
+use super::{Marks, guise};
 use crate::plane::Vector;
 use crate::problem::{ForceId, LoadKind};
 
@@ -17,7 +18,8 @@ const CLEAR: f64 = 2.4;
 pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     site::tilt(frame);
     let room = room_below(frame, marks);
-    site::lengths(frame, room);
+    site::lengths(frame, room, ARROW);
+    guise::given(frame);
     let before = frame.scene.strokes.len();
     for index in 0..frame.problem.supports().len() {
         site::support(frame, index);
@@ -31,19 +33,15 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
             .iter()
             .any(|mark| mark.force == ForceId::Load(index));
         // A given force is its own arrow.
+        let is_spread = matches!(frame.guise(ForceId::Load(index)), Some(Guise::Spread(_)));
         match load.kind {
-            LoadKind::Force { .. } if named => {}
+            LoadKind::Force { .. } if named && !is_spread => {}
             LoadKind::Force { .. } => site::load(frame, index, true),
             LoadKind::Mass(_) => site::load(frame, index, false),
         }
     }
     for stroke in &mut frame.scene.strokes[before..] {
-        if matches!(
-            stroke.ink,
-            Ink::Ground | Ink::Rope | Ink::Weight | Ink::Load
-        ) {
-            stroke.ink = Ink::Faint;
-        }
+        faint(stroke);
     }
 }
 

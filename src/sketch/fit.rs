@@ -1,5 +1,6 @@
 //! How large a scene is drawn, and where on the grid.
 
+use super::guise::{TURN, TURNED, top_of};
 use super::letters::width;
 use super::scene::{Label, Scene, Shape, Spot};
 use crate::plane::Vector;
@@ -182,6 +183,18 @@ fn stroke_reach(stroke: &super::Stroke) -> Vec<Reach> {
             along,
             across,
         } => vec![around(corner.moved(*along + *across), 0.5, 0.5)],
+        Shape::Spread {
+            from,
+            to,
+            first,
+            last,
+        } => [*from, *to, top_of(*from, *first), top_of(*to, *last)]
+            .map(|spot| around(spot, 0.6, 0.6))
+            .to_vec(),
+        Shape::Turn { centre, middle, .. } => [-TURNED, 0.0, TURNED]
+            .map(|aside| centre.moved(Vector::at_angle(middle + aside) * TURN))
+            .map(|spot| around(spot, 0.6, 0.6))
+            .to_vec(),
         Shape::Face { at, looks, half } => {
             let side = Vector::at_angle(*looks).quarter_turn() * *half;
             vec![

@@ -1,6 +1,7 @@
 //! Where things of a problem stand in a drawing, and the drawing as it grows.
 
 use super::scene::{Label, Line, Scene, Shape, Spot, Stroke};
+use super::sheet::Sheet;
 use super::{ForceMark, Ink};
 use crate::plane::Vector;
 use crate::problem::{Acting, Direction, ForceId, Place, Problem, Side};
@@ -13,6 +14,8 @@ const USUAL: (f64, f64) = (17.0, 9.0);
 pub(super) struct Frame<'a> {
     pub(super) problem: &'a Problem,
     pub(super) values: &'a [f64],
+    /// What is beside the problem, of one that no lesson has.
+    pub(super) sheet: Option<&'a Sheet>,
     /// Unit vector from foot to tip, as drawn.
     pub(super) along: Vector,
     /// Unit vector across the body, to its upper side, as drawn.
@@ -29,6 +32,15 @@ impl<'a> Frame<'a> {
     /// The frame as the body stands; `None` where the values cannot be drawn.
     pub(super) fn standing(problem: &'a Problem, values: &'a [f64]) -> Option<Frame<'a>> {
         Frame::turned(problem, values, false)
+    }
+
+    /// The same for a sheet.
+    pub(super) fn of_sheet(sheet: &'a Sheet) -> Option<Frame<'a>> {
+        let frame = Frame::standing(&sheet.problem, &sheet.values)?;
+        Some(Frame {
+            sheet: Some(sheet),
+            ..frame
+        })
     }
 
     /// The frame with the body laid level, its tip on its own side.
@@ -52,6 +64,7 @@ impl<'a> Frame<'a> {
         Some(Frame {
             problem,
             values,
+            sheet: None,
             along,
             upper: along.quarter_turn() * side.sign(),
             length,
@@ -105,7 +118,7 @@ impl<'a> Frame<'a> {
 
     /// Where a force acts, and its direction as drawn if it is known.
     pub(super) fn force(&self, id: ForceId, named: Option<f64>) -> Option<(Spot, Option<Vector>)> {
-        let force = self.problem.force(id)?;
+        let force = self.problem.force(id).filter(|_| !self.is_couple(id))?;
         let angle = match (named.filter(|angle| angle.is_finite()), force.acting) {
             (Some(angle), _) => Some(angle + self.turned),
             (None, Acting::Along(direction)) => Some(self.angle(direction)),

@@ -32,7 +32,7 @@ pub struct Marks {
     pub forces: Vec<ForceMark>,
     /// A ring at the pivot.
     pub pivot: Option<Place>,
-    /// At [`Stage::Angles`]: arcs and labels of the angles that the statement gives, of the body
+    /// At [`Stage::Angles`] and [`Stage::Forces`]: arcs and labels of the angles that the statement gives, of the body
     /// and of the ropes among the forces.
     pub given_angles: bool,
     /// Arcs between a force's line and the body.
@@ -101,7 +101,8 @@ pub struct ForceMark {
     pub force: ForceId,
     /// What stands at its arrow: "W1", "T = 96.3 N".
     pub label: String,
-    /// Its direction, anticlockwise from the x axis, in radians. `None`: the problem's own. A
+    /// Its direction, anticlockwise from the x axis, in radians; of a couple up for anticlockwise
+    /// and down for clockwise. `None`: the problem's own. A
     /// hinge force without a direction is drawn as a ring with a question mark beside it.
     pub direction: Option<f64>,
 }

@@ -1,5 +1,8 @@
 //! The diagram beside the working, drawn to scale from the model.
 //!
+//! A [`Sheet`] is a straight body of a problem of bodies in general, laid open so that it can be
+//! drawn like a lesson's.
+//!
 //! Two halves. [`scene`] turns a problem, its values and a list of [`Marks`] into strokes and
 //! labels. [`picture`] lays a scene out on a grid of character cells of any size. [`tell`] says
 //! the same marks in words, for those who listen to the screen.
@@ -17,8 +20,10 @@ mod clear;
 mod fit;
 mod flaws;
 mod frame;
+mod guise;
 mod ink;
 mod labels;
+mod laid_open;
 mod lead;
 mod letters;
 mod lever;
@@ -26,6 +31,7 @@ mod marks;
 mod picture;
 mod points;
 mod scene;
+mod sheet;
 mod site;
 mod strokes;
 mod tell;
@@ -43,5 +49,6 @@ pub use marks::{
 pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
 pub use points::PointMark;
 pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
+pub use sheet::{Entry, Share, Sheet};
 pub use tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts, tell};
 pub use wording::told_words;

@@ -1,6 +1,7 @@
 //! Strokes and labels, in metres from the model.
 
 use super::frame::Frame;
+use super::sheet::Sheet;
 use super::{Ink, Marks, Stage, acting, lever, site, triangle};
 use crate::plane::Vector;
 use crate::problem::Problem;
@@ -110,6 +111,26 @@ pub enum Shape {
         /// The other leg.
         across: Vector,
     },
+    /// A load spread along the body: a row of arrows between two lines.
+    Spread {
+        /// Where it begins on the body.
+        from: Spot,
+        /// Where it ends on the body.
+        to: Spot,
+        /// Which way its first arrow stands off the body, 1 where the load is largest.
+        first: Vector,
+        /// Which way its last arrow stands off the body.
+        last: Vector,
+    },
+    /// The bent arrow of a couple.
+    Turn {
+        /// Its centre.
+        centre: Spot,
+        /// The direction of its middle from there, anticlockwise from the x axis, in radians.
+        middle: f64,
+        /// Which way it turns.
+        anticlockwise: bool,
+    },
     /// A hinge, a ring.
     Hinge(Spot),
     /// The stand under a hinge.
@@ -202,6 +223,22 @@ pub fn scene(problem: &Problem, values: &[f64], marks: &Marks) -> Scene {
         Stage::Forces | Stage::Angles | Stage::Components => acting::draw(&mut frame, marks),
         Stage::Turning => lever::draw(&mut frame, marks),
     }
+    finished(frame)
+}
+
+/// The drawing of a sheet with these marks, and nothing beyond them.
+pub(super) fn of_sheet(sheet: &Sheet, marks: &Marks) -> Scene {
+    let Some(mut frame) = Frame::of_sheet(sheet) else {
+        return Scene::default();
+    };
+    match marks.stage {
+        Stage::Scene => site::draw(&mut frame, marks),
+        _ => acting::draw(&mut frame, marks),
+    }
+    finished(frame)
+}
+
+fn finished(frame: Frame) -> Scene {
     let mut scene = frame.scene;
     scene.strokes.sort_by_key(|stroke| stroke.shape.rank());
     scene
@@ -263,10 +300,11 @@ impl Shape {
             Shape::Line {
                 line: Line::Solid, ..
             } => 4,
+            Shape::Spread { .. } => 4,
             Shape::Line {
                 line: Line::Heavy, ..
             } => 5,
-            Shape::Arrow { .. } => 6,
+            Shape::Arrow { .. } | Shape::Turn { .. } => 6,
             Shape::Stand(_) | Shape::Wheel(_) | Shape::Box(_) | Shape::Standing { .. } => 7,
             Shape::Knot(_) => 8,
             Shape::Hinge(_) => 9,

@@ -3,7 +3,8 @@
 use super::acting::head_off;
 use super::frame::{Frame, Span, arc_radius, wrapped};
 use super::scene::{Line, Shape, Spot};
-use super::{Ink, Marks};
+use super::sheet::text;
+use super::{Ink, Marks, guise};
 use crate::plane::Vector;
 use crate::problem::{
     Direction, GivenId, Load, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
@@ -14,7 +15,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 /// Steps from the body to a hung box.
 pub(super) const STRING: f64 = 1.6;
 /// Steps from the body to the tail of a given force.
-const PUSH: f64 = 4.5;
+pub(super) const PUSH: f64 = 4.5;
 
 /// Steps of a rope at a level body while the arrows of forces hang below.
 const SHORT_ROPE: f64 = 6.0;
@@ -27,7 +28,8 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
     if marks.givens {
         tilt(frame);
         let room = room_below(frame);
-        lengths(frame, room);
+        lengths(frame, room, 0.0);
+        guise::given(frame);
     }
     frame.body();
     for index in 0..frame.problem.supports().len() {
@@ -83,12 +85,7 @@ fn free_stretches(frame: &Frame) -> Vec<Spot> {
 
 /// "θ = 35°".
 fn given_text(frame: &Frame, id: GivenId) -> String {
-    frame
-        .problem
-        .givens()
-        .get(id.0)
-        .map(|given| format!("{} = {}", given.symbol, given.written))
-        .unwrap_or_default()
+    text(frame.problem, id)
 }
 
 /// The given angle of the body.
@@ -107,8 +104,11 @@ pub(super) fn tilt(frame: &mut Frame) {
     measured(frame, foot, reference, to, &text);
 }
 
-/// An angle from a dashed reference line.
-fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str) {
+/// An angle from a dashed reference line; nothing for one that is printed nowhere.
+pub(super) fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str) {
+    if text.is_empty() {
+        return;
+    }
     let line = Vector::at_angle(reference);
     // Where the body itself lies on the reference line, it needs no dashes.
     if line.cross(frame.along).abs() > 0.03 {
@@ -122,19 +122,24 @@ fn measured(frame: &mut Frame, centre: Spot, reference: f64, to: f64, text: &str
     frame.arc(Ink::Angle, centre, reference, to, text);
 }
 
-pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64)) {
+/// The given distances along the body: below a level one, past so many steps and rows, or above it
+/// past arrows of so many steps; on the upper side of a tilted one.
+pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64), arrows: f64) {
     let body = frame.problem.body();
     let mut wanted: BTreeMap<GivenId, Place> = BTreeMap::new();
     wanted.insert(body.length, Place::Tip);
     let places = (frame.problem.supports().iter().map(|support| support.at))
         .chain(frame.problem.ropes().iter().map(|rope| rope.at))
         .chain(frame.problem.loads().iter().map(|load| load.at))
-        .chain(body.mass.map(|_| body.centre));
+        .chain(body.mass.map(|_| body.centre))
+        .chain(guise::places(frame));
     for place in places {
         if let Place::At(given) = place {
             wanted.entry(given).or_insert(place);
         }
     }
+    // A number that is printed nowhere has no line.
+    wanted.retain(|given, _| !given_text(frame, *given).is_empty());
     let spans = wanted
         .into_iter()
         .map(|(given, place)| Span {
@@ -144,7 +149,9 @@ pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64)) {
             tag: tag(frame, given, place),
         })
         .collect();
-    if frame.is_level() {
+    if let Some((steps, rows)) = guise::room_above(frame, arrows) {
+        frame.dimensions(spans, frame.upper, steps, rows);
+    } else if frame.is_level() {
         let below = frame.upper * -1.0;
         frame.dimensions(spans, below, steps, rows);
     } else {
@@ -198,6 +205,9 @@ pub(super) fn room_below(frame: &Frame) -> (f64, f64) {
 }
 
 pub(super) fn support(frame: &mut Frame, index: usize) {
+    if guise::support(frame, index) {
+        return;
+    }
     let support = &frame.problem.supports()[index];
     let spot = frame.spot(support.at);
     let down = Vector::new(0.0, -1.0);
@@ -264,9 +274,10 @@ pub(super) fn rope(frame: &mut Frame, index: usize, marks: &Marks) {
     if marks.givens || marks.has_site() {
         direction_given(frame, spot, rope.direction, run);
     }
-    let (mut end, looks) = rope_end(frame, spot, run);
+    let told = guise::rope_end(frame, index, spot);
+    let (mut end, looks) = told.unwrap_or_else(|| rope_end(frame, spot, run));
     // Arrows need the room below a level body: of a long rope only the beginning is shown.
-    let short = marks.has_site() && frame.is_level();
+    let short = marks.has_site() && frame.is_level() && told.is_none();
     if short {
         end = spot.moved(run * SHORT_ROPE);
     }
@@ -286,7 +297,7 @@ pub(super) fn rope(frame: &mut Frame, index: usize, marks: &Marks) {
 }
 
 /// One cell behind a face that looks this way, in rows of text.
-fn behind(looks: f64) -> Vector {
+pub(super) fn behind(looks: f64) -> Vector {
     let out = Vector::at_angle(looks);
     Vector::new(out.x * -0.5, -out.y)
 }
@@ -365,13 +376,18 @@ pub(super) fn direction_given(frame: &mut Frame, spot: Spot, direction: Directio
                 frame.along * -1.0
             };
             let text = given_text(frame, angle);
-            frame.arc(Ink::Angle, spot, back.angle(), runs.angle(), &text);
+            if !text.is_empty() {
+                frame.arc(Ink::Angle, spot, back.angle(), runs.angle(), &text);
+            }
         }
         Direction::Up | Direction::Down | Direction::Level(_) => {}
     }
 }
 
 pub(super) fn load(frame: &mut Frame, index: usize, givens: bool) {
+    if guise::load(frame, index, givens) {
+        return;
+    }
     let load = &frame.problem.loads()[index];
     let spot = frame.spot(load.at);
     match load.kind {

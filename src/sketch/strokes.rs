@@ -2,6 +2,7 @@
 
 use super::canvas::{Canvas, Held, floor, hold};
 use super::fit::{ASPECT, Fit, Point};
+use super::guise::{TURN, TURNED, top_of};
 use super::lead::lead;
 use super::scene::{Line, Scene, Shape, Spot};
 use super::{Ink, PointMark, Stroke};
@@ -56,6 +57,63 @@ pub(super) fn draw(canvas: &mut Canvas, scene: &Scene, fit: &Fit) {
             taken.extend(cell);
         }
     }
+    for stroke in &lines {
+        for ends in comb(&stroke.shape, fit)
+            .into_iter()
+            .chain(bent(&stroke.shape, fit))
+        {
+            taken.extend(head(canvas, ends, stroke.ink, &taken));
+        }
+    }
+}
+
+/// Columns between the arrows of a spread load, about.
+const TEETH: f64 = 5.0;
+
+/// The arrows of a spread load, each from its tail to just off the body.
+fn comb(shape: &Shape, fit: &Fit) -> Vec<(Point, Point)> {
+    let Shape::Spread {
+        from,
+        to,
+        first,
+        last,
+    } = *shape
+    else {
+        return Vec::new();
+    };
+    let (one, other) = (fit.point(from), fit.point(to));
+    let long = libm::hypot(other.column - one.column, (other.row - one.row) * ASPECT);
+    let teeth = floor(long / TEETH).clamp(1, 40);
+    let tooth = |tooth: i64| {
+        let share = tooth as f64 / teeth as f64;
+        let high = first * (1.0 - share) + last * share;
+        let at = Spot::at(from.at * (1.0 - share) + to.at * share);
+        let size = high.size();
+        let off = at.moved_rows(high * (1.0 / size.max(1e-9)));
+        let (tail, head) = (fit.point(top_of(at, high)), fit.point(off));
+        let long = libm::hypot((tail.column - head.column) / ASPECT, tail.row - head.row);
+        // What would lie within a row is no arrow.
+        (long > 0.7).then_some((tail, head))
+    };
+    (0..=teeth).filter_map(tooth).collect()
+}
+
+/// The last piece of the bent arrow of a couple.
+fn bent(shape: &Shape, fit: &Fit) -> Option<(Point, Point)> {
+    let Shape::Turn {
+        centre,
+        middle,
+        anticlockwise,
+    } = *shape
+    else {
+        return None;
+    };
+    let side = if anticlockwise { 1.0 } else { -1.0 };
+    let on = |aside: f64| {
+        let out = Vector::at_angle(middle + side * aside) * TURN;
+        fit.point(centre.moved(out))
+    };
+    Some((on(TURNED - 0.5), on(TURNED)))
 }
 
 /// True if the tail of an arrow stands aside of the point from which it runs out: one that pushes
@@ -73,6 +131,8 @@ fn is_line(shape: &Shape) -> bool {
             | Shape::Dimension { .. }
             | Shape::RightAngle { .. }
             | Shape::Face { .. }
+            | Shape::Spread { .. }
+            | Shape::Turn { .. }
     )
 }
 
@@ -125,6 +185,25 @@ fn draw_line(canvas: &mut Canvas, stroke: &Stroke, fit: &Fit) {
             across,
         } => right_angle(canvas, fit, corner, along, across, ink),
         Shape::Face { at, looks, half } => face(canvas, fit, at, looks, half, ink),
+        Shape::Spread {
+            from,
+            to,
+            first,
+            last,
+        } => {
+            let (one, other) = (fit.point(top_of(from, first)), fit.point(top_of(to, last)));
+            canvas.line(one, other, Line::Solid, ink);
+            for (tail, head) in comb(&stroke.shape, fit) {
+                canvas.line(tail, head, Line::Solid, ink);
+            }
+        }
+        Shape::Turn { centre, middle, .. } => {
+            for speck in 0..=60 {
+                let aside = TURNED * (f64::from(speck) / 30.0 - 1.0);
+                let out = Vector::at_angle(middle + aside) * TURN;
+                canvas.speck(fit.point(centre.moved(out)), ink);
+            }
+        }
         _ => {}
     }
 }

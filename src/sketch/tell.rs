@@ -1,10 +1,11 @@
 //! The diagram told, for those who listen to the screen.
 
 use super::frame::Frame;
+use super::sheet::{Guise, Sheet};
 use super::{Legs, Marks, Stage};
 use crate::plane::Vector;
 use crate::problem::{Direction, ForceId, Given, LoadKind, Place, Problem};
-use crate::units::Dimension;
+use crate::units::{Dimension, value_text};
 
 /// One of eight directions on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -124,6 +125,15 @@ pub enum Told {
         /// Which way; `None` for a direction still to be found.
         heading: Option<Heading>,
     },
+    /// The bent arrow of a couple.
+    Couple {
+        /// Its label.
+        label: String,
+        /// Where it is drawn, for one that acts there.
+        at: Option<Whereabouts>,
+        /// True if it turns anticlockwise; `None` for a sense still to be found.
+        anticlockwise: Option<bool>,
+    },
     /// The ring at the pivot.
     Pivot {
         /// Where it is.
@@ -193,6 +203,17 @@ pub fn tell(problem: &Problem, values: &[f64], marks: &Marks) -> Vec<Told> {
     told
 }
 
+/// The forces of a sheet with these marks.
+pub(super) fn of_sheet(sheet: &Sheet, marks: &Marks) -> Vec<Told> {
+    let mut told = Vec::new();
+    if let Some(frame) = Frame::of_sheet(sheet)
+        && marks.stage != Stage::Scene
+    {
+        tell_forces(&frame, marks, &mut told);
+    }
+    told
+}
+
 fn tell_site(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
     let problem = frame.problem;
     told.extend(problem.supports().iter().map(|support| Told::Support {
@@ -237,6 +258,15 @@ fn tell_forces(frame: &Frame, marks: &Marks, told: &mut Vec<Told>) {
         let Some(place) = frame.place_of(mark.force).filter(|_| !parted) else {
             continue;
         };
+        if let Some(Guise::Couple(given)) = frame.guise(mark.force) {
+            let found = mark.direction.map(libm::sin).or(*given);
+            told.push(Told::Couple {
+                label: mark.label.clone(),
+                at: (given.is_none()).then(|| whereabouts(frame, place)),
+                anticlockwise: found.map(|turns| turns > 0.0),
+            });
+            continue;
+        }
         let direction = frame.marked(mark.force, &marks.forces);
         told.push(Told::Force {
             label: mark.label.clone(),
@@ -307,9 +337,18 @@ fn whereabouts(frame: &Frame, place: Place) -> Whereabouts {
         Place::Fraction { over, under } => PlaceWord::Part { over, under },
         Place::At(_) => PlaceWord::Between,
     };
+    let metres = frame.distance(place);
+    let printed = match place {
+        Place::At(given) => given.0 < frame.problem.givens().len(),
+        _ => true,
+    };
     Whereabouts {
         word,
-        distance: frame.problem.length_text(frame.distance(place)),
+        distance: match printed {
+            true => frame.problem.length_text(metres),
+            // What is worked out is told like any result.
+            false => value_text(metres, Dimension::LENGTH, frame.problem.figures()),
+        },
     }
 }
 

@@ -25,7 +25,9 @@ fn sentence(told: &Told, words: &Words) -> Prose {
                 ("value", Slot::Value(written.clone())),
             ],
         ),
-        Told::Force { .. } | Told::Component { .. } => arrow_sentence(told, words),
+        Told::Force { .. } | Told::Component { .. } | Told::Couple { .. } => {
+            arrow_sentence(told, words)
+        }
         Told::Pivot { at } => words.say("sketch.told.pivot", &[("place", place(at, words))]),
         Told::Angle { label, force } => words.say("sketch.told.angle", &named(label, force)),
         Told::Distance {
@@ -95,6 +97,24 @@ fn arrow_sentence(told: &Told, words: &Words) -> Prose {
                 }
                 None => words.say("sketch.told.force.open", &slots),
             }
+        }
+        Told::Couple {
+            label,
+            at,
+            anticlockwise,
+        } => {
+            let sense = match anticlockwise {
+                Some(true) => "anticlockwise",
+                Some(false) => "clockwise",
+                None => "open",
+            };
+            let mut slots = vec![("label", Slot::Name(label.clone()))];
+            slots.extend(at.as_ref().map(|at| ("place", place(at, words))));
+            let key = match at {
+                Some(_) => format!("sketch.told.couple.at.{sense}"),
+                None => format!("sketch.told.couple.{sense}"),
+            };
+            words.say(&key, &slots)
         }
         Told::Component {
             label,

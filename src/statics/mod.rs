@@ -15,6 +15,7 @@ mod frame;
 mod inverse;
 mod linear;
 mod motion;
+mod reason;
 mod slipping;
 mod solution;
 mod unsolvable;
@@ -25,8 +26,9 @@ pub(crate) use frame::known_size;
 pub use frame::{Reaction, Strained, SystemSolution, solve_system};
 pub use inverse::{Root, roots};
 pub use motion::Motion;
+pub use reason::Reason;
 pub use solution::{Found, Residual, Solution};
-pub use unsolvable::Unsolvable;
+pub use unsolvable::{Stays, Unsolvable};
 
 use crate::problem::Problem;
 

@@ -122,7 +122,7 @@ fn way_text(direction: Vector) -> String {
 }
 
 /// A coordinate to three figures, with rounding dust shown as 0.
-fn place_text(value: f64) -> String {
+pub(super) fn place_text(value: f64) -> String {
     if value.abs() < 1e-9 {
         "0".to_owned()
     } else {

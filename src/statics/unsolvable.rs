@@ -147,7 +147,7 @@ pub struct Stays {
 
 impl Stays {
     /// True for sizes that do not differ but by rounding.
-    fn is_steady(&self) -> bool {
+    pub(super) fn is_steady(&self) -> bool {
         self.most_n - self.least_n <= 1e-9 * self.most_n.abs()
     }
 }
@@ -383,7 +383,7 @@ impl fmt::Display for Unsolvable {
 }
 
 /// An end of a range in the unit of its kind, without needless zeros.
-fn end_text(value: f64, dimension: Dimension) -> String {
+pub(super) fn end_text(value: f64, dimension: Dimension) -> String {
     let unit = unit_for(dimension);
     let number = unit.map_or(value, |unit| value / unit.factor);
     let told = number_text(number);
@@ -398,7 +398,7 @@ fn end_text(value: f64, dimension: Dimension) -> String {
 }
 
 /// Two numbers at three figures, or at as many as show which is the larger.
-fn told_apart(one: f64, other: f64) -> (String, String) {
+pub(super) fn told_apart(one: f64, other: f64) -> (String, String) {
     let told = |figures: u8| (figures_text(one, figures), figures_text(other, figures));
     (3..=9)
         .map(told)

@@ -6,6 +6,9 @@ use std::collections::BTreeMap;
 /// The articles by which a template asks for a case, in the order in which a noun tells its forms.
 const CASES: [&str; 4] = ["der", "des", "dem", "den"];
 
+/// How an adjective may end before a noun without an article, or behind one.
+const ADJECTIVES: [&str; 5] = ["er", "es", "en", "em", "e"];
+
 /// Nouns with their four forms, each with its article.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Nouns {
@@ -94,11 +97,17 @@ impl Nouns {
     pub(super) fn in_case(&self, noun: &str, case: &str) -> String {
         let place = CASES.iter().position(|known| *known == case);
         let form = place.and_then(|place| {
+            let (adjectives, noun) = with_adjectives(noun)?;
             let (before, forms) = self.known(noun)?;
             let (article, form) = forms.get(place)?.split_once(' ')?;
+            // Behind an article an adjective has one of two endings.
+            let plain = case == "der" || case == "den" && article != "den";
+            let ending = if plain { "e" } else { "en" };
+            let adjectives = adjectives.iter().map(|stem| format!("{stem}{ending} "));
+            let adjectives: String = adjectives.collect();
             Some(match before {
-                "" => format!("{article} {form}"),
-                _ => format!("{article} {before}{}", form.to_lowercase()),
+                "" => format!("{article} {adjectives}{form}"),
+                _ => format!("{article} {adjectives}{before}{}", form.to_lowercase()),
             })
         });
         match (form, case) {
@@ -110,7 +119,7 @@ impl Nouns {
 
     /// True for a noun whose forms are told.
     pub(super) fn knows(&self, noun: &str) -> bool {
-        self.known(noun).is_some()
+        with_adjectives(noun).is_some_and(|(_, noun)| self.known(noun).is_some())
     }
 
     /// What stands before the longest known noun at the end of this one, and the forms of that.
@@ -127,6 +136,23 @@ impl Nouns {
             Some((before, self.forms.get(&known)?))
         })
     }
+}
+
+/// The stems of the adjectives before a noun, and the noun; none where something else stands there.
+fn with_adjectives(noun: &str) -> Option<(Vec<&str>, &str)> {
+    let Some((before, last)) = noun.rsplit_once(' ') else {
+        return Some((Vec::new(), noun));
+    };
+    let stem = |word: &'_ str| -> Option<usize> {
+        let small = word.chars().all(|letter| letter.is_lowercase());
+        let ending = ADJECTIVES.iter().find(|ending| word.ends_with(*ending))?;
+        let stem = word.len() - ending.len();
+        (small && word[..stem].chars().count() > 1).then_some(stem)
+    };
+    let stems = before
+        .split(' ')
+        .map(|word| stem(word).map(|end| &word[..end]));
+    Some((stems.collect::<Option<Vec<&str>>>()?, last))
 }
 
 /// A small first letter made a capital.
@@ -157,7 +183,21 @@ mod tests {
             ("Bast", "dem", "„Bast“"),
             ("Kiste", "der", "„Kiste“"),
             ("Kiste", "des", "von „Kiste“"),
-            ("roter Mast", "dem", "„roter Mast“"),
+            ("roter Mast", "der", "der rote Mast"),
+            ("roter Mast", "dem", "dem roten Mast"),
+            ("roter Mast", "den", "den roten Mast"),
+            ("linke Theke", "den", "die linke Theke"),
+            ("linke Theke", "des", "der linken Theke"),
+            (
+                "langer roter Fahnenmast",
+                "des",
+                "des langen roten Fahnenmastes",
+            ),
+            ("rote Kiste", "dem", "„rote Kiste“"),
+            // What is no adjective is not bent.
+            ("Karls Mast", "dem", "„Karls Mast“"),
+            ("lila Mast", "dem", "„lila Mast“"),
+            ("er Mast", "dem", "„er Mast“"),
             ("", "dem", "„“"),
         ] {
             assert_eq!(nouns.in_case(noun, case), said);
@@ -176,6 +216,8 @@ mod tests {
         }
         assert_eq!(nouns.forms_of("Mast"), ["Mast", "Mastes"]);
         assert_eq!(nouns.forms_of("Theke"), ["Theke"]);
+        let forms = ["roter Mast", "rote Mast", "roten Mastes", "roten Mast"];
+        assert_eq!(nouns.forms_of("roter Mast"), forms);
         assert_eq!(nouns.forms_of("Kran"), ["Kran", "Krans", "Kranes"]);
         assert_eq!(Nouns::default().forms_of("mast"), ["mast"]);
     }

@@ -43,6 +43,7 @@ mod walk_lengths;
 mod walk_others;
 mod walk_sampling;
 mod walk_ways;
+mod why;
 
 pub use build::derive;
 pub use figures::shows_more;
@@ -55,6 +56,7 @@ pub use triangle::Section;
 pub use trouble::Underivable;
 pub use walk::{Walk, walk};
 pub use walk_others::{But, OtherValue};
+pub use why::{why, why_unsolvable};
 
 use crate::key::{Axis, Formula};
 use crate::problem::GivenId;

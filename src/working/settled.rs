@@ -1,7 +1,7 @@
 //! A system with what it seeks found: the values at which it is worked.
 
 use super::Underivable;
-use crate::statics::{Root, SystemSolution, Unsolvable, roots, solve_system};
+use crate::statics::{Motion, Root, SystemSolution, Unsolvable, roots, solve_system};
 use crate::system::{Friction, Hold, HoldKind, System};
 use crate::units::value_text;
 
@@ -73,6 +73,11 @@ fn named(system: &System, why: Unsolvable) -> Underivable {
         motion.told(&format!("the {}", noun.unwrap_or_default()))
     });
     let told: Vec<String> = told.collect();
+    let noun = |motion: &Motion| bodies.get(motion.body()).map(|body| body.noun.clone());
+    let moved = motions
+        .iter()
+        .map(|motion| noun(motion).unwrap_or_default());
+    let moved: Vec<String> = moved.collect();
     let at_limit = |hold: &&Hold| {
         matches!(
             &hold.kind,
@@ -85,6 +90,7 @@ fn named(system: &System, why: Unsolvable) -> Underivable {
         true => why.into(),
         false => Underivable::Moves {
             told,
+            bodies: moved,
             contacts: holds.map(|hold| hold.symbol.shown()).collect(),
             why,
         },

@@ -21,6 +21,8 @@ pub enum Underivable {
     Moves {
         /// What moves and how: `the ladder from sliding to the right`.
         told: Vec<String>,
+        /// The names of the bodies that move, in the same order.
+        bodies: Vec<String>,
         /// The names of the contacts whose friction is said to be at its limit.
         contacts: Vec<String>,
         /// The same, of bodies without names.

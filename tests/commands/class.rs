@@ -195,3 +195,28 @@ fn an_answer_off_a_sheet_waits_for_what_the_class_asks() {
     assert_ne!(truth("262"), "right");
     assert_eq!(truth("262 N"), "right");
 }
+
+/// A problem is asked as it was begun, so where another profile holds meanwhile the page of the
+/// settings says which of the two it goes by.
+#[test]
+fn an_older_problem_says_that_it_keeps_what_it_was_begun_with() {
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path();
+    let begin = ["practice", "mast", "--plain", "--seed", "2"];
+    run(folder, None, &begin, "the weight of the mast\nquit\n");
+    let without = "The open problem was begun without this profile";
+    let (_, text) = run(folder, None, &["--plain"], "0\nsettings\nquit\n");
+    assert!(!text.contains("was begun"), "{text}");
+    write(
+        &folder.join("saves/class.json"),
+        "\"missing_unit\": \"asked\"",
+    );
+    let (_, text) = run(folder, None, &["--plain"], "0\nsettings\nquit\n");
+    assert!(text.contains(without), "{text}");
+    // At the list no problem is open, and a fresh one is asked as the class has it.
+    let (_, text) = run(folder, None, &["--plain"], "settings\nquit\n");
+    assert!(!text.contains("was begun"), "{text}");
+    let fresh = ["practice", "walkway", "--plain", "--seed", "2"];
+    let (_, text) = run(folder, None, &fresh, "settings\nquit\n");
+    assert!(!text.contains("was begun"), "{text}");
+}

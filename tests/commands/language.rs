@@ -226,3 +226,43 @@ fn a_class_has_its_language() {
     assert!(wrong.contains("language"), "{wrong}");
     assert!(!wrong.contains(ENGLISH), "{wrong}");
 }
+
+/// The help, and why a problem cannot be solved, are told in the language of the start.
+#[test]
+fn help_and_reasons_are_told_in_the_language_of_the_start() {
+    let saves = tempfile::tempdir().unwrap();
+    let run = |arguments: &[&str]| run(saves.path(), &[("LANG", "de_DE.UTF-8")], arguments, "");
+    let (code, text) = run(&["--help"]);
+    assert_eq!(code, 0);
+    assert!(text.starts_with("Hilft beim Rechnen mit Kräften"), "{text}");
+    for said in [
+        "Aufruf: leverwright",
+        "Befehle:",
+        "Optionen:",
+        "--seed <NUMBER>",
+    ] {
+        assert!(text.contains(said), "{text}");
+    }
+    let (_, text) = run(&["solve", "--help"]);
+    assert!(
+        text.contains("Argumente:") && text.contains("der Hebelarm"),
+        "{text}"
+    );
+    let (_, text) = run(&["solve", "--language", "en", "--help"]);
+    assert!(text.contains("Usage: leverwright solve"), "{text}");
+    for (file, why) in [
+        ("tests/refusals/mech.json", "Nichts verhindert, dass"),
+        (
+            "tests/refusals/indet.json",
+            "unabhängige Gleichgewichtsbedingungen",
+        ),
+        ("tests/refusals/ropepush.json", "ein Seil kann nur ziehen"),
+        ("tests/refusals/slips.json", "N Reibung sind nötig"),
+    ] {
+        let (code, text) = run(&["solve", file]);
+        assert_eq!(code, 1, "{text}");
+        assert!(text.contains(why), "{text}");
+        let (_, text) = run(&["practice", file, "--plain"]);
+        assert!(text.contains(why), "{text}");
+    }
+}

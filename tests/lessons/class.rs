@@ -44,6 +44,31 @@ fn a_profile_holds_what_its_teacher_wrote() {
 fn a_wrong_profile_is_refused_with_every_fault_and_its_place() {
     for (json, faults) in [
         (
+            "{\"leverwright\": 1, \"class\": \"10b\", \"g\": \"1000 m/s^2\"}",
+            vec![
+                "line 1, column 41, g: expected an acceleration from 0.1 m/s² to 100 m/s², found \"1000 m/s^2\"",
+            ],
+        ),
+        (
+            "{\"leverwright\": 1, \"class\": \"10b\", \"g\": \"0.001 m/s^2\"}",
+            vec![
+                "line 1, column 41, g: expected an acceleration from 0.1 m/s² to 100 m/s², found \"0.001 m/s^2\"",
+            ],
+        ),
+        (
+            "{\"leverwright\": 1, \"class\": \"10b\", \"g\": \"9,81 m/s^2\"}",
+            vec![
+                "line 1, column 41, g: expected a point in the number, as in \"9.81 m/s^2\", found \"9,81 m/s^2\"",
+            ],
+        ),
+        // A comma that is not all that is wrong.
+        (
+            "{\"leverwright\": 1, \"class\": \"10b\", \"g\": \"9,81 kg\"}",
+            vec![
+                "line 1, column 41, g: expected an acceleration such as \"9.8 m/s^2\", found \"9,81 kg\"",
+            ],
+        ),
+        (
             "{\"leverwright\": 1}",
             vec![
                 "line 1, column 1, class: this field is missing; write what the class is called, such as \"10b\"",
@@ -92,6 +117,15 @@ fn only_a_profile_is_taken_for_one() {
     assert!(is_class("{\"class\": 3}"));
     assert!(!is_class("{\"class\": 3, \"variants\": []}"));
     assert!(!is_class("{\"leverwright\": 1}"));
+    // A profile that lacks its name is one all the same; a lesson that lacks its variants is none.
+    assert!(is_class("{\"leverwright\": 1, \"g\": \"9.81 m/s^2\"}"));
+    assert!(is_class("{\"leverwright\": 1, \"figures\": 3}"));
+    assert!(!is_class(
+        "{\"leverwright\": 1, \"id\": \"x\", \"g\": \"9.81 m/s^2\"}"
+    ));
+    assert!(!is_class(
+        "{\"leverwright\": 1, \"g\": \"9.81 m/s^2\", \"model\": {}}"
+    ));
     assert!(!is_class("[\"class\"]"));
 }
 

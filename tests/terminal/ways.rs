@@ -99,15 +99,34 @@ fn a_storm_of_resizes_leaves_line_and_working_where_they_were() {
 }
 
 #[test]
-fn of_pasted_lines_the_first_is_put_in_and_the_rest_is_told() {
+fn pasted_lines_are_judged_one_by_one() {
     let (_saves, mut terminal) = walkway(&[], 100, 30);
     terminal.wait_for("Which forces act");
     terminal.enter("freely", "Still to be found");
     // As terminals send a paste: between its two marks, lines parted by carriage returns.
     terminal.press("\x1b[200~Wb = 24*9.8\rW1 = 84*9.8\rT = 1772\x1b[201~");
-    terminal.wait_for("The other 2 lines were left out.");
+    terminal.wait_for("the other 2 lines follow");
     terminal.wait_for("› Wb = 24*9.8");
     terminal.enter("", "Under which name");
     terminal.enter("", "✓ 1  Wb = 24*9.8");
+    // The next one waits in the input, and nothing is judged that was not entered.
+    terminal.wait_for("› W1 = 84*9.8");
+    terminal.wait_for("One more follows");
+    terminal.enter("", "✓ 2  W1 = 84*9.8");
+    terminal.wait_for("› T = 1772");
+    // Who empties it leaves the rest out.
+    terminal.press("\x15");
+    terminal.enter("T sin 25 = 3", "3  T sin 25 = 3");
+    leave(terminal);
+}
+
+#[test]
+fn an_emptied_line_leaves_the_other_pasted_lines_out() {
+    let (_saves, mut terminal) = walkway(&[], 100, 30);
+    terminal.wait_for("Which forces act");
+    terminal.press("\x1b[200~hint\nWb = 24*9.8\x1b[201~");
+    terminal.wait_for("the other one follows");
+    terminal.press("\x15");
+    terminal.enter("", "The other pasted lines were left out.");
     leave(terminal);
 }

@@ -321,6 +321,7 @@ pub(super) fn view(begun: bool) -> View {
         title: problem.title().to_owned(),
         statement: problem.statement().to_owned(),
         caution: problem.caution().to_owned(),
+        sheet: None,
         scene: Vec::new(),
         freely: false,
         waits: false,

@@ -40,7 +40,7 @@ pub(super) fn draw(model: &Model, open: &Working, frame: &mut Frame, area: Rect)
     if area.height == 0 || area.width == 0 {
         return;
     }
-    if !open.view.scene.is_empty() {
+    if !open.view.scene.is_empty() && open.view.sheet.is_none() {
         let rows = open.view.scene.iter().flat_map(|told| {
             let base = model.theme.faint();
             wrap(model.theme, told, area.width.into(), base)
@@ -96,7 +96,10 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
         .then(|| stage_row(model, open, (shown, count), columns.into()));
     let rows = rows - u16::from(stage.is_some());
     let problem = open.session.problem();
-    let scene = sketch::scene(problem, &problem.values(), marks);
+    let scene = match &open.view.sheet {
+        Some(sheet) => sheet.scene(marks),
+        None => sketch::scene(problem, &problem.values(), marks),
+    };
     Composed {
         stage,
         ..laid(model, scene, (columns, rows))

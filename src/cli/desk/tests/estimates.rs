@@ -46,7 +46,7 @@ fn a_journal_written_without_estimates_is_read_as_it_was() {
             let found = desk.library.drawn(COUNTER, 3, &words).unwrap();
             let (problem, sister) = (found.problem.clone(), found.sister.clone());
             desk.opening(found).unwrap();
-            let mut plain = Session::start(problem, sister, words).unwrap();
+            let mut plain = crate::session::Session::start(problem, sister, words).unwrap();
             for line in lines {
                 enter(&mut desk, &mut plain, line);
             }
