@@ -152,7 +152,7 @@ mod tests {
                     let words = text.split_whitespace();
                     let options: std::collections::BTreeSet<String> = words
                         .filter(|word| word.starts_with("--"))
-                        .map(|word| word.trim_end_matches([',', ')', '.', ']', ';']).to_owned())
+                        .map(|word| word.trim_end_matches([',', ')', '.', ']', ';', '`']).to_owned())
                         .collect();
                     options
                 };
