@@ -67,7 +67,11 @@ fn told(command: Command, name: &str, headings: [&'static str; 3], words: &Words
             // What may be chosen stands in the sentence.
             let one = one.hide_possible_values(true);
             match words.has(&key) {
-                true => one.help(words.word(&key)).help_heading(heading),
+                // That of `help` has a longer form of its own.
+                true => one
+                    .help(words.word(&key))
+                    .long_help(words.word(&key))
+                    .help_heading(heading),
                 false => one.help_heading(heading),
             }
         })
@@ -148,7 +152,7 @@ mod tests {
                     let words = text.split_whitespace();
                     let options: std::collections::BTreeSet<String> = words
                         .filter(|word| word.starts_with("--"))
-                        .map(|word| word.trim_end_matches([',', ')', '.', ']', ';']).to_owned())
+                        .map(|word| word.trim_end_matches([',', ')', '.', ']', ';', '`']).to_owned())
                         .collect();
                     options
                 };

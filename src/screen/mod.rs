@@ -178,6 +178,8 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
     model.kept = desk.has_kept_all();
     while let Some(message) = next.take() {
         let open = model.open_problem();
+        // Another problem may have been begun in another class.
+        let moved = matches!(message, Message::Opened(_) | Message::Listed { .. });
         next = match update(model, message) {
             None => None,
             Some(Effect::Leave) => return Next::Leave,
@@ -236,7 +238,9 @@ fn dispatch(desk: &mut dyn Desk, model: &mut Model, message: Message) -> Next {
         model.kept = desk.has_kept_all();
         model.lesson = desk.open_lesson();
         model.people = desk.people();
-        model.fixed = desk.fixed();
+        if moved {
+            model.fixed = desk.fixed();
+        }
         model.settle(desk);
     }
     Next::On

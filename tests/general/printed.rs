@@ -14,7 +14,8 @@ fn printed(name: &str) -> Vec<Vec<String>> {
     let of_one = |text: &str| -> Vec<String> {
         let lines = text
             .lines()
-            .filter(|line| line.starts_with("    ") && line.contains('='));
+            .filter(|line| line.starts_with("    ") && line.contains('='))
+            .filter(|line| !is_drawn(line));
         let lines = lines.map(|line| line.trim().trim_end_matches(',').to_owned());
         lines.collect()
     };
@@ -22,6 +23,12 @@ fn printed(name: &str) -> Vec<Vec<String>> {
     let all = workings.iter().all(|lines| lines.len() > 2);
     assert!(all, "{name}: {text}");
     workings
+}
+
+/// True for a row of the drawing: in it stand strokes, or labels apart from each other.
+fn is_drawn(line: &str) -> bool {
+    let stroke = |c: char| ('\u{2500}'..='\u{28ff}').contains(&c);
+    line.contains(stroke) || line.trim().contains("   ")
 }
 
 /// A printed line without the bracket of words behind it, and the words.
