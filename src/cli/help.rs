@@ -36,7 +36,7 @@ pub(super) fn command(words: &Words) -> Command {
     let headings = [
         heading("help.arguments"),
         heading("help.options"),
-        heading("help.commands"),
+        heading("help.page.commands"),
     ];
     let mut command = told(command, "all", headings, words);
     for name in COMMANDS {
@@ -152,7 +152,10 @@ mod tests {
                     let words = text.split_whitespace();
                     let options: std::collections::BTreeSet<String> = words
                         .filter(|word| word.starts_with("--"))
-                        .map(|word| word.trim_end_matches([',', ')', '.', ']', ';', '`']).to_owned())
+                        .map(|word| {
+                            word.trim_end_matches([',', ')', '.', ']', ';', '`'])
+                                .to_owned()
+                        })
                         .collect();
                     options
                 };

@@ -5,7 +5,7 @@
 use super::same;
 use crate::judge::{Board, Judgement, Ratio, TypedRatio};
 use crate::key::{Formula, Key, Part, Pins, Rule, Samples, StepId};
-use crate::mistakes::{Instance, Skill};
+use crate::mistakes::{Instance, Skill, WRONG_LEG};
 use crate::units::Dimension;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -31,9 +31,10 @@ pub(super) fn is_literal(
         _ if has_distance_of_another(board, judgement, key) => false,
         target => {
             let typed = &judgement.evidence.typed_ratios;
-            // Names alone agree with no angle by chance.
+            // Names alone agree with no angle by chance; numbers alone show no other ratio.
             if typed.is_empty() && !judgement.evidence.worked_ratio {
-                return true;
+                let exchanged = instance.mistake.family == WRONG_LEG && target.is_pull();
+                return !exchanged || judgement.evidence.names_only;
             }
             // Which of the two ways to write a side she took matters to a thought about ratios only.
             let of_ratio = matches!(instance.mistake.skill, Skill::Angles | Skill::Resolving);
@@ -42,11 +43,30 @@ pub(super) fn is_literal(
             };
             let is_hers = |one: &TypedRatio| is_put_together(board, target, key, one);
             typed.iter().all(is_hers)
+                && has_each(board, target, key, typed)
                 && changed(board, target, key)
                     .iter()
                     .all(|ratio| typed.iter().any(|one| same(one, ratio)))
         }
     }
+}
+
+/// True unless a pull is told with a sine or cosine that the wrong working has not, or not so often: in
+/// a quotient the ratios of several forces cancel, and what is left agrees with other thoughts.
+fn has_each(board: &Board<'_>, target: StepId, key: &Key, typed: &[TypedRatio]) -> bool {
+    if !target.is_pull() {
+        return true;
+    }
+    let steps = needed(target, key).into_iter();
+    let all = steps.flat_map(|id| ratios(board, id, key));
+    let mut hers: Vec<f64> = all.map(|ratio| ratio.value().abs()).collect();
+    typed.iter().all(|one| {
+        let value = one.value().abs();
+        let at = hers
+            .iter()
+            .position(|other| (other - value).abs() < SAME_ANGLE);
+        at.map(|at| hers.swap_remove(at)).is_some()
+    })
 }
 
 /// True for a thought about the angle that a force makes, as a whole.

@@ -28,7 +28,7 @@ pub use probe::{Probe, probe};
 use crate::judge::{Board, Judgement, Memo, Truth};
 use crate::key::{Key, Part, Samples, StepId, agree};
 use crate::mistakes::{Instance, MASS_OF_ANOTHER, Scope, Sign, Skill};
-use several::{mass_or_distance, one_thought_each, told_weight_last};
+use several::{mass_or_distance, multiplied_first, one_thought_each};
 use std::cmp::Ordering;
 use world::{World, is_settled, told_unknown};
 
@@ -406,7 +406,7 @@ fn by_form(
         if alike.is_empty() || of_angle && judgement.evidence.angled_or_sum() {
             continue;
         }
-        told_weight_last(board, instances, &mut alike);
+        multiplied_first(judgement, instances, &mut alike);
         let instance = alike.remove(0);
         if let Some(both) = mass_or_distance(judgement, instances, (instance, &mut alike)) {
             found.push(both);
@@ -416,7 +416,11 @@ fn by_form(
         // Without a balance before it a term turned in solving is one turned in the balance as well.
         let turned = instances[instance].mistake.id == TURNED_IN_SOLVING
             && !board.standing.contains_key(&StepId::MomentSum);
-        let shown = (judgement.evidence.angled || !by_angle) && literal(instance) && !turned;
+        // Nobody divided by a ratio where none stands below a line.
+        let over = instances[instance].mistake.sign == Some(Sign::OverRatio);
+        let divided = !over || judgement.evidence.over_ratio || !judgement.target.is_pull();
+        let shown = (judgement.evidence.angled || !by_angle) && literal(instance);
+        let shown = shown && !turned && divided;
         found.push(Named {
             instance,
             alike,

@@ -1,14 +1,9 @@
 //! Several thoughts behind one form: where numbers may stand for several things, none is proved.
 
 use super::{Because, Named, Voice};
-use crate::judge::{Board, Judgement};
+use crate::judge::Judgement;
 use crate::key::StepId;
-use crate::mistakes::Instance;
-
-/// A force that is nowhere in the working, and one that only the moment balance lacks.
-const FORCE_FORGOTTEN: &str = "force-forgotten";
-const OWN_WEIGHT_LEFT_OUT: &str = "own-weight-left-out";
-const TERM_LEFT_OUT: &str = "term-left-out";
+use crate::mistakes::{Instance, Sign, Skill};
 
 /// So many families are named at most.
 const MOST_NAMED: usize = 3;
@@ -69,24 +64,16 @@ pub(super) fn one_thought_each(found: &mut Vec<Named>, instances: &[Instance]) {
     *found = kept;
 }
 
-/// A weight that she has told is not forgotten: where its term alone may be missing, that is said.
-pub(super) fn told_weight_last(board: &Board<'_>, instances: &[Instance], alike: &mut [usize]) {
-    let Some(first) = alike.first().map(|index| &instances[*index]) else {
-        return;
-    };
-    let forgotten = matches!(first.mistake.id, FORCE_FORGOTTEN | OWN_WEIGHT_LEFT_OUT);
-    let Some(force) = first.force().filter(|_| forgotten) else {
-        return;
-    };
-    let weight = board.standing.get(&StepId::Weight(force));
-    if weight.is_none_or(|own| own.line == 0) {
+/// A line in which nothing is divided by a ratio: of two thoughts of one form the one that multiplied
+/// by it comes first.
+pub(super) fn multiplied_first(judgement: &Judgement, instances: &[Instance], alike: &mut [usize]) {
+    let divides = |index: usize| instances[index].mistake.sign == Some(Sign::OverRatio);
+    let first = alike.first().copied();
+    if judgement.evidence.over_ratio || !first.is_some_and(divides) {
         return;
     }
-    let is_term = |index: &usize| {
-        let one = &instances[*index];
-        one.mistake.id == TERM_LEFT_OUT && one.force() == Some(force)
-    };
-    if let Some(at) = alike.iter().position(is_term) {
+    let solved = |index: &usize| instances[*index].mistake.skill == Skill::Solving;
+    if let Some(at) = alike.iter().position(solved) {
         alike.swap(0, at);
     }
 }

@@ -27,6 +27,10 @@ impl Session {
         let freely = self.state.freely.as_ref();
         let freely = freely.filter(|_| follows && !found.evidence.alone && !self.is_general())?;
         let target = found.target;
+        // A balance is brought into another form by whoever goes on with it.
+        if target.is_balance() {
+            return None;
+        }
         let refused = freely
             .lines
             .iter()

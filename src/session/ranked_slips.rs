@@ -4,7 +4,7 @@ use super::Session;
 use super::ranked::{Speaks, Thought};
 use super::written_out::Formulas;
 use crate::diagnosis::{Beside, rounded_on_the_way};
-use crate::judge::Judgement;
+use crate::judge::{Judgement, functions_of_own};
 use crate::key::StepId;
 use crate::units::{Dimension, number_text, value_text};
 
@@ -63,14 +63,17 @@ impl Session {
 
     /// One quantity beside the one that is asked, each with its value.
     fn given_for(&self, given: StepId, asked: StepId) -> Option<(Formulas, Formulas)> {
-        let (names, own_values) = (self.names(), self.own_values());
-        let board = self.board(&names, &own_values);
+        let (key, sampling) = (&self.key, &self.sampling);
+        let hers = functions_of_own(key, &self.state.standing, sampling);
         let told = |step: StepId| {
-            let own = self.state.standing.get(&step).map(|own| own.value);
-            let value = own.or_else(|| Some(board.right(step)?[0]))?;
+            // What she told for a step herself is not what it comes to.
+            let mut beside = hers.clone();
+            beside.remove(&asked);
+            beside.remove(&step);
+            let function = key.function(key, step, sampling, &beside)?;
             Some(Formulas {
                 names: self.symbol_of(step),
-                numbers: self.told_value(step, value),
+                numbers: self.told_value(step, function[0]),
             })
         };
         Some((told(given)?, told(asked)?))

@@ -58,21 +58,20 @@ const ROWS: &[Row] = &[
         Sign::Wrong,
         "part across the body",
     ),
-    // A weight that she told is not forgotten: its term is missing.
-    (
-        "walkway --seed 3212",
-        &["W2 = 196 N"],
-        "549*1.7 + 666*2.3 = T*3.4*sin 35",
-        Sign::Wrong,
-        "no term for W2",
-    ),
-    ("walkway --seed 3212", &[], "549*1.7 + 666*2.3 = T*3.4*sin 35", Sign::Wrong, "without W2"),
+    // Who multiplied by a ratio that was worked out before did not divide by it.
+    ("walkway --seed 4102", &[], "T = (509.6*2.1+686*1.5)/2 * 0.574", Sign::Wrong, "!divided by the ratio"),
+    ("walkway --seed 4102", &[], "T = (509.6*2.1+686*1.5)/2 * sin 35", Sign::Wrong, "multiplied by the ratio"),
+    // Ratios of the weights and of the rope that cancel in a quotient prove nothing.
+    ("mast --seed 4001", &[], "T = (Wb*2.6 sin 65+W1*4.4 sin 65)/(5.2 cos 50)", Sign::Wrong, "!You divided by the ratio"),
+    ("mast --seed 4001", &[], "T = (Wb*2.6 cos 50+W1*4.4 cos 50)/(5.2 cos 50)", Sign::Wrong, "!You used the whole"),
+    // Nor did anybody take a cosine where none stands.
+    ("mast --seed 4120", &[], "T = 627.2*2.6+421.4*5.2", Sign::Wrong, "!You took cos"),
     // Half of a weight, or of all, shows no moments.
     ("walkway --seed 3201", &[], "Hy = 32*9.8/2", Sign::Wrong, "Perhaps"),
     ("walkway --seed 3207", &[], "Ty = 1137/2", Sign::Wrong, "!Two things"),
     // Six is no sine: the distance stands there, and is another.
     ("mast --seed 3101", &[], "T*6 = 211*3+170*6+70.4*2.3", Sign::Wrong, "!distance from the pivot is missing"),
-    ("mast --seed 3101", &[], "T*sin 80 = 211*3*cos 65+170*6*cos 65+70.4*2.3*cos 65", Sign::Wrong, "distance from the pivot is missing"),
+    ("mast --seed 3101", &[], "T*sin 80 = 211*3+170*6+70.4*2.3", Sign::Wrong, "stands without its distance"),
     // A given told with its name last.
     ("mast --seed 3", &[], "4.5 m = d1", Sign::Noted, ""),
     ("mast --seed 3", &[], "63 kg = mb", Sign::Noted, ""),
