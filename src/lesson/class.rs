@@ -81,11 +81,11 @@ pub fn is_class(json: &str) -> bool {
     let has = decode(json, |root, _| {
         let object = root.value.as_object()?;
         let has = |field: &&str| object.get(field).is_some();
-        if OTHERS[..3].iter().any(|field| has(field)) {
+        if OTHERS[..3].iter().any(has) {
             return Some(false);
         }
-        let of_profile = FIELDS[2..].iter().any(|field| has(field));
-        Some(has(&"class") || of_profile && !OTHERS.iter().any(|field| has(field)))
+        let of_profile = FIELDS[2..].iter().any(has);
+        Some(has(&"class") || of_profile && !OTHERS.iter().any(has))
     });
     has == Ok(true)
 }

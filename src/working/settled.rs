@@ -89,8 +89,8 @@ fn named(system: &System, why: Unsolvable) -> Underivable {
     match told.is_empty() {
         true => why.into(),
         false => Underivable::Moves {
-            told,
-            bodies: moved,
+            told: told.into(),
+            bodies: moved.into(),
             contacts: holds.map(|hold| hold.symbol.shown()).collect(),
             why,
         },

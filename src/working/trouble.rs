@@ -20,11 +20,11 @@ pub enum Underivable {
     /// Something moves under the loads.
     Moves {
         /// What moves and how: `the ladder from sliding to the right`.
-        told: Vec<String>,
+        told: Box<[String]>,
         /// The names of the bodies that move, in the same order.
-        bodies: Vec<String>,
+        bodies: Box<[String]>,
         /// The names of the contacts whose friction is said to be at its limit.
-        contacts: Vec<String>,
+        contacts: Box<[String]>,
         /// The same, of bodies without names.
         why: Unsolvable,
     },
