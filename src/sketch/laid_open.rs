@@ -3,8 +3,8 @@
 use super::sheet::{Entry, GivenArc, GivenSpan, Guise, Share, Sheet, Spread};
 use crate::plane::Vector;
 use crate::problem::{
-    Body, Direction, ForceId, GivenId, Load, LoadKind, Parts, Place, Problem, Reference, Rope,
-    Side, Support, SupportKind, Tilt, Upright,
+    Direction, ForceId, GivenId, Load, LoadKind, Parts, Place, Problem, Reference, Rope, Side,
+    Support, SupportKind, Tilt, Upright,
 };
 use crate::system::{
     Bearing, Coordinate, Friction, Hold, HoldKind, LoadKind as Acts, Spot, System, Turning,
@@ -43,7 +43,7 @@ impl Sheet {
             system,
             values,
             length,
-            page: bare(system, &body.noun, leg.length),
+            page: of_length(system, leg.length),
             guises: BTreeMap::new(),
             arcs: Vec::new(),
             spans: Vec::new(),
@@ -59,30 +59,11 @@ impl Sheet {
     }
 }
 
-/// The page of a system without any force.
-fn bare(system: &System, noun: &str, length: GivenId) -> Parts {
-    let parts = system.parts();
-    Parts {
-        title: parts.title.clone(),
-        statement: String::new(),
-        caution: String::new(),
-        givens: parts.givens.clone(),
-        body: Body {
-            noun: noun.to_owned(),
-            length,
-            mass: None,
-            weight_symbol: Symbol::new("W"),
-            centre: Place::Middle,
-            tilt: Tilt::Level,
-            towards: Side::Right,
-        },
-        supports: Vec::new(),
-        ropes: Vec::new(),
-        loads: Vec::new(),
-        gravity: parts.gravity,
-        accepted_gravity: Vec::new(),
-        figures: parts.figures,
-    }
+/// The page of a system of one straight body of this length, without any force.
+fn of_length(system: &System, length: GivenId) -> Parts {
+    let mut page = system.page();
+    page.body.length = length;
+    page
 }
 
 /// A system while it is laid open.

@@ -20,6 +20,7 @@ mod check_sought;
 mod fault;
 mod guided;
 mod lamina;
+mod page;
 mod shape;
 mod spot;
 

@@ -14,7 +14,7 @@ use crate::key::{
     self, Atom, Axis, BalanceKind, Formula, General, Heading, Key, Nature, Pins, Sampling,
     StageIds, Step, StepId,
 };
-use crate::problem::{Body, ForceId, GivenId, Parts, Place, Problem, Side, Tilt};
+use crate::problem::{ForceId, GivenId, Place, Problem};
 use crate::system::{ActId, Asked, HoldKind, System};
 use crate::text::Symbol;
 use crate::units::Dimension;
@@ -49,7 +49,7 @@ pub fn walk(system: &System) -> Result<Walk, Underivable> {
     let (key, sampling) = worked(system, &working, &values)?;
     let others = others(system, (&working, &key), &values, &roots);
     Ok(Walk {
-        page: page(system),
+        page: Problem::page(system.page()),
         key,
         sampling,
         others,
@@ -82,33 +82,6 @@ pub(super) fn worked(
         general.lengths = lengths(system, &sampling);
     }
     Ok((key, sampling))
-}
-
-/// The words and numbers of a system.
-fn page(system: &System) -> Problem {
-    let parts = system.parts();
-    let noun = parts.bodies.first().map(|body| body.noun.clone());
-    Problem::page(Parts {
-        title: parts.title.clone(),
-        statement: parts.statement.clone(),
-        caution: parts.caution.clone(),
-        givens: parts.givens.clone(),
-        body: Body {
-            noun: noun.unwrap_or_default(),
-            length: GivenId(0),
-            mass: None,
-            weight_symbol: Symbol::new("W"),
-            centre: Place::Middle,
-            tilt: Tilt::Level,
-            towards: Side::Right,
-        },
-        supports: Vec::new(),
-        ropes: Vec::new(),
-        loads: Vec::new(),
-        gravity: parts.gravity,
-        accepted_gravity: parts.accepted_gravity.clone(),
-        figures: parts.figures,
-    })
 }
 
 struct Maker<'a> {
