@@ -40,8 +40,15 @@ pub(super) fn note_said_again(
 impl Judgement {
     /// True for a wrong value of hers told once more.
     pub(super) fn says_own_again(&self) -> bool {
-        let again = |remark: &Remark| matches!(remark, Remark::OwnAgain(_));
-        self.remarks.iter().any(again)
+        self.own_again_of().is_some()
+    }
+
+    /// The line that told a wrong value of hers first, for one that tells it once more.
+    pub fn own_again_of(&self) -> Option<usize> {
+        self.remarks.iter().find_map(|remark| match remark {
+            Remark::OwnAgain(line) => Some(*line),
+            _ => None,
+        })
     }
 }
 

@@ -7,6 +7,8 @@ use crate::judge::{Judgement, Remark, Truth, TypedRatio};
 use crate::key::StepId;
 use crate::reading::read;
 
+/// Values that differ by no more than this share are one, rounded on the way.
+const SAME_VALUE: f64 = 0.005;
 /// Angles nearer than this are one, in radians.
 const ONE_ANGLE: f64 = 1e-6;
 
@@ -38,9 +40,9 @@ impl Session {
             .filter(|(.., truth)| *truth == "wrong");
         let mut refused = refused.filter_map(|(at, first, _)| {
             let open = self.state.judged.get(at)?;
-            (open.judgement.target == target).then_some((first, &open.judgement.evidence))
+            (open.judgement.target == target).then_some((*at, first, &open.judgement.evidence))
         });
-        let (first, before) = refused.next()?;
+        let (line_of, first, before) = refused.next()?;
         let ratios = &found.evidence.typed_ratios;
         let another = ratios
             .iter()
@@ -51,7 +53,7 @@ impl Session {
         let known = |id: &StepId| *id == target || before.rests_on.contains(id);
         let named = found.evidence.rests_on.iter().any(|id| !known(id));
         if !another && !same && !named {
-            return None;
+            return self.own_form_again(line_of, found);
         }
         let (standing, carried) = (self.state.standing.clone(), self.state.carried.clone());
         let earlier = std::mem::take(&mut self.state.earlier);
@@ -62,7 +64,26 @@ impl Session {
         self.state.standing = standing;
         self.state.carried = carried;
         self.state.earlier = earlier;
-        (anew.truth == Truth::DoesNotHold && shown).then_some(anew)
+        match anew.truth == Truth::DoesNotHold && shown {
+            true => Some(anew),
+            false => self.own_form_again(line_of, found),
+        }
+    }
+
+    /// `T = 523·sin 35` after `T = 2301/4.4·sin 35` was refused: a form that comes to the value of a
+    /// refused one goes on with it, and is no right way.
+    fn own_form_again(&self, refused: usize, found: &Judgement) -> Option<Judgement> {
+        let own = self.state.standing.get(&found.target);
+        let own = own.filter(|own| !own.right && own.line == refused)?;
+        let mut values = found.values.iter();
+        let (_, value) = values.find(|(step, _)| *step == found.target)?;
+        let same = (value.value - own.value).abs() <= SAME_VALUE * own.value.abs();
+        let follows = same && matches!(found.truth, Truth::Follows(_));
+        follows.then(|| Judgement {
+            layout: found.layout.clone(),
+            remarks: vec![Remark::OwnAgain(refused)],
+            ..Judgement::noted_true(found.target)
+        })
     }
 
     /// True if the form of a line shows by itself what is wrong with it.

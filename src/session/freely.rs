@@ -230,11 +230,11 @@ impl Session {
         if in_names && outcome.sign != Sign::Wrong && !self.is_unknown_name(judgement) {
             return self.told_in_names(judgement.target, judgement, outcome.reading);
         }
-        // A wrong value of hers told once more follows from itself; typed again as it was refused,
-        // it says nothing new.
-        let said = self.was_refused();
-        let again = |remark: &Remark| matches!(remark, Remark::OwnAgain(_));
-        if outcome.sign == Sign::Noted && judgement.remarks.iter().any(again) && !said {
+        // A wrong value of hers told once more follows from itself; told again as it was refused, it
+        // says nothing new.
+        let again = judgement.own_again_of();
+        let said = again.is_some_and(|first| self.was_refused(first));
+        if outcome.sign == Sign::Noted && again.is_some() && !said {
             let (sign, verdict) = verdict_of("follows");
             return Outcome {
                 sign,
@@ -318,25 +318,6 @@ impl Session {
             reading: outcome.reading,
             ..right(outcome.message)
         }
-    }
-
-    /// True if the line that is answered was refused just before, or earlier as a form, perhaps
-    /// with its value behind it now.
-    fn was_refused(&self) -> bool {
-        let bare = |line: &str| line.replace(char::is_whitespace, "");
-        self.state.freely.as_ref().is_some_and(|freely| {
-            let now = bare(&freely.now);
-            let mut wrong = freely
-                .lines
-                .iter()
-                .filter(|(_, _, truth)| *truth == "wrong");
-            let last = freely.lines.last().map(|(at, ..)| *at);
-            wrong.any(|(at, line, _)| {
-                let line = bare(line);
-                let form = line.contains('(') && now.starts_with(&line);
-                form || Some(*at) == last && line == now
-            })
-        })
     }
 
     /// True for a form with names in it that are not found yet. What follows from a wrong value of

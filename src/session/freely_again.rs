@@ -66,6 +66,9 @@ impl Session {
         }
         let in_her_sense = self.true_in_her_sense(line, &found);
         let judgement = in_her_sense
+            .or_else(|| self.with_parts_turned(asked, line, &found))
+            .or_else(|| self.balance_of_refused(asked, line, &found))
+            .or_else(|| self.with_masses_meant(asked, line, &found))
             .or_else(|| self.by_right_relation(asked, line, &found))
             .or_else(|| self.by_value_told(asked, line, &found))
             .or_else(|| self.written_otherwise(asked, line, &found))
@@ -345,22 +348,6 @@ impl Session {
                     KnownTruth::OfNumbers
                 })
             })
-        })
-    }
-
-    /// A true sum of known numbers, which would not answer a question: here none is asked, and no
-    /// name says what it is meant for.
-    fn plain_sum(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
-        let refused = found.truth == Truth::DoesNotHold;
-        let sum = refused && self.known_truth(line) == Some(KnownTruth::Sum);
-        sum.then(|| Judgement {
-            truth: Truth::Noted,
-            value: None,
-            names: None,
-            caret: None,
-            remarks: vec![Remark::OfNumbers],
-            evidence: Evidence::default(),
-            ..found.clone()
         })
     }
 

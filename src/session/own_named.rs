@@ -4,9 +4,16 @@
 use super::Session;
 use super::freely_wide::is_unseen;
 use super::own_relations::following;
-use crate::judge::{Board, ByPart, Judgement, Own, Remark, Truth, by_part, own_of_wrong};
-use crate::key::{Part, StepId};
+use crate::judge::{Board, ByPart, Judgement, NameRole, Own, Remark, Truth, by_part, own_of_wrong};
+use crate::key::{Atom, Formula, Part, Rule, StepId};
+use crate::problem::{Given, GivenId};
+use crate::reading::{Tree, read};
 use crate::text::Span;
+use crate::units::Dimension;
+use std::cell::RefCell;
+
+/// Masses nearer than this are one number, in kilograms.
+const ONE_NUMBER: f64 = 1e-9;
 
 /// The most of her numbers that are tried one by one.
 const MOST: usize = 4;
@@ -141,20 +148,80 @@ impl Session {
             let symbol = self.key.step(*step)?.symbol.typed();
             places.extend(spans.iter().map(|span| (*span, symbol.clone())));
         }
-        places.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
-        let mut way = line.to_owned();
-        for (span, symbol) in places {
-            let behind = line[span.end..].chars().next();
-            // `147 B` and `147cos` are products.
-            let sign = behind.is_some_and(char::is_alphanumeric);
-            let before = line[..span.start].chars().next_back();
-            let product = before.is_some_and(char::is_alphanumeric);
-            way.get(span.start..span.end)?;
-            let times = |needed: bool| if needed { "*" } else { "" };
-            let name = format!("{}{symbol}{}", times(product), times(sign));
-            way.replace_range(span.start..span.end, &name);
+        replaced(line, places)
+    }
+
+    /// A line with other words in the place of the quantities named in it; `None` where none of them
+    /// has one.
+    pub(super) fn with_names_replaced(
+        &self,
+        line: &str,
+        word_for: &dyn Fn(StepId) -> Option<String>,
+    ) -> Option<String> {
+        let names = self.names();
+        let readings = read(line, names.vocabulary()).ok()?;
+        let named = readings.first()?.sides.iter().flat_map(Tree::names);
+        let word = |(id, span): (_, Span)| {
+            let NameRole::Step(step) = names.role(id)? else {
+                return None;
+            };
+            Some((span, word_for(step)?))
+        };
+        let places: Vec<(Span, String)> = named.filter_map(word).collect();
+        (!places.is_empty()).then(|| replaced(line, places))?
+    }
+
+    /// `Wb·9.8·1.5 + W1·2.3 = …` after `Wb = 28 N`, the number of a mass: times g it is the weight.
+    pub(super) fn with_masses_meant(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let refused = found.truth == Truth::DoesNotHold && !self.is_general();
+        if !refused || found.evidence.alone {
+            return None;
         }
-        Some(way)
+        let lines = RefCell::new(Vec::new());
+        let mass = |step: StepId| {
+            let own = self.state.standing.get(&step).filter(|own| !own.right)?;
+            let mass = self.mass_of(step)?;
+            if own
+                .typed
+                .is_none_or(|(typed, _)| (typed - mass.value).abs() > ONE_NUMBER)
+            {
+                return None;
+            }
+            lines.borrow_mut().push(own.line);
+            Some(mass.symbol.typed())
+        };
+        let way = self.with_names_replaced(line, &mass)?;
+        let judged = self.judged_in_force(asked, &way);
+        let mut lines = lines.into_inner();
+        match judged.truth.clone() {
+            Truth::Holds | Truth::HoldsRounded => {}
+            Truth::Follows(others) => lines.extend(others),
+            _ => return None,
+        }
+        lines.sort_unstable();
+        lines.dedup();
+        Some(Judgement {
+            truth: Truth::Follows(lines),
+            layout: found.layout.clone(),
+            ..judged
+        })
+    }
+
+    /// The mass that a weight is worked out with.
+    fn mass_of(&self, step: StepId) -> Option<&Given> {
+        let StepId::Weight(_) = step else {
+            return None;
+        };
+        let Rule::Formula(formula) = &self.key.step(step)?.rule else {
+            return None;
+        };
+        let given = given_in(formula).map(|id| self.problem.given(id));
+        given.filter(|given| given.dimension == Dimension::MASS)
     }
 
     /// True where the line counts a quantity in another sense than her number has, which is that of the
@@ -193,4 +260,30 @@ fn each_once(typed: &[Typed], later: bool) -> Vec<Typed> {
     };
     let all = typed.iter().map(kept);
     all.filter(|(_, _, spans)| !spans.is_empty()).collect()
+}
+
+/// A line with words in the place of others; the last comes first, so that places stay. `None` where
+/// a place is none of the line's.
+fn replaced(line: &str, mut places: Vec<(Span, String)>) -> Option<String> {
+    places.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
+    let mut way = line.to_owned();
+    for (span, word) in places {
+        let behind = line.get(span.end..)?.chars().next();
+        // `147 B` and `147cos` are products.
+        let sign = behind.is_some_and(char::is_alphanumeric);
+        let before = line.get(..span.start)?.chars().next_back();
+        let product = before.is_some_and(char::is_alphanumeric);
+        let times = |needed: bool| if needed { "*" } else { "" };
+        let name = format!("{}{word}{}", times(product), times(sign));
+        way.replace_range(span.start..span.end, &name);
+    }
+    Some(way)
+}
+
+/// The first number that the problem tells in a formula.
+fn given_in(formula: &Formula) -> Option<GivenId> {
+    match formula {
+        Formula::Atom(Atom::Given(id)) => Some(*id),
+        other => other.children().into_iter().find_map(given_in),
+    }
 }

@@ -3,42 +3,116 @@
 
 use super::turn::verdict_of;
 use super::{Outcome, Session};
-use crate::judge::{Judgement, NameRole, Own, Remark, Truth, restates};
+use crate::judge::{Judgement, NameRole, Own, Truth, restates};
 use crate::key::{Axis, Part, StepId};
-use crate::reading::{Tree, read};
+use crate::reading::{Node, Tree, read};
 use crate::text::Slot;
 
 /// A number is the size of a force where it differs from it by no more than this share.
 const NEAR: f64 = 0.003;
 
 impl Session {
-    /// `T = (215.6·1.4 + 205.8·1.6)/2.8` after the number that this comes to was refused, or a value
-    /// that followed once and does no longer: judged as if it were told for the first time. Of the many
-    /// ways of a general problem her value may follow from what no line of hers says yet.
+    /// `T = (215.6·1.4 + 205.8·1.6)/2.8` after the number that this comes to was refused, a value that
+    /// followed once and does no longer, or `Wb = 28 N` after `Wb = 28 kg`: judged as if it were told
+    /// for the first time. Of the many ways of a general problem her value may follow from what no line
+    /// of hers says yet.
     pub(super) fn own_refused_again(
         &mut self,
         asked: StepId,
         line: &str,
         found: &Judgement,
     ) -> Option<Judgement> {
-        let again = found.remarks.iter().find_map(|remark| match remark {
-            Remark::OwnAgain(line) => Some(*line),
-            _ => None,
-        })?;
+        let again = found.own_again_of()?;
         let freely = self.state.freely.as_ref().filter(|_| !self.is_general())?;
         let fallen = freely.fallen.contains_key(&again);
         let mut lines = freely.lines.iter();
         let (_, first, truth) = lines.find(|(at, ..)| *at == again)?;
         let by_number = *truth == "wrong" && is_value(first) && !is_value(line);
         let contradicted = *truth == "wrong" && self.is_given_by_balance(found.target, again);
-        if !fallen && !by_number && !contradicted {
+        let judged = self.state.judged.get(&again);
+        let unit = judged.and_then(|first| first.judgement.evidence.dimension);
+        let asked_for = self.key.step(found.target).map(|step| step.dimension);
+        let by_unit = unit.is_some() && unit != asked_for;
+        if !fallen && !by_number && !contradicted && !by_unit {
             return None;
         }
+        self.refused_without(found.target, asked, line)
+    }
+
+    /// `T·3·sin 35 = 48·1.5 + 70·1.6` after a T was refused that fulfils it, and nothing else does:
+    /// judged as if no T had been told.
+    pub(super) fn balance_of_refused(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let noted = found.truth == Truth::Noted && !found.proved && found.names.is_none();
+        let open = noted && found.evidence.follows.is_empty() && found.evidence.equation;
+        let unknown = self.key.unknown().filter(|_| open && self.is_free())?;
+        let own = self.state.standing.get(&unknown);
+        let wrong = own.is_some_and(|own| !own.right) && !self.is_general();
+        wrong
+            .then(|| self.refused_without(unknown, asked, line))
+            .flatten()
+    }
+
+    /// A line judged as if a value of hers had not been told, if it does not hold then.
+    fn refused_without(&mut self, step: StepId, asked: StepId, line: &str) -> Option<Judgement> {
         let standing = self.state.standing.clone();
-        self.state.standing.remove(&found.target);
+        self.state.standing.remove(&step);
         let anew = self.judged_in_force(asked, line);
         self.state.standing = standing;
         (anew.truth == Truth::DoesNotHold).then_some(anew)
+    }
+
+    /// True if the line that is answered was refused as a form before, perhaps with its value behind
+    /// it now, or tells the value of line `first`, refused just before, and goes on from it in nothing.
+    pub(super) fn was_refused(&self, first: usize) -> bool {
+        let bare = |line: &str| line.replace(char::is_whitespace, "");
+        self.state.freely.as_ref().is_some_and(|freely| {
+            let now = bare(&freely.now);
+            let mut later = freely.lines.iter().filter(|(at, ..)| *at > first);
+            let just_before = later.all(|(.., truth)| *truth == "noted");
+            let mut wrong = freely
+                .lines
+                .iter()
+                .filter(|(_, _, truth)| *truth == "wrong");
+            wrong.any(|(at, line, _)| {
+                let alike = || just_before && self.is_told_alike(line, &freely.now);
+                let line = bare(line);
+                let form = line.contains('(') && now.starts_with(&line);
+                form || *at == first && alike()
+            })
+        })
+    }
+
+    /// True if a line tells the value of a refused one as that told it: by a number, or by a form in
+    /// which nothing is put in or worked out. A way behind it says more.
+    fn is_told_alike(&self, refused: &str, line: &str) -> bool {
+        if !self.ways_behind(line).is_empty() && refused != line {
+            return false;
+        }
+        if is_value(refused) || is_value(line) {
+            return is_value(refused) && is_value(line);
+        }
+        let (before, now) = (self.parts_counted(refused), self.parts_counted(line));
+        now.0 >= before.0 && now.1 >= before.1
+    }
+
+    /// How many names and how many operations stand in a line.
+    fn parts_counted(&self, line: &str) -> (usize, usize) {
+        let names = self.names();
+        let readings = read(line, names.vocabulary()).unwrap_or_default();
+        let (mut named, mut worked) = (0, 0);
+        for side in readings.iter().take(1).flat_map(|first| &first.sides) {
+            side.visit(&mut |tree| match tree.node {
+                Node::Name(_) => named += 1,
+                Node::Binary(..) | Node::Call(..) => worked += 1,
+                _ => {}
+            });
+        }
+        (named, worked)
     }
 
     /// A relation that would follow from the refused one that it says once more, written otherwise, as

@@ -3,7 +3,7 @@
 
 use super::turn::verdict_of;
 use super::{Outcome, Session};
-use crate::judge::{Judgement, Own, Remark};
+use crate::judge::{Judgement, Own, Remark, Truth};
 use crate::key::{Part, StepId};
 use crate::text::Slot;
 
@@ -127,6 +127,35 @@ impl Session {
             },
             false => own,
         }
+    }
+
+    /// `Hy = Wb + W1 − Hx·tan 65` after `Hx = T cos 65`, with T still open: right with each part that
+    /// a form of hers counts against its axis turned about.
+    pub(super) fn with_parts_turned(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        if self.is_general() || found.truth != Truth::DoesNotHold {
+            return None;
+        }
+        let turned = |step: StepId| {
+            let known = self.state.senses.get(&step);
+            let has_value = self.state.standing.contains_key(&step);
+            step != found.target && !has_value && known.is_some_and(|(against, _)| *against)
+        };
+        let word = |step: StepId| {
+            let symbol = self.key.step(step)?.symbol.typed();
+            turned(step).then(|| format!("(-{symbol})"))
+        };
+        let way = self.with_names_replaced(line, &word)?;
+        let judgement = self.judged_in_force(asked, &way);
+        let right = judgement.truth.holds() || matches!(judgement.truth, Truth::Follows(_));
+        right.then(|| Judgement {
+            layout: found.layout.clone(),
+            ..judgement
+        })
     }
 
     /// Keeps what a line counts and what its values say.

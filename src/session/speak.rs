@@ -357,11 +357,7 @@ impl Session {
         if judgement.remarks.contains(&Remark::OfNumbers) {
             return self.words.say("talk.true-of-numbers", &[]);
         }
-        let again = judgement.remarks.iter().find_map(|remark| match remark {
-            Remark::OwnAgain(line) => Some(*line),
-            _ => None,
-        });
-        if let Some(line) = again {
+        if let Some(line) = judgement.own_again_of() {
             let slots = [("line", Slot::Word(line.to_string()))];
             return self.words.say("talk.own-again", &slots);
         }

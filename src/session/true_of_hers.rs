@@ -10,6 +10,22 @@ use crate::judge::{
 use crate::reading::{Node, Tree, read};
 
 impl Session {
+    /// A true sum of known numbers, which would not answer a question: here none is asked, and no
+    /// name says what it is meant for.
+    pub(super) fn plain_sum(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {
+        let refused = found.truth == Truth::DoesNotHold;
+        let sum = refused && self.known_truth(line) == Some(KnownTruth::Sum);
+        sum.then(|| Judgement {
+            truth: Truth::Noted,
+            value: None,
+            names: None,
+            caret: None,
+            remarks: vec![Remark::OfNumbers],
+            evidence: Evidence::default(),
+            ..found.clone()
+        })
+    }
+
     /// `568*1.5 = 852` and `W1*1.5 = 852` with W1 = 568 N, which is wrong: true of her numbers, and
     /// no attempt at anything else.
     pub(super) fn true_of_hers(&mut self, line: &str, found: &Judgement) -> Option<Judgement> {

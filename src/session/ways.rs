@@ -3,7 +3,7 @@
 use super::Session;
 use crate::hint::{on_body, way_word};
 use crate::judge::statement::{Clash, Way, WayFault};
-use crate::judge::{Evidence, Judgement, Remark, Truth};
+use crate::judge::{Evidence, Judgement, Truth};
 use crate::key::{Axis, Nature, Part, StepId};
 use crate::problem::ForceId;
 use crate::reading::{self, read};
@@ -67,10 +67,7 @@ impl Session {
     /// A wrong value of hers told once more with the way that it does not have, refused: that of her
     /// line, or where she told none there, that of her value. `None` for other lines.
     pub(super) fn own_turned_again(&self, line: &str, found: &Judgement) -> Option<Judgement> {
-        let again = found.remarks.iter().find_map(|remark| match remark {
-            Remark::OwnAgain(line) => Some(*line),
-            _ => None,
-        })?;
+        let again = found.own_again_of()?;
         let freely = self.state.freely.as_ref()?;
         let mut lines = freely.lines.iter();
         let first = lines.find(|(at, ..)| *at == again);
@@ -121,7 +118,7 @@ impl Session {
     }
 
     /// The ways that are said behind a line.
-    fn ways_behind(&self, line: &str) -> Vec<reading::Way> {
+    pub(super) fn ways_behind(&self, line: &str) -> Vec<reading::Way> {
         let (line, _) = self.without_bodies(line);
         let names = self.names();
         let readings = read(&line, names.vocabulary()).unwrap_or_default();

@@ -50,6 +50,15 @@ const PARTS: &str = "walkway --seed 1640";
 const OWN_PARTS: &[&str] = &["Hx = 893 N", "Hy = 166 N"];
 /// The angle between rope and mast is 75°, or on its other side 105°; 90° + 55° − 70°.
 const LEANING: &str = "mast --seed 2131";
+/// 44 kg at 2.2 m, 92 kg at 1.5 m, the rope at the tip, 4.4 m, and 35°: 2301/4.4 = 523.
+const WALKWAY: &str = "walkway --seed 4133";
+const TIMES: &[&str] = &["T = 2301/4.4*sin 35"];
+/// 28 kg at 1.5 m, 58 kg at 2.3 m, the rope at 1.8 m and 65°; it runs up to the right.
+const ACROSS: &str = "walkway --seed 4010";
+/// 48 kg at 1.5 m, 70 kg at 1.6 m, the rope at the tip, 3 m, and 35°: 184/(3 sin 35) = 107.
+const MASSES: &str = "walkway --seed 3401";
+/// 51 kg at 3 m, 41 kg at 6 m, 17 kg at 2.3 m of a mast at 65°, the rope at 4.4 m, 80° to it.
+const THREE_ON: &str = "mast --seed 3101";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -57,6 +66,33 @@ const ROWS: &[Row] = &[
     (COUNTER, &["T = 280 N", BALANCE], "T = 280 N", Sign::Wrong, ""),
     (COUNTER, &["T = 280 N", BALANCE], "T = 215 N", Sign::Right, ""),
     (COUNTER, &["T = 280 N", "H = 239 N"], "T = 280 N", Sign::Follows, "line 1"),
+    // Told again at once in another unit, with other figures or as another form, it says nothing new;
+    // who works a refused form out goes on with it.
+    (COUNTER, &["T = 280 N"], "T = 0.28 kN", Sign::Noted, "line 1"),
+    (COUNTER, &["T = 280 N"], "T = 280.0", Sign::Noted, "line 1"),
+    (COUNTER, &["T = 280 N"], "T = 281", Sign::Wrong, ""),
+    (WALKWAY, TIMES, "T = 2301*sin 35/4.4", Sign::Wrong, "multiplied"),
+    (WALKWAY, TIMES, "T = 523*sin 35", Sign::Follows, "your own value from line 1"),
+    (WALKWAY, &["T = 523*0.574"], "T = 523*0.5736", Sign::Noted, "line 1"),
+    (WALKWAY, TIMES, "T = 300 N", Sign::Follows, "line 1"),
+    (WALKWAY, TIMES, "T = 310 N", Sign::Wrong, ""),
+    // A mass is no better for the unit of a force.
+    (ACROSS, &["Wb = 28 kg"], "Wb = 28 N", Sign::Wrong, "mass used as a force"),
+    (ACROSS, &["Wb = 28 kg"], "Wb = 274 N", Sign::Right, ""),
+    // A balance that fulfils only the wrong T which it gives shows what is wrong with it.
+    (MASSES, &["T = 107"], "48*1.5 + 70*1.6 = T*3*sin 35", Sign::Wrong, "used the mass"),
+    (MASSES, &["T = 107"], "470*1.5 + 686*1.6 = T*3*sin 35", Sign::Right, ""),
+    (MASSES, &["T = 107"], "Hx = T cos 35", Sign::Right, ""),
+    // The number of a mass told for a weight is one: times g it is the weight.
+    (THREE_ON, &["Wb = 51 N"], "Wb*9.8*cos 65*3 + W1*6*cos 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Follows, "line 1"),
+    (THREE_ON, &["Wb = 51 N"], "Wb*9.8*cos 65*3 + W1*6*sin 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
+    (THREE_ON, &["Wb = 52 N"], "Wb*9.8*cos 65*3 + W1*6*cos 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
+    (THREE_ON, &["Wb = 499.8 N"], "Wb*9.8*cos 65*3 + W1*6*cos 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
+    // A part told by a form counts as that counts it in what rests on it, with T still open.
+    (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx*tan 65", Sign::Right, ""),
+    (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx/tan 65", Sign::Wrong, ""),
+    (ACROSS, &["Hx = -T cos 65"], "Hy = Wb + W1 - Hx*tan 65", Sign::Wrong, ""),
+    (ACROSS, &["Hx = -T cos 65"], "Hy = Wb + W1 + Hx*tan 65", Sign::Right, ""),
     // A moment balance divided by the length.
     (SHARES, &[], "T sin 50 = Wb/2 + W1*12/19", Sign::Right, "balance holds"),
     (SHARES, &[], "T = (Wb/2 + 12*W1/19)/sin 50", Sign::Right, ""),
@@ -182,7 +218,7 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3", &["T = 877.7 N"], "Hy = -371 N", Sign::Wrong, "!value of the level"),
     // A mistake made once more in another form follows from nothing; what goes on with it does.
     ("walkway --seed 3402", PULL_TIMES, "T=(549*2.1+510*1.7)*sin 35/4.2", Sign::Wrong, "multiplied by the ratio"),
-    ("walkway --seed 3402", PULL_TIMES, "T = 2019.9/4.2*sin 35", Sign::Follows, ""),
+    ("walkway --seed 3402", PULL_TIMES, "T = 2019.9/4.2*sin 35", Sign::Follows, "line 1"),
     ("walkway --seed 3402", PULL_TIMES, "T = 480.9*0.5736 = 276 N", Sign::Follows, ""),
     ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = T sin 55", Sign::Wrong, "55°"),
     ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = 0.8192*T", Sign::Follows, ""),
