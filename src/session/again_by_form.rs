@@ -2,6 +2,7 @@
 //! one that she goes on with.
 
 use super::Session;
+use super::freely_wide::is_unseen;
 use crate::diagnosis::diagnose_of;
 use crate::judge::{Judgement, Remark, Truth, TypedRatio};
 use crate::key::StepId;
@@ -84,6 +85,24 @@ impl Session {
             remarks: vec![Remark::OwnAgain(refused)],
             ..Judgement::noted_true(found.target)
         })
+    }
+
+    /// `T⊥ = T·cos 25` whose value agrees with a right or an own one by chance: its form shows what is
+    /// wrong with it.
+    pub(super) fn refused_by_form(&self, mut found: Judgement) -> Judgement {
+        let free = self.is_free() && !self.is_general();
+        if !free || !is_unseen(&found) || found.evidence.alone {
+            return found;
+        }
+        let refused = Judgement {
+            truth: Truth::DoesNotHold,
+            remarks: Vec::new(),
+            ..found.clone()
+        };
+        if self.shows_mistake(&refused) {
+            found = refused;
+        }
+        found
     }
 
     /// True if the form of a line shows by itself what is wrong with it.

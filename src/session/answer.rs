@@ -167,7 +167,12 @@ impl Session {
             let named = diagnosis.spoken().is_some();
             outcome = self.counted_freely(outcome, &judgement, named);
         }
-        self.keep_basis(&judgement, &diagnosis, &outcome);
+        // What waits for her may be looked at under another name.
+        let left = self.state.open.clone().filter(|open| open.number == number);
+        match &left {
+            Some(open) => self.keep_basis(&open.judgement, &open.diagnosis, &outcome),
+            None => self.keep_basis(&judgement, &diagnosis, &outcome),
+        }
         // Nothing is marked in what is only noted.
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
         outcome.caret = judgement.caret.filter(|_| marked);

@@ -9,6 +9,7 @@ use super::command::Command;
 use super::state::{Freely, Open};
 use super::turn::{Course, Progress, Sign, verdict_of};
 use super::{Outcome, Session};
+use crate::diagnosis::diagnose_of;
 use crate::judge::{Aside, Judgement, NameRole, Own, Remark, Truth, nearest_inputs, own_of_wrong};
 use crate::key::{StepId, agree};
 use crate::reading::{Node, Tree, read};
@@ -485,19 +486,25 @@ impl Session {
     fn leave_under_name(&mut self, named: StepId, judgement: &Judgement) {
         let hers = Judgement {
             target: named,
+            truth: Truth::DoesNotHold,
+            remarks: Vec::new(),
             ..judgement.clone()
         };
         let (names, own_values) = (self.names(), self.own_values());
         let board = self.board(&names, &own_values);
-        let own = own_of_wrong(&board, &hers, self.state.next_number, None);
-        if let Some(own) = own {
-            self.state.put(named, own);
-            // It takes the place of her value before it.
-            let waits = |open: &Open| open.judgement.target == named;
-            if self.state.open.as_ref().is_some_and(waits) {
-                self.state.open = None;
-            }
-        }
+        let number = self.state.next_number;
+        let Some(own) = own_of_wrong(&board, &hers, number, None) else {
+            return;
+        };
+        let diagnosis = diagnose_of(&board, &hers, &self.instances, &self.state.leaning);
+        self.state.put(named, own);
+        // It takes the place of her value before it, and help speaks of what it is named.
+        self.state.open = Some(Open {
+            judgement: hers,
+            diagnosis,
+            number,
+        });
+        self.state.hint_stage = 0;
     }
 
     /// A right value with too few figures, which she goes on with: it stands for the right one.

@@ -38,7 +38,8 @@ impl Session {
         let found = self.judged_by_itself(asked, line);
         let worked = self.worked_from(asked, line, &found).unwrap_or(found);
         let again = self.own_mistake_again(asked, line, &worked);
-        self.not_said_again(line, again.unwrap_or(worked))
+        let judged = self.not_said_again(line, again.unwrap_or(worked));
+        self.refused_by_form(judged)
     }
 
     /// The same with the line as it stands, whatever its numbers were worked out from.

@@ -35,7 +35,11 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         // A given force is its own arrow.
         let is_spread = matches!(frame.guise(ForceId::Load(index)), Some(Guise::Spread(_)));
         match load.kind {
-            LoadKind::Force { .. } if named && !is_spread => {}
+            LoadKind::Force { direction, .. } if named && !is_spread => {
+                let runs = Vector::at_angle(frame.angle(direction));
+                let spot = frame.spot(load.at);
+                site::direction_given(frame, spot, direction, runs);
+            }
             LoadKind::Force { .. } => site::load(frame, index, true),
             LoadKind::Mass(_) => site::load(frame, index, false),
         }

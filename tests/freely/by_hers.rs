@@ -60,6 +60,9 @@ const MASSES: &str = "walkway --seed 3401";
 /// 51 kg at 3 m, 41 kg at 6 m, 17 kg at 2.3 m of a mast at 65°, the rope at 4.4 m, 80° to it.
 const THREE_ON: &str = "mast --seed 3101";
 
+/// 74 kg at 2.8 m, 79 kg at 5.6 m of a mast at 55°: across 416 and 444 N, along 594 and 634 N.
+const ALONG: &[&str] = &["Wbp = 594 N", "W1p = 634 N"];
+
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
     // A refused value says nothing more once a right balance gives another.
@@ -88,6 +91,10 @@ const ROWS: &[Row] = &[
     (THREE_ON, &["Wb = 51 N"], "Wb*9.8*cos 65*3 + W1*6*sin 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
     (THREE_ON, &["Wb = 52 N"], "Wb*9.8*cos 65*3 + W1*6*cos 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
     (THREE_ON, &["Wb = 499.8 N"], "Wb*9.8*cos 65*3 + W1*6*cos 65 + W2*2.3*cos 65 = T*4.4*sin 80", Sign::Wrong, ""),
+    // A form that comes near by chance shows what is wrong with it.
+    ("mast --seed 3103", ALONG, "T = (594*2.8+634*5.6)/3.4", Sign::Wrong, "whole of T"),
+    ("mast --seed 3226", &["Wbp = Wb*cos 25"], "Tp = T*cos 25", Sign::Wrong, "cos α for T"),
+    ("mast --seed 4010", &["Wbp = Wb sin 50"], "Tp = T sin 50", Sign::Wrong, "other angle"),
     // A part told by a form counts as that counts it in what rests on it, with T still open.
     (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx*tan 65", Sign::Right, ""),
     (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx/tan 65", Sign::Wrong, ""),
