@@ -218,26 +218,29 @@ fn is_put_together(board: &Board<'_>, target: StepId, key: &Key, typed: &TypedRa
 }
 
 /// True for a wrong working with a distance that is worked out, where the line has one in numbers that
-/// is printed for another force: that one may have been taken.
+/// is printed for another force, or half of one that is printed: that one may have been taken.
 fn has_distance_of_another(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
     let layout = judgement.layout.as_deref().unwrap_or_default();
     let numbers = layout.split(|c: char| !(c.is_ascii_digit() || c == '.'));
     let typed: Vec<f64> = numbers.filter_map(|number| number.parse().ok()).collect();
     let givens = board.problem.givens().iter();
     let lengths = givens.filter(|given| given.dimension == Dimension::LENGTH);
+    let printed: Vec<f64> = lengths.map(|given| given.value).collect();
     let same = |one: f64, other: f64| (one - other.abs()).abs() < 1e-9;
-    let printed: Vec<f64> = lengths
-        .map(|given| given.value)
-        .filter(|length| typed.iter().any(|number| same(*length, *number)))
-        .collect();
+    let is_typed = |value: f64| typed.iter().any(|number| same(*number, value));
     let is_another = |id: &StepId| {
         let hers = formulas(*id, key);
         let changed = matches!(id, StepId::Distance(_)) && hers != formulas(*id, board.key);
         let mut worked = hers.into_iter().filter(|one| !one.children().is_empty());
         changed
             && worked.any(|formula| {
+                // Half of a length is meant as that.
+                let difference = matches!(formula.bare(), Formula::Sum(_));
                 let value = key.evaluate(formula, board.sampling.own(), &Pins::new());
-                value.is_some_and(|value| printed.iter().any(|one| same(*one, value)))
+                value.filter(|value| is_typed(*value)).is_some_and(|value| {
+                    let halves = |one: &f64| difference && same(*one / 2.0, value);
+                    printed.iter().any(|one| same(*one, value) || halves(one))
+                })
             })
     };
     needed(judgement.target, key).iter().any(is_another)

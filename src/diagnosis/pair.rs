@@ -2,6 +2,8 @@
 //! where it is that of both together.
 
 use super::literal::{is_literal, rests_on_unseen_pull};
+use super::several::say_the_same;
+use super::term_by_term::{self, Fit};
 use super::world::{World, is_of_support, told_unknown};
 use super::{Because, Named, Voice, form, same};
 use crate::judge::{Board, Judgement};
@@ -118,6 +120,15 @@ pub(super) fn by_pair(
         };
         showing.iter().copied().filter(agrees).collect()
     };
+    let pair = [one, other].map(|index| &instances[index]);
+    let said = |index: usize| {
+        let alike: Vec<usize> = alike(index);
+        let mistake = |index: usize| instances[index].mistake;
+        let mut alike = alike.into_iter();
+        alike.all(|other| say_the_same(mistake(index), mistake(other)))
+    };
+    let apart = !judgement.target.is_pull() || said(one) && said(other);
+    let literal = literal && apart && is_shown(board, judgement, &key, pair);
     let (first, second) = match prior(other) > prior(one) {
         true => (other, one),
         false => (one, other),
@@ -130,6 +141,20 @@ pub(super) fn by_pair(
         share: 0.5,
         beside: Some(Box::new(key.clone())),
     }))
+}
+
+/// True unless a line tells a pull, and the two may be other thoughts: two of one family are one
+/// thought of both forces, and a ratio before a whole sum belongs to the weights or to the pull.
+fn is_shown(
+    board: &Board<'_>,
+    judgement: &Judgement,
+    key: &Key,
+    [one, other]: [&Instance; 2],
+) -> bool {
+    let of_pull = judgement.target.is_pull();
+    let apart = one.mistake.family != other.mistake.family;
+    (apart && !term_by_term::has_ratio_before_a_sum(judgement) || !of_pull)
+        && term_by_term::fit(board, judgement, key) == Fit::Exact
 }
 
 /// False for one mistake twice, and for two of one angle: what they come to is some third angle.

@@ -1,12 +1,48 @@
 //! Several thoughts behind one form: where numbers may stand for several things, none is proved.
 
+use super::term_by_term::Fit;
 use super::{Because, Named, Voice};
 use crate::judge::Judgement;
 use crate::key::StepId;
-use crate::mistakes::{Instance, Sign, Skill};
+use crate::mistakes::{Instance, MASS_OF_ANOTHER, Mistake, Sign, Skill};
 
 /// So many families are named at most.
 const MOST_NAMED: usize = 3;
+
+/// Two families of which what is said of the one is true of the other as well, or that are told apart
+/// otherwise: two masses from two distances by the names of the weights.
+const SAY_THE_SAME: [[&str; 2]; 4] = [
+    ["own-weight-missing", "term-missing"],
+    ["turning-sense", "solving"],
+    ["moment-for-force", "no-distances"],
+    ["load-place", MASS_OF_ANOTHER],
+];
+
+/// True for two thoughts of which what is said of the one is true of the other as well.
+pub(super) fn say_the_same(one: &Mistake, other: &Mistake) -> bool {
+    let families = [one.family, other.family];
+    let both = |pair: &[&str; 2]| families.iter().all(|family| pair.contains(family));
+    one.family == other.family || SAY_THE_SAME.iter().any(both)
+}
+
+/// True where another thought, of another family, is the typed form as literally as the first: a force
+/// told by whole forces may lack its distances or the hinge's force.
+pub(super) fn has_rival(
+    judgement: &Judgement,
+    instances: &[Instance],
+    fits: &[(usize, Fit)],
+) -> bool {
+    let Some(((first, fit), others)) = fits.split_first() else {
+        return false;
+    };
+    let mistake = |index: usize| instances[index].mistake;
+    let of_ratio = |index: usize| matches!(mistake(index).skill, Skill::Angles | Skill::Resolving);
+    let mut rivals = others.iter().filter(|(other, as_literal)| {
+        let counts = judgement.target.is_pull() || of_ratio(*first) && of_ratio(*other);
+        counts && as_literal >= fit && !say_the_same(mistake(*first), mistake(*other))
+    });
+    *fit > Fit::Not && rivals.next().is_some()
+}
 
 /// The other thought, where a moment is the product of one force's mass and another's distance and no
 /// weight is told by its name: two masses exchanged are then written as two distances are.

@@ -1,8 +1,8 @@
 //! Mistakes whose value a number is, against slips, hard rounding and "none of these".
 
+use super::by_form::scope_rank;
 use super::{
-    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled,
-    scope_rank, slip,
+    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled, slip,
 };
 use crate::judge::{Board, Judgement, Typed};
 use crate::key::{Part, Samples, StepId, agree};

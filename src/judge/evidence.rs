@@ -4,8 +4,8 @@ use super::board::Board;
 use super::misread::{self, MisreadNumber};
 use super::stock::Stock;
 use super::{
-    AngleSum, Aside, Judgement, Lacking, Own, Terms, Typed, TypedRatio, WrongAngle, angles,
-    surplus, terms,
+    AngleSum, Aside, Judgement, Lacking, Own, Terms, Typed, TypedRatio, WrittenTerm, WrongAngle,
+    angles, surplus, terms,
 };
 use crate::key::{Samples, StepId};
 use crate::problem::GivenId;
@@ -139,6 +139,8 @@ pub struct Evidence {
     pub angle_sum: Option<AngleSum>,
     /// The sines, cosines and tangents of the line, with their angles.
     pub typed_ratios: Vec<TypedRatio>,
+    /// The form of the line, term by term as it was typed; empty where there is none.
+    pub written: Vec<WrittenTerm>,
     /// True if a number of the line may be a ratio that was worked out before.
     pub worked_ratio: bool,
     /// The numbers of a line about an angle of the working, as they were typed.

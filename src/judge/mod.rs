@@ -39,6 +39,7 @@ mod links;
 mod mended;
 mod misread;
 mod moment_sum;
+mod multiplied;
 mod names;
 mod near;
 mod open;
@@ -71,6 +72,7 @@ mod unit_behind;
 mod unproved;
 mod value_behind;
 mod worked;
+mod written;
 
 pub use angles::{AngleSum, WrongAngle};
 pub use aside::Aside;
@@ -93,6 +95,7 @@ pub use own::{follows_relation, is_of_a_kind, own_of_wrong, restates, says_as_ow
 pub use superseded::superseded;
 pub use terms::{Factor, Shape, Terms};
 pub use typed_angles::{Ratio, TypedRatio};
+pub use written::{WrittenFactor, WrittenTerm};
 
 use crate::key::{Axis, StepId};
 use crate::reading::{Mismatch, Misreading, Reading, Tree};

@@ -9,7 +9,7 @@ use super::equation::has_unknown;
 use super::expression::ratios;
 use super::lift::plain_leaf;
 use super::names::NameRole;
-use super::typed_angles;
+use super::{typed_angles, written};
 use crate::key::{Atom, Formula, Key, Pins, StepId};
 use crate::problem::ForceId;
 use crate::reading::{Function, NameId, Node, Operator, Reading, Tree, evaluate};
@@ -318,7 +318,7 @@ impl Terms {
 }
 
 /// True for one length less another, such as L − L/2: no terms of their own.
-fn is_stretch(board: &Board<'_>, from: &Tree, taken: &Tree) -> bool {
+pub(super) fn is_stretch(board: &Board<'_>, from: &Tree, taken: &Tree) -> bool {
     let is_leaf = |tree: &Tree| match &tree.node {
         Node::Literal(_) => true,
         Node::Name(id) => board.names.dimension(*id) == Dimension::LENGTH,
@@ -366,6 +366,7 @@ fn see_leaves(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement) {
             && !number(side)
     });
     typed_angles::see(board, sides, judgement);
+    written::see(board, sides, judgement);
     judgement.evidence.of_unknown = sides.iter().any(|side| has_unknown_told(board, side));
     // The unknown is found by dividing by its own ratio: that is no sign of another thought.
     let usual = usize::from(judgement.target.is_unknown());

@@ -91,21 +91,25 @@ pub(super) fn see(board: &Board<'_>, sides: &[&Tree], judgement: &mut Judgement)
     }
 }
 
+/// The ratios that stand anywhere in a side.
 fn ratios(board: &Board<'_>, side: &Tree) -> Vec<TypedRatio> {
     let mut found = Vec::new();
-    side.visit(&mut |tree| {
-        if let Node::Call(function, inner) = &tree.node
-            && let Some(ratio) = Ratio::of(*function)
-            && let Ok(value) = plain_value(board, inner)
-        {
-            let literals = inner.literals();
-            let numbers = literals.iter().map(|place| place.literal.typed);
-            found.push(TypedRatio {
-                ratio,
-                angle: value.number_as(Dimension::ANGLE),
-                numbers: numbers.filter(|_| literals.len() > 1).collect(),
-            });
-        }
-    });
+    side.visit(&mut |tree| found.extend(ratio_of(board, tree)));
     found
+}
+
+/// The sine, cosine or tangent that a form is as a whole.
+pub(super) fn ratio_of(board: &Board<'_>, tree: &Tree) -> Option<TypedRatio> {
+    let Node::Call(function, inner) = &tree.node else {
+        return None;
+    };
+    let ratio = Ratio::of(*function)?;
+    let value = plain_value(board, inner).ok()?;
+    let literals = inner.literals();
+    let numbers = literals.iter().map(|place| place.literal.typed);
+    Some(TypedRatio {
+        ratio,
+        angle: value.number_as(Dimension::ANGLE),
+        numbers: numbers.filter(|_| literals.len() > 1).collect(),
+    })
 }
