@@ -15,6 +15,7 @@ mod paper;
 mod pupil;
 
 mod one_line;
+mod quotients;
 
 use case::{Case, is_family};
 use leverwright::diagnosis::{Leaning, Voice, diagnose, diagnose_of, probe};

@@ -228,22 +228,23 @@ fn has_distance_of_another(board: &Board<'_>, judgement: &Judgement, key: &Key) 
     let printed: Vec<f64> = lengths.map(|given| given.value).collect();
     let same = |one: f64, other: f64| (one - other.abs()).abs() < 1e-9;
     let is_typed = |value: f64| typed.iter().any(|number| same(*number, value));
-    let is_another = |id: &StepId| {
-        let hers = formulas(*id, key);
-        let changed = matches!(id, StepId::Distance(_)) && hers != formulas(*id, board.key);
-        let mut worked = hers.into_iter().filter(|one| !one.children().is_empty());
-        changed
-            && worked.any(|formula| {
-                // Half of a length is meant as that.
-                let difference = matches!(formula.bare(), Formula::Sum(_));
-                let value = key.evaluate(formula, board.sampling.own(), &Pins::new());
-                value.filter(|value| is_typed(*value)).is_some_and(|value| {
-                    let halves = |one: &f64| difference && same(*one / 2.0, value);
-                    printed.iter().any(|one| same(*one, value) || halves(one))
-                })
-            })
+    let steps = needed(judgement.target, key).into_iter();
+    let changed: Vec<&Formula> = steps
+        .filter(|id| matches!(id, StepId::Distance(_)))
+        .filter(|id| formulas(*id, key) != formulas(*id, board.key))
+        .flat_map(|id| formulas(id, key))
+        .collect();
+    let is_another = |formula: &&Formula| {
+        // Half of a length is meant as that, and several distances are none by chance.
+        let halved = changed.len() == 1 && matches!(formula.bare(), Formula::Sum(_));
+        let value = key.evaluate(formula, board.sampling.own(), &Pins::new());
+        value.filter(|value| is_typed(*value)).is_some_and(|value| {
+            let half = |one: &f64| halved && same(*one / 2.0, value);
+            printed.iter().any(|one| same(*one, value) || half(one))
+        })
     };
-    needed(judgement.target, key).iter().any(is_another)
+    let mut worked = changed.iter().filter(|one| !one.children().is_empty());
+    worked.any(is_another)
 }
 
 /// True for a part of a force that is the wrong working's only with the pull that this gives, where no

@@ -168,6 +168,19 @@ pub fn diagnose_of(
         memo: Memo::default(),
         ..*board
     };
+    // What was told wrongly before, and is told once more, follows from itself.
+    if is_told_again(board, judgement) {
+        let target = judgement.target;
+        let mut standing = board.standing.clone();
+        standing.remove(&target);
+        let before = board.carried.iter().filter(|(step, _)| *step != target);
+        let carried: Vec<(StepId, Key)> = before.cloned().collect();
+        let first = Board {
+            carried: &carried,
+            ..with(&standing)
+        };
+        return diagnose_of(&first, judgement, instances, leaning);
+    }
     // What was done in the moment sum shows in no form of the hinge's force: there the pull counts as
     // it is. A number alone may come from anything.
     let last = matches!(judgement.target, StepId::Reaction(..)) && !judgement.evidence.alone;
@@ -200,6 +213,22 @@ pub fn diagnose_of(
         },
         false => alone,
     }
+}
+
+/// True for a line that does not hold and has the form of a wrong value or relation that stands.
+fn is_told_again(board: &Board<'_>, judgement: &Judgement) -> bool {
+    let (target, evidence) = (judgement.target, &judgement.evidence);
+    let carried = board.carried.iter().any(|(step, _)| *step == target);
+    let wrong = board.standing.get(&target).is_some_and(|own| !own.right);
+    let form = !evidence.alone && !evidence.broken_link;
+    let is_hers = |(function, _): &(Samples, Vec<usize>)| {
+        let mut lifted = evidence.lifted.iter();
+        lifted.any(|one| same(target, one, function))
+    };
+    judgement.truth == Truth::DoesNotHold
+        && form
+        && (carried || wrong)
+        && board.accepted(target).iter().skip(1).any(is_hers)
 }
 
 /// Explains a judged line as what it was held against.

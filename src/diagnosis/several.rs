@@ -11,7 +11,9 @@ const MOST_NAMED: usize = 3;
 
 /// Two families of which what is said of the one is true of the other as well, or that are told apart
 /// otherwise: two masses from two distances by the names of the weights.
-const SAY_THE_SAME: [[&str; 2]; 4] = [
+const SAY_THE_SAME: [[&str; 2]; 6] = [
+    ["force-missing", "term-missing"],
+    ["own-weight-place", "load-place"],
     ["own-weight-missing", "term-missing"],
     ["turning-sense", "solving"],
     ["moment-for-force", "no-distances"],

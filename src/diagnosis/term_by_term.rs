@@ -79,8 +79,8 @@ fn is_ratio(one: &WrittenFactor) -> bool {
 /// What a working would write.
 struct Meant {
     terms: Vec<WrittenTerm>,
-    /// The values of the ratios that are right there.
-    right: Vec<f64>,
+    /// The ratios that are right there.
+    right: Vec<WrittenFactor>,
     /// What the problem prints, which was not worked out.
     printed: Vec<f64>,
 }
@@ -99,11 +99,10 @@ impl Meant {
         let pins = &pins;
         let terms = |key: &Key| Writer { board, key, pins }.terms(&key.formula(target)?);
         let right = terms(board.key).unwrap_or_default();
-        let ratios = right.iter().flat_map(|term| &term.factors);
-        let ratios = ratios.filter(|one| one.ratio.is_some());
+        let ratios = right.into_iter().flat_map(|term| term.factors);
         Some(Meant {
             terms: terms(key)?,
-            right: ratios.map(|one| one.value).collect(),
+            right: ratios.filter(|one| one.ratio.is_some()).collect(),
             printed: board
                 .problem
                 .givens()
@@ -331,7 +330,7 @@ impl How<'_> {
         if let ([one], Some(ratio)) = (of.as_slice(), &meant.ratio) {
             return one.below == meant.below
                 && self.placing.allows(meant, one)
-                && self.is_ratio(one, ratio, meant.value);
+                && self.is_ratio(one, ratio, meant);
         }
         let plain = |one: &WrittenFactor| one.value <= LARGEST_PLAIN && one.value.fract() == 0.0;
         let whole = of.iter().fold(1.0, |whole, one| {
@@ -351,17 +350,15 @@ impl How<'_> {
 
     /// True if a typed factor is this ratio. One that is right may be written with the other side of
     /// the triangle, or as the number that it is.
-    fn is_ratio(&self, typed: &WrittenFactor, ratio: &TypedRatio, value: f64) -> bool {
-        let is_right = self
-            .meant
-            .right
-            .iter()
-            .any(|right| (right - value).abs() < 1e-9);
-        let near = (typed.value - value).abs() < SAME_RATIO;
+    fn is_ratio(&self, typed: &WrittenFactor, ratio: &TypedRatio, meant: &WrittenFactor) -> bool {
+        let right = |right: &WrittenFactor| {
+            right.below == meant.below && (right.value - meant.value).abs() < 1e-9
+        };
+        let near = (typed.value - meant.value).abs() < SAME_RATIO;
         match &typed.ratio {
             Some(one) => {
                 let angle = (one.angle.abs() - ratio.angle.abs()).abs() < SAME_RATIO;
-                one.ratio == ratio.ratio && angle || is_right && near
+                one.ratio == ratio.ratio && angle || near && self.meant.right.iter().any(right)
             }
             None => near,
         }

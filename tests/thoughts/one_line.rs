@@ -62,7 +62,8 @@ const AFTER: &[(&str, &[&str], usize, &str)] = &[
     (MAST, &["psi = theta"], 0, "reaction-along-the-body"),
     // One distance in every term cancels; the distances are there, and they are the wrong ones.
     (WATCHER, &["T = (Wb*2.5 + W1*2.5)/(2.5*sin 25)"], 0, ""),
-    (WATCHER, &["T = (Wb + W1)/sin 25"], 0, "vertical-balance"),
+    // Without any distance these are moments without theirs as well: nothing is proved.
+    (WATCHER, &["T = (Wb + W1)/sin 25"], 0, ""),
     (WATCHER, &["T = Wb + W1"], 0, "no-distances"),
     // A pull that was told: how it was found shows in no part of it.
     (LEVEL_ROPE, &["T = 1189 N", "Hx = 1189*cos 50"], 1, ""),
