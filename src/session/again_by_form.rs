@@ -4,7 +4,7 @@
 use super::Session;
 use super::freely_wide::is_unseen;
 use crate::diagnosis::diagnose_of;
-use crate::judge::{Judgement, Remark, Truth, TypedRatio};
+use crate::judge::{Evidence, Judgement, Remark, Truth, TypedRatio};
 use crate::key::StepId;
 use crate::reading::read;
 
@@ -28,11 +28,10 @@ impl Session {
         let follows = matches!(found.truth, Truth::Follows(_))
             || found.truth == Truth::Noted && found.remarks.iter().any(own_again);
         let freely = self.state.freely.as_ref();
-        let freely = freely.filter(|_| follows && !found.evidence.alone && !self.is_general())?;
+        let freely = freely.filter(|_| follows && !self.is_general())?;
         let target = found.target;
-        // A balance is brought into another form by whoever goes on with it.
-        if target.is_balance() {
-            return None;
+        if found.evidence.alone {
+            return self.own_form_again(found);
         }
         let refused = freely
             .lines
@@ -41,9 +40,9 @@ impl Session {
             .filter(|(.., truth)| *truth == "wrong");
         let mut refused = refused.filter_map(|(at, first, _)| {
             let open = self.state.judged.get(at)?;
-            (open.judgement.target == target).then_some((*at, first, &open.judgement.evidence))
+            (open.judgement.target == target).then_some((first, &open.judgement.evidence))
         });
-        let (line_of, first, before) = refused.next()?;
+        let (first, before) = refused.next()?;
         let ratios = &found.evidence.typed_ratios;
         let another = ratios
             .iter()
@@ -53,8 +52,13 @@ impl Session {
         // `Hy = 1068 - T` after `Hy = 1068 - 419` was refused.
         let known = |id: &StepId| *id == target || before.rests_on.contains(id);
         let named = found.evidence.rests_on.iter().any(|id| !known(id));
-        if !another && !same && !named {
-            return self.own_form_again(line_of, found);
+        // A balance is brought into another form by whoever goes on with it, but not with other ratios.
+        let anew = match target.is_balance() {
+            true => another,
+            false => another || same || named,
+        };
+        if !anew {
+            return self.own_form_again(found);
         }
         let (standing, carried) = (self.state.standing.clone(), self.state.carried.clone());
         let earlier = std::mem::take(&mut self.state.earlier);
@@ -67,22 +71,30 @@ impl Session {
         self.state.earlier = earlier;
         match anew.truth == Truth::DoesNotHold && shown {
             true => Some(anew),
-            false => self.own_form_again(line_of, found),
+            false => self.own_form_again(found),
         }
     }
 
-    /// `T = 523·sin 35` after `T = 2301/4.4·sin 35` was refused: a form that comes to the value of a
-    /// refused one goes on with it, and is no right way.
-    fn own_form_again(&self, refused: usize, found: &Judgement) -> Option<Judgement> {
+    /// `T = 523·sin 35`, or its value, after `T = 2301/4.4·sin 35` was refused: what comes to the value
+    /// of a refused form goes on with it, and is no right way.
+    fn own_form_again(&self, found: &Judgement) -> Option<Judgement> {
         let own = self.state.standing.get(&found.target);
-        let own = own.filter(|own| !own.right && own.line == refused)?;
+        let own = own.filter(|own| !own.right)?;
+        let mut lines = self.state.freely.as_ref()?.lines.iter();
+        let refused =
+            |(at, _, truth): &&(usize, String, &str)| *at == own.line && *truth == "wrong";
+        lines.find(refused)?;
         let mut values = found.values.iter();
         let (_, value) = values.find(|(step, _)| *step == found.target)?;
         let same = (value.value - own.value).abs() <= SAME_VALUE * own.value.abs();
         let follows = same && matches!(found.truth, Truth::Follows(_));
         follows.then(|| Judgement {
             layout: found.layout.clone(),
-            remarks: vec![Remark::OwnAgain(refused)],
+            remarks: vec![Remark::OwnAgain(own.line)],
+            evidence: Evidence {
+                number: found.evidence.number,
+                ..Evidence::default()
+            },
             ..Judgement::noted_true(found.target)
         })
     }

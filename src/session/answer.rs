@@ -6,7 +6,9 @@ use super::state::Open;
 use super::turn::{Progress, Sign, verdict_of};
 use super::{Outcome, Session};
 use crate::diagnosis::{Because, Diagnosis, Voice, diagnose_of};
-use crate::judge::{Aside, Judgement, OwnName, Remark, Truth, by_part, judge, superseded};
+use crate::judge::{
+    Aside, Board, Judgement, Memo, Own, OwnName, Remark, Truth, by_part, judge, superseded,
+};
 use crate::key::StepId;
 use crate::text::{Slot, Symbol};
 use crate::units::{Dimension, value_text};
@@ -92,7 +94,7 @@ impl Session {
         let own_values = self.own_values();
         let number = self.state.next_number;
         let board = self.board(&names, &own_values);
-        let mut diagnosis = diagnose_of(&board, &judgement, &self.instances, &self.state.leaning);
+        let mut diagnosis = self.diagnosed(&board, &judgement);
         self.form_only(&mut diagnosis);
         self.forces_first(&judgement, &mut diagnosis);
         // A line that would follow shows no mistake.
@@ -177,6 +179,42 @@ impl Session {
         let marked = outcome.sign != Sign::Right && judgement.truth != Truth::Noted;
         outcome.caret = judgement.caret.filter(|_| marked);
         outcome
+    }
+
+    /// The thoughts behind a refused line. Of a step told anew, her right value before says nothing; nor
+    /// does what she had wrong there, where nothing else is found.
+    fn diagnosed(&self, board: &Board<'_>, judgement: &Judgement) -> Diagnosis {
+        let diagnose = |drops: &dyn Fn(bool) -> bool| {
+            let target = judgement.target;
+            let mut standing = board.standing.clone();
+            let dropped = |own: &Own| drops(own.right);
+            if standing.get(&target).is_some_and(dropped) {
+                standing.remove(&target);
+            }
+            let mut carried = board.carried.to_vec();
+            carried.retain(|(step, _)| !drops(false) || *step != target);
+            let board = Board {
+                standing: &standing,
+                carried: &carried,
+                memo: Memo::default(),
+                ..*board
+            };
+            diagnose_of(&board, judgement, &self.instances, &self.state.leaning)
+        };
+        let refused = judgement.truth == Truth::DoesNotHold;
+        let diagnosis = diagnose(&|right| refused && right);
+        let hers = board
+            .standing
+            .get(&judgement.target)
+            .is_some_and(|own| !own.right)
+            || board
+                .carried
+                .iter()
+                .any(|(step, _)| *step == judgement.target);
+        match diagnosis.spoken().is_none() && refused && hers {
+            true => diagnose(&|_| true),
+            false => diagnosis,
+        }
     }
 
     /// `Weight of the mast = 412 N` with the symbol of the step for its title.

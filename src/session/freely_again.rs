@@ -92,7 +92,8 @@ impl Session {
             .or_else(|| self.in_another_unit(asked, line, &found))
             .or_else(|| self.rounded_hard_widely(asked, line, &found))
             .or_else(|| self.by_member_length(asked, line, &found))
-            .or_else(|| self.with_bare_lengths(asked, line, &found));
+            .or_else(|| self.with_bare_lengths(asked, line, &found))
+            .or_else(|| self.as_balance(asked, line, &found));
         let judgement = judgement.unwrap_or(found);
         let by_chance = self.by_chance_of_hers(line, &judgement);
         by_chance.unwrap_or(judgement)

@@ -21,6 +21,22 @@ impl Session {
         }
     }
 
+    /// A balance that is false with the pull she has found: judged as one for that, and no sum.
+    pub(super) fn as_balance(
+        &mut self,
+        asked: StepId,
+        line: &str,
+        found: &Judgement,
+    ) -> Option<Judgement> {
+        let refused = found.truth == Truth::DoesNotHold && !self.is_general();
+        if !refused || found.evidence.aside != Some(Aside::False) {
+            return None;
+        }
+        let anew = self.with_no_force_found(|session| session.judged_anywhere(asked, line));
+        let balance = anew.truth == Truth::DoesNotHold && anew.evidence.equation;
+        balance.then_some(anew)
+    }
+
     /// A line judged by the right key alone, or else beside her own wrong values.
     pub(super) fn judged_in_force(&mut self, asked: StepId, line: &str) -> Judgement {
         let clean = self.beside_right_alone(|session| session.judged_anywhere(asked, line));

@@ -29,6 +29,7 @@ mod freely_back;
 mod freely_seen;
 mod freely_wide;
 mod general;
+mod guided_back;
 mod her_gravity;
 mod in_force;
 mod label_place;
@@ -387,7 +388,7 @@ impl Session {
                 .or_else(|| self.answer_unexplained(step, line))
                 .or_else(|| self.answer_compared(step, line))
                 .or_else(|| self.answer_measured(step, line))
-                .unwrap_or_else(|| self.answer(step, line)),
+                .unwrap_or_else(|| self.answer_asked(step, line)),
         }
     }
 
