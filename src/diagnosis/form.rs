@@ -27,7 +27,7 @@ const OF_ARMS: [&str; 7] = [
 /// Balances of forces in place of one of moments.
 pub(super) const WITHOUT_DISTANCES: [&str; 2] = ["forces-for-moments", "hinge-forgotten"];
 /// The family of moments without their distances.
-const NO_DISTANCES: &str = "no-distances";
+pub(super) const NO_DISTANCES: &str = "no-distances";
 
 /// From how much on a form is seen to be a mistake's: two of its terms stand in it.
 pub(super) const SEEN: f64 = 2.0 * TERM;

@@ -1,5 +1,6 @@
 //! Several thoughts behind one form: where numbers may stand for several things, none is proved.
 
+use super::form::NO_DISTANCES;
 use super::term_by_term::Fit;
 use super::{Because, Named, Voice};
 use crate::judge::Judgement;
@@ -39,11 +40,16 @@ pub(super) fn has_rival(
     };
     let mistake = |index: usize| instances[index].mistake;
     let of_ratio = |index: usize| matches!(mistake(index).skill, Skill::Angles | Skill::Resolving);
+    // Where none stands, none is that of another angle.
+    let shown = !judgement.evidence.typed_ratios.is_empty();
     let mut rivals = others.iter().filter(|(other, as_literal)| {
-        let counts = judgement.target.is_pull() || of_ratio(*first) && of_ratio(*other);
+        let ratios = shown && of_ratio(*first) && of_ratio(*other);
+        let counts = judgement.target.is_pull() || ratios;
         counts && as_literal >= fit && !say_the_same(mistake(*first), mistake(*other))
     });
-    *fit > Fit::Not && rivals.next().is_some()
+    // Names of whole forces alone have no distance, whatever else was thought.
+    let whole = mistake(*first).family == NO_DISTANCES && judgement.evidence.unresolved;
+    *fit > Fit::Not && !whole && rivals.next().is_some()
 }
 
 /// The other thought, where a moment is the product of one force's mass and another's distance and no

@@ -290,20 +290,27 @@ impl How<'_> {
         };
         let sum: f64 = of.iter().map(inner).sum();
         let negative = (sum < 0.0) != self.turned;
+        // A sum of weights may be written as one of masses; one of moments is a number.
+        let mut inner = of
+            .iter()
+            .map(|term| term.factors.iter().filter(|one| !stays(one)));
+        let of_forces = inner.all(|factors| factors.count() == 1);
+        let typed_refs = refs(&typed.factors);
+        let mut groups = (1..1_usize << typed_refs.len().min(MOST)).filter(|group| {
+            let numbers = chosen(&typed_refs, *group);
+            let value = numbers.iter().map(|one| one.value).product();
+            let above = numbers.iter().all(|one| !one.below && one.ratio.is_none());
+            above && (of_forces || numbers.len() == 1) && self.was_worked_out(value, sum.abs())
+        });
         common
             && negative == typed.negative
-            && typed.factors.iter().enumerate().any(|(at, one)| {
-                let rest = without(&refs(&typed.factors), 1 << at);
-                !one.below && self.was_worked_out(one, sum.abs()) && self.meets(&beside, &rest)
-            })
+            && groups.any(|group| self.meets(&beside, &without(&typed_refs, group)))
     }
 
     /// True if a typed number is this value, and nothing that the problem prints.
-    fn was_worked_out(&self, typed: &WrittenFactor, value: f64) -> bool {
+    fn was_worked_out(&self, typed: f64, value: f64) -> bool {
         let mut printed = self.meant.printed.iter();
-        typed.ratio.is_none()
-            && same(typed.value, value)
-            && !printed.any(|printed| (printed - typed.value).abs() < 1e-9)
+        same(typed, value) && !printed.any(|printed| (printed - typed).abs() < 1e-9)
     }
 
     /// True if the typed factors are the meant ones, and no other.
@@ -376,9 +383,11 @@ impl How<'_> {
             let with = chosen(others, group);
             let one_side = with.iter().all(|one| one.below == first.below);
             let value: f64 = first.value * with.iter().map(|one| one.value).product::<f64>();
-            let at = typed
-                .iter()
-                .position(|one| one.below == first.below && self.was_worked_out(one, value))?;
+            let at = typed.iter().position(|one| {
+                one.below == first.below
+                    && one.ratio.is_none()
+                    && self.was_worked_out(one.value, value)
+            })?;
             one_side.then(|| (without(others, group), without(typed, 1 << at)))
         });
         found.any(|(others, typed)| self.meets(&others, &typed))

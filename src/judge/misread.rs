@@ -40,7 +40,8 @@ pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement
     let (Some(place), None) = (unknown.next(), unknown.next()) else {
         return;
     };
-    if place.in_angle || place.literal.unit.is_some_and(|unit| unit.factor != 1.0) {
+    let other_unit = place.literal.unit.is_some_and(|unit| unit.factor != 1.0);
+    if place.in_angle || other_unit || is_put_together(reading, place.literal) {
         return;
     }
     let given = (0..board.problem.givens().len())
@@ -50,6 +51,17 @@ pub(super) fn see(board: &Board<'_>, stock: &Stock, reading: &Reading, judgement
         typed: place.literal.typed,
         given,
     });
+}
+
+/// True for a number that two others of its line come to when they are added: it was worked out, and
+/// not misread.
+fn is_put_together(reading: &Reading, literal: &Literal) -> bool {
+    let places = reading.sides.iter().flat_map(Tree::literals);
+    let others = places.filter(|place| !place.in_angle && place.literal.index != literal.index);
+    let others: Vec<f64> = others.map(|place| place.literal.typed).collect();
+    let is = |sum: f64| (sum - literal.typed).abs() < 1e-9 * literal.typed.abs();
+    let mut pairs = others.iter().enumerate();
+    pairs.any(|(at, one)| others[at + 1..].iter().any(|other| is(one + other)))
 }
 
 /// True if a line is the right one with a given in the place of one of its numbers.

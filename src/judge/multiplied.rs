@@ -40,7 +40,8 @@ impl<'t> Product<'t> {
         }
     }
 
-    fn negative(self) -> Product<'t> {
+    /// The same, taken away.
+    pub(super) fn negative(self) -> Product<'t> {
         Product {
             sign: -self.sign,
             ..self

@@ -227,7 +227,7 @@ const ROWS: &[Row] = &[
     ("walkway --seed 3402", PULL_TIMES, "T=(549*2.1+510*1.7)*sin 35/4.2", Sign::Wrong, "multiplied by the ratio"),
     ("walkway --seed 3402", PULL_TIMES, "T = 2019.9/4.2*sin 35", Sign::Follows, "line 1"),
     ("walkway --seed 3402", PULL_TIMES, "T = 480.9*0.5736 = 276 N", Sign::Follows, ""),
-    ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = T sin 55", Sign::Wrong, "55°"),
+    ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = T sin 55", Sign::Wrong, "other angle at this corner"),
     ("walkway --seed 3203", &["Tp = T cos 35"], "Tp = 0.8192*T", Sign::Follows, ""),
     ("mast --seed 3101", WHOLE_UPWARD, "Hy = 1068-419", Sign::Follows, ""),
     ("mast --seed 3101", WHOLE_UPWARD, "Hy = 109*9.8 - T", Sign::Wrong, "whole of T"),

@@ -91,7 +91,12 @@ const PROVED: &[Row] = &[
     (NEAR, &["T = (510*4.2+686*1.5)/(2 sin 35)"], "own-weight-at-tip"),
     (COUNTER, &["T = (Wb*1.2+W1*1.1)/2.4"], "from-the-far-end"),
     (COUNTER, &["T = 147*1.3/2.4"], "own-weight-left-out"),
+    // Whole forces have no distance, whatever was thought of the hinge.
+    (COUNTER, &["T = Wb+W1"], "forces-for-moments"),
+    (WALKWAY, &["T = 86*9.8/(2*sin 65)"], "shared-equally-upright"),
     (COUNTER, &["T = Wb*1.2+W1*1.3"], "arm-not-divided-out"),
+    // No sum of the others: that number was misread.
+    (COUNTER, &["T = (Wb*1.2+W1*1.3)/2.7"], "misread"),
     (CRATES, &["T = (Wb*1.2+W1*2.4+W2*2)/1.6"], "from-the-far-end"),
     (CRATES, &["T = (Wb*1.2+W1*2.4+W2*0.4)/(2.4-1.6)"], "from-the-far-end"),
     (TIP, &["Hy = 411.6+568.4"], "rope-pull-forgotten-upward"),
@@ -132,7 +137,7 @@ const UNPROVED: &[Row] = &[
     // No distance, or no force of the hinge: the form is that of both.
     (WALKWAY, &["T = (Wb+W1)/sin 65"], "vertical-balance"),
     (NEAR, &["T = (510+686)/sin 35"], "vertical-balance"),
-    (COUNTER, &["T = Wb+W1"], "no-distances"),
+    (COUNTER, &["T = 88.2+147"], "vertical-balance"),
     // An angle of two places.
     (SAME, &["W1p = 303.8 sin 70"], "wrong-leg"),
     (LEVEL, &["T = (Wb*2.7 sin 35+W1*5.4 sin 35)/(3.4 sin 35)"], "wrong-leg"),
@@ -142,6 +147,7 @@ const UNPROVED: &[Row] = &[
     (COUNTER, &["T = 235.2*1.2/2.4"], "load-place"),
     (WALKWAY, &["T = 842.8*1.5/(1.8*sin 65)"], "load-place"),
     (CRATES, &["T = (Wb*1.2+W1*2.4+W2*0.4)/0.8"], "distance-origin"),
+    (COUNTER, &["T = (Wb*1.2+W1*1.3)/2.5"], ""),
     (TIP, &["Hy = 816+164"], ""),
     // Two signs and another ratio beside.
     (MAST, &["T = (Wb*2.6 sin 40-W1*4.4 sin 25)/(5.2 sin 65)"], ""),

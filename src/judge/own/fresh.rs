@@ -3,18 +3,17 @@
 
 use super::super::board::{Board, Memo, Own, Standing};
 use super::super::lift::plain_value;
+use super::super::multiplied::{self, Placed, Product};
 use super::super::names::NameRole;
 use super::super::open::is_sought;
 use super::relation::{NEAR, readings_of, row};
 use super::stray::is_length;
 use crate::key::{Part, Samples, StepId};
 use crate::problem::ForceId;
-use crate::reading::{Node, Operator, Tree};
+use crate::reading::{Node, Tree};
 use crate::units::Dimension;
 use std::collections::BTreeMap;
 
-/// The most terms into which a line is multiplied out.
-const MOST_TERMS: usize = 64;
 /// A number is a force's where it differs from that by no more than this share of it.
 const SAME: f64 = 2e-3;
 /// Arms nearer than this share of them are one.
@@ -22,8 +21,6 @@ const ONE_ARM: f64 = 5e-3;
 /// The most unknowns of a line whose signs are tried.
 const MOST_UNKNOWNS: usize = 5;
 
-/// A product of factors, and how often it stands there; each factor with true where it divides.
-type Product<'t> = (f64, Vec<(&'t Tree, bool)>);
 /// A known force, and what stands beside it in a moment.
 type Moment = (ForceId, f64);
 
@@ -94,11 +91,11 @@ pub(in super::super) fn accepted_of(
 fn is_of_moments(board: &Board<'_>, sides: &[&Tree]) -> bool {
     let all: Option<Vec<_>> = sides.iter().map(|side| products(side)).collect();
     let all = all.unwrap_or_default().concat();
-    let nought = |(_, factors): &Product<'_>| {
+    let nought = |product: &Product<'_>| {
         let zero = |tree: &Tree| matches!(&tree.node, Node::Literal(one) if one.value == 0.0);
-        factors.iter().any(|(factor, _)| zero(factor))
+        product.factors.iter().any(|factor| zero(factor.tree))
     };
-    let of_unknown = |(_, factors): &Product<'_>| names_sought(board, factors);
+    let of_unknown = |product: &Product<'_>| names_sought(board, product);
     let is_moment = |product: &Product<'_>| moment(board, product).is_some();
     all.iter().any(is_moment)
         && all
@@ -107,8 +104,8 @@ fn is_of_moments(board: &Board<'_>, sides: &[&Tree]) -> bool {
 }
 
 /// True if a factor has the name of what is to be found.
-fn names_sought(board: &Board<'_>, factors: &[(&Tree, bool)]) -> bool {
-    let names = factors.iter().flat_map(|(factor, _)| factor.names());
+fn names_sought(board: &Board<'_>, product: &Product<'_>) -> bool {
+    let names = product.factors.iter().flat_map(|one| one.tree.names());
     let mut roles = names.filter_map(|(id, _)| board.names.role(id));
     roles.any(|role| matches!(role, NameRole::Step(step) if is_sought(board, step)))
 }
@@ -174,7 +171,7 @@ fn moments(board: &Board<'_>, sides: &[Tree]) -> Vec<Moment> {
     let mut all = products(first).unwrap_or_default();
     if sides.len() > 1 {
         let last = products(last).unwrap_or_default().into_iter();
-        all.extend(last.map(|(times, factors)| (-times, factors)));
+        all.extend(last.map(Product::negative));
     }
     let found = all.iter().filter_map(|product| moment(board, product));
     found.collect()
@@ -182,50 +179,20 @@ fn moments(board: &Board<'_>, sides: &[Tree]) -> Vec<Moment> {
 
 /// The terms of a side, multiplied out; `None` where there are very many.
 fn products(side: &Tree) -> Option<Vec<Product<'_>>> {
-    Some(match &side.node {
-        Node::Negative(inner) => {
-            let all = products(inner)?.into_iter();
-            all.map(|(times, factors)| (-times, factors)).collect()
-        }
-        Node::Binary(Operator::Add, one, other) => [products(one)?, products(other)?].concat(),
-        Node::Binary(Operator::Subtract, one, other) => {
-            let other = products(other)?.into_iter();
-            let other = other.map(|(times, factors)| (-times, factors));
-            [products(one)?, other.collect()].concat()
-        }
-        Node::Binary(Operator::Multiply, one, other) => {
-            let (one, other) = (products(one)?, products(other)?);
-            if one.len() * other.len() > MOST_TERMS {
-                return None;
-            }
-            let mut all = Vec::new();
-            for (times, factors) in &one {
-                for (by, more) in &other {
-                    all.push((times * by, [factors.as_slice(), more].concat()));
-                }
-            }
-            all
-        }
-        Node::Binary(Operator::Divide, above, below) => {
-            let mut all = products(above)?;
-            all.iter_mut()
-                .for_each(|(_, factors)| factors.push((&**below, true)));
-            all
-        }
-        _ => vec![(1.0, vec![(side, false)])],
-    })
+    multiplied::products(side, &|_| false)
 }
 
 /// The moment of a known force that a product is.
-fn moment(board: &Board<'_>, (times, factors): &Product<'_>) -> Option<Moment> {
-    if names_sought(board, factors) {
+fn moment(board: &Board<'_>, product: &Product<'_>) -> Option<Moment> {
+    if names_sought(board, product) {
         return None;
     }
-    let value = |tree: &Tree| plain_value(board, tree).ok().map(|value| value.number);
-    let values: Option<Vec<f64>> = factors.iter().map(|(factor, _)| value(factor)).collect();
+    let factors = &product.factors;
+    let value = |one: &Placed<'_>| plain_value(board, one.tree).ok().map(|value| value.number);
+    let values: Option<Vec<f64>> = factors.iter().map(value).collect();
     let values = values?;
     let above = || factors.iter().zip(&values).enumerate();
-    let above = || above().filter(|(_, ((_, below), _))| !below);
+    let above = || above().filter(|(_, (one, _))| !one.below);
     let (force, size, used) = forces(board).into_iter().find_map(|(force, size)| {
         let is = |value: f64| is_near(value.abs(), size);
         let whole = above().find(|(_, (_, value))| is(**value));
@@ -233,22 +200,22 @@ fn moment(board: &Board<'_>, (times, factors): &Product<'_>) -> Option<Moment> {
             return Some((force, size, vec![at]));
         }
         // `21·9.8`: a mass times the acceleration of free fall.
-        let of_mass = |(at, (_, mass)): (usize, (&(&Tree, bool), &f64))| {
+        let of_mass = |(at, (_, mass)): (usize, (&Placed<'_>, &f64))| {
             let mut others = above().filter(|(other, _)| *other != at);
             let by = others.find(|(_, (_, by))| is_gravity(board, **by) && is(*mass * **by))?;
             Some((force, size, vec![at, by.0]))
         };
         above().find_map(of_mass)
     })?;
-    let length = |(at, ((factor, _), value)): (usize, (&(&Tree, bool), &f64))| {
-        let given = plain_value(board, factor)
+    let length = |(at, (one, value)): (usize, (&Placed<'_>, &f64))| {
+        let given = plain_value(board, one.tree)
             .is_ok_and(|value| !value.bare && value.dimension == Dimension::LENGTH);
         !used.contains(&at) && (given || is_length(board, value.abs()))
     };
     let whole = values
         .iter()
         .zip(factors)
-        .fold(*times, |all, (value, (_, below))| match below {
+        .fold(product.sign, |all, (value, one)| match one.below {
             true => all / value,
             false => all * value,
         });

@@ -2,6 +2,7 @@
 //! sides, with no number put in or worked out and nothing solved.
 
 use super::super::board::Board;
+use super::super::multiplied::{self, Product};
 use super::super::names::NameRole;
 use super::super::open::is_sought;
 use super::relation::readings_of;
@@ -9,8 +10,6 @@ use crate::key::StepId;
 use crate::reading::{Literal, Node, Operator, Tree};
 use std::collections::BTreeMap;
 
-/// The most terms into which a line is multiplied out.
-const MOST_TERMS: usize = 64;
 /// Factors nearer than this share of them are one.
 const EXACT: f64 = 1e-9;
 
@@ -208,7 +207,8 @@ fn multiplied(one: &Factors, other: &Factors) -> Factors {
 /// The difference of two sides, multiplied out.
 fn sum_of(board: &Board<'_>, sides: &[Tree; 2]) -> Option<Sum> {
     let mut all = terms_of(board, &sides[0])?;
-    all.extend(terms_of(board, &sides[1])?.into_iter().map(negative));
+    let other = terms_of(board, &sides[1])?.into_iter();
+    all.extend(other.map(|(factors, times)| (factors, -times)));
     let mut sum = Sum::new();
     for (factors, times) in all {
         *sum.entry(factors).or_insert(0.0) += times;
@@ -217,66 +217,28 @@ fn sum_of(board: &Board<'_>, sides: &[Tree; 2]) -> Option<Sum> {
     Some(sum)
 }
 
-type Term = (Factors, f64);
-
-fn negative((factors, times): Term) -> Term {
-    (factors, -times)
-}
-
 /// The terms of a side, multiplied out; `None` where there are very many.
-fn terms_of(board: &Board<'_>, side: &Tree) -> Option<Vec<Term>> {
-    let one = |factor: Factor| vec![(Factors::from([(factor, 1)]), 1.0)];
-    let as_form = || one(Factor::Form(text_of(board, side)));
-    Some(match &side.node {
-        Node::Literal(literal) => match factor_of(literal) {
-            None if literal.value == 0.0 => Vec::new(),
-            None => vec![(Factors::new(), 1.0)],
-            Some(factor) => one(factor),
-        },
-        Node::Name(_) => one(Factor::Name(text_of(board, side))),
-        Node::Negative(inner) => {
-            let all = terms_of(board, inner)?.into_iter();
-            all.map(negative).collect()
-        }
-        Node::Binary(Operator::Add, left, right) => {
-            [terms_of(board, left)?, terms_of(board, right)?].concat()
-        }
-        Node::Binary(Operator::Subtract, left, right) => {
-            let right = terms_of(board, right)?.into_iter().map(negative);
-            [terms_of(board, left)?, right.collect()].concat()
-        }
-        Node::Binary(Operator::Multiply, left, right) => {
-            let (left, right) = (terms_of(board, left)?, terms_of(board, right)?);
-            if left.len() * right.len() > MOST_TERMS {
-                return None;
-            }
-            let product =
-                |one: &Term, other: &Term| (multiplied(&one.0, &other.0), one.1 * other.1);
-            let all = left
-                .iter()
-                .map(|one| right.iter().map(move |other| product(one, other)));
-            all.flatten().collect()
-        }
-        Node::Binary(Operator::Divide, above, below) => {
-            let below = match terms_of(board, below)?.as_slice() {
-                [(factors, times)] => {
-                    let inverse = factors
-                        .iter()
-                        .map(|(factor, power)| (factor.clone(), -power));
-                    (inverse.collect(), 1.0 / times)
-                }
-                _ => {
-                    let form = Factor::Form(text_of(board, below));
-                    (Factors::from([(form, -1)]), 1.0)
-                }
+fn terms_of(board: &Board<'_>, side: &Tree) -> Option<Vec<(Factors, f64)>> {
+    let terms = multiplied::products(side, &|_| false)?.into_iter();
+    let term = |product: Product<'_>| {
+        let mut all = Factors::new();
+        for one in &product.factors {
+            let factor = match &one.tree.node {
+                // A term with nought in it is none.
+                Node::Literal(literal) if literal.value == 0.0 && !one.below => return None,
+                Node::Literal(literal) => factor_of(literal),
+                Node::Name(_) => Some(Factor::Name(text_of(board, one.tree))),
+                _ => Some(Factor::Form(text_of(board, one.tree))),
             };
-            let above = terms_of(board, above)?.into_iter();
-            let quotient =
-                |(factors, times): Term| (multiplied(&factors, &below.0), times * below.1);
-            above.map(quotient).collect()
+            let power = if one.below { -1 } else { 1 };
+            if let Some(factor) = factor {
+                *all.entry(factor).or_insert(0) += power;
+            }
         }
-        Node::Binary(Operator::Power, ..) | Node::Call(..) => as_form(),
-    })
+        all.retain(|_, power| *power != 0);
+        Some((all, product.sign))
+    };
+    Some(terms.filter_map(term).collect())
 }
 
 /// A number as a factor; none for one that changes nothing, and for nought.
