@@ -44,7 +44,7 @@ pub(super) fn has_rival(
     let shown = !judgement.evidence.typed_ratios.is_empty();
     let mut rivals = others.iter().filter(|(other, as_literal)| {
         let ratios = shown && of_ratio(*first) && of_ratio(*other);
-        let counts = judgement.target.is_pull() || ratios;
+        let counts = judgement.target.is_pull() && !judgement.evidence.equation || ratios;
         counts && as_literal >= fit && !say_the_same(mistake(*first), mistake(*other))
     });
     // Names of whole forces alone have no distance, whatever else was thought.
