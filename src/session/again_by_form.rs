@@ -79,7 +79,7 @@ impl Session {
     /// of a refused form goes on with it, and is no right way.
     fn own_form_again(&self, found: &Judgement) -> Option<Judgement> {
         let own = self.state.standing.get(&found.target);
-        let own = own.filter(|own| !own.right)?;
+        let own = own.filter(|own| !own.right && !found.target.is_balance())?;
         let mut lines = self.state.freely.as_ref()?.lines.iter();
         let refused =
             |(at, _, truth): &&(usize, String, &str)| *at == own.line && *truth == "wrong";

@@ -191,6 +191,10 @@ impl Session {
             if standing.get(&target).is_some_and(dropped) {
                 standing.remove(&target);
             }
+            // A balance is one for what it gives: a wrong value of that before says nothing of it.
+            if let Some(given) = self.key.gives(target).filter(|_| target.is_balance()) {
+                standing.remove(&given);
+            }
             let mut carried = board.carried.to_vec();
             carried.retain(|(step, _)| !drops(false) || *step != target);
             let board = Board {

@@ -168,7 +168,7 @@ impl Session {
     }
 
     /// A value of hers as she typed it, or to the figures asked.
-    fn own_value_text(&self, step: StepId, own: &Own) -> String {
+    pub(super) fn own_value_text(&self, step: StepId, own: &Own) -> String {
         let dimension = self
             .key
             .step(step)

@@ -26,7 +26,7 @@ impl Session {
         let [first, second, ..] = diagnosis.named.as_slice() else {
             return None;
         };
-        let open = judgement.truth == Truth::DoesNotHold && !self.is_general() && !self.is_free();
+        let open = judgement.truth == Truth::DoesNotHold && !self.is_general();
         let even = first.voice == Voice::Perhaps && second.share >= WORTH_ASKING;
         if !open || !even || self.state.probe.is_some() {
             return None;

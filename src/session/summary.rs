@@ -5,6 +5,7 @@ use super::state::Told;
 use super::turn::Progress;
 use crate::key::StepId;
 use crate::text::{Prose, Slot};
+use crate::units::value_text;
 
 /// What a finished walk counts. Every sentence of the summary rests on these.
 struct Counts {
@@ -106,6 +107,7 @@ impl Session {
         if counts.gone_on > 0 {
             summary.push(say("summary.gone-on", counts.gone_on));
         }
+        summary.extend(self.own_results());
         summary.extend(self.guesses_told());
         let mistakes = self.mistakes_named();
         for Slip { name, flat, lines } in &mistakes {
@@ -140,6 +142,27 @@ impl Session {
                 .say(self.next_after(&counts, mistakes.is_empty()), &[]),
         );
         summary
+    }
+
+    /// The results of hers that rest on what she went on with, and what is right.
+    fn own_results(&self) -> Option<Prose> {
+        let (names, own_values) = (self.names(), self.own_values());
+        let board = self.board(&names, &own_values);
+        let result = |id: StepId| id.is_unknown() || matches!(id, StepId::Reaction(..));
+        let wrong = self.key.asked().filter(|step| result(step.id));
+        let told = wrong.filter_map(|step| {
+            let own = self.state.standing.get(&step.id)?;
+            let right = board.right(step.id).filter(|_| !own.right && own.line > 0)?;
+            let right = value_text(right[0], step.dimension, self.problem.figures());
+            let named = |value: String| format!("{} = {value}", step.symbol.shown());
+            Some((named(self.own_value_text(step.id, own)), named(right)))
+        });
+        let (hers, right): (Vec<String>, Vec<String>) = told.unzip();
+        let slots = [
+            ("own", Slot::Value(hers.join(", "))),
+            ("right", Slot::Value(right.join(", "))),
+        ];
+        (!hers.is_empty()).then(|| self.words.say("summary.own-results", &slots))
     }
 
     /// `line 7`, `lines 4, 7`.

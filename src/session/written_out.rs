@@ -48,7 +48,12 @@ impl Session {
         functions.retain(|id, _| rests_on(id));
         let off = |number: f64, pins: &BTreeMap<StepId, Samples>| {
             let found = key.function(right, target, sampling, pins);
-            found.map_or(f64::INFINITY, |found| (found[0] - number).abs())
+            // A size told for what may act both ways is one in her sense.
+            let apart = |found: f64| match target.has_free_sense() {
+                true => (found.abs() - number.abs()).abs(),
+                false => (found - number).abs(),
+            };
+            found.map_or(f64::INFINITY, |found| apart(found[0]))
         };
         let number = judgement.evidence.number.map(|number| number.value);
         // The pull may stand in the line as it is: what was done shows in this balance alone.
@@ -149,7 +154,7 @@ impl Session {
             None => step,
         };
         let found = key.function(&self.key, step, &self.sampling, &hers.functions)?;
-        let sized = step.is_angle() || step.is_pull();
+        let sized = step.is_angle() || step.is_pull() || step.has_free_sense();
         let plus = judgement
             .evidence
             .number

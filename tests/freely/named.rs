@@ -114,7 +114,7 @@ const LESSONS: &[Row] = &[
     ("walkway --seed 1986", &[], "T*2.2*sin 40 = 568.4*2.1+705.6*3", Sign::Wrong, "!cos γ"),
     // Without the balance nobody can tell whether W1 was turned in it or on the way from it.
     ("mast --seed 1863", &[], "T = (224.8*3.3-348.5*6.6)/(3.8 sin 65)", Sign::Wrong, "Perhaps"),
-    ("mast --seed 1863", &["T*3.8*sin 65 = 224.8*3.3+348.5*6.6"], "T = (224.8*3.3-348.5*6.6)/(3.8 sin 65)", Sign::Wrong, "without its sign turned"),
+    ("mast --seed 1863", &["T*3.8*sin 65 = 224.8*3.3+348.5*6.6"], "T = (224.8*3.3-348.5*6.6)/(3.8 sin 65)", Sign::Wrong, "the other sign than it has in your balance"),
     // Walkway 3, 65°: multiplied in place of divided, whichever way the side is written.
     ("walkway --seed 3", &[], "T = (529.2*1.8+764.4*2.5)*sin 65/3.6", Sign::Wrong, "multiplied"),
     ("walkway --seed 3", &[], "T = (529.2*1.8+764.4*2.5)*cos 25/3.6", Sign::Wrong, "multiplied"),

@@ -46,8 +46,8 @@ const WRONG: &[(&str, &[&str], &str)] = &[
     ("Wb*sin35*2.7 + W1*4.5*sin35 = T*sin65*5.4", &["force-missing", "rope-at-tip"], "Two things at once"),
     ("Wbperp = 63*cos35", &["mass-for-weight", "sine-cosine-exchanged"], "Two things at once"),
     // The form alone shows these.
-    ("Wb = 65*9.8", &["misread"], "65 is no number of this problem. Look up mb"),
-    ("Wb*sin35*2.7 + W1*4.6*sin35 + W2*5.4*sin35 = T*sin65*4.2", &["misread"], "4.6 is no number of this problem. Look up d1"),
+    ("Wb = 65*9.8", &["misread"], "mb is not 65. Look it up once more"),
+    ("Wb*sin35*2.7 + W1*4.6*sin35 + W2*5.4*sin35 = T*sin65*4.2", &["misread"], "d1 is not 4.6. Look it up once more"),
     ("Wb*sin35*2.7 + W1*4.5*sin35 + W2*5.4*sin35 + Hy*5.4*sin35 = T*sin65*4.2", &["surplus"], "the hinge's own force"),
 ];
 
