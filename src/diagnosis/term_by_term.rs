@@ -42,23 +42,26 @@ pub(super) fn fit(board: &Board<'_>, judgement: &Judgement, key: &Key) -> Fit {
     if typed.len().max(meant.terms.len()) > MOST {
         return Fit::Not;
     }
-    let apart = typed.len() > 1 && meant.terms.len() > 1;
-    let fits = |placing: Placing| {
-        let turned = [false, true].into_iter();
-        let mut hows = turned.map(|turned| How {
-            meant: &meant,
-            placing: if apart { placing } else { Placing::Any },
-            turned,
-        });
-        hows.any(|how| how.fits(typed, (1 << meant.terms.len()) - 1))
-    };
-    if fits(Placing::AsMeant) {
+    if meant.has(typed, Placing::AsMeant) {
         Fit::Exact
-    } else if fits(Placing::Factored) {
+    } else if meant.has(typed, Placing::Factored) {
         Fit::Factored
     } else {
         Fit::Not
     }
+}
+
+/// True for a form that is none of a thought, wherever its ratios stand and whatever was worked out in
+/// it before: that the numbers agree is chance then.
+pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
+    let evidence = &judgement.evidence;
+    let typed = &evidence.written;
+    let form = !evidence.alone && !evidence.equation && !evidence.broken_link;
+    if board.key.general.is_some() || !form || typed.is_empty() || typed.len() > MOST {
+        return false;
+    }
+    let meant = Meant::of(board, key, judgement.target);
+    meant.is_some_and(|meant| meant.terms.len() <= MOST && !meant.has(typed, Placing::Any))
 }
 
 /// True for a line with a ratio before a whole sum: it may belong to each of its terms, or to the pull.
@@ -86,6 +89,17 @@ struct Meant {
 }
 
 impl Meant {
+    /// True if the typed terms are those of the working, all of them turned or none.
+    fn has(&self, typed: &[WrittenTerm], placing: Placing) -> bool {
+        let apart = typed.len() > 1 && self.terms.len() > 1;
+        let mut hows = [false, true].into_iter().map(|turned| How {
+            meant: self,
+            placing: if apart { placing } else { Placing::Any },
+            turned,
+        });
+        hows.any(|how| how.fits(typed, (1 << self.terms.len()) - 1))
+    }
+
     fn of(board: &Board<'_>, key: &Key, target: StepId) -> Option<Meant> {
         let mut pins: Pins = board
             .own_pins()

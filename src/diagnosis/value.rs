@@ -2,7 +2,7 @@
 
 use super::by_form::scope_rank;
 use super::{
-    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled, slip,
+    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled, slip, term_by_term,
 };
 use crate::judge::{Board, Judgement, Typed};
 use crate::key::{Part, Samples, StepId, agree};
@@ -166,6 +166,9 @@ fn families(
             let from_hers = at == 0 && !world.is_apart_from_own(function);
             // What she has there herself is not what the mistake gives.
             let made_before = made_before && (from_hers || !has_another(board, instance));
+            if term_by_term::is_refuted(board, judgement, &instance.key) {
+                continue;
+            }
             let weight = leaning.prior(instance.mistake).max(RARE)
                 * fit
                 * sense
