@@ -396,13 +396,21 @@ impl How<'_> {
         let mut found = groups.filter_map(|group| {
             let with = chosen(others, group);
             let one_side = with.iter().all(|one| one.below == first.below);
-            let value: f64 = first.value * with.iter().map(|one| one.value).product::<f64>();
+            // A part by dividing: what divides it divides no whole sum.
+            let apart = with.iter().chain([&first]).all(|one| !one.outside);
+            let value = with.iter().fold(first.value, |value, one| {
+                if one.below == first.below {
+                    value * one.value
+                } else {
+                    value / one.value
+                }
+            });
             let at = typed.iter().position(|one| {
                 one.below == first.below
                     && one.ratio.is_none()
                     && self.was_worked_out(one.value, value)
             })?;
-            one_side.then(|| (without(others, group), without(typed, 1 << at)))
+            (one_side || apart).then(|| (without(others, group), without(typed, 1 << at)))
         });
         found.any(|(others, typed)| self.meets(&others, &typed))
     }

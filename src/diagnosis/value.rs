@@ -2,7 +2,8 @@
 
 use super::by_form::scope_rank;
 use super::{
-    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled, slip, term_by_term,
+    Because, Beside, Diagnosis, Leaning, Named, Voice, World, another, coarse, is_settled, slip,
+    term_by_term,
 };
 use crate::judge::{Board, Judgement, Typed};
 use crate::key::{Part, Samples, StepId, agree};

@@ -152,7 +152,9 @@ impl Session {
         let wrong = self.key.asked().filter(|step| result(step.id));
         let told = wrong.filter_map(|step| {
             let own = self.state.standing.get(&step.id)?;
-            let right = board.right(step.id).filter(|_| !own.right && own.line > 0)?;
+            let right = board
+                .right(step.id)
+                .filter(|_| !own.right && own.line > 0)?;
             let right = value_text(right[0], step.dimension, self.problem.figures());
             let named = |value: String| format!("{} = {value}", step.symbol.shown());
             Some((named(self.own_value_text(step.id, own)), named(right)))
