@@ -3,6 +3,8 @@
 
 #[path = "freely/again.rs"]
 mod again;
+#[path = "freely/beside.rs"]
+mod beside;
 #[path = "freely/breaker.rs"]
 mod breaker;
 #[path = "freely/by_hers.rs"]

@@ -4,6 +4,7 @@ mod any_line;
 mod asked_of;
 mod estimates;
 mod forces;
+mod mended;
 mod own_way;
 mod pivots;
 mod said;

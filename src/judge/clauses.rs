@@ -53,7 +53,7 @@ pub(super) fn judge(
             second,
         ));
     }
-    let head = judge_line(board, asked, &line[first.start..first.end], number);
+    let mut head = judge_line(board, asked, &line[first.start..first.end], number);
     let unread = matches!(head.truth, Truth::NotUnderstood(_) | Truth::Mismatched(_));
     let concludes = is_balance(board, &head);
     let bare = !has_equals(&line[second.start..second.end]);
@@ -67,6 +67,10 @@ pub(super) fn judge(
     }
     if head.names.is_some() {
         return after_own_name(board, asked, head, (line, second, number));
+    }
+    // What is true of known numbers is no attempt, and the others stand beside it.
+    if head.evidence.aside == Some(Aside::True) {
+        head.truth = Truth::Noted;
     }
     if !head.truth.holds() && head.truth != Truth::Noted {
         return Some(placed(head, first));

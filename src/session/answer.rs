@@ -133,6 +133,7 @@ impl Session {
             judgement.truth = Truth::Noted;
             judgement.proved = true;
         }
+        let known = self.knows_as_multiple(&judgement);
         for (name, own) in judgement.names_before.iter().chain(&judgement.names) {
             let symbol = Symbol::new(name.clone());
             self.state.own_names.retain(|(known, _)| *known != symbol);
@@ -140,7 +141,7 @@ impl Session {
         }
         self.keep_as_limit(&judgement);
         let rests_on_open = self.is_only_in_names(&judgement);
-        let unknown_name = self.is_free() && self.is_unknown_name(&judgement);
+        let unknown_name = self.is_free() && !known && self.is_unknown_name(&judgement);
         let turned = self.sense_kept(&judgement);
         let told = judgement.truth.holds() && !rests_on_open;
         let circle = told && self.goes_in_circle(judgement.target, &judgement);

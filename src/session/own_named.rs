@@ -66,8 +66,13 @@ impl Session {
         let (names, own_values) = (self.names(), self.own_values());
         let told = self.board(&names, &own_values).values_typed(line);
         let standing = &self.state.standing;
+        // `W1 = -107.8 N` has its sign in the name: the number itself has that which stands before it.
+        let signed = |step: StepId, own: &Own| own.against && step.is_size();
         told.into_iter()
-            .filter_map(|(step, spans)| Some((step, standing.get(&step)?.clone(), spans)))
+            .filter_map(|(step, spans)| {
+                let own = standing.get(&step).filter(|own| !signed(step, own))?;
+                Some((step, own.clone(), spans))
+            })
             .collect()
     }
 

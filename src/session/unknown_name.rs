@@ -54,6 +54,13 @@ impl Session {
         first(name) != first(&symbol) || along || self.names_another(name, judgement.target)
     }
 
+    /// True for a name that she has told for a multiple of the unknown.
+    pub(super) fn knows_as_multiple(&self, judgement: &Judgement) -> bool {
+        let name = judgement.names.as_ref().map(|(name, _)| name);
+        let mut told = self.state.own_names.iter();
+        name.is_some_and(|name| told.any(|(symbol, own)| own.of_unknown && symbol.matches(name)))
+    }
+
     /// `weight of the dummy`, `Wdummy`: a name with the noun of another force in it.
     fn names_another(&self, name: &str, target: StepId) -> bool {
         let Some(own) = target.force().and_then(|id| self.problem.force(id)) else {

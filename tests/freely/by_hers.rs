@@ -62,6 +62,10 @@ const THREE_ON: &str = "mast --seed 3101";
 
 /// 74 kg at 2.8 m, 79 kg at 5.6 m of a mast at 55°: across 416 and 444 N, along 594 and 634 N.
 const ALONG: &[&str] = &["Wbp = 594 N", "W1p = 634 N"];
+/// 24 kg at 1.2 m, 11 kg at 1.6 m, 17 kg at 0.9 m, the rope at the tip, 2.4 m.
+const MINUS: &str = "counter --seed 6410";
+/// A mast of 6.6 m at 70°.
+const LINE: &str = "mast --seed 6030";
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -95,6 +99,19 @@ const ROWS: &[Row] = &[
     ("mast --seed 3103", ALONG, "T = (594*2.8+634*5.6)/3.4", Sign::Wrong, "whole of T"),
     ("mast --seed 3226", &["Wbp = Wb*cos 25"], "Tp = T*cos 25", Sign::Wrong, "cos α for T"),
     ("mast --seed 4010", &["Wbp = Wb sin 50"], "Tp = T sin 50", Sign::Wrong, "other angle"),
+    // Of several statements each counts, though the first is a sum beside the working.
+    (LINE, &[], "3.3 cos 70 = 1.129 m and T = 700 N", Sign::Wrong, ""),
+    (LINE, &[], "3.3 cos 70 = 1.129 m, 6.6 cos 70 = 2.857 m", Sign::Wrong, ""),
+    (LINE, &[], "3.3 cos 70 = 1.129 m and 6.6 cos 70 = 2.257 m", Sign::Right, ""),
+    (LINE, &[], "3.3 cos 70 = 1.129 m; Wb = 754.6 N", Sign::Right, ""),
+    // A weight told with a sign has it in its name; its number has the sign that stands before it.
+    (MINUS, &["W1 = -107.8 N"], "T = (235.2*1.2 - 107.8*1.6 + 166.6*0.9)/2.4", Sign::Wrong, ""),
+    (MINUS, &["W1 = -107.8 N"], "T = (235.2*1.2 - W1*1.6 + 166.6*0.9)/2.4", Sign::Right, ""),
+    (MINUS, &["W1 = -107.8 N"], "T = (235.2*1.2 + 107.8*1.6 + 166.6*0.9)/2.4", Sign::Right, ""),
+    (MINUS, &["W1 = -107.8 N"], "T = (235.2*1.2 + W1*1.6 + 166.6*0.9)/2.4", Sign::Right, ""),
+    // A name told for a multiple of the pull is known, and may get its value.
+    ("walkway --seed 6023", &["V = T sin 55"], "V = 2136.4/2.4 = 890 N", Sign::Right, ""),
+    ("walkway --seed 6023", &["V = T sin 55"], "V = 2136.4/2.4 = 880 N", Sign::Wrong, ""),
     // A part told by a form counts as that counts it in what rests on it, with T still open.
     (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx*tan 65", Sign::Right, ""),
     (ACROSS, &["Hx = T cos 65"], "Hy = Wb + W1 - Hx/tan 65", Sign::Wrong, ""),
