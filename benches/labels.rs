@@ -188,7 +188,10 @@ fn missing(given: &[String], sight: &Sight, unicode: bool) -> Vec<String> {
         let open = format!("{wanted} ?");
         let name = shown(text.split(' ').next().unwrap_or_default());
         told.iter()
-            .any(|told| **told == wanted || **told == open || **told == name)
+            // Where an angle is a given one too, one arc bears both names.
+            .any(|told| {
+                **told == wanted || **told == open || told.split(" = ").any(|part| *part == name)
+            })
     };
     let mut wanted = demanded(marks);
     if marks.stage == Stage::Scene || marks.site {

@@ -79,6 +79,7 @@ impl Canned {
                 course: Course::On,
                 fading: Fading::All,
                 summary: vec![Prose::plain("All found.")],
+                slips: 0,
                 keys: Vec::new(),
             },
             problem: counter(),

@@ -29,6 +29,7 @@ mod freely_back;
 mod freely_seen;
 mod freely_wide;
 mod general;
+mod given_meaning;
 mod guided_back;
 mod her_gravity;
 mod in_force;

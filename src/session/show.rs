@@ -34,6 +34,7 @@ impl Session {
             course: self.state.course,
             fading: self.fading(),
             summary: self.summary_of_example().unwrap_or_else(|| self.summary()),
+            slips: self.slips_told(),
             keys: self.keys(),
         }
     }
@@ -240,7 +241,7 @@ impl Session {
             let (meaning, value) = match role {
                 NameRole::Given(id) => {
                     let given = self.problem.given(id);
-                    (given.meaning.clone(), Some(given.written.clone()))
+                    (self.given_meaning(id), Some(given.written.clone()))
                 }
                 NameRole::Gravity => {
                     let g = crate::units::number_text(self.problem.gravity());
@@ -438,7 +439,7 @@ impl Session {
                     None => value.abs(),
                 };
                 format!(
-                    "{} {}",
+                    "{} = {}",
                     force.symbol.shown(),
                     value_text(value, dimension, self.problem.figures())
                 )
@@ -477,7 +478,7 @@ impl Session {
                 StepId::Angle(force) => {
                     let value = self.value_of(step.id)?;
                     let label = format!(
-                        "{} {}",
+                        "{} = {}",
                         step.symbol.shown(),
                         value_text(value, step.dimension, 3)
                     );
@@ -501,7 +502,7 @@ impl Session {
                     let label = match self.value_of(step.id) {
                         Some(value) => {
                             format!(
-                                "{} {}",
+                                "{} = {}",
                                 step.symbol.shown(),
                                 value_text(value, step.dimension, self.problem.figures())
                             )
@@ -536,7 +537,7 @@ impl Session {
                     let metres = self.problem.length_text(value);
                     Some(DistanceMark {
                         force,
-                        label: format!("{name} {metres}"),
+                        label: format!("{name} = {metres}"),
                     })
                 }
                 _ => None,

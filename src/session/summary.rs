@@ -167,6 +167,15 @@ impl Session {
         (!hers.is_empty()).then(|| self.words.say("summary.own-results", &slots))
     }
 
+    /// How many sentences of the summary name slips; they stand right before the last.
+    pub(super) fn slips_told(&self) -> usize {
+        let unnamed = self.counts().wrong > 0 && !self.unnamed_lines().is_empty();
+        match self.is_finished() && self.summary_of_example().is_none() {
+            true => self.mistakes_named().len() + usize::from(unnamed),
+            false => 0,
+        }
+    }
+
     /// `line 7`, `lines 4, 7`.
     fn lines_told(&self, lines: &[usize]) -> String {
         let numbers: Vec<String> = lines.iter().map(ToString::to_string).collect();

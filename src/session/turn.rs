@@ -221,6 +221,8 @@ pub struct View {
     pub fading: Fading,
     /// After the end: what went well, what the slips were; the last says what to do next.
     pub summary: Vec<Prose>,
+    /// How many sentences of the summary, right before its last, name slips.
+    pub slips: usize,
     /// After the end: the whole working by the learner's own way, then by another.
     pub keys: Vec<Worked>,
 }

@@ -34,8 +34,9 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         given_angles(frame, &marks.forces);
     }
     if marks.stage != Stage::Forces {
+        let given = frame.scene.labels.len();
         for mark in &marks.angles {
-            angle::draw(frame, mark, marks, &tails);
+            angle::draw(frame, mark, marks, (&tails, given));
         }
     }
     for mark in &marks.forces {
@@ -257,13 +258,24 @@ pub(super) fn force(frame: &mut Frame, mark: &ForceMark, tail: Vector, look: Loo
     frame.label(ink, &mark.label, vec![end, back(0.7), back(0.5)], lean);
 }
 
+/// Which way the arrow of a force is drawn from its place: the way it acts, or where that lies on
+/// the body the way it comes from.
+pub(super) fn runs(frame: &Frame, force: ForceId, direction: Vector) -> Vector {
+    direction
+        * if is_pushed(frame, force, direction) {
+            -1.0
+        } else {
+            1.0
+        }
+}
+
 /// True for an arrow that pushes from outside, since it would otherwise lie on the body.
 fn is_pushed(frame: &Frame, force: ForceId, direction: Vector) -> bool {
     let place = frame.place_of(force).map_or(0.0, |at| frame.distance(at));
     let lies = direction.dot(frame.along);
     let on_body =
         (lies > 0.75 && place < frame.length * 0.3) || (lies < -0.75 && place > frame.length * 0.7);
-    on_body && matches!(force, ForceId::Support(_))
+    on_body && matches!(force_ink(frame.problem, force), Ink::Support | Ink::Load)
 }
 
 /// A ring around the place of a force that may yet point anywhere. Its label stands off the
@@ -369,7 +381,6 @@ pub(super) fn spans(frame: &Frame, marks: &[DistanceMark], pivot: Option<Place>)
                 from,
                 to,
                 text: mark.label.clone(),
-                tag: (vec![frame.spot(place)], frame.upper),
             });
         }
     }

@@ -3,18 +3,25 @@
 use super::abreast::tail_of;
 use super::acting::{ARROW, Drawn};
 use super::frame::{Frame, arc_radius, wrapped};
-use super::scene::{Line, Spot};
+use super::scene::{Label, Line, Sector, Spot};
 use super::{AngleMark, Ink, Marks, Stage};
 use crate::plane::Vector;
 use crate::problem::{Acting, Direction, ForceId, LoadKind, Problem};
 
 /// Rows of clear room around an arc beyond which more is no gain.
 const CLEAR: f64 = 2.2;
+/// Radians within which an angle is of the size that is said of it.
+const AGREES: f64 = 0.01;
 /// Rows around the foot that the ring of an open force and the body's own angle take.
 const FOOT: f64 = 4.0;
 
-/// Draws the arc of an angle with its label.
-pub(super) fn draw(frame: &mut Frame, mark: &AngleMark, marks: &Marks, tails: &[(Drawn, Vector)]) {
+/// Draws the arc of an angle with its label; the first so many labels are those of what is given.
+pub(super) fn draw(
+    frame: &mut Frame,
+    mark: &AngleMark,
+    marks: &Marks,
+    (tails, given): (&[(Drawn, Vector)], usize),
+) {
     let Some((spot, direction)) = frame.marked(mark.force, &marks.forces) else {
         return;
     };
@@ -36,13 +43,37 @@ pub(super) fn draw(frame: &mut Frame, mark: &AngleMark, marks: &Marks, tails: &[
         let end = spot.moved(leg * 4.5);
         frame.line(Ink::Faint, spot, end, Line::Dashed);
     }
-    frame.arc(
-        Ink::Angle,
-        spot,
-        leg.angle(),
-        direction.angle(),
-        &mark.label,
-    );
+    let (from, to) = (leg.angle(), direction.angle());
+    match given_there(&mut frame.scene.labels[..given], mark, spot, (from, to)) {
+        Some(given) => given.text = format!("{} = {}", name(&mark.label), given.text),
+        None => frame.arc(Ink::Angle, spot, from, to, &mark.label),
+    }
+}
+
+/// The name in a label: "γ" of "γ = 55.0°".
+fn name(label: &str) -> &str {
+    label.split(' ').next().unwrap_or_default()
+}
+
+/// The label of a given angle that is this very one; `None` where the mark says another size.
+fn given_there<'l>(
+    given: &'l mut [Label],
+    mark: &AngleMark,
+    spot: Spot,
+    (from, to): (f64, f64),
+) -> Option<&'l mut Label> {
+    let sweep = wrapped(to - from);
+    let agrees = |size: f64| (size.abs() - sweep.abs()).abs() < AGREES;
+    if mark.label.is_empty() || !mark.size.is_none_or(agrees) {
+        return None;
+    }
+    let near = |one: f64, other: f64| wrapped(one - other).abs() < 1e-6;
+    let same = |sector: &Sector| {
+        let ends = (sector.from, sector.from + sector.sweep);
+        sector.centre == spot
+            && (near(ends.0, from) && near(ends.1, to) || near(ends.0, to) && near(ends.1, from))
+    };
+    (given.iter_mut()).find(|label| label.angle.as_ref().is_some_and(same))
 }
 
 /// The direction along the body from which a force's angle is measured.

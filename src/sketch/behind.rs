@@ -1,11 +1,12 @@
 //! The scene behind the forces while they are being named: supports, ropes, loads, distances and
 //! given angles stay in sight, and each named force stands at what it comes from.
 
-use super::acting::ARROW;
+use super::acting::{ARROW, runs};
 use super::frame::Frame;
+use super::scene::Shape;
 use super::sheet::{Guise, faint};
 use super::site::{self, STRING};
-use super::{Marks, guise};
+use super::{Ink, Marks, guise};
 use crate::plane::Vector;
 use crate::problem::{ForceId, LoadKind};
 
@@ -36,11 +37,17 @@ pub(super) fn draw(frame: &mut Frame, marks: &Marks) {
         let is_spread = matches!(frame.guise(ForceId::Load(index)), Some(Guise::Spread(_)));
         match load.kind {
             LoadKind::Force { direction, .. } if named && !is_spread => {
-                let runs = Vector::at_angle(frame.angle(direction));
+                let acts = Vector::at_angle(frame.angle(direction));
+                let runs = runs(frame, ForceId::Load(index), acts);
                 let spot = frame.spot(load.at);
                 site::direction_given(frame, spot, direction, runs);
             }
             LoadKind::Force { .. } => site::load(frame, index, true),
+            // A box just under a rope would hide it, and its arrow stands.
+            LoadKind::Mass(_) if named && load.stands && site::under_rope(frame, load.at) => {
+                let spot = frame.spot(load.at);
+                frame.draw(Ink::Weight, Shape::Knot(spot));
+            }
             LoadKind::Mass(_) => site::load(frame, index, false),
         }
     }

@@ -24,6 +24,9 @@ pub(super) struct Fit {
 /// Arrows of less than this share of their usual length are only drawn where nothing else fits.
 const SHORTEST: f64 = 0.66;
 
+/// Rows in a step below which a usual arrow is hardly more than its head.
+const SHAFTLESS: f64 = 0.52;
+
 /// A point on the grid: columns from the left and rows from the top, in parts of a cell.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Point {
@@ -71,6 +74,10 @@ impl Fit {
                 let Some((size, fit)) = largest(reaches, step, wide, high) else {
                     continue;
                 };
+                // A head without a shaft points nowhere.
+                if step < SHAFTLESS && (best.is_some() || !fits.is_empty()) {
+                    continue;
+                }
                 // The body must not dwindle beside its arrows.
                 if size > if share > 1.0 { 0.72 } else { least } {
                     if fits.is_empty() || share >= SHORTEST {

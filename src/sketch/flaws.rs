@@ -5,7 +5,7 @@ use super::clear::{self, Clash};
 use super::fit::{ASPECT, Fit};
 use super::letters::{shown, width};
 use super::picture::{PlacedLabel, laid_out};
-use super::{Ink, Label, Picture, Scene, Shape, Spot, Stroke, labels, strokes};
+use super::{Ink, Label, Picture, Scene, Shape, Spot, Stroke, labels, sector, strokes};
 
 /// Something wrong with a picture. Each names the label or the arrow that it is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,6 +42,12 @@ pub enum Flaw {
     Touches(String),
     /// It stands at the head of the arrow that another names, as near as at its own.
     UnderHead(String, String),
+    /// It names an angle, and would be taken for the name of another.
+    TakenFor(String, String),
+    /// It names a length, and does not stand at its line.
+    OffLine(String),
+    /// The arrow of this ink is hardly more than its head.
+    Shaftless(Ink, (i64, i64)),
 }
 
 /// Everything that is wrong with a picture of a scene.
@@ -70,6 +76,7 @@ pub fn flaws(scene: &Scene, picture: &Picture, unicode: bool) -> Vec<Flaw> {
         if let Some(fit) = &fit {
             flaws.extend(ambiguous(scene, fit, label, unicode));
             flaws.extend(cut_off(scene, fit, label, &bare));
+            flaws.extend(taken_for(scene, fit, label, unicode));
         }
     }
     for label in &asked.labels {
@@ -142,6 +149,38 @@ fn cut_off(scene: &Scene, fit: &Fit, label: &PlacedLabel, bare: &Canvas) -> Opti
     (own.on.is_none() && own.anchors.iter().all(cut)).then(|| Flaw::Across(label.text.clone()))
 }
 
+/// True where a label would be taken for that of another angle, or of another length.
+fn taken_for(scene: &Scene, fit: &Fit, label: &PlacedLabel, unicode: bool) -> Option<Flaw> {
+    let wide = width(&label.text) as i64;
+    let text = ((i64::from(label.column), i64::from(label.row)), wide);
+    let (mut own, others): (Vec<&Label>, Vec<&Label>) =
+        (scene.labels.iter()).partition(|other| says(&label.text, other, unicode));
+    own.retain(|own| own.ink == label.ink);
+    let laid = |label: &Label| (label.angle.as_ref()).map(|angle| sector::Laid::of(angle, fit));
+    let measure = |label: &Label| label.on.map(|ends| sector::measure(fit, ends));
+    let rival = |own: &&Label| {
+        let own = laid(own)?;
+        let taken =
+            |other: &&&Label| laid(other).is_some_and(|other| own.is_taken_for(&other, text));
+        others.iter().find(taken).copied()
+    };
+    let off = |own: &&Label| {
+        let lines = others.iter().filter_map(|other| measure(other));
+        measure(own).is_some_and(|own| !sector::is_at(own, lines, text))
+    };
+    if !own.is_empty() && own.iter().all(off) {
+        return Some(Flaw::OffLine(label.text.clone()));
+    }
+    let rivals: Option<Vec<&Label>> = own.iter().map(rival).collect();
+    let rival = rivals?.into_iter().next()?;
+    Some(Flaw::TakenFor(label.text.clone(), rival.text.clone()))
+}
+
+/// Rows below which an arrow is hardly more than its head.
+const SHAFT: f64 = 1.2;
+/// Rows of a grid below which no arrow has room.
+const LEAST_ROWS: u16 = 12;
+
 /// Columns and rows from a point within which an arrow touches it.
 const TOUCH: (i64, i64) = (2, 1);
 
@@ -175,6 +214,15 @@ fn arrow_flaws(scene: &Scene, picture: &Picture, fit: &Fit) -> Vec<Flaw> {
         let (start, end) = (fit.point(*from), fit.point(*to));
         if (start.column - end.column).abs() + (start.row - end.row).abs() < 1e-6 {
             continue;
+        }
+        let long = libm::hypot((start.column - end.column) / ASPECT, start.row - end.row);
+        if long < SHAFT
+            && !joined
+            && picture.rows >= LEAST_ROWS
+            && ink != Ink::Component
+            && ink != Ink::Lit
+        {
+            flaws.push(Flaw::Shaftless(ink, head));
         }
         let same = (arrows[..index].iter()).any(|other| other.1 == *acts && other.3 == *to);
         let shows = |column: i64, row: i64| {

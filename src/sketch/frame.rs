@@ -1,6 +1,6 @@
 //! Where things of a problem stand in a drawing, and the drawing as it grows.
 
-use super::scene::{Label, Line, Scene, Shape, Spot, Stroke};
+use super::scene::{Label, Line, Scene, Sector, Shape, Spot, Stroke};
 use super::sheet::Sheet;
 use super::{ForceMark, Ink};
 use crate::plane::Vector;
@@ -159,7 +159,7 @@ impl<'a> Frame<'a> {
                 anchors,
                 lean,
                 on: None,
-                tag: Default::default(),
+                angle: None,
             });
         }
     }
@@ -202,7 +202,16 @@ impl<'a> Frame<'a> {
             centre.moved(middle * (radius - 0.9)),
             centre.moved(middle * (radius + 1.6)),
         ];
+        let before = self.scene.labels.len();
         self.label(ink, text, anchors, middle);
+        if let Some(label) = self.scene.labels.get_mut(before) {
+            label.angle = Some(Sector {
+                centre,
+                radius: if square { 1.0 } else { radius },
+                from,
+                sweep,
+            });
+        }
     }
 
     /// Adds stacked dimension lines: each from, to (metres along the body) and label. They stand
@@ -245,7 +254,6 @@ impl<'a> Frame<'a> {
             self.label(Ink::Distance, &span.text, anchors, side);
             if let Some(label) = self.scene.labels.get_mut(before) {
                 label.on = Some((from, to));
-                label.tag = span.tag.clone();
             }
         }
     }
@@ -259,8 +267,6 @@ pub(super) struct Span {
     pub(super) to: f64,
     /// Its label.
     pub(super) text: String,
-    /// Where the label stands if there is no room for the line, and to which side.
-    pub(super) tag: (Vec<Spot>, Vector),
 }
 
 impl Span {

@@ -211,10 +211,10 @@ pub(super) fn room_above(frame: &Frame, arrows: f64) -> Option<(f64, f64)> {
     if sides.is_empty() || sides.iter().any(|off| *off > 0.0) {
         return None;
     }
-    let pushed = frame.problem.loads().iter().any(|load| {
-        matches!(load.kind, LoadKind::Force { direction, .. } if libm::sin(frame.angle(direction)) < -0.1)
+    let pulled = frame.problem.loads().iter().any(|load| {
+        matches!(load.kind, LoadKind::Force { direction, .. } if libm::sin(frame.angle(direction)) > 0.1)
     });
-    let steps = if pushed { site::PUSH } else { 0.0 };
+    let steps = if pulled { site::PUSH } else { 0.0 };
     Some((steps.max(arrows), 2.6))
 }
 
@@ -247,7 +247,7 @@ pub(super) fn given(frame: &mut Frame) {
             anchors: [0.5, 0.35, 0.65].map(at).to_vec(),
             lean: side,
             on: Some((from, to)),
-            tag: ([0.5, 0.8, 0.2].map(at).to_vec(), side),
+            angle: None,
         });
     }
 }

@@ -5,6 +5,7 @@ use super::fit::{ASPECT, Fit};
 use super::letters::{is_plain, shown, width};
 use super::picture::{LegendEntry, PlacedLabel};
 use super::scene::{Label, Shape, Spot};
+use super::sector::{self, Laid, Measure};
 use super::{Ink, Scene, Stroke};
 use crate::plane::Vector;
 
@@ -52,6 +53,10 @@ struct Wanted {
     cover: i64,
     /// True where the first of its anchors is the head of an arrow.
     at_head: bool,
+    /// The dimension line that it names.
+    measures: Option<Measure>,
+    /// The angle that it names.
+    angle: Option<Laid>,
 }
 
 /// Where a label is to stand.
@@ -151,6 +156,8 @@ fn on_grid(label: &Label, fit: &Fit, unicode: bool) -> Wanted {
         line,
         cover,
         at_head: false,
+        measures: label.on.map(|ends| sector::measure(fit, ends)),
+        angle: label.angle.map(|angle| Laid::of(&angle, fit)),
     }
 }
 
@@ -185,7 +192,7 @@ fn best_order(canvas: &Canvas, wanted: &[Wanted]) -> Vec<usize> {
 
 /// The name of an angle without its value; `None` for what has no value and for all else.
 pub(super) fn short(label: &Label, unicode: bool) -> Option<String> {
-    let (name, value) = label.text.split_once(' ')?;
+    let (name, value) = (label.text.rsplit_once(" = ")).or(label.text.split_once(' '))?;
     let bare = label.ink == Ink::Angle && value != "?";
     bare.then(|| shown(name, unicode))
 }
@@ -231,11 +238,34 @@ fn seat(canvas: &Canvas, wanted: &[Wanted], index: usize, text: &str) -> Option<
                 };
                 let tried = tried(canvas, wanted, index, (column, row), seat, wide);
                 let dearest = best.map_or(DEAREST, |seat| seat.cost);
-                best = tried.filter(|seat| seat.cost < dearest).or(best);
+                best = tried
+                    .filter(|seat| seat.cost < dearest)
+                    .filter(|_| names_its_own(canvas, wanted, index, ((at_column, at_row), wide)))
+                    .or(best);
             }
         }
     }
     best
+}
+
+/// True if nobody would take a text for the name of another angle, or of another length.
+fn names_its_own(canvas: &Canvas, wanted: &[Wanted], index: usize, text: sector::Text) -> bool {
+    let label = &wanted[index];
+    if let Some(own) = label.measures {
+        return sector::is_at(own, wanted.iter().filter_map(|other| other.measures), text);
+    }
+    let Some(own) = label.angle else {
+        return true;
+    };
+    let others = wanted.iter().enumerate().filter(|(rank, _)| *rank != index);
+    let taken = (others.filter_map(|(_, other)| other.angle.as_ref()))
+        .any(|other| own.is_taken_for(other, text));
+    // Neither a force nor a rope or the body runs between it and its arc.
+    let line = |(column, row)| {
+        let held = canvas.held(column, row) == Held::Hard;
+        held && !matches!(canvas.ink(column, row), Ink::Angle | Ink::Ground)
+    };
+    own.faces(text) && !taken && !between(text.0, text.1, own.nearest(text)).any(line)
 }
 
 /// The seat with what it costs; `None` where it would cover what must stay visible.
@@ -375,7 +405,13 @@ fn covering(canvas: &Canvas, label: &Wanted, seat: Seat, wide: i64) -> Option<(f
     for column in seat.column..seat.column + wide {
         match canvas.held(column, seat.row) {
             Held::Free => {}
-            Held::Soft if is_dimension(canvas, column, seat.row) && label.line > 0 => covered += 1,
+            Held::Soft
+                if is_dimension(canvas, column, seat.row)
+                    && (label.measures)
+                        .is_some_and(|own| sector::is_on(own, (column, seat.row))) =>
+            {
+                covered += 1;
+            }
             // What it names would be cut in two by another's label.
             Held::Soft => return None,
             Held::Hard | Held::Label => return None,

@@ -31,6 +31,7 @@ mod marks;
 mod picture;
 mod points;
 mod scene;
+mod sector;
 mod sheet;
 mod site;
 mod strokes;
@@ -48,7 +49,7 @@ pub use marks::{
 };
 pub use picture::{Cell, HIGHEST, LegendEntry, Picture, PlacedLabel, Style, WIDEST, picture};
 pub use points::PointMark;
-pub use scene::{Label, Line, Scene, Shape, Spot, Stroke, scene};
+pub use scene::{Label, Line, Scene, Sector, Shape, Spot, Stroke, scene};
 pub use sheet::{Entry, Share, Sheet};
 pub use tell::{Heading, LoadHow, PlaceWord, Told, Whereabouts, tell};
 pub use wording::told_words;

@@ -136,7 +136,7 @@ fn roomed(scene: &Scene, columns: u16, rows: u16) -> Scene {
     };
     let longest = scene.slanted().map(long).fold(0.0, f64::max);
     if longest > 0.0 && longest < ROOMY {
-        scene.tagged()
+        scene.unslanted()
     } else {
         scene.clone()
     }

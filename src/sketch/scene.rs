@@ -184,9 +184,21 @@ pub struct Label {
     pub lean: Vector,
     /// The ends of the dimension line that it may stand on, interrupting it.
     pub on: Option<(Spot, Spot)>,
-    /// Where it stands instead if slanted dimension lines are left out for want of room: beside
-    /// the place to which the distance leads.
-    pub tag: (Vec<Spot>, Vector),
+    /// The angle that it names, if it names one.
+    pub angle: Option<Sector>,
+}
+
+/// The sector of a circle that shows an angle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sector {
+    /// Its centre.
+    pub centre: Spot,
+    /// The radius of its arc, in steps.
+    pub radius: f64,
+    /// Where it begins, anticlockwise from the x axis, in radians.
+    pub from: f64,
+    /// How far it goes, in radians, anticlockwise positive.
+    pub sweep: f64,
 }
 
 /// A drawing in the model's own measures.
@@ -245,21 +257,18 @@ fn finished(frame: Frame) -> Scene {
 }
 
 impl Scene {
-    /// The same without slanted dimension lines: each distance stands beside its place. Stacked
-    /// slanted lines cross ropes and arcs, and a small grid cannot keep them apart.
-    pub(super) fn tagged(&self) -> Scene {
+    /// The same without slanted dimension lines, which cross ropes and arcs where a small grid
+    /// cannot keep them apart. Their labels go with them: a length without its line reads as the
+    /// name of a point, or as the length of whatever is near.
+    pub(super) fn unslanted(&self) -> Scene {
         let slanted = |from: &Spot, to: &Spot| (from.at.y - to.at.y).abs() > 1e-6;
         let mut scene = self.clone();
         scene.strokes.retain(|stroke| match &stroke.shape {
             Shape::Dimension { from, to } => !slanted(from, to),
             _ => true,
         });
-        for label in &mut scene.labels {
-            if label.on.is_some_and(|(from, to)| slanted(&from, &to)) && !label.tag.0.is_empty() {
-                label.on = None;
-                (label.anchors, label.lean) = std::mem::take(&mut label.tag);
-            }
-        }
+        let measures = |label: &Label| label.on.is_some_and(|(from, to)| slanted(&from, &to));
+        scene.labels.retain(|label| !measures(label));
         scene
     }
 

@@ -1,20 +1,20 @@
 //! The scene as it is told: body, supports, ropes, loads, and the givens on them.
 
-use super::acting::head_off;
+use super::acting::{head_off, runs};
 use super::frame::{Frame, Span, arc_radius, wrapped};
 use super::scene::{Line, Shape, Spot};
 use super::sheet::text;
 use super::{Ink, Marks, guise};
 use crate::plane::Vector;
 use crate::problem::{
-    Direction, GivenId, Load, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
+    Direction, ForceId, GivenId, LoadKind, Place, Reference, Side, SupportKind, Tilt, Upright,
 };
 use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// Steps from the body to a hung box.
 pub(super) const STRING: f64 = 1.6;
-/// Steps from the body to the tail of a given force.
+/// Steps of the arrow of a given force.
 pub(super) const PUSH: f64 = 4.5;
 
 /// Steps of a rope at a level body while the arrows of forces hang below.
@@ -146,7 +146,6 @@ pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64), arrows: f64)
             from: 0.0,
             to: frame.distance(place),
             text: given_text(frame, given),
-            tag: tag(frame, given, place),
         })
         .collect();
     if let Some((steps, rows)) = guise::room_above(frame, arrows) {
@@ -168,34 +167,15 @@ pub(super) fn lengths(frame: &mut Frame, (steps, rows): (f64, f64), arrows: f64)
     }
 }
 
-/// Where a distance stands without its line: beside the place to which it leads, a hung load's
-/// beside its box, the length beside the tip.
-fn tag(frame: &Frame, given: GivenId, place: Place) -> (Vec<Spot>, Vector) {
-    let problem = frame.problem;
-    if given == problem.body().length {
-        let near = [1.0, 0.93, 0.86, 0.79].map(|share| frame.spot_at(frame.length * share));
-        return (near.to_vec(), frame.upper);
-    }
-    let hung =
-        |load: &Load| load.at == place && matches!(load.kind, LoadKind::Mass(_)) && !load.stands;
-    if !problem.loads().iter().any(hung) {
-        return (vec![frame.spot(place)], frame.upper);
-    }
-    let side = frame.along.x.signum();
-    let box_at = frame.spot(place).moved(Vector::new(0.0, -STRING));
-    let anchors = [-1.5, 0.5, -2.0].map(|down| box_at.moved_rows(Vector::new(0.5 * side, down)));
-    (anchors.to_vec(), Vector::new(side, 0.0))
-}
-
 /// Steps and rows that loads and supports take below a level body.
 pub(super) fn room_below(frame: &Frame) -> (f64, f64) {
-    let rises = |direction: Direction| libm::sin(frame.angle(direction)) > 0.1;
+    let falls = |direction: Direction| libm::sin(frame.angle(direction)) < -0.1;
     let loads = frame.problem.loads();
-    let pushed_up = loads
+    let hangs = loads
         .iter()
-        .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if rises(direction)));
+        .any(|load| matches!(load.kind, LoadKind::Force { direction, .. } if falls(direction)));
     let hung = (loads.iter()).any(|load| matches!(load.kind, LoadKind::Mass(_)) && !load.stands);
-    if pushed_up {
+    if hangs {
         (PUSH, 2.4)
     } else if hung {
         (STRING, 3.0)
@@ -282,17 +262,9 @@ pub(super) fn rope(frame: &mut Frame, index: usize, marks: &Marks) {
         end = spot.moved(run * SHORT_ROPE);
     }
     frame.line(Ink::Rope, spot, end, Line::Solid);
-    if !short || looks < 0.0 {
-        let at = end.moved_rows(behind(looks));
-        frame.draw(
-            Ink::Ground,
-            Shape::Face {
-                at,
-                looks,
-                half: 1.3,
-            },
-        );
-    }
+    let at = end.moved_rows(behind(looks));
+    let half = 1.3;
+    frame.draw(Ink::Ground, Shape::Face { at, looks, half });
     frame.draw(Ink::Rope, Shape::Knot(spot));
 }
 
@@ -338,7 +310,7 @@ fn rope_end(frame: &Frame, spot: Spot, run: Vector) -> (Spot, f64) {
 }
 
 /// True if a rope runs back so close above a place that a box there would hide it.
-fn under_rope(frame: &Frame, place: Place) -> bool {
+pub(super) fn under_rope(frame: &Frame, place: Place) -> bool {
     let at = frame.distance(place);
     frame.problem.ropes().iter().any(|rope| {
         let run = Vector::at_angle(frame.angle(rope.direction));
@@ -435,23 +407,28 @@ pub(super) fn load(frame: &mut Frame, index: usize, givens: bool) {
             }
         }
         LoadKind::Force { size, direction } => {
-            let push = Vector::at_angle(frame.angle(direction));
-            let tail = spot.moved(push * -PUSH);
-            let head = spot.moved_rows(push * -head_off(push));
-            frame.draw(
-                Ink::Load,
-                Shape::Arrow {
-                    acts: spot,
-                    from: tail,
-                    to: head,
-                    line: Line::Solid,
-                },
-            );
+            let force = ForceId::Load(index);
+            let acts = Vector::at_angle(frame.angle(direction));
+            let runs = runs(frame, force, acts);
+            let (from, to) = if runs.dot(acts) < 0.0 {
+                let head = spot.moved_rows(runs * head_off(acts));
+                (spot.moved(runs * PUSH), head)
+            } else {
+                (spot, spot.moved(runs * PUSH))
+            };
+            let arrow = Shape::Arrow {
+                acts: spot,
+                from,
+                to,
+                line: Line::Solid,
+            };
+            frame.draw(Ink::Load, arrow);
+            frame.draw(Ink::Load, Shape::Knot(spot));
             if givens {
-                direction_given(frame, spot, direction, push * -1.0);
+                direction_given(frame, spot, direction, runs);
                 let text = given_text(frame, size);
-                let anchors = vec![tail, spot.moved(push * -3.0)];
-                frame.label(Ink::Load, &text, anchors, push * -1.0);
+                let anchors = vec![spot.moved(runs * PUSH), spot.moved(runs * 3.0)];
+                frame.label(Ink::Load, &text, anchors, runs);
             }
         }
     }

@@ -409,6 +409,26 @@ proptest! {
     }
 
     #[test]
+    fn verif_an_angle_that_is_given_too_has_one_label(choice in choices()) {
+        let problem = problem(&choice);
+        for force in problem.forces() {
+            let marks = Marks {
+                stage: Stage::Angles,
+                given_angles: true,
+                forces: vec![ForceMark { force: force.id, label: "T".into(), direction: None }],
+                angles: vec![AngleMark { force: force.id, label: "γ".into(), size: None }],
+                ..Marks::default()
+            };
+            let labels = scene(&problem, &problem.values(), &marks).labels;
+            let named = labels.iter().find(|label| label.text.starts_with('γ'));
+            if let Some(angle) = named.and_then(|label| label.angle) {
+                let same = labels.iter().filter(|other| other.angle == Some(angle));
+                prop_assert_eq!(same.count(), 1);
+            }
+        }
+    }
+
+    #[test]
     fn verif_no_size_and_no_value_breaks_a_picture(
         choice in choices(),
         columns in 0..70u16,

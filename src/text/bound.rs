@@ -12,6 +12,9 @@ const UNITS: [&str; 12] = [
     "N", "kN", "kgf", "lbf", "kg", "g", "t", "m", "cm", "mm", "deg", "rad",
 ];
 
+/// Functions that stay with what they are taken of.
+const FUNCTIONS: [&str; 3] = ["sin", "cos", "tan"];
+
 /// The text with hard and soft spaces, each in the place of an ordinary one: "L = 5.4 m".
 pub fn bound(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
@@ -27,7 +30,7 @@ pub fn bound(text: &str) -> String {
         if place > 0 {
             out.push(match word {
                 "=" => SOFT_SPACE,
-                _ if before == "=" || unit => HARD_SPACE,
+                _ if before == "=" || unit || takes(before) => HARD_SPACE,
                 _ => ' ',
             });
         }
@@ -35,6 +38,12 @@ pub fn bound(text: &str) -> String {
         (before, unit_before) = (word, unit);
     }
     out
+}
+
+/// True if a word ends with a function of the next: "T·sin" before "65°".
+fn takes(word: &str) -> bool {
+    let end = word.rsplit(|c: char| !c.is_alphabetic()).next();
+    end.is_some_and(|end| FUNCTIONS.contains(&end))
 }
 
 #[cfg(test)]
@@ -50,6 +59,8 @@ mod tests {
             ("(349 N)² and 12 N m, so", "(349~N)² and 12~N~m, so"),
             ("385 Newtons for N m", "385 Newtons for N m"),
             ("m = 3, 4 times", "m_=~3, 4 times"),
+            ("T·sin 65.0°·3.8 m + cos α", "T·sin~65.0°·3.8~m + cos~α"),
+            ("no sine, or cosin 3", "no sine, or cosin 3"),
             ("a 5 °C day, 35 deg", "a 5 °C day, 35~deg"),
             ("", ""),
         ] {

@@ -56,6 +56,34 @@ impl Prose {
         self.0.extend(other.0);
         self
     }
+
+    /// What it says up to the end of its first sentence, of its second, and so on: the last is the
+    /// whole.
+    pub fn sentences(&self) -> Vec<Prose> {
+        let whole = self.to_string();
+        let ends = whole.match_indices(['.', '?']).map(|(at, _)| at + 1);
+        let ends = ends.filter(|end| whole[*end..].starts_with([' ', '\n']));
+        ends.chain([whole.len()])
+            .map(|end| self.up_to(end))
+            .collect()
+    }
+
+    /// Its first so many bytes.
+    fn up_to(&self, end: usize) -> Prose {
+        let mut left = end;
+        let mut pieces = Vec::new();
+        for piece in &self.0 {
+            let taken = piece.text.len().min(left);
+            left -= taken;
+            if taken > 0 {
+                pieces.push(Piece {
+                    tag: piece.tag,
+                    text: piece.text[..taken].to_owned(),
+                });
+            }
+        }
+        Prose(pieces)
+    }
 }
 
 impl fmt::Display for Prose {
@@ -63,5 +91,32 @@ impl fmt::Display for Prose {
         self.0
             .iter()
             .try_for_each(|piece| formatter.write_str(&piece.text))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_prose_is_parted_behind_its_sentences_and_not_within_a_number() {
+        let piece = |tag, text: &str| Piece {
+            tag,
+            text: text.into(),
+        };
+        let prose = Prose(vec![
+            piece(Tag::Plain, "It is "),
+            piece(Tag::Value, "3.5 m"),
+            piece(Tag::Plain, ". Is it? Look."),
+        ]);
+        let told: Vec<String> = prose.sentences().iter().map(Prose::to_string).collect();
+        let wanted = [
+            "It is 3.5 m.",
+            "It is 3.5 m. Is it?",
+            "It is 3.5 m. Is it? Look.",
+        ];
+        assert_eq!(told, wanted);
+        assert_eq!(prose.sentences()[0].0[1], piece(Tag::Value, "3.5 m"));
+        assert_eq!(Prose::plain("").sentences().len(), 1);
     }
 }

@@ -56,7 +56,7 @@ fn the_summary_of_right_lines_is_praise() {
         session.submit(&line);
     }
     let told = summary(&session);
-    assert!(told.contains("No line of yours had to be mended"), "{told}");
+    assert!(told.contains("No line of yours was wrong"), "{told}");
     assert!(told.contains("Passed over or shown: 1 of"), "{told}");
     assert!(
         session

@@ -101,7 +101,7 @@ fn a_lesson_is_taken_as_an_example_by_a_word_behind_its_number() {
         let (text, asked) = talk_to(Stand::default(), false, input.as_bytes());
         assert_eq!(asked[..2], log, "{typed}: {asked:?}");
         assert!(
-            text.contains("Type 1 worked to see 1 worked first"),
+            text.contains("Type 1 worked to see lesson 1 worked first"),
             "{text}"
         );
     }

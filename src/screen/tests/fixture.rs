@@ -351,6 +351,7 @@ pub(super) fn view(begun: bool) -> View {
         course: Course::On,
         fading: Fading::All,
         summary: Vec::new(),
+        slips: 0,
         keys: Vec::new(),
     }
 }

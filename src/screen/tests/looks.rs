@@ -200,7 +200,7 @@ fn a_number_leads_to_a_section_of_the_help_page() {
     for (number, heading) in [
         ('3', "3 What the signs before a line mean"),
         ('2', "2 How to type"),
-        ('4', "4 Names at hand"),
+        ('4', "4 What the marks in the drawing mean"),
     ] {
         crate::screen::update(&mut model, Message::Typed(number));
         let shown = told(&model);

@@ -5,7 +5,7 @@ use super::regions::Regions;
 use super::{again, naming, working};
 use crate::screen::model::{Model, Over, Page, Working};
 use crate::screen::pivot;
-use crate::session::Fading;
+use crate::session::{Fading, Sign};
 use crate::text::{Prose, Slot};
 use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
@@ -157,12 +157,22 @@ pub(super) fn example(model: &Model, open: &Working, width: usize) -> Vec<Line<'
     if !open.view.example.is_empty() {
         rows = below_input(model, &open.view.example, width);
     }
-    let last = open.view.lines.last();
-    let offer = last.and_then(|line| working::offer_in(&model.words, &line.message));
-    if let Some(offer) = offer.filter(|_| !open.finished()) {
+    if let Some(offer) = offer(model, open).filter(|_| !open.finished()) {
         rows.extend(below_input(model, &offer, width));
     }
     rows
+}
+
+/// What to do about a wrong line that waits, also after talk about it and after more wrong lines.
+fn offer(model: &Model, open: &Working) -> Option<Prose> {
+    let waits = |sign: Sign| matches!(sign, Sign::Wrong | Sign::Unclear | Sign::Talk);
+    for line in open.view.lines.iter().rev() {
+        let offer = working::offer_in(&model.words, &line.message);
+        if offer.is_some() || !waits(line.sign) {
+            return offer;
+        }
+    }
+    None
 }
 
 /// How the line is read: with stacked fractions if that has room, else in one row.

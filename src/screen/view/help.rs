@@ -67,8 +67,20 @@ pub(super) fn draw(model: &Model, row: usize, frame: &mut Frame, area: Rect) {
     let rows = rows(model, page.width.into());
     let height = usize::from(page.height);
     let row = row.min(rows.len().saturating_sub(height));
+    let more = rows.len() > row + height;
     let rows: Vec<Line> = rows.into_iter().skip(row).take(height).collect();
     frame.render_widget(Paragraph::new(rows), page);
+    if more {
+        let below = Rect {
+            y: page.y + page.height,
+            height: 1,
+            ..inner
+        };
+        let told = model.words.word("screen.working.more");
+        let told = format!("{} {told}", model.theme.either("⋮", ":"));
+        let told = Line::styled(told, model.theme.hint());
+        frame.render_widget(Paragraph::new(told), below);
+    }
     let last = Rect {
         y: inner.y + inner.height - 1,
         height: 1,
@@ -146,6 +158,7 @@ fn sections(model: &Model, width: usize) -> Vec<Section> {
     sections.push(section("screen.help.typing", typing));
     sections.push(section("screen.help.signs", signs(model, width)));
     if let Page::Working(open) = &model.page {
+        sections.push(section("screen.help.drawing", drawing(model, width)));
         let names = names_at_hand(model, open, width);
         sections.push(section("screen.help.names", names));
         let wanted = match open.view.freely {
@@ -153,7 +166,6 @@ fn sections(model: &Model, width: usize) -> Vec<Section> {
             false => "screen.help.steps",
         };
         sections.push(section(wanted, steps(model, open)));
-        sections.push(section("screen.help.drawing", drawing(model, width)));
     }
     sections.retain(|section| !section.rows.is_empty());
     sections
@@ -243,7 +255,10 @@ fn drawing(model: &Model, width: usize) -> Vec<Line<'static>> {
         let glyph = mark.glyph(model.draws_lines()).to_string();
         sign_row(model, &glyph, theme.strong(), meaning(*mark).0, width)
     };
-    PointMark::ALL.iter().flat_map(row).collect()
+    let arrow = theme.either("→", "->");
+    let told = "screen.help.drawing.arrows";
+    let arrow = sign_row(model, arrow, theme.strong(), told, width);
+    PointMark::ALL.iter().flat_map(row).chain(arrow).collect()
 }
 
 fn names_at_hand(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {

@@ -267,7 +267,8 @@ fn narrow_upper(model: &Model, open: &Working, upper: Rect, regions: &mut Region
     // What was said last has room beside the diagram, or the statement makes room for it.
     let wanted = |side: u16| match last_rows(model, open, side, usize::MAX) {
         0 => 0,
-        rows => rows.min(6) + 1,
+        rows if full => rows.min(6) + 1,
+        rows => rows + 1,
     };
     let fits = |side: &u16| {
         let diagram = upper.width.saturating_sub(side + 2);

@@ -86,7 +86,11 @@ fn list(model: &Model, open: &Working, width: usize) -> Vec<Line<'static>> {
     for (given, mut spans) in givens.iter().zip(told) {
         let gap = column - wide(&spans);
         let room = width.saturating_sub(column).max(8);
-        let meaning = model.manner.text(&given.meaning);
+        // The names tell an angle with the line from which it is measured.
+        let shown = given.symbol.shown();
+        let named = open.view.names.iter().find(|name| name.shown == shown);
+        let meaning = named.map_or(&given.meaning, |name| &name.meaning);
+        let meaning = model.manner.text(meaning);
         let meaning = wrap_text(model.theme, &meaning, room, model.theme.faint());
         let mut below = hang(Span::raw(" ".repeat(column)), meaning);
         if let Some(first) = below.first_mut() {

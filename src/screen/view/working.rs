@@ -31,7 +31,7 @@ const ABOUT_GAP: usize = 3;
 pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Rect) {
     let (rows, top) = match working.top {
         Some(top) => {
-            let rows = unfolded(model, working, area.width);
+            let rows = unfolded(model, working, (area.width, area.height));
             let bottom = rows.len().saturating_sub(area.height.into());
             (rows, top.min(bottom))
         }
@@ -53,7 +53,7 @@ pub(super) fn draw(model: &Model, working: &Working, frame: &mut Frame, area: Re
 /// True if the working does not stand in full in a region of this size.
 pub(super) fn is_long(model: &Model, working: &Working, (width, height): (u16, u16)) -> bool {
     let begun = !working.view.lines.is_empty();
-    begun && unfolded(model, working, width).len() > usize::from(height)
+    begun && unfolded(model, working, (width, height)).len() > usize::from(height)
 }
 
 /// Where a page up or down leads, in an area of this size: the first row shown, or `None` for
@@ -64,7 +64,7 @@ pub(super) fn scrolled(
     (width, height): (u16, u16),
     up: bool,
 ) -> Option<usize> {
-    let total = unfolded(model, working, width).len();
+    let total = unfolded(model, working, (width, height)).len();
     let height = usize::from(height).max(1);
     let bottom = total.saturating_sub(height);
     let page = height.saturating_sub(2).max(1);
@@ -88,16 +88,17 @@ pub(super) fn key_row(
     working: &Working,
     (width, height): (u16, u16),
 ) -> Option<usize> {
-    let rows = unfolded(model, working, width);
+    let rows = unfolded(model, working, (width, height));
     let key = summary::key_rows(model, working, width.into());
     let (key, height) = (key.len(), usize::from(height));
     let summary = summary::rows(model, working, (width.into(), height));
     (summary.len() > height).then(|| rows.len() - key)
 }
 
-/// Every line in full, with an empty row between lines.
-fn unfolded(model: &Model, working: &Working, width: u16) -> Vec<Line<'static>> {
-    let blocks = blocks(model, working, (width.into(), usize::MAX));
+/// Every line in full, with an empty row between lines, as for a region of this size: the summary
+/// keeps the order in which it stood there before it was paged through.
+fn unfolded(model: &Model, working: &Working, (width, height): (u16, u16)) -> Vec<Line<'static>> {
+    let blocks = blocks(model, working, (width.into(), height.into()));
     spaced(blocks)
 }
 
@@ -130,6 +131,13 @@ fn following(model: &Model, working: &Working, area: Rect) -> (Vec<Line<'static>
         let folded = folded_block(model, working, line, width);
         total -= block.len() - folded.len();
         *block = folded;
+    }
+    // How it went stands off the last line.
+    if working.finished()
+        && total < height
+        && let Some(summary) = blocks.last_mut()
+    {
+        summary.insert(0, Line::default());
     }
     let newest = blocks.last().map_or(0, Vec::len);
     let rows: Vec<Line> = blocks.into_iter().flatten().collect();
@@ -223,7 +231,7 @@ pub(super) fn latest(
         let mut rows = head(model, line, width);
         let hint = newest_hint(model, line, width);
         let room = height.saturating_sub(rows.len() + hint.len());
-        rows.extend(clip(model.theme, message(model, line, width), width, room));
+        rows.extend(message_in(model, line, width, room));
         rows.extend(hint);
         rows
     };
@@ -288,6 +296,23 @@ fn message(model: &Model, line: &LineView, width: usize) -> Vec<Line<'static>> {
         Default::default(),
     );
     indent(inset, rows)
+}
+
+/// As many whole sentences of a message as so many rows hold; where they hold none, the beginning
+/// of the first.
+fn message_in(model: &Model, line: &LineView, width: usize, height: usize) -> Vec<Line<'static>> {
+    let whole = message(model, line, width);
+    if whole.len() <= height {
+        return whole;
+    }
+    let said = without_offer(&model.words, &line.message);
+    let inset = inset(width);
+    let room = width.saturating_sub(inset);
+    let shown = |part: &Prose| indent(inset, wrap(model.theme, part, room, Default::default()));
+    let parts = said.sentences();
+    let parts = parts.iter().rev().map(shown);
+    let fits = |rows: &Vec<Line>| rows.len() <= height;
+    (parts.into_iter().find(fits)).unwrap_or_else(|| clip(model.theme, whole, width, height))
 }
 
 fn one_hint(model: &Model, hint: &Prose, width: usize) -> Vec<Line<'static>> {
