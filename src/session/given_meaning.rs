@@ -17,11 +17,8 @@ impl Session {
         if meaning.is_empty() || said.iter().any(|word| lower.contains(word.as_str())) {
             return meaning;
         }
-        let slots = [
-            ("meaning", Slot::Word(meaning)),
-            ("body", Slot::Word(self.problem.body().noun.clone())),
-        ];
-        self.words.say(line, &slots).to_string()
+        let slots = [("body", Slot::Word(self.problem.body().noun.clone()))];
+        format!("{meaning} {}", self.words.say(line, &slots))
     }
 
     /// The words for the line from which a given angle is measured.

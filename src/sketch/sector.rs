@@ -11,7 +11,7 @@ const CLEARLY: f64 = 0.25;
 /// Rows around the arc of an angle that look like its inside.
 const EDGE: f64 = 0.3;
 /// Radians beside its legs that look like between them.
-const ASIDE: f64 = 0.2;
+const ASIDE: f64 = 0.05;
 /// Rows from its line within which the label of a distance belongs to it.
 const AT_LINE: f64 = 1.3;
 /// Rows from a line within which a cell lies on it.

@@ -70,7 +70,7 @@ fn draw_composed(model: &Model, composed: Composed, frame: &mut Frame, area: Rec
         stage,
         ..
     } = composed;
-    if picture.cells.iter().all(|cell| cell.ink == Ink::Blank) {
+    if is_blank(&picture) {
         let told = model.words.say("screen.diagram.no-room", &[]);
         let rows = wrap(model.theme, &told, area.width.into(), model.theme.faint());
         frame.render_widget(Paragraph::new(rows), area);
@@ -106,6 +106,10 @@ pub(super) fn compose(model: &Model, open: &Working, (columns, rows): (u16, u16)
     }
 }
 
+fn is_blank(picture: &Picture) -> bool {
+    picture.cells.iter().all(|cell| cell.ink == Ink::Blank)
+}
+
 /// Lays a scene out in a region of so many columns and rows.
 fn laid(model: &Model, scene: Scene, (columns, mut rows): (u16, u16)) -> Composed {
     let style = Style {
@@ -117,6 +121,7 @@ fn laid(model: &Model, scene: Scene, (columns, mut rows): (u16, u16)) -> Compose
     rows -= u16::from(meanings.is_some());
     let mut picture = sketch::picture(&scene, columns, rows, style);
     let mut legend = legend(model, &picture, columns.into());
+    let whole = picture.clone();
     // A smaller picture may put more into its legend, which then takes more rows.
     for _ in 0..3 {
         let below = u16::try_from(legend.len()).unwrap_or(u16::MAX);
@@ -126,6 +131,10 @@ fn laid(model: &Model, scene: Scene, (columns, mut rows): (u16, u16)) -> Compose
         }
         picture = sketch::picture(&scene, columns, room, style);
         legend = self::legend(model, &picture, columns.into());
+    }
+    // Where the legend would leave no drawing, it goes.
+    if is_blank(&picture) && !is_blank(&whole) {
+        (picture, legend) = (whole, Vec::new());
     }
     legend.extend(meanings);
     Composed {
