@@ -152,6 +152,12 @@ impl Session {
                 (again.sign, again.verdict) = verdict_of("wrong");
                 again.truth = "wrong";
             }
+            // What was refused follows from no other wrong line for that a later one is right.
+            let refused = truth == "wrong" && again.truth == "follows";
+            if refused {
+                (again.sign, again.verdict) = verdict_of("wrong");
+                again.truth = "wrong";
+            }
             if is_void(self, at) {
                 void.insert(at, wrong_of(&self.state, at));
             }
@@ -167,7 +173,7 @@ impl Session {
             } else if !wrong {
                 fallen.remove(&at);
             }
-            if void.contains_key(&at) || fallen.contains_key(&at) {
+            if refused || void.contains_key(&at) || fallen.contains_key(&at) {
                 self.state = before;
                 self.state.standing.extend(mended);
             }

@@ -20,6 +20,11 @@ const MAST: &str = "mast --seed 5112";
 /// 63 kg at 2.8 m, 31 kg at the tip; 35° and 75° between the forces and the mast.
 const DRILL: &str = "mast --seed 5024";
 const ALL_SINE: &[&str] = &["617.4*2.8*sin 35 + 303.8*5.6*sin 35 = 3.9 T sin 35"];
+/// β = 70° with the mast.
+const TWO_WRONG: &[&str] = &[
+    "Wbp*3.5 + W1p*7 = T*cos 70*4.3",
+    "Wbp*3.5 + W1p*7 = T*sin 20*4.3",
+];
 const BRACKET: &[&str] = &["372.4*1.9 + 803.6*1.4 = 2 T sin 65", "T = 1832.6/2*sin 65"];
 
 #[rustfmt::skip]
@@ -40,6 +45,8 @@ const ROWS: &[Row] = &[
     (DRILL, ALL_SINE, "617.4*2.8 + 303.8*5.6 = 3.9 T", Sign::Follows, ""),
     ("walkway --seed 5004", BRACKET, "T = 830.5 N", Sign::Follows, "own value from line 2"),
     ("walkway --seed 5004", BRACKET, "T = 1011 N", Sign::Right, ""),
+    // A refused line is not right for that a later one mends the line before it.
+    ("mast --seed 7024", TWO_WRONG, "Wbp*3.5 + W1p*7 = T*sin 70*4.3", Sign::Right, "!judged anew"),
     // Of a form no number speaks for what has another form.
     (MAST, &["T = 826.3 N"], "Tx = 826.3 cos 55", Sign::Wrong, "!divided by g"),
     ("counter --seed 5031", &[], "T = (186.2*1.1 + 215.6*1.6)/1.6", Sign::Wrong, "!far end"),
