@@ -56,7 +56,9 @@ pub(super) fn fit(board: &Board<'_>, judgement: &Judgement, key: &Key) -> Fit {
 pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) -> bool {
     let evidence = &judgement.evidence;
     let typed = &evidence.written;
-    let form = !evidence.alone && !evidence.equation && !evidence.broken_link;
+    // An angle is put together from others in many ways.
+    let angle = judgement.target.is_angle() || judgement.target.is_direction();
+    let form = !angle && !evidence.alone && !evidence.equation && !evidence.broken_link;
     if board.key.general.is_some() || !form || typed.is_empty() || typed.len() > MOST {
         return false;
     }
