@@ -59,7 +59,9 @@ pub(super) fn is_refuted(board: &Board<'_>, judgement: &Judgement, key: &Key) ->
     // An angle is put together from others in many ways.
     let angle = judgement.target.is_angle() || judgement.target.is_direction();
     let form = !angle && !evidence.alone && !evidence.equation && !evidence.broken_link;
-    if board.key.general.is_some() || !form || typed.is_empty() || typed.len() > MOST {
+    // Numbers agree by chance; a form with names in it is seen as a function.
+    let numbers = evidence.rests_on.is_empty() && !typed.is_empty() && typed.len() <= MOST;
+    if board.key.general.is_some() || !form || !numbers {
         return false;
     }
     let meant = Meant::of(board, key, judgement.target);

@@ -731,6 +731,6 @@ fn a_negative_pull_of_her_own_is_drawn_with_its_sign() {
         let rope = |mark: &&ForceMark| mark.force == ForceId::Rope(0);
         marks.forces.iter().find(rope).unwrap().label.clone()
     };
-    assert_eq!(label("T = -450 N"), "T −450 N");
-    assert_eq!(label("T = 450 N"), "T 450 N");
+    assert_eq!(label("T = -450 N"), "T = −450 N");
+    assert_eq!(label("T = 450 N"), "T = 450 N");
 }
