@@ -192,7 +192,7 @@ impl Session {
             if standing.get(&target).is_some_and(dropped) {
                 standing.remove(&target);
             }
-            // A balance is one for what it gives: a wrong value of that before says nothing of it.
+            // A balance is one for what it gives: a value of that before, right or wrong, says nothing.
             if let Some(given) = self.key.gives(target).filter(|_| target.is_balance()) {
                 standing.remove(&given);
             }

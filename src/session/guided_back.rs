@@ -1,6 +1,7 @@
 //! What a mended line of a guided working takes with it: values that rested on what was wrong are
 //! asked again.
 
+use super::turn::Sign;
 use super::{Outcome, Session};
 use crate::judge::{Own, nearest_inputs};
 use crate::key::StepId;
@@ -62,8 +63,7 @@ impl Session {
     /// True for a line that was right from her own values.
     fn followed(&self, line: usize) -> bool {
         let mut lines = self.state.lines.iter();
-        let followed = self.words.word("verdict.follows");
-        lines.any(|view| view.number == Some(line) && view.verdict == followed)
+        lines.any(|view| view.number == Some(line) && view.sign == Sign::Follows)
     }
 
     /// True for a line that gives the same value as her values are now.
